@@ -1,0 +1,5 @@
+import sys
+
+from brimwork.cli import main
+
+sys.exit(main())

@@ -1,0 +1,437 @@
+"""A formula, declared once: text, derivation, tested range, published values and known slips; dimensions, numbers and solving follow.
+
+`Formula` checks its dimensions when it is declared, so a formula that adds unlike things cannot be imported. The steps of its derivation are
+only data here; `derivation` verifies them.
+"""
+
+from __future__ import annotations
+
+import ast
+import difflib
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from brimwork import expression, units
+from brimwork.expression import DeclarationError
+from brimwork.nomenclature import QUANTITIES
+from brimwork.sources import Citation
+from brimwork.units import InputError
+
+# --- the steps of a derivation ------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Law:
+    """A law of nature or geometry, taken as given: named and sourced, never proved here."""
+
+    name: str
+    relation: str
+    source: Citation
+    holds: str = ""
+
+
+@dataclass(frozen=True)
+class Take:
+    """A modelling choice that names one new quantity: "we take ..."."""
+
+    reason: str
+    relation: str
+
+
+@dataclass(frozen=True)
+class Step:
+    """Both sides agree once all earlier definitions are put in. Without a relation: the formula itself."""
+
+    reason: str
+    relation: str = ""
+
+
+@dataclass(frozen=True)
+class Eliminate:
+    """The letters `out` are solved out of the earlier equations; `relation` is what remains."""
+
+    reason: str
+    out: tuple[str, ...]
+    relation: str = ""
+
+
+@dataclass(frozen=True)
+class Solve:
+    """An earlier equation (that for the letter `of`, else the last) solved for another letter; verified by putting back."""
+
+    reason: str
+    of: str = ""
+    relation: str = ""
+
+
+@dataclass(frozen=True)
+class Optimum:
+    """`of` has its greatest or smallest value ("max", "min") over one letter at `relation`."""
+
+    reason: str
+    of: str
+    kind: str
+    relation: str
+
+
+@dataclass(frozen=True)
+class Approach:
+    """As `letter` goes to `to`, both sides of `relation` tend to the same."""
+
+    reason: str
+    letter: str
+    to: str
+    relation: str = ""
+
+
+@dataclass(frozen=True)
+class Ode:
+    """A solution of the differential equations that stand before, with its boundary values: (where, what) pairs."""
+
+    reason: str
+    relation: str
+    at: tuple[tuple[str, str], ...]
+
+
+# --- what surrounds a formula -------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class TestedRange:
+    """Where experiments support the formula: a letter or an expression, from low to high ("" for no limit)."""
+
+    __test__ = False
+    of: str
+    low: str
+    high: str
+    source: Citation
+
+    @cached_property
+    def _tree(self) -> ast.expr:
+        return expression.parse(self.of)
+
+    @cached_property
+    def _unit(self) -> str:
+        return QUANTITIES[self.of].metric if self.of in QUANTITIES else ""
+
+    def note(self, values: dict[str, float]) -> str:
+        """What to say when `values` lie outside, or "" inside."""
+        names = expression.letters(self._tree)
+        value = expression.numeric(self._tree, names)(**{name: values[name] for name in names if name in values})
+        for limit, side, beyond in ((self.low, "below", value.__lt__), (self.high, "above", value.__gt__)):
+            if limit and beyond(units.read(limit, self._unit, self.of)):
+                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range, {self}: the result is an extrapolation"
+        return ""
+
+    def __str__(self) -> str:
+        if self.low and self.high:
+            span = f"{self.low} to {self.high}"
+        else:
+            span = f"from {self.low}" if self.low else f"up to {self.high}"
+        return f"{self.of} {span} ({self.source})"
+
+
+@dataclass(frozen=True)
+class Published:
+    """A value printed by somebody else. `after` names formulas worked first, whose results join the given values.
+
+    `tolerance` is relative. A constant may be given too ("g=9.81 m/s2"), where the source used another value.
+    """
+
+    given: str
+    value: str
+    tolerance: float
+    source: Citation
+    after: tuple[Formula, ...] = ()
+    note: str = ""
+
+    def check(self, formula: Formula) -> PublishedCheck:
+        values = read_values(self.given)
+        for earlier in self.after:
+            values[earlier.result] = earlier(**earlier.only(values))
+        got = formula(**formula.only(values))
+        printed = units.read(self.value, formula.quantity.metric, formula.result)
+        return PublishedCheck(self, printed, got, abs(got - printed) <= self.tolerance * abs(printed))
+
+
+@dataclass(frozen=True)
+class PublishedCheck:
+    published: Published
+    printed: float
+    got: float
+    agrees: bool
+
+    @property
+    def difference(self) -> float:
+        """Relative, with noise under a millionth taken out."""
+        share = (self.got - self.printed) / self.printed
+        return share if abs(share) > 1e-6 else 0.0
+
+
+@dataclass(frozen=True)
+class Slip:
+    """A known wrong way: its expression, and a sentence for the learner. `also_given`: values the question must show for it."""
+
+    equals: str
+    feedback: str
+    also_given: tuple[str, ...] = ()
+
+    def number(self, values: dict[str, float]) -> float:
+        tree = expression.parse(self.equals)
+        names = expression.letters(tree)
+        return expression.numeric(tree, names)(**{name: values[name] for name in names if name in values})
+
+
+# --- the formula --------------------------------------------------------------------------------------------------------------------
+
+
+@dataclass(eq=False)
+class Formula:
+    """One formula. Calling it with SI floats gives an SI float; `array` does the same for NumPy arrays.
+
+    name, result    plain name; letter of the result
+    equals          the right-hand side; or "left = right" with the result on both sides, solved between the expressions `between`
+    steps           the derivation; or fitted="who, to what"; or inverse_of=the formula that it turns round
+    published       values printed by others; or unpublished="why there is none", which readers see
+    tested          ranges of the experiments behind it;  where: conditions for sensible values, such as "H < 0.2*d_bore"
+    slips           known wrong ways;  ranges: narrower usual ranges, {"H": ("2 mm", "10 mm")}
+
+    Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
+    """
+
+    name: str
+    result: str
+    equals: str = ""
+    steps: tuple = ()
+    fitted: str = ""
+    inverse_of: Formula | None = None
+    between: tuple[str, str] = ()
+    published: tuple[Published, ...] = ()
+    unpublished: str = ""
+    tested: tuple[TestedRange, ...] = ()
+    where: tuple[str, ...] = ()
+    slips: tuple[Slip, ...] = ()
+    ranges: dict[str, tuple[str, str]] = field(default_factory=dict)
+    remark: str = ""
+
+    def __post_init__(self) -> None:
+        try:
+            self._declare()
+        except DeclarationError as error:
+            raise DeclarationError(f"formula '{self.name}': {error}") from None
+
+    def _declare(self) -> None:
+        if self.result not in QUANTITIES:
+            raise DeclarationError(f"the letter '{self.result}' is not in the nomenclature")
+        if self.inverse_of and not self.equals:
+            self.equals = f"{self.inverse_of.result} = {self.inverse_of.equals}"
+        if not (self.steps or self.fitted or self.inverse_of):
+            raise DeclarationError("it needs steps, fitted= or inverse_of=")
+        if not (self.published or self.unpublished):
+            raise DeclarationError("it needs a published value, or unpublished= with the reason")
+        if "=" in self.equals:
+            self.left, self.right = expression.parse_relation(self.equals)
+            self._bracket = tuple(expression.parse(text) for text in self.between)
+            if len(self._bracket) != 2:
+                raise DeclarationError("an equation with the result on both sides needs between=(low, high)")
+        else:
+            self.left, self.right, self._bracket = ast.Name(self.result, ast.Load()), expression.parse(self.equals), ()
+        names = expression.letters(self.left, self.right, *self._bracket)
+        self.inputs = tuple(name for name in names if name != self.result and not QUANTITIES[name].value)
+        self.constants = tuple(name for name in names if QUANTITIES[name].value)
+        left, right = expression.dimension(self.left), expression.dimension(self.right)
+        if left != right:
+            raise DeclarationError(f"the two sides do not balance: '{ast.unparse(self.left)}' is in {left}, '{ast.unparse(self.right)}' in {right}")
+        self.dimension = self.quantity.dimension
+
+    @property
+    def quantity(self):
+        return QUANTITIES[self.result]
+
+    @property
+    def implicit(self) -> bool:
+        return bool(self._bracket)
+
+    @property
+    def checked(self) -> tuple[str, ...]:
+        return tuple(name for name in self.inputs if not QUANTITIES[name].signed)
+
+    @property
+    def relation(self) -> str:
+        """ "left = right", as text for the derivation."""
+        return self.equals if self.implicit else f"{self.result} = {self.equals}"
+
+    @cached_property
+    def number(self) -> Callable[..., float]:
+        """The compiled formula: keyword SI floats in, SI float out; no friendly messages."""
+        names = (*self.inputs, *self.constants)
+        if not self.implicit:
+            return expression.numeric(self.right, names, self.checked)
+        residual = expression.numeric(ast.BinOp(self.left, ast.Sub(), self.right), names, self.checked, first=self.result)
+        low, high = (expression.numeric(tree, names, self.checked) for tree in self._bracket)
+
+        def solved(**values: float) -> float:
+            return solve(lambda x: residual(x, **values), low(**values), high(**values))
+
+        return solved
+
+    def __call__(self, **values: float) -> float:
+        """Result in SI from SI floats. Raises InputError for a missing, unknown, negative or not finite value."""
+        try:
+            result = self.number(**values)
+            if math.isfinite(result):
+                return result
+        except (TypeError, ValueError, ArithmeticError):
+            pass
+        raise self._refusal(values)
+
+    def array(self, **values):
+        """The same over NumPy arrays that broadcast together: SI in, SI out, float64. Raises InputError like a call."""
+        import numpy
+
+        try:
+            if self.implicit:
+                return numpy.vectorize(lambda *row: self(**dict(zip(values, row))), otypes=[float])(*values.values())
+            with numpy.errstate(all="ignore"):
+                result = self._array(**values)
+            if numpy.isfinite(result).all():
+                return result
+        except (TypeError, ValueError, ArithmeticError):
+            pass
+        bad = {name: numpy.ravel(value) for name, value in values.items()}
+        raise self._refusal({name: float(row[~(row >= 0)][0]) if (~(row >= 0)).any() else float(row[0]) for name, row in bad.items()})
+
+    @cached_property
+    def _array(self) -> Callable:
+        return expression.numeric(self.right, (*self.inputs, *self.constants), self.checked, arrays=True)
+
+    def _refusal(self, values: dict[str, float]) -> InputError:
+        allowed = (*self.inputs, *self.constants)
+        for name in values:
+            if name not in allowed:
+                return self.unknown_letter(name)
+        missing = [name for name in self.inputs if name not in values]
+        if missing:
+            wanted = ", ".join(f"{name} ({QUANTITIES[name].name})" for name in missing)
+            example = " ".join(f"{name}={QUANTITIES[name].example}" for name in missing)
+            return InputError(f"'{self.name}' still needs {wanted}: type, for example, {example}")
+        for name, value in values.items():
+            try:
+                QUANTITIES[name].check(value)
+            except InputError as error:
+                return error
+            except TypeError:
+                return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
+        given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
+        return InputError(f"'{self.name}' has no value for {given}: change one of them")
+
+    def unknown_letter(self, name: str) -> InputError:
+        gives = f" {name} is what it gives." if name == self.result else nearest(name, self.inputs)
+        return InputError(f"'{self.name}' takes no letter '{name}'.{gives} It takes {', '.join(self.inputs)}")
+
+    def only(self, values: dict[str, float]) -> dict[str, float]:
+        """Those of `values` that this formula takes."""
+        return {name: value for name, value in values.items() if name in self.inputs or name in self.constants}
+
+    def notes(self, values: dict[str, float]) -> list[str]:
+        """What a reader must know about these inputs: outside a tested range, or outside the conditions of the formula."""
+        notes = [note for tested in self.tested if (note := tested.note(values))]
+        notes += [f"the condition {condition} does not hold" for condition in self.where if not holds(condition, values)]
+        return notes
+
+    def range(self, name: str) -> tuple[float, float, float]:
+        """Low, high and step of a letter in SI, as narrowed by this formula."""
+        low, high, step = QUANTITIES[name].range
+        if name in self.ranges:
+            low, high = (QUANTITIES[name].read(text) for text in self.ranges[name])
+        return low, high, step
+
+    def work(self, **values: float) -> Working:
+        """The formula worked with numbers: result and notes."""
+        result = self(**values)
+        return Working(self, {**{name: QUANTITIES[name].constant for name in self.constants}, **values}, result, self.notes({**values, self.result: result}))
+
+
+@dataclass(frozen=True)
+class Working:
+    """One formula with numbers put in (SI), its result and what must be said about it."""
+
+    formula: Formula
+    values: dict[str, float]
+    result: float
+    notes: list[str]
+
+
+def holds(condition: str, values: dict[str, float]) -> bool:
+    """Whether "a < b" is true of `values`."""
+    left, _, right = condition.partition("<")
+    sides = [expression.parse(side) for side in (left, right)]
+    low, high = (expression.numeric(side, expression.letters(side))(**{n: values[n] for n in expression.letters(side) if n in values}) for side in sides)
+    return low < high
+
+
+def read_values(text: str) -> dict[str, float]:
+    """ "b=4 m, H=0.2 m" as SI floats by letter. Raises InputError."""
+    values = {}
+    for part in filter(None, (part.strip() for part in text.split(","))):
+        name, equals, amount = (piece.strip() for piece in part.partition("="))
+        if not equals or not amount:
+            raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm")
+        if name not in QUANTITIES:
+            raise InputError(f"there is no letter '{name}'.{nearest(name, QUANTITIES)}")
+        if name in values:
+            raise InputError(f"{name} is given twice: type it once")
+        values[name] = QUANTITIES[name].read(amount)
+    return values
+
+
+def nearest(word: str, words) -> str:
+    """ " Nearest: ..." or ""."""
+    near = difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
+    return f" Nearest: {', '.join(near)}." if near else ""
+
+
+def solve(residual: Callable[[float], float], low: float, high: float, tolerance: float = 4e-16, most: int = 200) -> float:
+    """The root of `residual` between `low` and `high`, bracketed throughout (Chandrupatla's method, 1997).
+
+    Raises InputError when the two ends have the same sign.
+    """
+    a, b = high, low
+    at_a, at_b = residual(a), residual(b)
+    if at_a == 0 or at_b == 0:
+        return a if at_a == 0 else b
+    if not at_a * at_b < 0:
+        raise InputError("no value between the limits fits: change one of the given values")
+    c, at_c, t = a, at_a, 0.5
+    for _ in range(most):
+        x = a + t * (b - a)
+        at_x = residual(x)
+        if (at_x > 0) == (at_a > 0):
+            c, at_c = a, at_a
+        else:
+            c, at_c, b, at_b = b, at_b, a, at_a
+        a, at_a = x, at_x
+        best = a if abs(at_a) < abs(at_b) else b
+        closest = (2 * tolerance * abs(best) + 5e-324) / abs(b - c) if b != c else 1.0
+        if closest > 0.5 or at_a == 0 or at_b == 0:
+            return best
+        xi, phi = (a - b) / (c - b), (at_a - at_b) / (at_c - at_b)
+        if 1 - math.sqrt(1 - xi) < phi < math.sqrt(xi):
+            t = at_a / (at_b - at_a) * at_c / (at_b - at_c) + (c - a) / (b - a) * at_a / (at_c - at_a) * at_b / (at_c - at_b)
+        else:
+            t = 0.5
+        t = min(max(t, closest), 1 - closest)
+    return best
+
+
+def origin(formula: Formula) -> str:
+    """One sentence on where a formula comes from, for readers."""
+    laws = dict.fromkeys(f"{step.name} ({step.source})" for step in formula.steps if isinstance(step, Law))
+    derived = f"derived from: {'; '.join(laws)}" if laws else "derived from its own geometry" if formula.steps else ""
+    if formula.fitted:
+        return f"fitted: {formula.fitted}" + (f"; the rest {derived}" if derived else "")
+    if formula.inverse_of and not derived:
+        return f"turned round from: {formula.inverse_of.name}; {origin(formula.inverse_of)}"
+    return derived

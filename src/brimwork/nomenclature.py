@@ -1,0 +1,201 @@
+"""Every letter once: its plain name, its units and its usual range.
+
+A letter has one meaning in the whole kit. The usual range is where controls run and exercises draw their numbers; a letter whose range
+starts below zero may be negative, every other must not be. A row with `value` is a constant: never a control, never random.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from brimwork.units import NUMBER, Dimension, InputError, read, unit, write
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """One row: units are texts for `units.unit`; low, high, step and value are texts for `units.read`."""
+
+    key: str
+    name: str
+    si: str
+    metric: str = ""
+    us: str = ""
+    low: str = ""
+    high: str = ""
+    step: str = ""
+    value: str = ""
+    note: str = ""
+
+    @cached_property
+    def dimension(self) -> Dimension:
+        return unit(self.si).dimension
+
+    @cached_property
+    def constant(self) -> float | None:
+        return read(self.value, self.si, self.key) if self.value else None
+
+    @cached_property
+    def range(self) -> tuple[float, float, float]:
+        """Low, high and step in SI."""
+        return tuple(read(text, self.si or self.metric, self.key) for text in (self.low, self.high, self.step))
+
+    @cached_property
+    def signed(self) -> bool:
+        return not self.value and self.range[0] < 0
+
+    def read(self, text: str) -> float:
+        """SI value of a text such as "25 mm"; InputError says what to type. A negative value is refused where none makes sense."""
+        try:
+            value = read(text, self.metric if self.dimension != NUMBER or self.metric else "", self.key)
+        except InputError as error:
+            raise InputError(f"{error}. ({self.key} is the {self.name}.)") from None
+        self.check(value, text)
+        return value
+
+    def check(self, value: float, shown: str = "") -> None:
+        """Refuse a number this quantity cannot have: not finite, or below zero."""
+        given = f"{self.key} = {shown or value}"
+        if not (abs(value) < float("inf")):
+            raise InputError(f"{given} is not a number that can be used: type the {self.name}, such as {self.key}={self.example}")
+        if value < 0 and not self.signed:
+            raise InputError(f"{given} is negative, but the {self.name} cannot be below zero: type one such as {self.key}={self.example}")
+
+    @cached_property
+    def example(self) -> str:
+        """A value in the middle of the usual range, as a person would type it."""
+        low, high, step = self.range
+        middle = low + round((high - low) / 2 / step) * step
+        return write(middle, self.metric, None).replace(" ", "" if " " not in self.metric else " ")
+
+    def metric_text(self, value: float, digits: int | None = 3) -> str:
+        return write(value, self.metric, digits)
+
+    def us_text(self, value: float, digits: int | None = 3) -> str:
+        return write(value, self.us or self.metric, digits)
+
+    def both(self, value: float, digits: int | None = 3) -> str:
+        """The value in both unit systems: "25.0 mm (0.984 in)"."""
+        metric, us = self.metric_text(value, digits), self.us_text(value, digits)
+        return metric if metric == us else f"{metric} ({us})"
+
+
+def _rows(*rows: Quantity) -> dict[str, Quantity]:
+    table: dict[str, Quantity] = {}
+    for row in rows:
+        if row.key in table:
+            raise ValueError(f"the letter {row.key} stands twice in the nomenclature")
+        table[row.key] = row
+    return table
+
+
+QUANTITIES = _rows(
+    # constants
+    Quantity("g", "standard gravity", "m/s2", "m/s2", "ft/s2", value="9.80665 m/s2", note="exact by definition, SI Brochure"),
+    Quantity("l_foot", "one foot", "m", "mm", "ft", value="1 ft", note="for formulas fitted in feet"),
+    # water and surfaces
+    Quantity("rho", "density of water", "kg/m3", "kg/m3", "lb/ft3", "992 kg/m3", "1000 kg/m3", "0.5 kg/m3"),
+    Quantity("mu", "dynamic viscosity of water", "Pa s", "cP", "cP", "0.6 cP", "1.8 cP", "0.05 cP"),
+    Quantity("nu", "kinematic viscosity of water", "m2/s", "cSt", "cSt", "0.6 cSt", "1.8 cSt", "0.05 cSt"),
+    Quantity("sigma", "surface tension of water", "N/m", "mN/m", "mN/m", "60 mN/m", "76 mN/m", "0.5 mN/m"),
+    Quantity("theta_c", "contact angle of water on the surface", "rad", "deg", "deg", "5 deg", "90 deg", "5 deg"),
+    # pits and vessels
+    Quantity("V", "volume", "m3", "L", "US gal", "20 L", "1500 L", "5 L"),
+    Quantity("L", "length of the floor", "m", "mm", "in", "600 mm", "2400 mm", "50 mm"),
+    Quantity("W", "width of the floor", "m", "mm", "in", "500 mm", "1800 mm", "50 mm"),
+    Quantity("h", "depth, from the floor or the bottom of the bowl up", "m", "mm", "in", "100 mm", "900 mm", "10 mm"),
+    Quantity("D", "full depth, from the floor to the edge", "m", "mm", "in", "200 mm", "900 mm", "10 mm"),
+    Quantity("m_b", "batter: how far each side leans out for each unit of height", "", "", "", "0.1", "1", "0.05"),
+    Quantity("L_top", "length at the top", "m", "mm", "in", "600 mm", "4000 mm", "50 mm"),
+    Quantity("L_z", "length at a height above the floor", "m", "mm", "in", "600 mm", "4000 mm", "50 mm"),
+    Quantity("W_z", "width at a height above the floor", "m", "mm", "in", "500 mm", "3000 mm", "50 mm"),
+    Quantity("d_z", "diameter at a height above the floor", "m", "mm", "in", "300 mm", "1600 mm", "10 mm"),
+    Quantity("A_z", "area at a height above the floor", "m2", "m2", "ft2", "0.2 m2", "4 m2", "0.05 m2"),
+    Quantity("z_f", "height above the floor", "m", "mm", "in", "10 mm", "900 mm", "10 mm"),
+    Quantity("A_1", "area of the floor", "m2", "m2", "ft2", "0.4 m2", "1 m2", "0.05 m2"),
+    Quantity("A_2", "area at the top", "m2", "m2", "ft2", "1.2 m2", "3 m2", "0.1 m2"),
+    Quantity("A_m", "area half-way up", "m2", "m2", "ft2", "0.7 m2", "2 m2", "0.05 m2"),
+    Quantity("c_1", "growth of area with height, first power", "m", "m", "ft", "0.2 m", "2 m", "0.1 m"),
+    Quantity("c_2", "growth of area with height, second power", "", "", "", "0.1", "1", "0.1"),
+    Quantity("d_t", "inside diameter of the tank", "m", "mm", "in", "500 mm", "1600 mm", "50 mm"),
+    Quantity("d_floor", "inside diameter at the bottom of the bowl", "m", "mm", "in", "200 mm", "600 mm", "10 mm"),
+    Quantity("d_rim", "diameter of the rim", "m", "mm", "in", "400 mm", "1000 mm", "10 mm"),
+    Quantity("R_s", "radius of the sphere that the bowl is part of", "m", "mm", "in", "300 mm", "700 mm", "10 mm"),
+    # water over an edge
+    Quantity("Q", "flow", "m3/s", "L/min", "US gal/min", "5 L/min", "120 L/min", "1 L/min"),
+    Quantity("q", "flow for each metre of edge", "m2/s", "L/min per m", "US gal/min per ft", "5 L/min per m", "300 L/min per m", "1 L/min per m"),
+    Quantity("b", "length of the lip", "m", "mm", "in", "200 mm", "1200 mm", "10 mm"),
+    Quantity("H", "head over the lip: water level upstream above the edge", "m", "mm", "in", "2 mm", "40 mm", "0.5 mm"),
+    Quantity("P", "height of the lip above the floor upstream", "m", "mm", "in", "50 mm", "400 mm", "10 mm"),
+    Quantity("C_d", "discharge coefficient", "", "", "", "0.58", "0.66", "0.01"),
+    Quantity("C_w", "weir coefficient", "m^0.5/s", "m^0.5/s", "ft^0.5/s", "1.5 m^0.5/s", "1.9 m^0.5/s", "0.01 m^0.5/s"),
+    Quantity("C_0", "discharge coefficient of a very high lip", "", "", "", "0.59", "0.61", "0.001"),
+    Quantity("C_1", "growth of the discharge coefficient with H/P", "", "", "", "-0.002", "0.09", "0.001"),
+    Quantity("k_b", "correction added to the length of the lip", "m", "mm", "in", "-1 mm", "4.5 mm", "0.1 mm"),
+    Quantity("k_h", "correction added to the head", "m", "mm", "in", "0 mm", "3 mm", "0.1 mm"),
+    Quantity("n_c", "number of end contractions", "", "", "", "0", "2", "1"),
+    Quantity("v", "speed of the water", "m/s", "m/s", "ft/s", "0.05 m/s", "2.5 m/s", "0.05 m/s"),
+    Quantity("z", "depth below the water surface", "m", "mm", "in", "1 mm", "40 mm", "0.5 mm"),
+    Quantity("b_z", "width of the opening at a depth below the surface", "m", "mm", "in", "10 mm", "1200 mm", "10 mm"),
+    Quantity("A_a", "cross-section of the water that comes towards the lip", "m2", "m2", "ft2", "0.02 m2", "0.4 m2", "0.01 m2"),
+    Quantity("h_a", "velocity head of the water that comes towards the lip", "m", "mm", "in", "0 mm", "10 mm", "0.1 mm"),
+    Quantity("theta", "full angle of the notch", "rad", "deg", "deg", "30 deg", "100 deg", "5 deg"),
+    Quantity("E_s", "specific energy: depth plus velocity head, above the crest", "m", "mm", "in", "2 mm", "60 mm", "0.5 mm"),
+    Quantity("y_c", "critical depth on the crest", "m", "mm", "in", "1 mm", "40 mm", "0.5 mm"),
+    Quantity("d_bore", "bore of a drilled stone or upright pipe", "m", "mm", "in", "25 mm", "120 mm", "1 mm"),
+    Quantity("H_full", "head at which a bore stops flowing like a rim", "m", "mm", "in", "5 mm", "45 mm", "1 mm"),
+    Quantity("A_o", "area of an opening", "m2", "cm2", "in2", "4 cm2", "120 cm2", "1 cm2"),
+    Quantity("n_w", "power of the head in the flow formula", "", "", "", "1.5", "2.5", "1"),
+    Quantity("e_H", "error in the head", "m", "mm", "in", "0.1 mm", "2 mm", "0.1 mm"),
+    Quantity("r_Q", "share of the flow that the error makes", "", "", "", "0.01", "1", "0.01"),
+    # rim out of level
+    Quantity("e_rim", "difference in level between the high and the low side of the rim", "m", "mm", "in", "0.2 mm", "5 mm", "0.2 mm"),
+    Quantity("phi", "angle round the rim, from its low side", "rad", "deg", "deg", "1 deg", "179 deg", "1 deg"),
+    Quantity("H_phi", "head at an angle round the rim", "m", "mm", "in", "0.5 mm", "40 mm", "0.5 mm"),
+    Quantity(
+        "q_low",
+        "flow for each metre at the low side of the rim",
+        "m2/s",
+        "L/min per m",
+        "US gal/min per ft",
+        "5 L/min per m",
+        "300 L/min per m",
+        "1 L/min per m",
+    ),
+    Quantity(
+        "q_high",
+        "flow for each metre at the high side of the rim",
+        "m2/s",
+        "L/min per m",
+        "US gal/min per ft",
+        "5 L/min per m",
+        "300 L/min per m",
+        "1 L/min per m",
+    ),
+    Quantity("r_rim", "flow at the low side over flow at the high side", "", "", "", "1", "20", "0.1"),
+    Quantity("e_dry", "difference in rim level at which the high side just runs dry", "m", "mm", "in", "1 mm", "70 mm", "1 mm"),
+    # film on a face
+    Quantity("delta", "thickness of the film", "m", "mm", "in", "0.1 mm", "0.6 mm", "0.02 mm"),
+    Quantity("beta", "angle of the face from the horizontal", "rad", "deg", "deg", "45 deg", "90 deg", "5 deg"),
+    Quantity("y", "distance from the face into the film", "m", "mm", "in", "0.05 mm", "0.6 mm", "0.05 mm"),
+    Quantity("u", "speed in the film at a distance from the face", "m/s", "m/s", "ft/s", "0.01 m/s", "1 m/s", "0.01 m/s"),
+    Quantity("tau", "shear stress in the film", "Pa", "Pa", "Pa", "0.1 Pa", "6 Pa", "0.1 Pa"),
+    Quantity("u_mean", "mean speed of the film", "m/s", "m/s", "ft/s", "0.01 m/s", "0.8 m/s", "0.01 m/s"),
+    Quantity("Re_film", "Reynolds number of the film", "", "", "", "20", "1500", "10"),
+    Quantity("delta_min", "thinnest film that closes over a dry patch", "m", "mm", "in", "0.1 mm", "0.5 mm", "0.02 mm"),
+    Quantity(
+        "q_min",
+        "least flow for each metre that keeps a face wet",
+        "m2/s",
+        "L/min per m",
+        "US gal/min per ft",
+        "0.5 L/min per m",
+        "14 L/min per m",
+        "0.5 L/min per m",
+    ),
+    # edges and capillarity
+    Quantity("l_c", "capillary length", "m", "mm", "in", "2.6 mm", "2.8 mm", "0.01 mm"),
+    Quantity("H_pin", "height of still water that an edge holds back", "m", "mm", "in", "0.5 mm", "5.5 mm", "0.1 mm"),
+    Quantity("r_t", "radius of a narrow gap or tube", "m", "mm", "in", "0.2 mm", "3 mm", "0.1 mm"),
+    Quantity("h_cap", "capillary rise", "m", "mm", "in", "2 mm", "70 mm", "1 mm"),
+)

@@ -1,0 +1,72 @@
+"""Every cited work once, with how it was seen and how strong its evidence is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+GRADES = {
+    "standard": "a standard, a government manual, a journal",
+    "book": "a textbook, a professional body or a university page",
+    "engine": "a value computed by independent, widely used software",
+    "memory": "from memory: named, but not looked up again",
+}
+
+
+@dataclass(frozen=True)
+class Source:
+    """A work: `grade` is a key of GRADES, `seen` says how it was read where that was not in the original."""
+
+    title: str
+    grade: str
+    seen: str = ""
+
+    def __post_init__(self) -> None:
+        if self.grade not in GRADES:
+            raise ValueError(f"source '{self.title}': grade '{self.grade}' is none of {', '.join(GRADES)}")
+
+    def at(self, place: str) -> Citation:
+        return Citation(self, place)
+
+
+@dataclass(frozen=True)
+class Citation:
+    """A place in a work; prints as readers see it."""
+
+    source: Source
+    place: str
+
+    def __str__(self) -> str:
+        seen = self.source.seen or ("from memory" if self.source.grade == "memory" else "")
+        seen = f" ({seen})" if seen else ""
+        return f"{self.source.title}, {self.place}{seen}"
+
+
+_RECODED = "through an open notebook that works the book's examples again"
+
+SARKAR = Source("A. K. Sarkar, Fluid Mechanics", "book", _RECODED)
+SCHASCHKE = Source("C. Schaschke, Fluid Mechanics: Worked Examples for Engineers", "book", _RECODED)
+CENGEL = Source("Y. A. Cengel and J. M. Cimbala, Fluid Mechanics", "book", _RECODED)
+DIGHE = Source("Dighe, Hydraulics Made Easy", "book", _RECODED)
+ELGER = Source("D. F. Elger et al., Engineering Fluid Mechanics", "book")
+USBR = Source("US Bureau of Reclamation, Water Measurement Manual", "standard")
+SWMM_MANUAL = Source("US EPA, Storm Water Management Model Reference Manual, vol. II (2017)", "standard")
+SWMM_ENGINE = Source("US EPA, Storm Water Management Model 5 engine", "engine", "run through pyswmm")
+FLUIDS = Source("fluids 1.3.1, open-channel module", "engine")
+SHEN = Source("J. Shen, Discharge Characteristics of Triangular-notch Thin-plate Weirs, USGS (1981)", "standard", "through a printed example")
+FRANCIS = Source("J. B. Francis, Lowell Hydraulic Experiments (1855)", "memory")
+REHBOCK = Source("T. Rehbock (1929), as in ISO 1438", "standard", "through the source of an R package that cites ISO 1438")
+KINDSVATER = Source("C. E. Kindsvater and R. W. Carter (1957), as in ISO 1438", "memory")
+TORRICELLI = Source("E. Torricelli, De motu aquarum (1644)", "memory")
+NEWTON = Source("I. Newton, Principia, book II, sect. 9 (1687)", "memory")
+NUSSELT = Source("W. Nusselt, Die Oberflaechenkondensation des Wasserdampfes (1916)", "memory")
+HARTLEY = Source("D. E. Hartley and W. Murgatroyd, Criteria for the break-up of thin liquid layers (1964)", "memory")
+DE_GENNES = Source("P.-G. de Gennes et al., Capillarity and Wetting Phenomena (2004)", "memory")
+YOUNG = Source("T. Young, An Essay on the Cohesion of Fluids (1805)", "memory")
+BERNOULLI = Source("D. Bernoulli, Hydrodynamica (1738)", "memory")
+MATH_CENTRAL = Source("Math Central, University of Regina, question QQ.09.07", "book")
+MOSCOW = Source("Moscow mathematical papyrus, problem 14, as in R. J. Gillings, Mathematics in the Time of the Pharaohs", "memory")
+EUCLID = Source("Euclid, Elements", "memory")
+ARCHIMEDES = Source("Archimedes, On the Sphere and Cylinder", "memory")
+NIST_44 = Source("NIST Handbook 44, appendix C", "memory")
+WINE_GALLON = Source("Statute 5 Anne c. 27 (1706): a round vessel 7 in across and 6 in deep holds a wine gallon of 231 cubic inches", "memory")
+IAPWS = Source("IAPWS-IF97 and the IAPWS releases on viscosity (2008) and surface tension (2014)", "standard", "computed with the iapws package")

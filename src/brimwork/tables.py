@@ -1,0 +1,72 @@
+"""Values that come in tables, each with its source or basis."""
+
+from __future__ import annotations
+
+from brimwork.sources import IAPWS, KINDSVATER, SWMM_MANUAL
+from brimwork.units import InputError
+
+# Lip width over channel width: C_0 and C_1 of C_d = C_0 + C_1*H/P.
+LIP_CONSTANTS_SOURCE = SWMM_MANUAL.at("Table 6-2, divided by 2/3 sqrt(2 g) in feet"), KINDSVATER.at("the same set")
+_LIP_CONSTANTS_FEET = {  # share: c1 (with H/P), c2, in ft^0.5/s as printed
+    0.2: (-0.0087, 3.152),
+    0.4: (0.0317, 3.164),
+    0.5: (0.0612, 3.173),
+    0.6: (0.0995, 3.178),
+    0.7: (0.1602, 3.182),
+    0.8: (0.2376, 3.189),
+    0.9: (0.3447, 3.205),
+    1.0: (0.4000, 3.220),
+}
+_FEET = 2 / 3 * (2 * 9.80665 / 0.3048) ** 0.5
+LIP_CONSTANTS = {share: (c2 / _FEET, c1 / _FEET) for share, (c1, c2) in _LIP_CONSTANTS_FEET.items()}
+
+
+def lip_constants(share: float) -> tuple[float, float]:
+    """C_0 and C_1 for a lip that takes `share` of the channel's width, interpolated. Raises InputError outside 0.2 to 1."""
+    return _between(share, LIP_CONSTANTS, "share of the channel's width", "")
+
+
+# Temperature in degC: density kg/m3, dynamic viscosity mPa s, surface tension mN/m, at 101.325 kPa.
+WATER_SOURCE = IAPWS.at("at 101.325 kPa")
+WATER: dict[float, tuple[float, float, float]] = {
+    0: (999.845, 1.79113, 75.648),
+    2: (999.944, 1.67351, 75.367),
+    4: (999.975, 1.56729, 75.084),
+    6: (999.943, 1.47148, 74.799),
+    8: (999.851, 1.38473, 74.511),
+    10: (999.702, 1.30590, 74.221),
+    12: (999.499, 1.23405, 73.929),
+    14: (999.246, 1.16834, 73.634),
+    16: (998.945, 1.10808, 73.337),
+    18: (998.597, 1.05268, 73.038),
+    20: (998.206, 1.00160, 72.736),
+    22: (997.773, 0.95440, 72.432),
+    24: (997.299, 0.91068, 72.126),
+    26: (996.787, 0.87011, 71.818),
+    28: (996.238, 0.83238, 71.507),
+    30: (995.652, 0.79722, 71.194),
+    32: (995.032, 0.76441, 70.879),
+    34: (994.378, 0.73373, 70.562),
+    36: (993.691, 0.70499, 70.242),
+    38: (992.973, 0.67804, 69.920),
+    40: (992.224, 0.65273, 69.596),
+}
+
+
+def water(kelvin: float) -> dict[str, float]:
+    """Density rho, viscosities mu and nu, surface tension sigma of water in SI at a temperature in kelvin, 0 to 40 degC.
+
+    Linear between rows of 2 degrees: within 0.05 % of the formulation. Raises InputError outside.
+    """
+    rho, mu, sigma = _between(kelvin - 273.15, WATER, "water temperature", " degC")
+    return {"rho": rho, "mu": mu * 1e-3, "nu": mu * 1e-3 / rho, "sigma": sigma * 1e-3}
+
+
+def _between(at: float, table: dict[float, tuple[float, ...]], what: str, unit: str) -> tuple[float, ...]:
+    rows = sorted(table)
+    if not rows[0] <= at <= rows[-1]:
+        raise InputError(f"the {what} is {at:g}{unit}, but the table runs from {rows[0]:g} to {rows[-1]:g}{unit}: choose one inside")
+    above = next(row for row in rows if row >= at)
+    below = max(row for row in rows if row <= at)
+    share = 0.0 if above == below else (at - below) / (above - below)
+    return tuple(low + share * (high - low) for low, high in zip(table[below], table[above]))

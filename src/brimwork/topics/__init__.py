@@ -1,0 +1,39 @@
+"""The topics: one file each, its formulas first, then its procedures. Found by listing the folder; nothing to register."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from functools import cache
+
+from brimwork.formula import Formula, nearest
+from brimwork.units import InputError
+
+
+@cache
+def topics() -> dict[str, tuple[Formula, ...]]:
+    """Formulas by topic, in the order of declaration."""
+    names = sorted(module.name for module in pkgutil.iter_modules(__path__))
+    modules = {name: importlib.import_module(f"{__name__}.{name}") for name in names}
+    return {name: tuple(value for value in vars(module).values() if isinstance(value, Formula)) for name, module in modules.items()}
+
+
+@cache
+def formulas() -> dict[str, Formula]:
+    """Every formula by name. Raises ValueError when two carry the same name."""
+    table: dict[str, Formula] = {}
+    for topic, found in topics().items():
+        for formula in found:
+            if formula.name in table:
+                raise ValueError(f"two formulas are named '{formula.name}' (the second in {topic})")
+            table[formula.name] = formula
+    return table
+
+
+def find(name: str) -> Formula:
+    """The formula of that name. Raises InputError with the nearest names."""
+    table = formulas()
+    wanted = " ".join(name.lower().replace("_", " ").split())
+    if wanted in table:
+        return table[wanted]
+    raise InputError(f"there is no formula '{name}'.{nearest(wanted, table)} 'brimwork work' alone lists all of them")

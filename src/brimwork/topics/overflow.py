@@ -1,0 +1,805 @@
+"""Water over an edge: flow and head at a lip, a notch, a broad crest, a round rim, a bore; the rim out of level; the film on the face.
+
+Small features run below the tested range of every weir formula, so each formula here carries the range of its experiments and every result
+outside it says so.
+"""
+
+from dataclasses import replace
+
+from brimwork import tables
+from brimwork.formula import Approach, Eliminate, Formula, Law, Ode, Optimum, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.laws import (
+    continuity,
+    flow_on_a_crest,
+    free_fall,
+    length_of_a_bore,
+    length_of_a_circle,
+    specific_energy,
+    surface_balance,
+    velocity_head,
+    viscosity,
+)
+from brimwork.sources import (
+    CENGEL,
+    DE_GENNES,
+    DIGHE,
+    ELGER,
+    FLUIDS,
+    FRANCIS,
+    HARTLEY,
+    KINDSVATER,
+    NUSSELT,
+    REHBOCK,
+    SARKAR,
+    SCHASCHKE,
+    SHEN,
+    SWMM_ENGINE,
+    SWMM_MANUAL,
+    USBR,
+    YOUNG,
+)
+from brimwork.units import InputError
+
+_THIN_PLATE = (
+    TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate")),
+    TestedRange("b", "150 mm", "", KINDSVATER.at("limits for a thin plate")),
+)
+_THIN_PLATE_HIGH = (
+    *_THIN_PLATE,
+    TestedRange("P", "100 mm", "", KINDSVATER.at("limits for a thin plate")),
+    TestedRange("H/P", "", "2", KINDSVATER.at("limits for a thin plate")),
+)
+_NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: below 0.2 ft the water clings to the plate")),)
+
+_DEEPEST_SPEED = "You treated all the water as moving at the speed of the deepest layer. Layers near the top move slower; that is where two-thirds comes from."
+_LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
+_NO_CD = "You left out the discharge coefficient. The stream narrows and loses a little speed at the edge, so less comes than the plain theory says."
+_NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z."
+_UPSIDE_DOWN = "To undo 'to the power 3/2' you need the power 2/3. Check: does a bigger flow give a sensible depth?"
+_NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out."
+
+# --- level lip, thin edge -----------------------------------------------------------------------------------------------------------
+
+flow_over_level_lip = Formula(
+    name="flow over a level lip",
+    result="Q",
+    equals="2/3*C_d*b*sqrt(2*g)*H**(3/2)",
+    steps=(
+        free_fall,
+        Take("add the thin layers from the surface down to the lip, narrowed by the discharge coefficient", "Q = C_d*b*Integral(v, (z, 0, H))"),
+        Step("integrate: the root of the depth adds up to two thirds of the deepest layer"),
+    ),
+    tested=_THIN_PLATE,
+    published=(
+        Published("b=4 m, H=0.2 m, C_d=0.62", "0.655 m3/s", 5e-4, SARKAR.at("Ex 5.9")),
+        Published("b=0.77 m, H=0.39 m, C_d=0.623", "0.345 m3/s", 5e-4, SARKAR.at("Ex 5.7, before the correction for approach")),
+    ),
+    slips=(
+        Slip("C_d*b*sqrt(2*g)*H**(3/2)", _DEEPEST_SPEED),
+        Slip("2/3*C_d*b*sqrt(2*g)*H", _LINEAR),
+        Slip(
+            "2/3*C_d*b*sqrt(2*g)*sqrt(H)",
+            "You kept the speed and lost the depth of the stream. Depth counts one and a half times over: once for area, half for speed.",
+        ),
+        Slip("2/3*C_d*b*sqrt(2*g)*(P + H)**(3/2)", "You used the depth from the bowl floor. Only the water above the lip drives the flow.", also_given=("P",)),
+        Slip("2/3*b*sqrt(2*g)*H**(3/2)", _NO_CD),
+        Slip("2/3*C_d*b*sqrt(g)*H**(3/2)", _NO_ROOT_2),
+    ),
+    ranges={"H": ("6 mm", "20 mm"), "b": ("300 mm", "1200 mm")},
+)
+
+head_over_level_lip = Formula(
+    name="head over a level lip",
+    result="H",
+    equals="(3/2*Q/(C_d*b*sqrt(2*g)))**(2/3)",
+    inverse_of=flow_over_level_lip,
+    tested=_THIN_PLATE,
+    published=(Published("Q=0.655 m3/s, b=4 m, C_d=0.62", "0.2 m", 5e-4, SARKAR.at("Ex 5.9, turned round")),),
+    slips=(
+        Slip("(3/2*Q/(C_d*b*sqrt(2*g)))**(3/2)", _UPSIDE_DOWN),
+        Slip("3/2*Q/(C_d*b*sqrt(2*g))", _NO_POWER),
+        Slip("(Q/(C_d*b*sqrt(2*g)))**(2/3)", _DEEPEST_SPEED),
+        Slip("sqrt(3/2*Q/(C_d*b*sqrt(2*g)))", "You took the square root. Head goes with the flow to the power 2/3, between the root and the flow itself."),
+    ),
+    ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+)
+
+weir_coefficient = Formula(
+    name="weir coefficient",
+    result="C_w",
+    equals="2/3*C_d*sqrt(2*g)",
+    steps=(
+        *flow_over_level_lip.steps[:2],
+        Take("call all that does not change with length and head the weir coefficient", "C_w = Q/(b*H**(3/2))"),
+        Step("integrate and divide"),
+    ),
+    published=(
+        Published(
+            "C_d=0.602", "3.22 ft^0.5/s", 1e-3, SWMM_MANUAL.at("Table 6-2, full width, head small against height"), note="ISO's 0.602 against EPA's 3.220"
+        ),
+        Published("C_d=0.6225", "3.33 ft^0.5/s", 1e-3, FRANCIS.at("3.33 in feet"), note="1.84 in metres"),
+    ),
+    slips=(Slip("C_d*sqrt(2*g)", _DEEPEST_SPEED), Slip("2/3*C_d*sqrt(g)", _NO_ROOT_2)),
+)
+
+flow_by_weir_coefficient = Formula(
+    name="flow by weir coefficient",
+    result="Q",
+    equals="C_w*b*H**(3/2)",
+    fitted="J. B. Francis and many since, to measured flow over lips: the power 3/2 follows from free fall, the coefficient is measured",
+    tested=_THIN_PLATE,
+    published=(
+        Published("C_w=1.84 m^0.5/s, b=0.5 m, H=30.9116 mm", "5 L/s", 1e-4, SWMM_ENGINE.at("steady head at a 0.5 m weir")),
+        Published("C_w=3.33 ft^0.5/s, b=9.6 ft, H=2 ft", "90.42 ft3/s", 1e-4, DIGHE.at("Ex 5.9, before the correction for approach")),
+    ),
+    slips=(
+        Slip("C_w*b*H", "The power is missing: flow goes with head to the power 3/2."),
+        Slip("C_w*b*H**2", "You squared the head. Flow goes with head to the power 3/2."),
+        Slip("C_w*b*H**(2/3)", "The power is upside down: 3/2, not 2/3."),
+    ),
+    ranges={"H": ("6 mm", "20 mm")},
+)
+
+head_by_weir_coefficient = Formula(
+    name="head by weir coefficient",
+    result="H",
+    equals="(Q/(C_w*b))**(2/3)",
+    inverse_of=flow_by_weir_coefficient,
+    tested=_THIN_PLATE,
+    published=(Published("Q=5 L/s, C_w=1.84 m^0.5/s, b=0.5 m", "30.9116 mm", 1e-4, SWMM_ENGINE.at("steady head at a 0.5 m weir")),),
+    slips=(Slip("(Q/(C_w*b))**(3/2)", _UPSIDE_DOWN), Slip("Q/(C_w*b)", _NO_POWER)),
+    ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+)
+
+contracted_lip = Formula(
+    name="flow over a lip with end contractions",
+    result="Q",
+    equals="2/3*C_d*(b - n_c*H/10)*sqrt(2*g)*H**(3/2)",
+    steps=(
+        free_fall,
+        Take("the stream draws in at each end by a tenth of the head", "b_z = b - n_c*H/10"),
+        Take("add the thin layers of the narrower stream", "Q = C_d*b_z*Integral(v, (z, 0, H))"),
+        Step("integrate"),
+    ),
+    fitted="J. B. Francis, to flow over long lips: the tenth of the head at each end",
+    tested=(*_THIN_PLATE, TestedRange("b/H", "3", "", FRANCIS.at("limits of the formula"))),
+    published=(
+        Published("b=4 m, H=0.2 m, C_d=0.62, n_c=2", "0.6485 m3/s", 5e-4, SARKAR.at("Ex 5.9, both ends contracted")),
+        Published(
+            "b=10 ft, H=2 ft, C_d=0.62243, n_c=2, g=32.2 ft/s2",
+            "90.42 ft3/s",
+            2e-4,
+            DIGHE.at("Ex 5.9, before the correction for approach"),
+            note="k = 3.33 as printed",
+        ),
+    ),
+    slips=(
+        Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You used the full length of the lip. The stream draws in at each end that stands free."),
+        Slip("2/3*C_d*(b - n_c*H)*sqrt(2*g)*H**(3/2)", "You took a whole head off at each end. It is a tenth of the head."),
+        Slip("C_d*(b - n_c*H/10)*sqrt(2*g)*H**(3/2)", _DEEPEST_SPEED),
+    ),
+    ranges={"n_c": ("1", "2"), "H": ("20 mm", "60 mm"), "b": ("200 mm", "500 mm")},
+    where=("n_c*H/10 < b",),
+)
+
+# --- water that arrives with speed --------------------------------------------------------------------------------------------------
+
+approach_head = Formula(
+    name="velocity head of approach",
+    result="h_a",
+    equals="Q**2/(2*g*A_a**2)",
+    steps=(velocity_head, continuity, Eliminate("put the speed of approach in", out=("v",))),
+    unpublished="the printed examples give only the corrected flow: see flow with a velocity of approach",
+    slips=(
+        Slip("Q/(2*g*A_a)", "The speed is squared in the velocity head."),
+        Slip("Q**2/(g*A_a**2)", "The 2 is missing: velocity head is speed squared over two g."),
+    ),
+)
+
+flow_with_approach = Formula(
+    name="flow with a velocity of approach",
+    result="Q",
+    equals="2/3*C_d*b*sqrt(2*g)*((H + h_a)**(3/2) - h_a**(3/2))",
+    steps=(
+        free_fall,
+        Take("water that arrives with speed moves as if it had started higher by its velocity head", "Q = C_d*b*Integral(v, (z, h_a, H + h_a))"),
+        Step("integrate"),
+    ),
+    tested=_THIN_PLATE,
+    published=(
+        Published(
+            "b=0.77 m, H=0.39 m, C_d=0.623, A_a=0.7623 m2, g=9.81 m/s2",
+            "0.357447 m3/s",
+            1e-4,
+            SARKAR.at("Ex 5.7, one correction"),
+            after=(flow_over_level_lip, approach_head),
+            note="the area is 0.77 m x (0.39 + 0.6) m",
+        ),
+    ),
+    slips=(
+        Slip("2/3*C_d*b*sqrt(2*g)*(H + h_a)**(3/2)", "The velocity head is added at the top of the stream too, so its own 3/2 power is taken off again."),
+        Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the speed with which the water arrives."),
+    ),
+    ranges={"h_a": ("1 mm", "10 mm"), "H": ("10 mm", "40 mm")},
+)
+
+flow_from_channel = Formula(
+    name="flow over a lip from a channel",
+    result="Q",
+    equals="Q = 2/3*C_d*b*sqrt(2*g)*((H + Q**2/(2*g*A_a**2))**(3/2) - (Q**2/(2*g*A_a**2))**(3/2))",
+    between=("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "2*(2/3*C_d*b*sqrt(2*g)*H**(3/2))"),
+    steps=(
+        velocity_head,
+        continuity,
+        Eliminate("the velocity head of what arrives, from the flow itself", out=("v",), relation="h_a = Q**2/(2*g*A_a**2)"),
+        free_fall,
+        Take("add the thin layers as if the water had started higher by that head", "Q = C_d*b*Integral(v, (z, h_a, H + h_a))"),
+        Step("integrate: the flow stands on both sides, and is found by trial between limits"),
+    ),
+    tested=_THIN_PLATE,
+    unpublished="printed examples stop after one or two rounds (Sarkar Ex 5.7: 0.3574 m3/s; Dighe Ex 5.9: 99.41 ft3/s); this is the value the rounds tend to",
+    ranges={"A_a": ("0.05 m2", "0.4 m2")},
+    where=("b*H < A_a/2",),
+    remark="The rounds of hand calculation tend to this value.",
+)
+
+# --- coefficients from experiments --------------------------------------------------------------------------------------------------
+
+coefficient_by_height = Formula(
+    name="discharge coefficient by height of the lip",
+    result="C_d",
+    equals="C_0 + C_1*H/P",
+    fitted="Rehbock, Kindsvater and Carter and others, each with constants of their own (see the table of lip coefficients)",
+    published=(
+        Published(
+            "C_0=0.598, C_1=0.0897, H=0.9 m, P=0.6 m",
+            "0.7326",
+            1e-3,
+            CENGEL.at("Ex 13-11, from its formula for the coefficient"),
+            note="leads to 9.23 m3/s, see the tests",
+        ),
+    ),
+    tested=_THIN_PLATE_HIGH[2:] + _THIN_PLATE[:1],
+    slips=(
+        Slip("C_0 + C_1*P/H", "Head and height have changed places: the coefficient grows as the head grows against the height."),
+        Slip("C_0", "You left out the growth with H/P. A low lip lets water arrive with speed, and passes more."),
+    ),
+    ranges={"C_1": ("0.03", "0.09")},
+)
+
+full_width_coefficient = Formula(
+    name="discharge coefficient of a full-width lip",
+    result="C_d",
+    equals="0.602 + 0.083*H/P",
+    fitted="Rehbock, to lips as wide as their channel",
+    published=(
+        Published("H=1 m, P=1 m", "0.6769", 0.015, SWMM_MANUAL.at("Table 6-2, full width, H/P = 1"), note="3.620 ft^0.5/s printed, divided by 2/3 sqrt(2 g)"),
+        Published("H=1 mm, P=1 m", "0.602", 1e-3, SWMM_MANUAL.at("Table 6-2, full width, H/P = 0"), note="3.220 ft^0.5/s printed, divided by 2/3 sqrt(2 g)"),
+    ),
+    tested=(_THIN_PLATE_HIGH[0], *_THIN_PLATE_HIGH[2:], TestedRange("P", "", "1000 mm", REHBOCK.at("limits"))),
+    slips=(Slip("0.602 + 0.083*P/H", "Head and height have changed places: the coefficient grows as the head grows against the height."),),
+)
+
+corrected_lip = Formula(
+    name="flow over a lip with corrected head and length",
+    result="Q",
+    equals="2/3*C_d*(b + k_b)*sqrt(2*g)*(H + k_h)**(3/2)",
+    fitted="Rehbock; Kindsvater and Carter: small lengths added to head and lip stand for viscosity and surface tension",
+    tested=_THIN_PLATE,
+    published=(
+        Published(
+            "C_0=0.602, C_1=0.0832, H=50 mm, P=0.2 m, b=0.5 m, k_b=0 mm, k_h=1.25 mm",
+            "0.01066703 m3/s",
+            2e-4,
+            FLUIDS.at("Q_weir_rectangular_full_Rehbock(0.05, 0.2, 0.5)"),
+            after=(coefficient_by_height,),
+        ),
+        Published(
+            "C_0=0.602, C_1=0.0749, H=50 mm, P=0.2 m, b=0.5 m, k_b=-1 mm, k_h=1 mm",
+            "0.01053311 m3/s",
+            2e-4,
+            FLUIDS.at("Q_weir_rectangular_full_Kindsvater_Carter(0.05, 0.2, 0.5)"),
+            after=(coefficient_by_height,),
+        ),
+    ),
+    slips=(Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the corrections. At a few millimetres of head one millimetre more is a lot."),),
+)
+
+# --- notches ------------------------------------------------------------------------------------------------------------------------
+
+v_notch = Formula(
+    name="flow through a V-notch",
+    result="Q",
+    equals="8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)",
+    steps=(
+        free_fall,
+        Take("at a depth z the notch is open as far as the rest of the depth lets it", "b_z = 2*(H - z)*tan(theta/2)"),
+        Take("add the thin layers from the surface down to the point", "Q = C_d*Integral(b_z*v, (z, 0, H))"),
+        Step("integrate"),
+    ),
+    tested=_NOTCH,
+    published=(
+        Published("H=0.36 m, C_d=0.62, theta=90 deg, g=9.81 m/s2", "113.89 L/s", 1e-4, SARKAR.at("Ex 5.3")),
+        Published("H=0.03 m, C_d=0.62, theta=90 deg", "0.228 L/s", 2e-3, SCHASCHKE.at("Worked example 7.10")),
+    ),
+    slips=(
+        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(3/2)", "You used the power of a straight lip. A notch also widens with depth: power 5/2."),
+        Slip("8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)", "You used the full angle. The tangent takes half of it, from the middle line to one side."),
+        Slip("8/15*C_d*sqrt(g)*tan(theta/2)*H**(5/2)", _NO_ROOT_2),
+        Slip("2/3*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "Two thirds belong to a straight lip. The narrowing notch turns them into eight fifteenths."),
+    ),
+    ranges={"H": ("20 mm", "80 mm"), "theta": ("40 deg", "80 deg")},
+)
+
+head_at_v_notch = Formula(
+    name="head at a V-notch",
+    result="H",
+    equals="(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/5)",
+    inverse_of=v_notch,
+    tested=_NOTCH,
+    published=(Published("Q=1 L/s, C_d=0.58416, theta=90 deg", "55.46875 mm", 1e-3, SWMM_ENGINE.at("steady head at a V-notch with coefficient 1.38")),),
+    slips=(
+        Slip(
+            "(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(5/2)",
+            "To undo 'to the power 5/2' you need the power 2/5. Check: does a bigger flow give a sensible depth?",
+        ),
+        Slip("(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/3)", "That is the power of a straight lip. A notch needs 2/5."),
+    ),
+    ranges={"theta": ("40 deg", "80 deg")},
+)
+
+notch_coefficient = Formula(
+    name="discharge coefficient of a V-notch",
+    result="C_d",
+    equals="0.607165052 - 0.000874466963*(180*theta/pi) + 6.10393334e-6*(180*theta/pi)**2",
+    fitted="Kindsvater and Shen, to measured notches of 25 to 100 degrees",
+    tested=(TestedRange("theta", "25 deg", "100 deg", SHEN.at("range of the notches measured")),),
+    published=(Published("theta=90 deg", "0.5779", 1e-5, SHEN.at("90 degree notch")),),
+)
+
+notch_head_correction = Formula(
+    name="head correction of a V-notch",
+    result="k_h",
+    equals="l_foot*(0.0144902648 - 0.00033955535*(180*theta/pi) + 3.29819003e-6*(180*theta/pi)**2 - 1.06215442e-8*(180*theta/pi)**3)",
+    fitted="Kindsvater and Shen, to measured notches of 25 to 100 degrees",
+    tested=(TestedRange("theta", "25 deg", "100 deg", SHEN.at("range of the notches measured")),),
+    published=(Published("theta=90 deg", "0.885 mm", 1e-3, SHEN.at("90 degree notch")),),
+)
+
+corrected_v_notch = Formula(
+    name="flow through a V-notch with corrected head",
+    result="Q",
+    equals="8/15*C_d*sqrt(2*g)*tan(theta/2)*(H + k_h)**(5/2)",
+    fitted="Kindsvater and Shen, with their coefficient and head correction",
+    tested=_NOTCH,
+    published=(
+        Published(
+            "theta=90 deg, H=0.2 m", "24.799 L/s", 6e-3, USBR.at("90 degree notch, 2.49 h^2.48 in feet"), after=(notch_coefficient, notch_head_correction)
+        ),
+        Published(
+            "theta=90 deg, H=0.3 m", "67.787 L/s", 2e-3, USBR.at("90 degree notch, 2.49 h^2.48 in feet"), after=(notch_coefficient, notch_head_correction)
+        ),
+    ),
+    ranges={"H": ("20 mm", "80 mm")},
+)
+
+trapezoid_notch = Formula(
+    name="flow through a trapezoidal notch",
+    result="Q",
+    equals="2/3*C_d*b*sqrt(2*g)*H**(3/2) + 8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)",
+    steps=(
+        free_fall,
+        Take("the opening is the flat sill and, on both sides, what the slopes leave open at that depth", "b_z = b + 2*(H - z)*tan(theta/2)"),
+        Take("add the thin layers from the surface down to the sill", "Q = C_d*Integral(b_z*v, (z, 0, H))"),
+        Step("integrate: a straight lip and a V-notch side by side"),
+    ),
+    tested=_THIN_PLATE,
+    published=(Published("b=0.3 m, theta=90 deg, H=0.2 m, C_d=0.62", "0.075327 m3/s", 3e-4, SARKAR.at("Ex 5.4")),),
+    slips=(
+        Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "That is the flat sill alone. The sloping sides add a V-notch."),
+        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "That is the V of the sloping sides alone. The flat sill adds a straight lip."),
+        Slip("2/3*C_d*(b + 2*H*tan(theta/2))*sqrt(2*g)*H**(3/2)", "You used the width at the water surface for every layer. Lower layers are narrower."),
+        Slip(
+            "2/3*C_d*b*sqrt(2*g)*H**(3/2) + 8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)",
+            "You used the full angle. The tangent takes half of it, from the middle line to one side.",
+        ),
+    ),
+    ranges={"H": ("20 mm", "80 mm"), "theta": ("40 deg", "80 deg"), "b": ("200 mm", "500 mm")},
+)
+
+head_error = Formula(
+    name="flow error from a head error",
+    result="r_Q",
+    equals="n_w*e_H/H",
+    steps=(
+        Take("flow goes with a power of the head, so a head that is off by a share gives a flow that is off by", "r_Q = (1 + e_H/H)**n_w - 1"),
+        Approach("for an error that is small against the head", letter="e_H", to="0*H"),
+    ),
+    published=(Published("Q=0.05 m3/s, C_d=0.6, theta=90 deg, n_w=2.5, e_H=0.25 mm", "0.00238", 2e-3, SARKAR.at("Ex 5.11"), after=(head_at_v_notch,)),),
+    slips=(
+        Slip("e_H/H", "That is the share of the head. Flow goes with a power of the head, and the share is multiplied by it."),
+        Slip("(e_H/H)**n_w", "The power comes down as a factor when the change is small; it does not stay up."),
+    ),
+)
+
+# --- broad crest --------------------------------------------------------------------------------------------------------------------
+
+broad_crest = Formula(
+    name="flow over a broad crest",
+    result="Q",
+    equals="(2/3)**(3/2)*sqrt(g)*b*H**(3/2)",
+    steps=(
+        specific_energy,
+        flow_on_a_crest,
+        Eliminate("put the speed that the energy leaves into the flow", out=("v",), relation="q = y_c*sqrt(2*g*(E_s - y_c))"),
+        Optimum("water finds the depth at which most of it passes for its energy", of="q", kind="max", relation="y_c = 2/3*E_s"),
+        Step("the most that a metre of crest can pass", "q = (2/3)**(3/2)*sqrt(g)*E_s**(3/2)"),
+        Take("upstream the water is nearly at rest, so its energy is the head over the crest", "E_s = H"),
+        Take("every metre of the crest passes the same", "Q = b*q"),
+        Step("put both in"),
+    ),
+    tested=(TestedRange("H", "61 mm", "", SWMM_MANUAL.at("Table 6-3 begins at 0.2 ft")),),
+    published=(Published("b=1 m, H=1 m, g=9.81 m/s2", "1.7053 m3/s", 5e-4, ELGER.at("Eq. 15.30, 0.385 sqrt(2 g)")),),
+    slips=(
+        Slip(
+            "2/3*b*sqrt(2*g)*H**(3/2)",
+            "That is a thin edge without its coefficient. On a broad crest the water settles at two thirds of the head and passes less.",
+        ),
+        Slip("b*sqrt(g)*H**(3/2)", "You took the whole head as depth on the crest. Two thirds of it are depth, one third makes the speed."),
+    ),
+    ranges={"H": ("6 mm", "30 mm")},
+)
+
+head_at_broad_crest = Formula(
+    name="head at a broad crest",
+    result="H",
+    equals="3/2*(Q/(sqrt(g)*b))**(2/3)",
+    inverse_of=broad_crest,
+    tested=broad_crest.tested,
+    published=(Published("Q=1.7053 m3/s, b=1 m, g=9.81 m/s2", "1 m", 5e-4, ELGER.at("Eq. 15.30, turned round")),),
+    slips=(Slip("(Q/(sqrt(g)*b))**(2/3)", "That is the depth on the crest. The head upstream is half as much again."),),
+    ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+)
+
+# --- round rim and round bore -------------------------------------------------------------------------------------------------------
+
+_RIM_NOT_PRINTED = "no printed example of a whole round rim was found; the rim is the level lip with its own length, and the lip is checked"
+
+round_rim = Formula(
+    name="flow over a round rim",
+    result="Q",
+    equals="C_w*pi*d_rim*H**(3/2)",
+    steps=(
+        length_of_a_circle,
+        Take("water leaves all the way round, each metre of rim like a metre of level lip", "Q = C_w*b*H**(3/2)"),
+        Step("put the length of the rim in"),
+    ),
+    tested=(TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate, the nearest experiments")),),
+    unpublished=_RIM_NOT_PRINTED,
+    slips=(
+        Slip("C_w*d_rim*H**(3/2)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
+        Slip("C_w*pi*d_rim/2*H**(3/2)", "You used the radius. The length round the rim is pi times the full diameter."),
+        Slip("C_w*2*pi*d_rim*H**(3/2)", "Two pi goes with the radius. With the diameter it is pi once."),
+        Slip("C_w*pi*d_rim*H", _LINEAR),
+    ),
+    ranges={"H": ("3 mm", "8 mm"), "C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
+)
+
+head_on_round_rim = Formula(
+    name="head on a round rim",
+    result="H",
+    equals="(Q/(C_w*pi*d_rim))**(2/3)",
+    inverse_of=round_rim,
+    tested=round_rim.tested,
+    unpublished=_RIM_NOT_PRINTED,
+    slips=(
+        Slip("(Q/(C_w*d_rim))**(2/3)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
+        Slip("Q/(C_w*pi*d_rim)", _NO_POWER),
+        Slip("(Q/(C_w*pi*d_rim))**(3/2)", _UPSIDE_DOWN),
+    ),
+    ranges={"C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
+)
+
+round_bore = Formula(
+    name="flow out of a bore over its rim",
+    result="Q",
+    equals="C_w*pi*d_bore*H**(3/2)",
+    steps=(
+        length_of_a_bore,
+        Take("a thin film leaves all round the mouth like water over a level lip", "Q = C_w*b*H**(3/2)"),
+        Step("put the length of the mouth in"),
+    ),
+    tested=(TestedRange("H/d_bore", "", "0.37", USBR.at("ch. 14, s. 13: flow like a weir up to 0.37 of the bore")),),
+    where=("H < 0.37*d_bore",),
+    published=(
+        Published(
+            "C_w=1.71 m^0.5/s, d_bore=8 in, H=2.4 in",
+            "271 US gal/min",
+            0.15,
+            USBR.at("ch. 14, s. 13: 6.17 d^1.25 h^1.35 in inches, said to be good to 15 %"),
+            note="the equation worked for 8 in and 2.4 in",
+        ),
+    ),
+    slips=(
+        Slip("C_w*d_bore*H**(3/2)", "You used the width of the bore. Water leaves all the way round its mouth, so use the length of the circle."),
+        Slip("C_w*pi*d_bore*H", _LINEAR),
+    ),
+    ranges={"H": ("3 mm", "9 mm")},
+)
+
+limit_of_round_bore = Formula(
+    name="head at which a bore stops flowing like a rim",
+    result="H_full",
+    equals="C_d*d_bore*sqrt(2*g)/(4*C_w)",
+    steps=(
+        Law(
+            "flow through an opening under a head",
+            "C_w*pi*d_bore*H_full**(3/2) = C_d*A_o*sqrt(2*g*H_full)",
+            SWMM_MANUAL.at("Eq. 6-11 and 6-12: both laws meet"),
+        ),
+        Law("area of a circle", "A_o = pi/4*d_bore**2", length_of_a_circle.source),
+        Solve("solve for the head at which both pass the same"),
+    ),
+    published=(
+        Published(
+            "C_d=0.6, d_bore=1 m, C_w=1.84 m^0.5/s", "0.37 m", 0.03, USBR.at("ch. 14, s. 13: flow like a weir up to 0.37 of the bore"), note="0.361 of the bore"
+        ),
+    ),
+    slips=(Slip("C_d*d_bore*sqrt(2*g)/C_w", "The area of the bore is a quarter of pi times its diameter squared. The 4 is missing."),),
+)
+
+# --- rim out of level ---------------------------------------------------------------------------------------------------------------
+
+rim_flow_ratio = Formula(
+    name="flow ratio of a rim out of level",
+    result="r_rim",
+    equals="((H + e_rim/2)/(H - e_rim/2))**(3/2)",
+    steps=(
+        Take("at the low side the head is more by half the difference in level", "q_low = C_w*(H + e_rim/2)**(3/2)"),
+        Take("at the high side it is less by as much", "q_high = C_w*(H - e_rim/2)**(3/2)"),
+        Take("compare the two", "r_rim = q_low/q_high"),
+        Step("the coefficient cancels"),
+    ),
+    where=("e_rim/2 < 0.95*H",),
+    unpublished="no printed example was found; the level-lip formula is used twice",
+    slips=(
+        Slip("(H + e_rim/2)/(H - e_rim/2)", "You compared the heads. Flow goes with head to the power 3/2."),
+        Slip("((H + e_rim)/(H - e_rim))**(3/2)", "You gave the whole difference to each side. From the middle each side is off by half of it."),
+        Slip("(H + e_rim)/(H - e_rim)", "You gave the whole difference to each side, and compared heads instead of flows."),
+    ),
+    ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "2 mm")},
+)
+
+rim_runs_dry = Formula(
+    name="rim error that leaves one side dry",
+    result="e_dry",
+    equals="(3*pi/4)**(2/3)*H",
+    steps=(
+        Take("tilt the rim until its high side is just dry: the head goes round as", "H_phi = e_dry*cos(phi/2)**2"),
+        Take("add the flow of every metre round the rim, and take the mean", "q = C_w*Integral(e_dry**(3/2)*cos(phi/2)**3, (phi, 0, pi))/pi"),
+        Step("integrate", "q = 4/(3*pi)*C_w*e_dry**(3/2)"),
+        Law("the pump sends as much as when the rim was level", "q = C_w*H**(3/2)", SWMM_MANUAL.at("ch. 6, weirs: flow goes with head to the power 3/2")),
+        Solve("solve for the difference in level"),
+    ),
+    unpublished="no printed example was found; checked in the tests by adding up the flow round the rim numerically",
+    slips=(
+        Slip(
+            "2*H",
+            "That holds the water level where it was. With one side running dry the same flow crowds over the rest, so the level rises and the limit comes a little earlier.",
+        ),
+        Slip("H", "The high side is above the middle by half the difference only."),
+    ),
+    ranges={"H": ("2 mm", "8 mm")},
+    remark="H is the head of the level rim at the same flow. In round numbers: dry at 1.8 times that head.",
+)
+
+# --- film on the face ---------------------------------------------------------------------------------------------------------------
+
+_LAMINAR = TestedRange("4*q/nu", "", "1600", NUSSELT.at("laminar films, waves included"))
+
+film_flow = Formula(
+    name="flow in a film on a face",
+    result="q",
+    equals="g*sin(beta)*delta**3/(3*nu)",
+    steps=(
+        Take("the shear on a layer carries the weight, along the face, of all the water outside it", "tau = rho*g*sin(beta)*(delta - y)"),
+        viscosity,
+        Ode("solve: the water stands still at the face", "u = rho*g*sin(beta)/mu*(delta*y - y**2/2)", at=(("y = 0", "u = 0"),)),
+        Take("add the layers from the face to the surface", "q = Integral(u, (y, 0, delta))"),
+        Step("integrate", "q = rho*g*sin(beta)*delta**3/(3*mu)"),
+        Take("viscosity over density is the kinematic viscosity", "nu = mu/rho"),
+        Step("put it in"),
+    ),
+    tested=(_LAMINAR,),
+    published=(
+        Published(
+            "beta=1.065 rad, delta=0.1016 mm, nu=1e-6 m2/s, g=9.81 m/s2",
+            "3e-6 m2/s",
+            1e-3,
+            SCHASCHKE.at("Worked example 3.12"),
+            note="solved there for the angle",
+        ),
+    ),
+    slips=(
+        Slip("g*sin(beta)*delta**2/(3*nu)", "That is the mean speed. The flow is that speed times the thickness."),
+        Slip("g*sin(beta)*delta**3/nu", "The 3 is missing: the speed falls to nothing at the face, so the mean is a third of it."),
+        Slip("g*sin(beta)*delta**3/(2*nu)", "You took the speed of the surface for all of the film. The mean is two thirds of it."),
+    ),
+)
+
+film_thickness = Formula(
+    name="thickness of a film on a face",
+    result="delta",
+    equals="(3*nu*q/(g*sin(beta)))**(1/3)",
+    inverse_of=film_flow,
+    tested=(_LAMINAR,),
+    published=(Published("q=3e-6 m2/s, beta=1.065 rad, nu=1e-6 m2/s, g=9.81 m/s2", "0.1016 mm", 5e-4, SCHASCHKE.at("Worked example 3.12, turned round")),),
+    slips=(
+        Slip("(nu*q/(g*sin(beta)))**(1/3)", "You left out the factor 3. It comes from the speed falling to nothing at the face."),
+        Slip("(3*nu*q*1000/(g*sin(beta)))**(1/3)", "You put litres per second in where cubic metres per second go: the film came out ten times too thick."),
+        Slip("sqrt(3*nu*q/(g*sin(beta)))", "Flow goes with the cube of the thickness, so take the cube root."),
+    ),
+    ranges={"q": ("6 L/min per m", "24 L/min per m")},
+)
+
+film_speed = Formula(
+    name="mean speed of a film",
+    result="u_mean",
+    equals="g*sin(beta)*delta**2/(3*nu)",
+    steps=(
+        *film_flow.steps,
+        Take("the mean speed is the flow over the thickness", "u_mean = q/delta"),
+        Step("divide"),
+    ),
+    unpublished="the flow of the same film is checked; this is that flow over its thickness",
+    slips=(Slip("g*sin(beta)*delta**2/(2*nu)", "That is the speed of the surface. The mean is two thirds of it."),),
+)
+film_speed.steps = tuple(replace(s, relation=film_flow.relation) if s is film_flow.steps[-1] else s for s in film_speed.steps)
+
+film_reynolds = Formula(
+    name="Reynolds number of a film",
+    result="Re_film",
+    equals="4*q/nu",
+    steps=(
+        Take("compare flow and viscosity, with four times the thickness as the length", "Re_film = 4*u_mean*delta/nu"),
+        Take("speed times thickness is the flow for each metre", "u_mean = q/delta"),
+        Step("the thickness cancels"),
+    ),
+    unpublished="a definition; some books leave out the 4",
+    slips=(Slip("q/nu", "This is the other convention, without the factor 4. Say which one you use; the limits belong to one of them."),),
+)
+
+thinnest_film = Formula(
+    name="thinnest film that wets",
+    result="delta_min",
+    equals="15**(1/5)*(mu**2*sigma*(1 - cos(theta_c))/(rho**3*g**2))**(1/5)",
+    steps=(
+        Take("on a vertical face the shear on a layer carries the weight of the water outside it", "tau = rho*g*(delta_min - y)"),
+        viscosity,
+        Ode("solve: the water stands still at the face", "u = rho*g/mu*(delta_min*y - y**2/2)", at=(("y = 0", "u = 0"),)),
+        Law(
+            "a dry patch is closed when the rush of the film balances the pull of the surface",
+            "Integral(rho*u**2/2, (y, 0, delta_min)) = sigma*(1 - cos(theta_c))",
+            HARTLEY.at("force balance at the head of a dry patch"),
+            holds="laminar flow, vertical face",
+        ),
+        Solve("solve for the thickness"),
+    ),
+    unpublished="no printed numbers were found: take it as an order of magnitude",
+)
+
+least_film_flow = Formula(
+    name="least flow that keeps a face wet",
+    result="q_min",
+    equals="15**(3/5)/3*(mu/(rho*g))**(1/5)*(sigma*(1 - cos(theta_c))/rho)**(3/5)",
+    steps=(
+        *thinnest_film.steps[:-1],
+        Solve("solve for the thickness", relation="delta_min = 15**(1/5)*(mu**2*sigma*(1 - cos(theta_c))/(rho**3*g**2))**(1/5)"),
+        Take("add the layers of the film that just closes", "q_min = Integral(u, (y, 0, delta_min))"),
+        Step("integrate and put the thickness in"),
+    ),
+    unpublished="no printed numbers were found: take it as an order of magnitude",
+)
+
+# --- edges and capillarity ----------------------------------------------------------------------------------------------------------
+
+capillary_length = Formula(
+    name="capillary length",
+    result="l_c",
+    equals="sqrt(sigma/(rho*g))",
+    steps=(
+        Law(
+            "a surface curved to a radius presses with tension over radius, standing water with density, gravity and depth: alike where",
+            "sigma/l_c = rho*g*l_c",
+            YOUNG.at("section on the curved surface"),
+        ),
+        Solve("solve for the length"),
+    ),
+    published=(Published("sigma=72.7 mN/m, rho=998 kg/m3", "2.7 mm", 0.02, DE_GENNES.at("ch. 2: water, 2.7 mm")),),
+    slips=(Slip("sigma/(rho*g)", "The root is missing: what stands under it is an area."),),
+)
+
+pinned_water = Formula(
+    name="water that an edge holds back",
+    result="H_pin",
+    equals="2*l_c*sin(theta_c/2)",
+    steps=(
+        surface_balance,
+        Solve("solve for the height", relation="H_pin = sqrt(2*sigma*(1 - cos(theta_c))/(rho*g))"),
+        Take("write it with the capillary length", "l_c = sqrt(sigma/(rho*g))"),
+        Step("one less the cosine is twice the square of the sine of the half angle"),
+    ),
+    published=(
+        Published(
+            "sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg",
+            "5.45 mm",
+            2e-3,
+            DE_GENNES.at("ch. 2: a puddle is at most two capillary lengths high"),
+            after=(capillary_length,),
+        ),
+    ),
+    slips=(
+        Slip("2*l_c*sin(theta_c)", "The sine takes half the contact angle."),
+        Slip("l_c*sin(theta_c/2)", "Twice: water on a surface that it does not wet at all stands two capillary lengths high."),
+    ),
+    remark="A still rim holds back up to this much before the first drop runs over: more than the head of a running film.",
+)
+
+capillary_rise = Formula(
+    name="capillary rise",
+    result="h_cap",
+    equals="2*sigma*cos(theta_c)/(rho*g*r_t)",
+    steps=(
+        Law(
+            "the surface pulls up along the edge of the gap as much as the raised water weighs",
+            "2*pi*r_t*sigma*cos(theta_c) = rho*g*pi*r_t**2*h_cap",
+            YOUNG.at("section on capillary rise"),
+        ),
+        Solve("solve for the rise"),
+    ),
+    published=(Published("sigma=0.073 N/m, theta_c=0 deg, rho=1000 kg/m3, r_t=0.3 mm", "5 cm", 0.01, CENGEL.at("Ex 2-6")),),
+    slips=(
+        Slip("sigma*cos(theta_c)/(rho*g*r_t)", "You used the diameter where the radius goes: half the rise came out."),
+        Slip("2*sigma/(rho*g*r_t)", "You left out the contact angle."),
+    ),
+    remark="Why fleece and liner edges wick: a narrow gap lifts water over an edge that stands above its level.",
+)
+
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+def head_at_lip(Q: float, b: float, C_d: float, P: float) -> float:
+    """Head (m) over a lip of length b (m) and height P (m) for a flow Q (m3/s), water arriving along a channel as wide as the lip.
+
+    Raises InputError where no head fits.
+    """
+    from brimwork.formula import solve
+
+    def missing(H: float) -> float:
+        return flow_from_channel(b=b, H=H, C_d=C_d, A_a=b * (H + P)) - Q
+
+    high = head_over_level_lip(Q=Q, b=b, C_d=C_d)
+    return solve(missing, high / 4, high)
+
+
+def lip_coefficient(H: float, P: float, share: float = 1.0) -> float:
+    """Discharge coefficient of a thin lip by Kindsvater and Carter, for a lip that takes `share` (0.2 to 1) of the channel's width.
+
+    H, P in metres; between the rows of the table the constants are interpolated. Raises InputError outside the table.
+    """
+    c_0, c_1 = tables.lip_constants(share)
+    return coefficient_by_height(C_0=c_0, C_1=c_1, H=H, P=P)
+
+
+def bore_regime(H: float, d_bore: float) -> str:
+    """How a bore of d_bore (m) flows with its water H (m) above the mouth: "rim" or "jet"; InputError in the gap, where neither law holds."""
+    ratio = H / d_bore
+    if ratio < 0.37:
+        return "rim"
+    if ratio > 1.4:
+        return "jet"
+    raise InputError(
+        f"H is {ratio:.2g} of the bore: between 0.37 and 1.4 neither the rim law nor the jet law holds ({USBR.at('ch. 14, s. 13')}), "
+        "and less flows than either says. Choose another bore, or measure the flow with a bucket"
+    )

@@ -1,0 +1,177 @@
+"""A formula's tree as LaTeX (notebooks) or plain text (terminals), in the order it was written, by one walk.
+
+The walk asks a target for each construct, so another target (MathML, Typst) is one more class with the same methods.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Callable
+
+from brimwork import expression, units
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+
+SUM, PRODUCT, SIGN, ATOM = range(4)  # how tightly a piece of text holds together
+_GREEK = ("alpha", "beta", "gamma", "delta", "theta", "lambda", "mu", "nu", "rho", "sigma", "tau", "phi", "eta", "pi")
+
+
+class Latex:
+    """LaTeX as notebooks typeset it."""
+
+    times, plus, minus, equals = r" \times ", " + ", " - ", " = "
+
+    def number(self, text: str) -> str:
+        mantissa, power, exponent = text.partition("e")
+        return rf"{mantissa} \times 10^{{{int(exponent)}}}" if power else text
+
+    def letter(self, key: str) -> str:
+        base, _, below = key.partition("_")
+        shown = rf"\{base}" if base in _GREEK else base if len(base) == 1 else rf"\mathrm{{{base}}}"
+        if not below:
+            return shown
+        return f"{shown}_{below}" if len(below) == 1 else rf"{shown}_{{\{below}}}" if below in _GREEK else rf"{shown}_{{\mathrm{{{below}}}}}"
+
+    def unit(self, text: str) -> str:
+        text = re.sub(r"([A-Za-z])\^?(-?\d[\d.]*)", r"\1^{\2}", text).replace("%", r"\%").replace(" ", r"\ ")
+        return r"^\circ" if text == "deg" else rf"\,\mathrm{{{text}}}" if text else ""
+
+    def brackets(self, text: str) -> str:
+        return rf"\left({text}\right)"
+
+    def product(self, left: str, right: str, numbers: bool) -> str:
+        return f"{left}{self.times}{right}" if numbers or right[:1].isdigit() else rf"{left}\,{right}"
+
+    def fraction(self, over: str, under: str) -> tuple[str, int]:
+        return rf"\frac{{{over}}}{{{under}}}", SIGN
+
+    def slash(self, over: str, under: str) -> str:
+        return f"{over}/{under}"
+
+    def power(self, base: str, exponent: str) -> str:
+        return f"{base}^{{{exponent}}}"
+
+    def root(self, inside: str) -> str:
+        return rf"\sqrt{{{inside}}}"
+
+    def call(self, name: str, argument: str) -> str:
+        name = {"asin": "arcsin", "acos": "arccos", "atan": "arctan", "log": "ln", "log10": "log_{10}"}.get(name, name)
+        return rf"\{name}{self.brackets(argument)}"
+
+    def integral(self, body: str, variable: str, low: str, high: str) -> str:
+        return rf"\int_{{{low}}}^{{{high}}} {body}\,\mathrm{{d}}{variable}"
+
+    def derivative(self, body: str, variable: str) -> str:
+        return rf"\frac{{\mathrm{{d}}{body}}}{{\mathrm{{d}}{variable}}}"
+
+
+class Plain(Latex):
+    """Text for a terminal."""
+
+    times = " × "
+
+    def number(self, text: str) -> str:
+        return text
+
+    def letter(self, key: str) -> str:
+        return key
+
+    def unit(self, text: str) -> str:
+        return f" {text}" if text else ""
+
+    def brackets(self, text: str) -> str:
+        return f"({text})"
+
+    def product(self, left: str, right: str, numbers: bool) -> str:
+        return f"{left}{self.times}{right}" if numbers else f"{left}·{right}"
+
+    def fraction(self, over: str, under: str) -> tuple[str, int]:
+        return f"{over}/{under}", PRODUCT
+
+    def power(self, base: str, exponent: str) -> str:
+        return f"{base}^{exponent}" if re.fullmatch(r"[\w.]+", exponent) else f"{base}^({exponent})"
+
+    def root(self, inside: str) -> str:
+        return f"√({inside})" if re.search(r"\W", inside) else f"√{inside}"
+
+    def call(self, name: str, argument: str) -> str:
+        return f"{'ln' if name == 'log' else name}({argument})"
+
+    def integral(self, body: str, variable: str, low: str, high: str) -> str:
+        return f"∫[{low}..{high}] {body} d{variable}"
+
+    def derivative(self, body: str, variable: str) -> str:
+        return f"d{body}/d{variable}"
+
+
+LATEX, PLAIN = Latex(), Plain()
+
+
+def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str] | None = None) -> str:
+    """The tree as text for `target`; with `values`, letters for which it returns text stand as that text, with times signs between."""
+    return _walk(tree, target, values)[0]
+
+
+def relation(left: ast.expr, right: ast.expr, target: Latex = LATEX) -> str:
+    return f"{write(left, target)}{target.equals}{write(right, target)}"
+
+
+def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
+    def piece(part: ast.expr, least: int) -> str:
+        text, binding = _walk(part, target, values)
+        return text if binding >= least else target.brackets(text)
+
+    def whole(part: ast.expr) -> str:
+        return _walk(part, target, values)[0]
+
+    match node:
+        case ast.Constant(value=value):
+            return target.number(repr(value)), ATOM if "e" not in repr(value) else PRODUCT
+        case ast.Name(id=name):
+            shown = values(name) if values and name != "pi" else None
+            if shown is not None:
+                return shown, SIGN if re.search(r"[^\w.]", shown) else ATOM
+            return target.letter(name) if name != "pi" or target is LATEX else "π", ATOM
+        case ast.UnaryOp(operand=operand):
+            return f"-{piece(operand, PRODUCT)}", SUM
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            sign, least = (target.plus, SUM) if isinstance(op, ast.Add) else (target.minus, PRODUCT)
+            return f"{piece(left, SUM)}{sign}{piece(right, least)}", SUM
+        case ast.BinOp(left=left, op=ast.Mult(), right=right):
+            return target.product(piece(left, PRODUCT), piece(right, SIGN), values is not None), PRODUCT
+        case ast.BinOp(left=left, op=ast.Div(), right=right):
+            if target is PLAIN:
+                return target.fraction(piece(left, PRODUCT), piece(right, SIGN))
+            return target.fraction(whole(left), whole(right))
+        case ast.BinOp(left=left, op=ast.Pow(), right=right):
+            exponent = expression.exact(right)
+            shown = str(exponent) if exponent is not None and exponent.denominator < 10 else whole(right)
+            return target.power(piece(left, ATOM), shown), SIGN
+        case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
+            return target.root(whole(argument)), ATOM
+        case ast.Call(func=ast.Name(id="Integral"), args=[body, ast.Tuple(elts=[variable, low, high])]):
+            return target.integral(piece(body, PRODUCT), *map(whole, (variable, low, high))), PRODUCT
+        case ast.Call(func=ast.Name(id="Derivative"), args=[body, variable]):
+            return target.derivative(*map(whole, (body, variable))), SIGN
+        case ast.Call(func=ast.Name(id=name), args=[argument]):
+            return target.call(name, whole(argument)), ATOM
+    raise ValueError(f"no text for {ast.dump(node)}")
+
+
+def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None) -> str:
+    """A value of a letter in SI with its unit, as it stands in a line of working."""
+    unit = QUANTITIES[key].si
+    unit, si = ("deg", si * 180 / 3.141592653589793) if unit == "rad" else (unit, si)
+    return f"{target.number(units.number(si, digits))}{target.unit(unit)}"
+
+
+def working(worked: Working, target: Latex = LATEX) -> list[str]:
+    """Three lines: the formula, the numbers put in (SI), and the result. An equation with the result on both sides has no second line."""
+    formula = worked.formula
+    lines = [relation(formula.left, formula.right, target)]
+    if not formula.implicit:
+        put_in = write(formula.right, target, lambda key: value(key, worked.values[key], target) if key in worked.values else None)
+        lines.append(f"{target.letter(formula.result)}{target.equals}{put_in}")
+    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4)}")
+    return lines
