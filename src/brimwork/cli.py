@@ -168,7 +168,9 @@ def _prove_one(formula: Formula) -> int:
     verdict = prove.verdict("", formula)
     if verdict.status != "failed":
         for number, step in enumerate(derivation.derive(formula), start=1):
-            how = {"law": "law, not proved here", "take": "taken: a modelling choice"}.get(step.kind) or f"follows: {prove.WORDS[step.how].split(', ')[1]}"
+            how = {"law": "law, not proved here", "take": "taken: a modelling choice", "formula": "proved on its own: another formula"}.get(
+                step.kind
+            ) or f"follows: {prove.WORDS[step.how].split(', ')[1]}"
             print(f"{number}. {step.reason}\n     {typeset.relation(step.left, step.right, typeset.PLAIN)}\n     [{how}]")
     print("\n".join(prove.lines(verdict)))
     return 1 if verdict.faults else 0

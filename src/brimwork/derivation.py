@@ -27,7 +27,7 @@ class NotProved(ValueError):
 
 @dataclass(frozen=True)
 class Proven:
-    """A step as readers see it: kind ("law", "take" or "step"), text, both sides, and how it was verified ("", "algebra", "numbers")."""
+    """A step as readers see it: kind ("law", "take", "formula" or "step"), text, both sides, and how it was verified ("", "algebra", "numbers")."""
 
     kind: str
     reason: str
@@ -65,7 +65,7 @@ def status(formula: Formula) -> str:
 
 
 def _title(step) -> str:
-    return step.name if isinstance(step, Law) else step.reason
+    return step.name if isinstance(step, Law | Formula) else step.reason
 
 
 def _same(last: Proven, formula: Formula) -> bool:
@@ -91,6 +91,10 @@ class _Argument:
         if isinstance(step, Law):
             self.define(left, right)
             return Proven("law", step.name, left, right, "")
+        if isinstance(step, Formula):
+            derive(step)
+            self.define(left, right)
+            return Proven("formula", step.name, left, right, "")
         if isinstance(step, Take):
             name = self._new_letter(left, right)
             self.defined[name] = right

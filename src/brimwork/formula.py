@@ -193,7 +193,7 @@ class Formula:
 
     name, result    plain name; letter of the result
     equals          the right-hand side; or "left = right" with the result on both sides, solved between the expressions `between`
-    steps           the derivation; or fitted="who, to what"; or inverse_of=the formula that it turns round
+    steps           the derivation, which may start from another formula; or fitted="who, to what"; or inverse_of=the formula that it turns round
     published       values printed by others; or unpublished="why there is none", which readers see
     tested          ranges of the experiments behind it;  where: conditions for sensible values, such as "H < 0.2*d_bore"
     slips           known wrong ways;  ranges: narrower usual ranges, {"H": ("2 mm", "10 mm")}

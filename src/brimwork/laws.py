@@ -1,7 +1,7 @@
-"""Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here."""
+"""Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here; and shared tested ranges."""
 
-from brimwork.formula import Law
-from brimwork.sources import ARCHIMEDES, BERNOULLI, EUCLID, NEWTON, TORRICELLI, YOUNG
+from brimwork.formula import Law, TestedRange
+from brimwork.sources import ARCHIMEDES, BERNOULLI, EUCLID, KINDSVATER, NEWTON, TORRICELLI, YOUNG
 
 # geometry
 area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
@@ -38,4 +38,15 @@ surface_balance = Law(
     "sigma*(1 - cos(theta_c)) = rho*g*H_pin**2/2",
     YOUNG.at("section on the contact angle"),
     holds="water at rest, long edge",
+)
+
+# ranges that experiments support
+THIN_PLATE = (
+    TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate")),
+    TestedRange("b", "150 mm", "", KINDSVATER.at("limits for a thin plate")),
+)
+THIN_PLATE_HEIGHT = (
+    THIN_PLATE[0],
+    TestedRange("P", "100 mm", "", KINDSVATER.at("limits for a thin plate")),
+    TestedRange("H/P", "", "2", KINDSVATER.at("limits for a thin plate")),
 )

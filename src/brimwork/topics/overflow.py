@@ -1,55 +1,36 @@
-"""Water over an edge: flow and head at a lip, a notch, a broad crest, a round rim, a bore; the rim out of level; the film on the face.
+"""Overflow: flow and head at a lip, a broad crest, a round rim and a bore, and a rim out of level.
 
 Small features run below the tested range of every weir formula, so each formula here carries the range of its experiments and every result
 outside it says so.
 """
 
-from dataclasses import replace
-
 from brimwork import tables
-from brimwork.formula import Approach, Eliminate, Formula, Law, Ode, Optimum, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.formula import Eliminate, Formula, Law, Optimum, Published, Slip, Solve, Step, Take, TestedRange
 from brimwork.laws import (
+    THIN_PLATE,
+    THIN_PLATE_HEIGHT,
     continuity,
     flow_on_a_crest,
     free_fall,
     length_of_a_bore,
     length_of_a_circle,
     specific_energy,
-    surface_balance,
     velocity_head,
-    viscosity,
 )
 from brimwork.sources import (
     CENGEL,
-    DE_GENNES,
     DIGHE,
     ELGER,
     FLUIDS,
     FRANCIS,
-    HARTLEY,
     KINDSVATER,
-    NUSSELT,
     REHBOCK,
     SARKAR,
-    SCHASCHKE,
-    SHEN,
     SWMM_ENGINE,
     SWMM_MANUAL,
     USBR,
-    YOUNG,
 )
 from brimwork.units import InputError
-
-_THIN_PLATE = (
-    TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate")),
-    TestedRange("b", "150 mm", "", KINDSVATER.at("limits for a thin plate")),
-)
-_THIN_PLATE_HIGH = (
-    *_THIN_PLATE,
-    TestedRange("P", "100 mm", "", KINDSVATER.at("limits for a thin plate")),
-    TestedRange("H/P", "", "2", KINDSVATER.at("limits for a thin plate")),
-)
-_NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: below 0.2 ft the water clings to the plate")),)
 
 _DEEPEST_SPEED = "You treated all the water as moving at the speed of the deepest layer. Layers near the top move slower; that is where two-thirds comes from."
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
@@ -69,7 +50,7 @@ flow_over_level_lip = Formula(
         Take("add the thin layers from the surface down to the lip, narrowed by the discharge coefficient", "Q = C_d*b*Integral(v, (z, 0, H))"),
         Step("integrate: the root of the depth adds up to two thirds of the deepest layer"),
     ),
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(
         Published("b=4 m, H=0.2 m, C_d=0.62", "0.655 m3/s", 5e-4, SARKAR.at("Ex 5.9")),
         Published("b=0.77 m, H=0.39 m, C_d=0.623", "0.345 m3/s", 5e-4, SARKAR.at("Ex 5.7, before the correction for approach")),
@@ -93,7 +74,7 @@ head_over_level_lip = Formula(
     result="H",
     equals="(3/2*Q/(C_d*b*sqrt(2*g)))**(2/3)",
     inverse_of=flow_over_level_lip,
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(Published("Q=0.655 m3/s, b=4 m, C_d=0.62", "0.2 m", 5e-4, SARKAR.at("Ex 5.9, turned round")),),
     slips=(
         Slip("(3/2*Q/(C_d*b*sqrt(2*g)))**(3/2)", _UPSIDE_DOWN),
@@ -109,9 +90,9 @@ weir_coefficient = Formula(
     result="C_w",
     equals="2/3*C_d*sqrt(2*g)",
     steps=(
-        *flow_over_level_lip.steps[:2],
+        flow_over_level_lip,
         Take("call all that does not change with length and head the weir coefficient", "C_w = Q/(b*H**(3/2))"),
-        Step("integrate and divide"),
+        Step("divide"),
     ),
     published=(
         Published(
@@ -127,7 +108,7 @@ flow_by_weir_coefficient = Formula(
     result="Q",
     equals="C_w*b*H**(3/2)",
     fitted="J. B. Francis and many since, to measured flow over lips: the power 3/2 follows from free fall, the coefficient is measured",
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(
         Published("C_w=1.84 m^0.5/s, b=0.5 m, H=30.9116 mm", "5 L/s", 1e-4, SWMM_ENGINE.at("steady head at a 0.5 m weir")),
         Published("C_w=3.33 ft^0.5/s, b=9.6 ft, H=2 ft", "90.42 ft3/s", 1e-4, DIGHE.at("Ex 5.9, before the correction for approach")),
@@ -145,7 +126,7 @@ head_by_weir_coefficient = Formula(
     result="H",
     equals="(Q/(C_w*b))**(2/3)",
     inverse_of=flow_by_weir_coefficient,
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(Published("Q=5 L/s, C_w=1.84 m^0.5/s, b=0.5 m", "30.9116 mm", 1e-4, SWMM_ENGINE.at("steady head at a 0.5 m weir")),),
     slips=(Slip("(Q/(C_w*b))**(3/2)", _UPSIDE_DOWN), Slip("Q/(C_w*b)", _NO_POWER)),
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
@@ -162,7 +143,7 @@ contracted_lip = Formula(
         Step("integrate"),
     ),
     fitted="J. B. Francis, to flow over long lips: the tenth of the head at each end",
-    tested=(*_THIN_PLATE, TestedRange("b/H", "3", "", FRANCIS.at("limits of the formula"))),
+    tested=(*THIN_PLATE, TestedRange("b/H", "3", "", FRANCIS.at("limits of the formula"))),
     published=(
         Published("b=4 m, H=0.2 m, C_d=0.62, n_c=2", "0.6485 m3/s", 5e-4, SARKAR.at("Ex 5.9, both ends contracted")),
         Published(
@@ -205,7 +186,7 @@ flow_with_approach = Formula(
         Take("water that arrives with speed moves as if it had started higher by its velocity head", "Q = C_d*b*Integral(v, (z, h_a, H + h_a))"),
         Step("integrate"),
     ),
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(
         Published(
             "b=0.77 m, H=0.39 m, C_d=0.623, A_a=0.7623 m2, g=9.81 m/s2",
@@ -236,7 +217,7 @@ flow_from_channel = Formula(
         Take("add the thin layers as if the water had started higher by that head", "Q = C_d*b*Integral(v, (z, h_a, H + h_a))"),
         Step("integrate: the flow stands on both sides, and is found by trial between limits"),
     ),
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     unpublished="printed examples stop after one or two rounds (Sarkar Ex 5.7: 0.3574 m3/s; Dighe Ex 5.9: 99.41 ft3/s); this is the value the rounds tend to",
     ranges={"A_a": ("0.05 m2", "0.4 m2")},
     where=("b*H < A_a/2",),
@@ -259,7 +240,7 @@ coefficient_by_height = Formula(
             note="leads to 9.23 m3/s, see the tests",
         ),
     ),
-    tested=_THIN_PLATE_HIGH[2:] + _THIN_PLATE[:1],
+    tested=THIN_PLATE_HEIGHT,
     slips=(
         Slip("C_0 + C_1*P/H", "Head and height have changed places: the coefficient grows as the head grows against the height."),
         Slip("C_0", "You left out the growth with H/P. A low lip lets water arrive with speed, and passes more."),
@@ -276,7 +257,7 @@ full_width_coefficient = Formula(
         Published("H=1 m, P=1 m", "0.6769", 0.015, SWMM_MANUAL.at("Table 6-2, full width, H/P = 1"), note="3.620 ft^0.5/s printed, divided by 2/3 sqrt(2 g)"),
         Published("H=1 mm, P=1 m", "0.602", 1e-3, SWMM_MANUAL.at("Table 6-2, full width, H/P = 0"), note="3.220 ft^0.5/s printed, divided by 2/3 sqrt(2 g)"),
     ),
-    tested=(_THIN_PLATE_HIGH[0], *_THIN_PLATE_HIGH[2:], TestedRange("P", "", "1000 mm", REHBOCK.at("limits"))),
+    tested=(*THIN_PLATE_HEIGHT, TestedRange("P", "", "1000 mm", REHBOCK.at("limits"))),
     slips=(Slip("0.602 + 0.083*P/H", "Head and height have changed places: the coefficient grows as the head grows against the height."),),
 )
 
@@ -285,7 +266,7 @@ corrected_lip = Formula(
     result="Q",
     equals="2/3*C_d*(b + k_b)*sqrt(2*g)*(H + k_h)**(3/2)",
     fitted="Rehbock; Kindsvater and Carter: small lengths added to head and lip stand for viscosity and surface tension",
-    tested=_THIN_PLATE,
+    tested=THIN_PLATE,
     published=(
         Published(
             "C_0=0.602, C_1=0.0832, H=50 mm, P=0.2 m, b=0.5 m, k_b=0 mm, k_h=1.25 mm",
@@ -303,123 +284,6 @@ corrected_lip = Formula(
         ),
     ),
     slips=(Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the corrections. At a few millimetres of head one millimetre more is a lot."),),
-)
-
-# --- notches ------------------------------------------------------------------------------------------------------------------------
-
-v_notch = Formula(
-    name="flow through a V-notch",
-    result="Q",
-    equals="8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)",
-    steps=(
-        free_fall,
-        Take("at a depth z the notch is open as far as the rest of the depth lets it", "b_z = 2*(H - z)*tan(theta/2)"),
-        Take("add the thin layers from the surface down to the point", "Q = C_d*Integral(b_z*v, (z, 0, H))"),
-        Step("integrate"),
-    ),
-    tested=_NOTCH,
-    published=(
-        Published("H=0.36 m, C_d=0.62, theta=90 deg, g=9.81 m/s2", "113.89 L/s", 1e-4, SARKAR.at("Ex 5.3")),
-        Published("H=0.03 m, C_d=0.62, theta=90 deg", "0.228 L/s", 2e-3, SCHASCHKE.at("Worked example 7.10")),
-    ),
-    slips=(
-        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(3/2)", "You used the power of a straight lip. A notch also widens with depth: power 5/2."),
-        Slip("8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)", "You used the full angle. The tangent takes half of it, from the middle line to one side."),
-        Slip("8/15*C_d*sqrt(g)*tan(theta/2)*H**(5/2)", _NO_ROOT_2),
-        Slip("2/3*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "Two thirds belong to a straight lip. The narrowing notch turns them into eight fifteenths."),
-    ),
-    ranges={"H": ("20 mm", "80 mm"), "theta": ("40 deg", "80 deg")},
-)
-
-head_at_v_notch = Formula(
-    name="head at a V-notch",
-    result="H",
-    equals="(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/5)",
-    inverse_of=v_notch,
-    tested=_NOTCH,
-    published=(Published("Q=1 L/s, C_d=0.58416, theta=90 deg", "55.46875 mm", 1e-3, SWMM_ENGINE.at("steady head at a V-notch with coefficient 1.38")),),
-    slips=(
-        Slip(
-            "(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(5/2)",
-            "To undo 'to the power 5/2' you need the power 2/5. Check: does a bigger flow give a sensible depth?",
-        ),
-        Slip("(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/3)", "That is the power of a straight lip. A notch needs 2/5."),
-    ),
-    ranges={"theta": ("40 deg", "80 deg")},
-)
-
-notch_coefficient = Formula(
-    name="discharge coefficient of a V-notch",
-    result="C_d",
-    equals="0.607165052 - 0.000874466963*(180*theta/pi) + 6.10393334e-6*(180*theta/pi)**2",
-    fitted="Kindsvater and Shen, to measured notches of 25 to 100 degrees",
-    tested=(TestedRange("theta", "25 deg", "100 deg", SHEN.at("range of the notches measured")),),
-    published=(Published("theta=90 deg", "0.5779", 1e-5, SHEN.at("90 degree notch")),),
-)
-
-notch_head_correction = Formula(
-    name="head correction of a V-notch",
-    result="k_h",
-    equals="l_foot*(0.0144902648 - 0.00033955535*(180*theta/pi) + 3.29819003e-6*(180*theta/pi)**2 - 1.06215442e-8*(180*theta/pi)**3)",
-    fitted="Kindsvater and Shen, to measured notches of 25 to 100 degrees",
-    tested=(TestedRange("theta", "25 deg", "100 deg", SHEN.at("range of the notches measured")),),
-    published=(Published("theta=90 deg", "0.885 mm", 1e-3, SHEN.at("90 degree notch")),),
-)
-
-corrected_v_notch = Formula(
-    name="flow through a V-notch with corrected head",
-    result="Q",
-    equals="8/15*C_d*sqrt(2*g)*tan(theta/2)*(H + k_h)**(5/2)",
-    fitted="Kindsvater and Shen, with their coefficient and head correction",
-    tested=_NOTCH,
-    published=(
-        Published(
-            "theta=90 deg, H=0.2 m", "24.799 L/s", 6e-3, USBR.at("90 degree notch, 2.49 h^2.48 in feet"), after=(notch_coefficient, notch_head_correction)
-        ),
-        Published(
-            "theta=90 deg, H=0.3 m", "67.787 L/s", 2e-3, USBR.at("90 degree notch, 2.49 h^2.48 in feet"), after=(notch_coefficient, notch_head_correction)
-        ),
-    ),
-    ranges={"H": ("20 mm", "80 mm")},
-)
-
-trapezoid_notch = Formula(
-    name="flow through a trapezoidal notch",
-    result="Q",
-    equals="2/3*C_d*b*sqrt(2*g)*H**(3/2) + 8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)",
-    steps=(
-        free_fall,
-        Take("the opening is the flat sill and, on both sides, what the slopes leave open at that depth", "b_z = b + 2*(H - z)*tan(theta/2)"),
-        Take("add the thin layers from the surface down to the sill", "Q = C_d*Integral(b_z*v, (z, 0, H))"),
-        Step("integrate: a straight lip and a V-notch side by side"),
-    ),
-    tested=_THIN_PLATE,
-    published=(Published("b=0.3 m, theta=90 deg, H=0.2 m, C_d=0.62", "0.075327 m3/s", 3e-4, SARKAR.at("Ex 5.4")),),
-    slips=(
-        Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "That is the flat sill alone. The sloping sides add a V-notch."),
-        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "That is the V of the sloping sides alone. The flat sill adds a straight lip."),
-        Slip("2/3*C_d*(b + 2*H*tan(theta/2))*sqrt(2*g)*H**(3/2)", "You used the width at the water surface for every layer. Lower layers are narrower."),
-        Slip(
-            "2/3*C_d*b*sqrt(2*g)*H**(3/2) + 8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)",
-            "You used the full angle. The tangent takes half of it, from the middle line to one side.",
-        ),
-    ),
-    ranges={"H": ("20 mm", "80 mm"), "theta": ("40 deg", "80 deg"), "b": ("200 mm", "500 mm")},
-)
-
-head_error = Formula(
-    name="flow error from a head error",
-    result="r_Q",
-    equals="n_w*e_H/H",
-    steps=(
-        Take("flow goes with a power of the head, so a head that is off by a share gives a flow that is off by", "r_Q = (1 + e_H/H)**n_w - 1"),
-        Approach("for an error that is small against the head", letter="e_H", to="0*H"),
-    ),
-    published=(Published("Q=0.05 m3/s, C_d=0.6, theta=90 deg, n_w=2.5, e_H=0.25 mm", "0.00238", 2e-3, SARKAR.at("Ex 5.11"), after=(head_at_v_notch,)),),
-    slips=(
-        Slip("e_H/H", "That is the share of the head. Flow goes with a power of the head, and the share is multiplied by it."),
-        Slip("(e_H/H)**n_w", "The power comes down as a factor when the change is small; it does not stay up."),
-    ),
 )
 
 # --- broad crest --------------------------------------------------------------------------------------------------------------------
@@ -592,179 +456,6 @@ rim_runs_dry = Formula(
     ranges={"H": ("2 mm", "8 mm")},
     remark="H is the head of the level rim at the same flow. In round numbers: dry at 1.8 times that head.",
 )
-
-# --- film on the face ---------------------------------------------------------------------------------------------------------------
-
-_LAMINAR = TestedRange("4*q/nu", "", "1600", NUSSELT.at("laminar films, waves included"))
-
-film_flow = Formula(
-    name="flow in a film on a face",
-    result="q",
-    equals="g*sin(beta)*delta**3/(3*nu)",
-    steps=(
-        Take("the shear on a layer carries the weight, along the face, of all the water outside it", "tau = rho*g*sin(beta)*(delta - y)"),
-        viscosity,
-        Ode("solve: the water stands still at the face", "u = rho*g*sin(beta)/mu*(delta*y - y**2/2)", at=(("y = 0", "u = 0"),)),
-        Take("add the layers from the face to the surface", "q = Integral(u, (y, 0, delta))"),
-        Step("integrate", "q = rho*g*sin(beta)*delta**3/(3*mu)"),
-        Take("viscosity over density is the kinematic viscosity", "nu = mu/rho"),
-        Step("put it in"),
-    ),
-    tested=(_LAMINAR,),
-    published=(
-        Published(
-            "beta=1.065 rad, delta=0.1016 mm, nu=1e-6 m2/s, g=9.81 m/s2",
-            "3e-6 m2/s",
-            1e-3,
-            SCHASCHKE.at("Worked example 3.12"),
-            note="solved there for the angle",
-        ),
-    ),
-    slips=(
-        Slip("g*sin(beta)*delta**2/(3*nu)", "That is the mean speed. The flow is that speed times the thickness."),
-        Slip("g*sin(beta)*delta**3/nu", "The 3 is missing: the speed falls to nothing at the face, so the mean is a third of it."),
-        Slip("g*sin(beta)*delta**3/(2*nu)", "You took the speed of the surface for all of the film. The mean is two thirds of it."),
-    ),
-)
-
-film_thickness = Formula(
-    name="thickness of a film on a face",
-    result="delta",
-    equals="(3*nu*q/(g*sin(beta)))**(1/3)",
-    inverse_of=film_flow,
-    tested=(_LAMINAR,),
-    published=(Published("q=3e-6 m2/s, beta=1.065 rad, nu=1e-6 m2/s, g=9.81 m/s2", "0.1016 mm", 5e-4, SCHASCHKE.at("Worked example 3.12, turned round")),),
-    slips=(
-        Slip("(nu*q/(g*sin(beta)))**(1/3)", "You left out the factor 3. It comes from the speed falling to nothing at the face."),
-        Slip("(3*nu*q*1000/(g*sin(beta)))**(1/3)", "You put litres per second in where cubic metres per second go: the film came out ten times too thick."),
-        Slip("sqrt(3*nu*q/(g*sin(beta)))", "Flow goes with the cube of the thickness, so take the cube root."),
-    ),
-    ranges={"q": ("6 L/min per m", "24 L/min per m")},
-)
-
-film_speed = Formula(
-    name="mean speed of a film",
-    result="u_mean",
-    equals="g*sin(beta)*delta**2/(3*nu)",
-    steps=(
-        *film_flow.steps,
-        Take("the mean speed is the flow over the thickness", "u_mean = q/delta"),
-        Step("divide"),
-    ),
-    unpublished="the flow of the same film is checked; this is that flow over its thickness",
-    slips=(Slip("g*sin(beta)*delta**2/(2*nu)", "That is the speed of the surface. The mean is two thirds of it."),),
-)
-film_speed.steps = tuple(replace(s, relation=film_flow.relation) if s is film_flow.steps[-1] else s for s in film_speed.steps)
-
-film_reynolds = Formula(
-    name="Reynolds number of a film",
-    result="Re_film",
-    equals="4*q/nu",
-    steps=(
-        Take("compare flow and viscosity, with four times the thickness as the length", "Re_film = 4*u_mean*delta/nu"),
-        Take("speed times thickness is the flow for each metre", "u_mean = q/delta"),
-        Step("the thickness cancels"),
-    ),
-    unpublished="a definition; some books leave out the 4",
-    slips=(Slip("q/nu", "This is the other convention, without the factor 4. Say which one you use; the limits belong to one of them."),),
-)
-
-thinnest_film = Formula(
-    name="thinnest film that wets",
-    result="delta_min",
-    equals="15**(1/5)*(mu**2*sigma*(1 - cos(theta_c))/(rho**3*g**2))**(1/5)",
-    steps=(
-        Take("on a vertical face the shear on a layer carries the weight of the water outside it", "tau = rho*g*(delta_min - y)"),
-        viscosity,
-        Ode("solve: the water stands still at the face", "u = rho*g/mu*(delta_min*y - y**2/2)", at=(("y = 0", "u = 0"),)),
-        Law(
-            "a dry patch is closed when the rush of the film balances the pull of the surface",
-            "Integral(rho*u**2/2, (y, 0, delta_min)) = sigma*(1 - cos(theta_c))",
-            HARTLEY.at("force balance at the head of a dry patch"),
-            holds="laminar flow, vertical face",
-        ),
-        Solve("solve for the thickness"),
-    ),
-    unpublished="no printed numbers were found: take it as an order of magnitude",
-)
-
-least_film_flow = Formula(
-    name="least flow that keeps a face wet",
-    result="q_min",
-    equals="15**(3/5)/3*(mu/(rho*g))**(1/5)*(sigma*(1 - cos(theta_c))/rho)**(3/5)",
-    steps=(
-        *thinnest_film.steps[:-1],
-        Solve("solve for the thickness", relation="delta_min = 15**(1/5)*(mu**2*sigma*(1 - cos(theta_c))/(rho**3*g**2))**(1/5)"),
-        Take("add the layers of the film that just closes", "q_min = Integral(u, (y, 0, delta_min))"),
-        Step("integrate and put the thickness in"),
-    ),
-    unpublished="no printed numbers were found: take it as an order of magnitude",
-)
-
-# --- edges and capillarity ----------------------------------------------------------------------------------------------------------
-
-capillary_length = Formula(
-    name="capillary length",
-    result="l_c",
-    equals="sqrt(sigma/(rho*g))",
-    steps=(
-        Law(
-            "a surface curved to a radius presses with tension over radius, standing water with density, gravity and depth: alike where",
-            "sigma/l_c = rho*g*l_c",
-            YOUNG.at("section on the curved surface"),
-        ),
-        Solve("solve for the length"),
-    ),
-    published=(Published("sigma=72.7 mN/m, rho=998 kg/m3", "2.7 mm", 0.02, DE_GENNES.at("ch. 2: water, 2.7 mm")),),
-    slips=(Slip("sigma/(rho*g)", "The root is missing: what stands under it is an area."),),
-)
-
-pinned_water = Formula(
-    name="water that an edge holds back",
-    result="H_pin",
-    equals="2*l_c*sin(theta_c/2)",
-    steps=(
-        surface_balance,
-        Solve("solve for the height", relation="H_pin = sqrt(2*sigma*(1 - cos(theta_c))/(rho*g))"),
-        Take("write it with the capillary length", "l_c = sqrt(sigma/(rho*g))"),
-        Step("one less the cosine is twice the square of the sine of the half angle"),
-    ),
-    published=(
-        Published(
-            "sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg",
-            "5.45 mm",
-            2e-3,
-            DE_GENNES.at("ch. 2: a puddle is at most two capillary lengths high"),
-            after=(capillary_length,),
-        ),
-    ),
-    slips=(
-        Slip("2*l_c*sin(theta_c)", "The sine takes half the contact angle."),
-        Slip("l_c*sin(theta_c/2)", "Twice: water on a surface that it does not wet at all stands two capillary lengths high."),
-    ),
-    remark="A still rim holds back up to this much before the first drop runs over: more than the head of a running film.",
-)
-
-capillary_rise = Formula(
-    name="capillary rise",
-    result="h_cap",
-    equals="2*sigma*cos(theta_c)/(rho*g*r_t)",
-    steps=(
-        Law(
-            "the surface pulls up along the edge of the gap as much as the raised water weighs",
-            "2*pi*r_t*sigma*cos(theta_c) = rho*g*pi*r_t**2*h_cap",
-            YOUNG.at("section on capillary rise"),
-        ),
-        Solve("solve for the rise"),
-    ),
-    published=(Published("sigma=0.073 N/m, theta_c=0 deg, rho=1000 kg/m3, r_t=0.3 mm", "5 cm", 0.01, CENGEL.at("Ex 2-6")),),
-    slips=(
-        Slip("sigma*cos(theta_c)/(rho*g*r_t)", "You used the diameter where the radius goes: half the rise came out."),
-        Slip("2*sigma/(rho*g*r_t)", "You left out the contact angle."),
-    ),
-    remark="Why fleece and liner edges wick: a narrow gap lifts water over an edge that stands above its level.",
-)
-
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
