@@ -148,25 +148,31 @@ def dimension(node: ast.expr) -> Dimension:
     raise DeclarationError(f"'{ast.unparse(node)}' has no dimension")
 
 
-def numeric(tree: ast.expr, names: tuple[str, ...], checked: tuple[str, ...] = (), arrays: bool = False, first: str = "") -> Callable:
+def numeric(tree: ast.expr, names: tuple[str, ...], checked: tuple[str, ...] | None = None, arrays: bool = False, first: str = "") -> Callable:
     """Compile a tree, as written, to a function of keyword arguments (and of `first` by position).
 
-    Constants of the nomenclature are arguments with a default. `checked` letters must be at least zero, the others at least be numbers:
-    if not, the function raises ValueError before it computes. With `arrays` the functions are NumPy's.
+    Constants of the nomenclature are arguments with a default. With `checked`, those letters must be at least zero and all must be finite: if
+    not, the function raises ValueError before it computes. With `arrays` the functions are NumPy's.
     """
     arguments = [f"{name}={QUANTITIES[name].constant!r}" if QUANTITIES[name].value else name for name in names]
     arguments.sort(key=lambda argument: "=" in argument)
     head = ", ".join([*([first] if first else []), *(["*", *arguments] if arguments else [])])
-    tests = [f"({name} >= 0)" if name in checked else f"({name} == {name})" for name in names]
-    if arrays:
-        tests = [f"every{test}" for test in tests]
-    guard = f"    if not ({' and '.join(tests)}):\n        raise ValueError\n" if checked and tests else ""
+    tests = [_finite(name, name in checked, arrays) for name in names] if checked is not None else []
+    guard = f"    if not ({' and '.join(tests)}):\n        raise ValueError\n" if tests else ""
     source = f"def compiled({head}):\n{guard}    return {ast.unparse(tree)}\n"
     if arrays:
         import numpy
 
-        namespace = {name: getattr(numpy, name) for name in FUNCTIONS} | {"pi": math.pi, "every": numpy.all}
+        namespace = {name: getattr(numpy, name) for name in (*FUNCTIONS, "min", "max")}
     else:
-        namespace = {name: getattr(math, name) for name in FUNCTIONS} | {"pi": math.pi}
+        namespace = {name: getattr(math, name) for name in FUNCTIONS}
+    namespace |= {"pi": math.pi, "inf": math.inf}
     exec(compile(source, f"<{ast.unparse(tree)}>", "exec"), namespace)  # our own declarations only
     return namespace["compiled"]
+
+
+def _finite(name: str, from_zero: bool, arrays: bool) -> str:
+    low = "0 <=" if from_zero else "-inf <"
+    if arrays:
+        return f"{low} min({name}, initial=0.0) and max({name}, initial=0.0) < inf"
+    return f"{low} {name} < inf"

@@ -9,9 +9,10 @@ from __future__ import annotations
 import ast
 import difflib
 import math
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 
 from brimwork import expression, units
 from brimwork.expression import DeclarationError
@@ -119,7 +120,7 @@ class TestedRange:
     def note(self, values: dict[str, float]) -> str:
         """What to say when `values` lie outside, or "" inside."""
         names = expression.letters(self._tree)
-        value = expression.numeric(self._tree, names)(**{name: values[name] for name in names if name in values})
+        value = float(expression.numeric(self._tree, names)(**{name: values[name] for name in names if name in values}))
         for limit, side, beyond in ((self.low, "below", value.__lt__), (self.high, "above", value.__gt__)):
             if limit and beyond(units.read(limit, self._unit, self.of)):
                 return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range, {self}: the result is an extrapolation"
@@ -256,7 +257,8 @@ class Formula:
 
     @property
     def checked(self) -> tuple[str, ...]:
-        return tuple(name for name in self.inputs if not QUANTITIES[name].signed)
+        """Letters that must not be negative."""
+        return tuple(name for name in (*self.inputs, *self.constants) if not QUANTITIES[name].signed)
 
     @property
     def relation(self) -> str:
@@ -288,20 +290,34 @@ class Formula:
         raise self._refusal(values)
 
     def array(self, **values):
-        """The same over NumPy arrays that broadcast together: SI in, SI out, float64. Raises InputError like a call."""
+        """The same over NumPy arrays that broadcast together: SI in, SI out, float64. Raises InputError like a call, for the first bad point."""
         import numpy
 
         try:
+            columns = {name: numpy.asarray(value, dtype=float) for name, value in values.items()}
             if self.implicit:
-                return numpy.vectorize(lambda *row: self(**dict(zip(values, row))), otypes=[float])(*values.values())
+                return numpy.vectorize(lambda *row: self(**dict(zip(columns, row))), otypes=[float])(*columns.values())
             with numpy.errstate(all="ignore"):
-                result = self._array(**values)
+                result = self._array(**columns)
             if numpy.isfinite(result).all():
                 return result
         except (TypeError, ValueError, ArithmeticError):
             pass
-        bad = {name: numpy.ravel(value) for name, value in values.items()}
-        raise self._refusal({name: float(row[~(row >= 0)][0]) if (~(row >= 0)).any() else float(row[0]) for name, row in bad.items()})
+        raise self._first_refusal(values)
+
+    def _first_refusal(self, values: dict) -> InputError:
+        import numpy
+
+        try:
+            columns = [column.ravel().tolist() for column in numpy.broadcast_arrays(*values.values())]
+        except ValueError:
+            return InputError(f"'{self.name}' was given arrays that do not fit together: give arrays of one length, or single numbers")
+        for row in zip(*columns):
+            try:
+                self(**dict(zip(values, row)))
+            except InputError as error:
+                return error
+        return self._refusal(values)
 
     @cached_property
     def _array(self) -> Callable:
@@ -322,7 +338,7 @@ class Formula:
                 QUANTITIES[name].check(value)
             except InputError as error:
                 return error
-            except TypeError:
+            except (TypeError, ValueError):
                 return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
         given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
         return InputError(f"'{self.name}' has no value for {given}: change one of them")
@@ -366,19 +382,28 @@ class Working:
 
 def holds(condition: str, values: dict[str, float]) -> bool:
     """Whether "a < b" is true of `values`."""
-    left, _, right = condition.partition("<")
-    sides = [expression.parse(side) for side in (left, right)]
-    low, high = (expression.numeric(side, expression.letters(side))(**{n: values[n] for n in expression.letters(side) if n in values}) for side in sides)
-    return low < high
+    names, low, high = _condition(condition)
+    given = {name: values[name] for name in names}
+    return low(**given) < high(**given)
+
+
+@cache
+def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
+    sides = [expression.parse(side) for side in text.split("<")]
+    names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
+    constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
+    return names, *(expression.numeric(side, names + constants) for side in sides)
 
 
 def read_values(text: str) -> dict[str, float]:
     """ "b=4 m, H=0.2 m" as SI floats by letter. Raises InputError."""
     values = {}
+    if re.search(r"\d,\d", text):
+        raise InputError(f"'{text}' can be read two ways, because of the comma: type 1250 or 1.25, with a point, and a space between two values")
     for part in filter(None, (part.strip() for part in text.split(","))):
         name, equals, amount = (piece.strip() for piece in part.partition("="))
         if not equals or not amount:
-            raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm")
+            raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm (a point, not a comma, before decimals)")
         if name not in QUANTITIES:
             raise InputError(f"there is no letter '{name}'.{nearest(name, QUANTITIES)}")
         if name in values:
@@ -402,7 +427,7 @@ def solve(residual: Callable[[float], float], low: float, high: float, tolerance
     at_a, at_b = residual(a), residual(b)
     if at_a == 0 or at_b == 0:
         return a if at_a == 0 else b
-    if not at_a * at_b < 0:
+    if not (at_a < 0 < at_b or at_b < 0 < at_a):
         raise InputError("no value between the limits fits: change one of the given values")
     c, at_c, t = a, at_a, 0.5
     for _ in range(most):

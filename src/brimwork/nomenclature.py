@@ -6,6 +6,7 @@ starts below zero may be negative, every other must not be. A row with `value` i
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -56,14 +57,16 @@ class Quantity:
     def check(self, value: float, shown: str = "") -> None:
         """Refuse a number this quantity cannot have: not finite, or below zero."""
         given = f"{self.key} = {shown or value}"
-        if not (abs(value) < float("inf")):
+        if not abs(value) <= sys.float_info.max:
             raise InputError(f"{given} is not a number that can be used: type the {self.name}, such as {self.key}={self.example}")
         if value < 0 and not self.signed:
             raise InputError(f"{given} is negative, but the {self.name} cannot be below zero: type one such as {self.key}={self.example}")
 
     @cached_property
     def example(self) -> str:
-        """A value in the middle of the usual range, as a person would type it."""
+        """A value in the middle of the usual range, or the constant, as a person would type it."""
+        if self.value:
+            return write(self.constant, self.metric, None)
         low, high, step = self.range
         middle = low + round((high - low) / 2 / step) * step
         return write(middle, self.metric, None).replace(" ", "" if " " not in self.metric else " ")

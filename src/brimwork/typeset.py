@@ -131,13 +131,14 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
         case ast.Name(id=name):
             shown = values(name) if values and name != "pi" else None
             if shown is not None:
-                return shown, SIGN if re.search(r"[^\w.]", shown) else ATOM
+                return shown, SUM if shown.startswith("-") else SIGN if re.search(r"[^\w.]", shown) else ATOM
             return target.letter(name) if name != "pi" or target is LATEX else "π", ATOM
         case ast.UnaryOp(operand=operand):
             return f"-{piece(operand, PRODUCT)}", SUM
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
             sign, least = (target.plus, SUM) if isinstance(op, ast.Add) else (target.minus, PRODUCT)
-            return f"{piece(left, SUM)}{sign}{piece(right, least)}", SUM
+            after = piece(right, least)
+            return f"{piece(left, SUM)}{sign}{target.brackets(after) if after.startswith('-') else after}", SUM
         case ast.BinOp(left=left, op=ast.Mult(), right=right):
             return target.product(piece(left, PRODUCT), piece(right, SIGN), values is not None), PRODUCT
         case ast.BinOp(left=left, op=ast.Div(), right=right):

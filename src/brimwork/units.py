@@ -193,7 +193,7 @@ _PLAIN = str.maketrans(
 _DIGITS = r"(?:\d{1,12}(?:\.\d{0,15})?|\.\d{1,15})(?:[eE][+-]?\d{1,2})?"
 _NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})\s+)?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
 _FACTOR = re.compile(
-    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*\(?(?P<signed>-?\d{1,2}(?:\.\d{1,3})?)\)?|(?P<power>[1-9](?![\d.])))?"""
+    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?|(?P<power>[1-9](?![\d.])))?"""
 )
 _TWO_WORDS = (
     (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
@@ -247,6 +247,8 @@ def unit(text: str) -> Unit:
         factor *= factor_here ** float(power)
         dimension *= dimension_here**power
         at = match.end()
+    if not 0 < factor < math.inf:
+        raise InputError(f"'{shown}' is too large or too small a unit to use: type one such as mm, L/min, m3/s")
     return Unit(factor, 0.0, dimension)
 
 
@@ -298,7 +300,9 @@ def parse(text: str) -> Reading:
     unit_here = unit(rest)
     value = (amount + unit_here.shift) * unit_here.factor
     if not math.isfinite(value):
-        raise InputError(f"'{plain}' is too large a number to use")
+        raise InputError(f"'{plain}' is too large a number to use: type a smaller one, such as '25 mm'")
+    if rest in OFFSET_UNITS and value < 0:
+        raise InputError(f"'{plain}' is colder than anything can be: type a temperature such as '15 degC'")
     return Reading(value, unit_here.dimension, amount, rest)
 
 
@@ -326,7 +330,14 @@ def read(text: str, wanted: str, what: str = "the value") -> float:
         raise InputError(f"{what} = {text} has no unit: type it with one, such as {what} = {number(reading.number)} {wanted}")
     if reading.dimension != target.dimension:
         raise InputError(f"{what} = {text} is in {reading.dimension}, but {what} is measured in {target.dimension}: type it in {wanted or 'plain numbers'}")
+    if _angle(reading.unit) != _angle(wanted):
+        kinds = ("is not an angle", "an angle") if _angle(wanted) else ("is an angle", "a pure number")
+        raise InputError(f"{what} = {text} {kinds[0]}, but {what} is {kinds[1]}: type it in {wanted or 'plain numbers'}")
     return reading.value
+
+
+def _angle(unit_text: str) -> bool:
+    return _SPELLINGS.get(unit_text, unit_text) in ("deg", "rad")
 
 
 def convert(value: float, to: str) -> float:
