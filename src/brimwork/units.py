@@ -190,7 +190,7 @@ _PLAIN = str.maketrans(
         "¾": " 3/4",
     }
 )
-_DIGITS = r"(?:\d{1,12}(?:\.\d{0,15})?|\.\d{1,15})(?:[eE][+-]?\d{1,2})?"
+_DIGITS = r"(?:\d{1,12}(?:\.\d{0,20})?|\.\d{1,20})(?:[eE][+-]?\d{1,2})?"
 _NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})\s+)?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
 _FACTOR = re.compile(
     r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?|(?P<power>[1-9](?![\d.])))?"""
@@ -263,7 +263,8 @@ def _row(name: str, shown: str) -> tuple[float, Dimension]:
         raise InputError(f"'{shown}' can be read two ways: {_AMBIGUOUS[name]}")
     if name in OFFSET_UNITS:
         raise InputError(f"{name} stands alone, as in '20 {name}'; inside '{shown}' use K")
-    near = difflib.get_close_matches(name, [*UNITS, *_SPELLINGS, *_SHORTHANDS], n=3, cutoff=0.5)
+    known = [*UNITS, *OFFSET_UNITS, *_SPELLINGS, *_SHORTHANDS]
+    near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.5)
     nearest = f" Nearest: {', '.join(dict.fromkeys(_SPELLINGS.get(n, n) for n in near))}." if near else ""
     raise InputError(f"'{name}' is not a unit this reader knows.{nearest} Type one such as mm, L/min, m3/s, US gal/h, kg/m3")
 
