@@ -151,8 +151,8 @@ def dimension(node: ast.expr) -> Dimension:
 def numeric(tree: ast.expr, names: tuple[str, ...], checked: tuple[str, ...] | None = None, arrays: bool = False, first: str = "") -> Callable:
     """Compile a tree, as written, to a function of keyword arguments (and of `first` by position).
 
-    Constants of the nomenclature are arguments with a default. With `checked`, those letters must be at least zero and all must be finite: if
-    not, the function raises ValueError before it computes. With `arrays` the functions are NumPy's.
+    Constants of the nomenclature are arguments with a default. With `checked`, those letters must be at least zero, and all must be finite and
+    within their row's limit: if not, the function raises ValueError before it computes. With `arrays` the functions are NumPy's.
     """
     arguments = [f"{name}={QUANTITIES[name].constant!r}" if QUANTITIES[name].value else name for name in names]
     arguments.sort(key=lambda argument: "=" in argument)
@@ -172,7 +172,8 @@ def numeric(tree: ast.expr, names: tuple[str, ...], checked: tuple[str, ...] | N
 
 
 def _finite(name: str, from_zero: bool, arrays: bool) -> str:
-    low = "0 <=" if from_zero else "-inf <"
+    low, most = "0 <=" if from_zero else "-inf <", QUANTITIES[name].limit
+    high = "< inf" if most is None else f"<= {most!r}"
     if arrays:
-        return f"{low} min({name}, initial=0.0) and max({name}, initial=0.0) < inf"
-    return f"{low} {name} < inf"
+        return f"{low} min({name}, initial=0.0) and max({name}, initial=0.0) {high}"
+    return f"{low} {name} {high}"

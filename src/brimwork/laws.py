@@ -1,7 +1,7 @@
 """Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here; and shared tested ranges."""
 
 from brimwork.formula import Law, TestedRange
-from brimwork.sources import ARCHIMEDES, BERNOULLI, EUCLID, KINDSVATER, NEWTON, TORRICELLI, YOUNG
+from brimwork.sources import ARCHIMEDES, BERNOULLI, EUCLID, FLOATING, KINDSVATER, NEWTON, PLANES, TORRICELLI, VARIGNON, YOUNG
 
 # geometry
 area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
@@ -38,6 +38,26 @@ surface_balance = Law(
     "sigma*(1 - cos(theta_c)) = rho*g*H_pin**2/2",
     YOUNG.at("section on the contact angle"),
     holds="water at rest, long edge",
+)
+
+# statics
+_BALANCE = VARIGNON.at("balance of forces and of moments")
+weight = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v + m_slab)", NEWTON.at("law II"))
+pressure_carries_weight = Law(
+    "what the ground presses up, added over the base, is the weight", "F_w = L_base*Integral(p_x, (x_b, -B_base/2, B_base/2))", _BALANCE
+)
+pressure_balances_offset = Law(
+    "about the middle, it turns as much one way as the weight turns the other",
+    "F_w*e_off = L_base*Integral(p_x*x_b, (x_b, -B_base/2, B_base/2))",
+    _BALANCE,
+)
+moment_of_weight = Law(
+    "moment is force times arm: about the edge it tips over, the weight acts at half the base", "M_hold = F_w*B_base/2", PLANES.at("book I, prop. 6")
+)
+buoyancy_of_foam = Law("a body under water is lifted by the weight of the water it pushes aside", "F_buoy = rho*g*V_f", FLOATING.at("book I, prop. 5 and 7"))
+buoyancy_of_tank = Law("a body under water is lifted by the weight of the water it pushes aside", "F_buoy = rho*g*V_disp", FLOATING.at("book I, prop. 5 and 7"))
+wind_brought_to_rest = Law(
+    "moving air brought to rest presses with", "p_dyn = rho_air*v_wind**2/2", BERNOULLI.at("section on steady flow"), holds="steady wind"
 )
 
 # ranges that experiments support

@@ -10,12 +10,12 @@ import sys
 from dataclasses import dataclass
 from functools import cached_property
 
-from brimwork.units import NUMBER, Dimension, InputError, read, unit, write
+from brimwork.units import NUMBER, Dimension, InputError, convert, number, read, unit, write
 
 
 @dataclass(frozen=True)
 class Quantity:
-    """One row: units are texts for `units.unit`; low, high, step and value are texts for `units.read`."""
+    """One row: units are texts for `units.unit`; low, high, step, value and most are texts for `units.read`. No value may exceed `most`."""
 
     key: str
     name: str
@@ -27,6 +27,7 @@ class Quantity:
     step: str = ""
     value: str = ""
     note: str = ""
+    most: str = ""
 
     @cached_property
     def dimension(self) -> Dimension:
@@ -61,6 +62,13 @@ class Quantity:
             raise InputError(f"{given} is not a number that can be used: type the {self.name}, such as {self.key}={self.example}")
         if value < 0 and not self.signed:
             raise InputError(f"{given} is negative, but the {self.name} cannot be below zero: type one such as {self.key}={self.example}")
+        if self.limit is not None and value > self.limit:
+            raise InputError(f"{given} is too large, the {self.name} cannot be above {self.most}: type one such as {self.key}={self.example}")
+
+    @cached_property
+    def limit(self) -> float | None:
+        """The largest value that can be, in SI, or None."""
+        return read(self.most, self.si, self.key) if self.most else None
 
     @cached_property
     def example(self) -> str:
@@ -73,6 +81,15 @@ class Quantity:
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
+
+    def short(self, value: float) -> str:
+        """Up to four figures without trailing zeros, for values that were given: "12 mm"."""
+        return f"{number(float(f'{convert(value, self.metric):.4g}'))} {self.metric}".strip()
+
+    @property
+    def short_name(self) -> str:
+        """The name without its explanation."""
+        return self.name.partition(":")[0]
 
     def us_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.us or self.metric, digits)
@@ -201,4 +218,97 @@ QUANTITIES = _rows(
     Quantity("H_pin", "height of still water that an edge holds back", "m", "mm", "in", "0.5 mm", "5.5 mm", "0.1 mm"),
     Quantity("r_t", "radius of a narrow gap or tube", "m", "mm", "in", "0.2 mm", "3 mm", "0.1 mm"),
     Quantity("h_cap", "capillary rise", "m", "mm", "in", "2 mm", "70 mm", "1 mm"),
+    # void fraction and the reservoir
+    Quantity("n_por", "void fraction (porosity): empty space over the whole space", "", "", "", "0.25", "0.5", "0.01", most="1"),
+    Quantity("e_void", "void ratio: empty space over solid", "", "", "", "0.3", "1", "0.01"),
+    Quantity("n_v", "void fraction of the blocks", "", "", "", "0.9", "0.97", "0.01", most="1"),
+    Quantity("n_s", "void fraction of the stone", "", "", "", "0.35", "0.45", "0.01", most="1"),
+    Quantity("n_m", "mean void fraction of a layer", "", "", "", "0.4", "0.95", "0.01", most="1"),
+    Quantity("V_void", "empty space", "m3", "L", "US gal", "10 L", "500 L", "5 L"),
+    Quantity("V_solid", "space that solid takes up", "m3", "L", "US gal", "10 L", "500 L", "5 L"),
+    Quantity("rho_bulk", "bulk density: loose stone with its gaps", "kg/m3", "kg/m3", "lb/ft3", "1450 kg/m3", "1650 kg/m3", "10 kg/m3"),
+    Quantity("rho_s", "density of solid stone", "kg/m3", "kg/m3", "lb/ft3", "2500 kg/m3", "2900 kg/m3", "10 kg/m3"),
+    Quantity("N_cell", "spheres in one cell of a packing", "", "", "", "1", "4", "1"),
+    Quantity("d_s", "diameter of a sphere", "m", "mm", "in", "10 mm", "40 mm", "1 mm"),
+    Quantity("a_cell", "edge of one cell of a packing", "m", "mm", "in", "15 mm", "60 mm", "1 mm"),
+    Quantity("V_w", "volume of water held", "m3", "L", "US gal", "20 L", "900 L", "5 L"),
+    Quantity("V_pit", "whole volume of the lined pit", "m3", "L", "US gal", "300 L", "2500 L", "10 L"),
+    Quantity("V_b", "outside volume of one block", "m3", "L", "US gal", "20 L", "120 L", "5 L"),
+    Quantity("N_b", "number of blocks", "", "", "", "2", "20", "1"),
+    Quantity("A_b", "plan area of the blocks", "m2", "m2", "ft2", "0.4 m2", "2.4 m2", "0.05 m2"),
+    Quantity("A_pit", "plan area of the lined pit", "m2", "m2", "ft2", "0.6 m2", "4 m2", "0.05 m2"),
+    Quantity("A_w", "water area: plan area times void fraction", "m2", "m2", "ft2", "0.4 m2", "2.4 m2", "0.05 m2"),
+    Quantity("w_l", "water for each millimetre of level", "m2", "L/mm", "US gal/in", "0.4 L/mm", "2.4 L/mm", "0.05 L/mm"),
+    Quantity("h_static", "static level: water standing with the pump off, above the floor", "m", "mm", "in", "250 mm", "700 mm", "10 mm"),
+    Quantity("h_min", "lowest level at which the pump may run, above the floor", "m", "mm", "in", "80 mm", "200 mm", "10 mm"),
+    Quantity("V_use", "usable water: what the pump can draw on", "m3", "L", "US gal", "50 L", "900 L", "5 L"),
+    Quantity("V_dead", "dead water: what the pump cannot reach", "m3", "L", "US gal", "20 L", "400 L", "5 L"),
+    Quantity("z_r", "rise or fall of the level", "m", "mm", "in", "2 mm", "60 mm", "1 mm"),
+    Quantity("t_turn", "turnover time", "s", "min", "min", "1 min", "30 min", "1 min"),
+    # load on the blocks and the ground
+    Quantity("F_w", "weight that presses down", "N", "N", "lbf", "500 N", "6000 N", "50 N"),
+    Quantity("m_v", "mass of the vessel or stone, without water", "kg", "kg", "lb", "40 kg", "600 kg", "5 kg"),
+    Quantity("V_v", "water in the vessel", "m3", "L", "US gal", "0 L", "150 L", "5 L"),
+    Quantity("m_slab", "mass of the slab", "kg", "kg", "lb", "20 kg", "120 kg", "1 kg"),
+    Quantity("l_s", "length of the slab", "m", "mm", "in", "400 mm", "900 mm", "50 mm"),
+    Quantity("w_s", "width of the slab", "m", "mm", "in", "300 mm", "700 mm", "50 mm"),
+    Quantity("t_s", "thickness of the slab", "m", "mm", "in", "40 mm", "100 mm", "5 mm"),
+    Quantity("rho_slab", "density of the slab", "kg/m3", "kg/m3", "lb/ft3", "2200 kg/m3", "2900 kg/m3", "50 kg/m3"),
+    Quantity("d_fo", "outside diameter of the foot", "m", "mm", "in", "250 mm", "500 mm", "10 mm"),
+    Quantity("d_fi", "inside diameter of the foot", "m", "mm", "in", "150 mm", "240 mm", "10 mm"),
+    Quantity("A_c", "contact patch: the area that really touches", "m2", "cm2", "in2", "200 cm2", "5000 cm2", "50 cm2"),
+    Quantity("p_c", "pressure on the contact patch", "Pa", "kPa", "psi", "2 kPa", "60 kPa", "0.5 kPa"),
+    Quantity("t_st", "thickness of the stone layer", "m", "mm", "in", "40 mm", "150 mm", "10 mm"),
+    Quantity("p_short", "short-term strength of the block, from its sheet", "Pa", "kPa", "psi", "40 kPa", "250 kPa", "5 kPa"),
+    Quantity("k_creep", "creep factor: share of the strength that lasts for years", "", "", "", "0.3", "0.6", "0.05", most="1"),
+    Quantity("f_s", "safety factor", "", "", "", "1.2", "3", "0.1"),
+    Quantity("p_all", "pressure that the block may carry for years", "Pa", "kPa", "psi", "8 kPa", "80 kPa", "1 kPa"),
+    Quantity("u_p", "utilisation: what is carried over what may be carried", "", "", "", "0.05", "2", "0.01"),
+    Quantity("B_base", "width of the base, in the direction of the offset or push", "m", "mm", "in", "300 mm", "1800 mm", "50 mm"),
+    Quantity("L_base", "width of the base across that direction", "m", "mm", "in", "300 mm", "1800 mm", "50 mm"),
+    Quantity("e_off", "eccentricity: how far the load stands off the middle of the base", "m", "mm", "in", "0 mm", "600 mm", "5 mm"),
+    Quantity("e_ac", "eccentricity across", "m", "mm", "in", "0 mm", "200 mm", "5 mm"),
+    Quantity("e_k", "edge of the kern: eccentricity at which one edge of the base carries nothing", "m", "mm", "in", "20 mm", "300 mm", "5 mm"),
+    Quantity("x_b", "distance from the middle of the base", "m", "mm", "in", "-900 mm", "900 mm", "10 mm"),
+    Quantity("x_a", "distance from the middle of the base, across", "m", "mm", "in", "-900 mm", "900 mm", "10 mm"),
+    Quantity("x_c", "distance from the end of the contact", "m", "mm", "in", "10 mm", "1800 mm", "10 mm"),
+    Quantity("p_x", "pressure at a place under the base", "Pa", "kPa", "psf", "1 kPa", "80 kPa", "0.5 kPa"),
+    Quantity("p_mid", "pressure under the middle of the base", "Pa", "kPa", "psf", "1 kPa", "40 kPa", "0.5 kPa"),
+    Quantity("c_p", "growth of the pressure along the base", "Pa/m", "kPa/m", "psf/ft", "0.5 kPa/m", "40 kPa/m", "0.5 kPa/m"),
+    Quantity("c_a", "growth of the pressure across the base", "Pa/m", "kPa/m", "psf/ft", "0.5 kPa/m", "40 kPa/m", "0.5 kPa/m"),
+    Quantity("p_max", "greatest pressure under the base, at its edge", "Pa", "kPa", "psf", "2 kPa", "80 kPa", "0.5 kPa"),
+    Quantity("p_min", "least pressure under the base, at its edge", "Pa", "kPa", "psf", "0 kPa", "40 kPa", "0.5 kPa"),
+    Quantity("b_c", "length of the base that is still in contact", "m", "mm", "in", "50 mm", "1800 mm", "10 mm"),
+    Quantity("p_soil", "bearing pressure presumed for the soil", "Pa", "kPa", "psf", "24 kPa", "150 kPa", "1 kPa"),
+    # tipping, wind, foam and flotation
+    Quantity("M_hold", "moment that holds a piece upright", "N m", "N m", "lbf ft", "50 N m", "2000 N m", "10 N m"),
+    Quantity("M_over", "moment that tips a piece over", "N m", "N m", "lbf ft", "50 N m", "1000 N m", "10 N m"),
+    Quantity("F_push", "push at the rim", "N", "N", "lbf", "250 N", "500 N", "10 N"),
+    Quantity("h_push", "height of the push above the base", "m", "mm", "in", "250 mm", "900 mm", "10 mm"),
+    Quantity("f_tip", "tipping factor: moment that holds over moment that tips", "", "", "", "0.5", "5", "0.1"),
+    Quantity("N_feet", "number of feet on a circle", "", "", "", "3", "8", "1"),
+    Quantity("d_feet", "diameter of the circle on which the feet stand", "m", "mm", "in", "250 mm", "600 mm", "10 mm"),
+    Quantity("rho_air", "density of air", "kg/m3", "kg/m3", "lb/ft3", "1.15 kg/m3", "1.3 kg/m3", "0.005 kg/m3"),
+    Quantity("v_wind", "wind speed", "m/s", "m/s", "ft/s", "10 m/s", "40 m/s", "1 m/s"),
+    Quantity("k_e", "exposure factor: height, ground and direction", "", "", "", "0.5", "1.5", "0.05"),
+    Quantity("p_dyn", "pressure of moving air brought to rest", "Pa", "Pa", "psf", "50 Pa", "1000 Pa", "10 Pa"),
+    Quantity("p_wind", "wind pressure", "Pa", "Pa", "psf", "50 Pa", "1000 Pa", "10 Pa"),
+    Quantity("c_f", "force coefficient of the shape", "", "", "", "0.7", "2", "0.1"),
+    Quantity("b_face", "width of the face to the wind", "m", "mm", "in", "200 mm", "1200 mm", "50 mm"),
+    Quantity("h_face", "height of the face to the wind", "m", "mm", "in", "600 mm", "2000 mm", "50 mm"),
+    Quantity("F_wind", "force of the wind", "N", "N", "lbf", "20 N", "2000 N", "10 N"),
+    Quantity("f_wind", "tipping factor in wind", "", "", "", "0.5", "5", "0.1"),
+    Quantity("V_f", "volume of the foam", "m3", "L", "US gal", "10 L", "120 L", "5 L"),
+    Quantity("rho_f", "density of the foam", "kg/m3", "kg/m3", "lb/ft3", "15 kg/m3", "40 kg/m3", "1 kg/m3"),
+    Quantity("F_buoy", "buoyancy: weight of the water pushed aside", "N", "N", "lbf", "100 N", "12000 N", "10 N"),
+    Quantity("F_up", "uplift of the foam", "N", "N", "lbf", "100 N", "1200 N", "10 N"),
+    Quantity("V_p", "volume of the pebbles, with their gaps", "m3", "L", "US gal", "10 L", "160 L", "5 L"),
+    Quantity("F_peb", "weight of pebbles under water", "N", "N", "lbf", "100 N", "1600 N", "10 N"),
+    Quantity("f_hold", "hold-down ratio: weight under water over uplift", "", "", "", "1", "1.6", "0.05"),
+    Quantity("V_disp", "volume of the tank that is under water", "m3", "L", "US gal", "300 L", "1200 L", "10 L"),
+    Quantity("m_t", "mass that holds the tank down, without ballast", "kg", "kg", "lb", "20 kg", "120 kg", "5 kg"),
+    Quantity("m_bal", "mass of ballast", "kg", "kg", "lb", "100 kg", "2500 kg", "10 kg"),
+    Quantity("h_gw", "ground water above the floor", "m", "mm", "in", "100 mm", "400 mm", "10 mm"),
+    Quantity("F_net", "net uplift", "N", "N", "lbf", "100 N", "12000 N", "100 N"),
+    Quantity("f_float", "flotation factor: mass that holds down over mass of water pushed aside", "", "", "", "0.05", "2", "0.05"),
 )

@@ -8,6 +8,7 @@ GRADES = {
     "standard": "a standard, a government manual, a journal",
     "book": "a textbook, a professional body or a university page",
     "engine": "a value computed by independent, widely used software",
+    "example": "an unattributed worked example, seen second-hand: it checks the arithmetic and is no authority",
     "memory": "from memory: named, but not looked up again",
 }
 
@@ -70,3 +71,24 @@ ARCHIMEDES = Source("Archimedes, On the Sphere and Cylinder", "memory")
 NIST_44 = Source("NIST Handbook 44, appendix C", "memory")
 WINE_GALLON = Source("Statute 5 Anne c. 27 (1706): a round vessel 7 in across and 6 in deep holds a wine gallon of 231 cubic inches", "memory")
 IAPWS = Source("IAPWS-IF97 and the IAPWS releases on viscosity (2008) and surface tension (2014)", "standard", "computed with the iapws package")
+
+# reservoir, loads, stability
+TERZAGHI = Source("K. Terzaghi and R. B. Peck, Soil Mechanics in Engineering Practice", "memory")
+GAUSS = Source("C. F. Gauss, review of Seeber (1831): the densest lattice of spheres", "memory")
+UNATTRIBUTED = Source("unattributed worked example", "example", "second-hand")
+RAIN_CATCHMENT = Source("Open Source Ecology, page on rainwater catchment", "example")
+UFC_DM7 = Source("UFC 3-220-20, Soil Mechanics and Foundations (DM 7.2, 2025)", "standard", "through the text carried by the package geotech-references")
+UFC_PAVEMENT = Source("UFC 3-250-01, Pavement Design", "standard", "through the text carried by the package geotech-references")
+GEOTECH = Source("geotech-references 1.4.1, functions to UFC 3-220-20", "engine")
+FEMA_259 = Source("FEMA P-259, Engineering Principles and Practices of Retrofitting Floodprone Structures, 3rd ed. (2012)", "standard", "through a copy")
+IBC_2012 = Source("International Building Code 2012", "standard", "second-hand excerpt")
+CITY_CODE = Source("a city building code, filled ground or loam", "standard", "archived text")
+CANADIAN_SOILS = Source("presumed bearing pressures with field tests, Canadian practice", "book", "second-hand; code not named there")
+EN_1991_1 = Source("EN 1991-1-1, annex A", "standard", "through a reference page")
+EN_1991_4 = Source("EN 1991-1-4", "standard", "second-hand")
+ASCE_FORM = Source("wind pressure in the form of ASCE 7 and NSCP, worked example", "example", "second-hand")
+PLANES = Source("Archimedes, On the Equilibrium of Planes", "memory")
+FLOATING = Source("Archimedes, On Floating Bodies", "memory")
+VARIGNON = Source("P. Varignon, Nouvelle mecanique ou statique (1725)", "memory")
+TIMOSHENKO = Source("S. Timoshenko, Strength of Materials", "memory")
+NIST_811 = Source("NIST Special Publication 811, conversion factors", "memory")
