@@ -92,7 +92,7 @@ def _as_text(worked: Working) -> list[str]:
 
     formula = worked.formula
     lines = [formula.name, "", *(f"  {line}" for line in typeset.working(worked, typeset.PLAIN)), ""]
-    lines.append(f"  {formula.quantity.name}: {formula.quantity.both(worked.result, 4)}")
+    lines.append(f"  {formula.quantity.short_name}: {formula.quantity.both(worked.result, 4)}")
     lines += ["", "  with"]
     lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<34} {QUANTITIES[name].name}" for name, value in worked.values.items()]
     lines += [f"  note: {note}" for note in worked.notes]

@@ -123,15 +123,17 @@ class TestedRange:
         value = float(expression.numeric(self._tree, names)(**{name: values[name] for name in names if name in values}))
         for limit, side, beyond in ((self.low, "below", value.__lt__), (self.high, "above", value.__gt__)):
             if limit and beyond(units.read(limit, self._unit, self.of)):
-                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range, {self}: the result is an extrapolation"
+                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range ({self.span}), so the result is an extrapolation"
         return ""
 
-    def __str__(self) -> str:
+    @property
+    def span(self) -> str:
         if self.low and self.high:
-            span = f"{self.low} to {self.high}"
-        else:
-            span = f"from {self.low}" if self.low else f"up to {self.high}"
-        return f"{self.of} {span} ({self.source})"
+            return f"{self.low} to {self.high}"
+        return f"from {self.low}" if self.low else f"up to {self.high}"
+
+    def __str__(self) -> str:
+        return f"{self.of} {self.span} ({self.source})"
 
 
 @dataclass(frozen=True)

@@ -152,7 +152,7 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
         case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
             return target.root(whole(argument)), ATOM
         case ast.Call(func=ast.Name(id="Integral"), args=[body, ast.Tuple(elts=[variable, low, high])]):
-            return target.integral(piece(body, PRODUCT), *map(whole, (variable, low, high))), PRODUCT
+            return target.integral(piece(body, PRODUCT), *map(whole, (variable, low, high))), SIGN
         case ast.Call(func=ast.Name(id="Derivative"), args=[body, variable]):
             return target.derivative(*map(whole, (body, variable))), SIGN
         case ast.Call(func=ast.Name(id=name), args=[argument]):

@@ -1,0 +1,140 @@
+"""A sheet laid out: records become strokes, areas and words in millimetres of paper, the same for every writer and for tests."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from brimwork.drawing.records import GREY, INK, Arc, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View
+
+DIMENSION_SIZE = 3.0
+CHARACTER = 0.53  # mean width of a character over its size, for a plain sans-serif face
+
+
+@dataclass(frozen=True)
+class Stroke:
+    points: tuple[Point, ...]
+    style: str
+
+
+@dataclass(frozen=True)
+class Area:
+    points: tuple[Point, ...]
+    fill: str
+    style: str
+
+
+@dataclass(frozen=True)
+class Dot:
+    at: Point
+    radius: float
+    colour: str
+
+
+@dataclass(frozen=True)
+class Words:
+    """Text with its anchor on the baseline; `angle` in degrees anticlockwise; `halo` draws the paper behind it."""
+
+    at: Point
+    text: str
+    anchor: str
+    size: float
+    colour: str
+    angle: float = 0.0
+    halo: bool = False
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, top, right, bottom on the sheet, from the mean width of characters."""
+        width, (x, y) = CHARACTER * self.size * len(self.text), self.at
+        left = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
+        corners = [(left, -0.75 * self.size), (left + width, 0.22 * self.size)]
+        if self.angle == 90:
+            corners = [(u, -v) for v, u in corners]
+        xs, ys = [c[0] for c in corners], [c[1] for c in corners]
+        return x + min(xs), y + min(ys), x + max(xs), y + max(ys)
+
+
+Mark_ = Stroke | Area | Dot | Words
+
+
+def layout(sheet: Sheet) -> Iterator[tuple[View | None, list[Mark_]]]:
+    """View by view, then the notes of the sheet (view None)."""
+    for view in sheet.views:
+        yield view, [mark for record in view.records for mark in _marks(record, view)]
+    yield None, [Words(note.at, note.text, note.anchor, note.size, note.colour) for note in sheet.notes]
+
+
+def words(sheet: Sheet) -> list[Words]:
+    return [mark for _, marks in layout(sheet) for mark in marks if isinstance(mark, Words)]
+
+
+def _marks(record: Record, view: View) -> Iterator[Mark_]:
+    place = view.place
+    match record:
+        case Line(points, style):
+            yield Stroke(tuple(map(place, points)), style)
+        case Polygon(points, fill, style):
+            yield Area(tuple(map(place, points)), fill, style)
+        case Arc():
+            yield Stroke(tuple(map(place, _arc(record))), record.style)
+        case Mark(at, radius, colour):
+            yield Dot(place(at), radius, colour)
+        case Text():
+            x, y = place(record.at)
+            yield Words((x + record.nudge[0], y - record.nudge[1]), record.text, record.anchor, record.size, record.colour, record.angle, halo=True)
+        case Dimension():
+            yield from _dimension(record, view)
+        case Level(at, text, colour):
+            x, y = place(at)
+            yield Area(((x, y), (x - 1.6, y - 2.6), (x + 1.6, y - 2.6)), "paper", "thin")
+            if text:
+                yield Words((x + 2.6, y - 1.0), text, "start", DIMENSION_SIZE, colour, halo=True)
+        case Leader(at, text, to):
+            x, y = place(at)
+            end = (x + to[0], y - to[1])
+            tail = (end[0] + math.copysign(3.0, to[0]), end[1])
+            yield Dot((x, y), 0.5, INK)
+            yield Stroke(((x, y), end, tail), "dimension")
+            yield Words((tail[0] + math.copysign(0.8, to[0]), tail[1] + 1.0), text, "start" if to[0] >= 0 else "end", DIMENSION_SIZE, INK, halo=True)
+
+
+def _arc(arc: Arc) -> list[Point]:
+    steps = max(12, round(abs(arc.end - arc.start) / 4))
+    angles = (math.radians(arc.start + (arc.end - arc.start) * i / steps) for i in range(steps + 1))
+    return [(arc.centre[0] + arc.radius * math.cos(a), arc.centre[1] + arc.radius * math.sin(a)) for a in angles]
+
+
+def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
+    (x1, y1), (x2, y2) = view.place(record.start), view.place(record.end)
+    length = math.hypot(x2 - x1, y2 - y1) or 1.0
+    along = ((x2 - x1) / length, (y2 - y1) / length)
+    aside = (along[1], -along[0])  # to the left, seen along the line on a sheet whose y runs down
+    off = record.offset
+    a, b = ((x + aside[0] * off, y + aside[1] * off) for x, y in ((x1, y1), (x2, y2)))
+    sign = math.copysign(1.0, off) if off else 0.0
+    for start, end in (((x1, y1), a), ((x2, y2), b)):
+        yield Stroke(((start[0] + aside[0] * sign, start[1] + aside[1] * sign), (end[0] + aside[0] * sign, end[1] + aside[1] * sign)), "dimension")
+    outside = length < 6.0  # arrows point inwards from outside when the distance is short
+    reach = 3.0 if outside else 0.0
+    yield Stroke(((a[0] - along[0] * reach, a[1] - along[1] * reach), (b[0] + along[0] * reach, b[1] + along[1] * reach)), "dimension")
+    for tip, way in ((a, -1.0 if outside else 1.0), (b, 1.0 if outside else -1.0)):
+        yield _arrow(tip, (along[0] * way, along[1] * way))
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    if abs(along[0]) > abs(along[1]):
+        yield Words((middle[0], middle[1] - 1.0), record.text, "middle", DIMENSION_SIZE, INK, halo=True)
+    elif length < CHARACTER * DIMENSION_SIZE * len(record.text) + 2.0:
+        side = 1.0 if aside[0] * sign > 0 else -1.0
+        yield Words((middle[0] + 1.6 * side, middle[1] + 1.0), record.text, "start" if side > 0 else "end", DIMENSION_SIZE, INK, halo=True)
+    else:
+        yield Words((middle[0] - 1.0, middle[1]), record.text, "middle", DIMENSION_SIZE, INK, angle=90, halo=True)
+
+
+def _arrow(tip: Point, way: Point) -> Area:
+    """A filled arrow head whose body lies in the direction `way` from its tip."""
+    side, back = (-way[1] * 0.5, way[0] * 0.5), (tip[0] + way[0] * 2.0, tip[1] + way[1] * 2.0)
+    return Area((tip, (back[0] + side[0], back[1] + side[1]), (back[0] - side[0], back[1] - side[1])), "grey", "none")
+
+
+__all__ = ["Area", "Dot", "GREY", "Stroke", "Words", "layout", "words"]

@@ -1,0 +1,14 @@
+"""What workbooks call: `work`, `derive`, `explore`, `practise`, `start`. Imported on first use, so that other modules here stay light."""
+
+from __future__ import annotations
+
+_WHERE = {"work": "pages", "derive": "pages", "start": "pages", "explore": "live", "practise": "live"}
+__all__ = sorted(_WHERE)
+
+
+def __getattr__(name: str):
+    if name not in _WHERE:
+        raise AttributeError(f"brimwork.notebook has no '{name}'; it has {', '.join(__all__)}")
+    from importlib import import_module
+
+    return getattr(import_module(f"{__name__}.{_WHERE[name]}"), name)

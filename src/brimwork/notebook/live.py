@@ -1,0 +1,194 @@
+"""Live controls: number box and slider for each letter, and one picture, one sentence, one table that change together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from html import escape
+from itertools import count
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork import topics
+from brimwork.drawing import svg
+from brimwork.drawing.pictures import Picture, picture
+from brimwork.exercise.diagnosis import diagnose
+from brimwork.exercise.question import Question, ask
+from brimwork.formula import Formula
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import say
+from brimwork.units import InputError, convert, unit
+
+MOST_CONTROLS = 3
+_numbers = count(1)
+_QUIET = {"description_width": "initial"}
+
+
+class Figure:
+    """A picture with caption, notes and the table of its numbers, as HTML and as plain text."""
+
+    def __init__(self, shown: Picture, notes: list[str], key: str):
+        self.picture, self.notes, self.key = shown, notes, key
+
+    def _repr_mimebundle_(self, **_) -> dict[str, str]:
+        return {"text/html": self.html(), "text/plain": " ".join([self.picture.sentence, *(f"Note: {note}." for note in self.notes)])}
+
+    def html(self) -> str:
+        shown = self.picture
+        notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
+        head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
+        rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
+        return (
+            f"<figure style='margin:0;max-width:720px'>{svg.write(shown.sheet, self.key)}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
+            f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
+        )
+
+
+class Control:
+    """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes."""
+
+    def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[], None]):
+        self.row, self.value, self._changed, self._busy = QUANTITIES[letter], value, changed, False
+        low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
+        name = self.row.short_name
+        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout={"width": "26em"})
+        self.slider = widgets.FloatSlider(
+            value=convert(value, self.row.metric),
+            min=low,
+            max=high,
+            step=step,
+            readout=False,
+            layout={"width": "16em"},
+            tooltip=f"{letter}, {name}, from {low:g} to {high:g} {self.row.metric}",
+        )
+        self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
+        self.box.observe(self._typed, "value")
+        self.slider.observe(self._slid, "value")
+        self.widget = widgets.HBox([self.box, self.slider, self.message])
+
+    def _text(self) -> str:
+        return self.row.metric_text(self.value, None)
+
+    def _slid(self, change) -> None:
+        if not self._busy:
+            self.value = self.row.read(f"{change['new']:.6g} {self.row.metric}")
+            self._take(self._text(), change["new"])
+
+    def _typed(self, change) -> None:
+        if self._busy:
+            return
+        try:
+            self.value = self.row.read(change["new"])
+        except InputError as error:
+            self.message.value = f"<span role='alert'>{escape(str(error))}. Still shown: {escape(self._text())}.</span>"
+            return
+        self._take(change["new"], convert(self.value, self.row.metric))
+
+    def _take(self, text: str, position: float) -> None:
+        self._busy = True
+        try:
+            self.box.value, self.message.value = text, ""
+            self.slider.value = min(max(position, self.slider.min), self.slider.max)
+        finally:
+            self._busy = False
+        self._changed()
+
+
+class Explorer:
+    """Up to three controls over one picture. `given` fixes the other letters; the curve runs over the first control."""
+
+    def __init__(self, formula: Formula, letters: tuple[str, ...], given: dict[str, float]):
+        self.formula, self.letters, self.given = formula, letters, given
+        self.key = f"p{next(_numbers)}"
+        self.controls = [Control(formula, letter, given[letter], self.redraw) for letter in letters]
+        self.trouble = widgets.HTML()
+
+    def show(self) -> None:
+        display(widgets.VBox([*(control.widget for control in self.controls), self.trouble]))
+        self.handle = display(self.figure(), display_id=True)
+
+    def values(self) -> dict[str, float]:
+        return {**self.given, **{letter: control.value for letter, control in zip(self.letters, self.controls, strict=True)}}
+
+    def figure(self) -> Figure:
+        values = self.values()
+        shown = picture(self.formula, values, self.letters[0])
+        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), self.key)
+
+    def redraw(self) -> None:
+        try:
+            figure = self.figure()
+        except InputError as error:
+            self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
+            return
+        if self.trouble.value:
+            self.trouble.value = ""
+        self.handle.update(figure)
+
+
+def explore(name: str, *letters: str, **given: str) -> None:
+    """Controls for up to three letters of a formula, with its picture: explore("flow over a level lip", "H", "b", C_d="0.62").
+
+    Letters that are not named start in the middle of their usual range, or at the value given as text.
+    """
+    try:
+        formula = topics.find(name)
+        wanted = letters or formula.inputs[:MOST_CONTROLS]
+        for letter in (*wanted, *given):
+            if letter not in formula.inputs:
+                raise formula.unknown_letter(letter)
+        if len(wanted) > MOST_CONTROLS:
+            raise InputError(f"{len(wanted)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
+        values = {letter: QUANTITIES[letter].read(given[letter]) if letter in given else _middle(formula, letter) for letter in formula.inputs}
+        Explorer(formula, wanted, values).show()
+    except InputError as error:
+        display(say(error))
+
+
+def _middle(formula: Formula, letter: str) -> float:
+    low, high, step = formula.range(letter)
+    return QUANTITIES[letter].read(QUANTITIES[letter].metric_text(low + round((high - low) / 2 / step) * step, None))
+
+
+# --- exercises ----------------------------------------------------------------------------------------------------------------------
+
+_MARKS = {"right": "✓ ", "slip": "? ", "unit": "? ", "none": "… ", "unread": "? "}
+
+
+class Exercise:
+    """One question with a box for the answer; wrong answers are told which slip they look like."""
+
+    def __init__(self, formula: Formula, seed: int):
+        self.formula, self.seed = formula, seed
+        self.text, self.feedback = widgets.HTML(), widgets.HTML()
+        self.box = widgets.Text(description="Your answer, with its unit", continuous_update=False, style=_QUIET, layout={"width": "26em"})
+        self.box.observe(lambda change: self.check(change["new"]), "value")
+        again = widgets.Button(description="New numbers", tooltip="the same question with other numbers")
+        again.on_click(lambda _: self.renew())
+        self.widget = widgets.VBox([self.text, widgets.HBox([self.box, again]), self.feedback])
+        self._pose()
+
+    def _pose(self) -> None:
+        self.question: Question = ask(self.formula, self.seed)
+        self.text.value = f"<p>{escape(self.question.text)}</p>"
+
+    def renew(self) -> None:
+        self.seed += 1
+        self._pose()
+        self.box.value, self.feedback.value = "", ""
+
+    def check(self, text: str) -> None:
+        if not text.strip():
+            return
+        found = diagnose(self.question, text)
+        self.feedback.value = f"<p role='status'><strong>{_MARKS[found.kind]}</strong>{escape(found.echo)} {escape(found.message)}</p>"
+
+
+def practise(name: str, seed: int = 1) -> None:
+    """One question on a formula, with a box for the answer and fresh numbers on demand."""
+    try:
+        exercise = Exercise(topics.find(name), seed)
+    except InputError as error:
+        display(say(error))
+        return
+    display(exercise.widget)

@@ -1,0 +1,83 @@
+"""Pages without controls: a worked example, a derivation, the check of the set-up. Each shows as markdown with formulas, and as plain text."""
+
+from __future__ import annotations
+
+from brimwork import __version__, topics, typeset
+from brimwork.derivation import derive as verified
+from brimwork.formula import Formula, origin, read_values
+from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError
+
+HOW = {"algebra": "checked by algebra", "numbers": "checked numerically, to 30 digits"}
+KINDS = {"law": "law", "take": "we take", "formula": "formula"}
+
+
+class Page:
+    """Markdown for JupyterLab, plain text for everything else."""
+
+    def __init__(self, markdown: str, plain: str):
+        self.markdown, self.plain = markdown, plain
+
+    def _repr_mimebundle_(self, **_) -> dict[str, str]:
+        return {"text/markdown": self.markdown, "text/plain": self.plain}
+
+
+def say(error: InputError) -> Page:
+    """What to do about a value that cannot be used, instead of a traceback."""
+    return Page(f"**Please change something:** {error}.", f"Please change something: {error}.")
+
+
+def work(name: str, **values: str) -> Page:
+    """One formula worked with your numbers, such as work("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
+    try:
+        formula = topics.find(name)
+        worked = formula.work(**read_values(",".join(f"{letter}={value}" for letter, value in values.items())))
+    except InputError as error:
+        return say(error)
+    lines = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
+    plain = typeset.working(worked, typeset.PLAIN)
+    result = f"{formula.quantity.short_name.capitalize()}: {formula.quantity.both(worked.result, 4)}"
+    notes = [f"*Note: {note}.*" for note in worked.notes]
+    tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
+    return Page("\n\n".join([*lines, f"**{result}.**", *notes, *tested, checked(formula)]), "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)]))
+
+
+def checked(formula: Formula) -> str:
+    """The line that says what the formula was checked against."""
+    if not formula.published:
+        return f"*Not checked against a printed value: {formula.unpublished}.*"
+    lines = [f"{p.source}: {p.value} printed, {formula.quantity.metric_text(p.check(formula).got, 4)} here" for p in formula.published]
+    return "*Checked against " + "; ".join(lines) + ".*"
+
+
+def derive(name: str, reason: str = "") -> Page:
+    """The derivation of a formula, folded under its plain reason; every step says how it was checked."""
+    try:
+        formula = topics.find(name)
+    except InputError as error:
+        return say(error)
+    rows, plain = [], []
+    for number, step in enumerate(verified(formula), start=1):
+        how = KINDS.get(step.kind) or HOW[step.how]
+        rows.append(f"{number}. {step.reason} — *{how}*\n\n   $$\n   {typeset.relation(step.left, step.right)}\n   $$")
+        plain.append(f"{number}. {step.reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
+    head = f"$$\n{typeset.relation(formula.left, formula.right)}\n$$"
+    steps = "\n\n".join(rows) if rows else f"Fitted: {formula.fitted}."
+    letters = "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in (formula.result, *formula.inputs, *formula.constants))
+    folded = f"<details><summary>How it is derived, in {len(rows)} steps</summary>\n\n{steps}\n\n*{origin(formula).capitalize()}.*\n\n</details>"
+    said = [reason] if reason else []
+    return Page(
+        "\n\n".join([*said, head, f"where {letters}.", folded]), "\n".join([*said, typeset.relation(formula.left, formula.right, typeset.PLAIN), *plain])
+    )
+
+
+def start() -> Page:
+    """One plain line: whether this set-up can run the workbooks."""
+    faults = []
+    for package in ("numpy", "sympy", "ipywidgets", "matplotlib"):
+        try:
+            __import__(package)
+        except ImportError:
+            faults.append(f"the package {package} is missing: install it with 'pip install {package}'")
+    line = "; ".join(faults) if faults else f"Everything is ready: Brimwork {__version__}, {len(topics.formulas())} formulas."
+    return Page(f"**{line}**", line)

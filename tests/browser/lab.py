@@ -1,0 +1,73 @@
+"""JupyterLab in a real browser: starts the server as `brimwork open` does, opens workbooks, runs them, waits for the kernel to be truly ready."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import socket
+import subprocess
+import time
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from brimwork.notebook import opening
+
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+_READY = """async () => {
+  const app = window.jupyterapp, panel = app.shell.currentWidget;
+  await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
+}"""
+
+
+def chromium() -> str | None:
+    """The browser to drive: BRIMWORK_CHROMIUM, or chromium on the path."""
+    return os.environ.get("BRIMWORK_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+
+
+@contextmanager
+def server(folder: Path, swift: bool = True) -> Iterator[str]:
+    """A JupyterLab over `folder`, run with the settings of `brimwork open` (`swift`: with our server extension); yields its address."""
+    opening.lay_out(folder)
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    extra = ["--LabApp.expose_app_in_browser=True", "--IdentityProvider.token=", "--allow-root", "--ServerApp.port_retries=0"]
+    extra += [] if swift else ["--ServerApp.jpserver_extensions={'brimwork.notebook.swift': False}"]
+    environment = {**opening.environment(), "JUPYTER_CONFIG_DIR": str(folder / ".config"), "JUPYTER_DATA_DIR": str(folder / ".data"), "IPYTHONDIR": str(folder / ".ipython")}
+    with open(folder / "server.log", "wb") as log:
+        process = subprocess.Popen([*opening.command(folder, False, port), *extra], env=environment, stdout=log, stderr=log)
+    try:
+        address = f"http://127.0.0.1:{port}/lab"
+        _await(address, process, folder / "server.log")
+        yield address
+    finally:
+        process.terminate()
+        process.wait(20)
+
+
+def _await(address: str, process: subprocess.Popen, log: Path) -> None:
+    for _ in range(240):
+        if process.poll() is not None:
+            break
+        try:
+            urllib.request.urlopen(address, timeout=2).close()
+            return
+        except OSError:
+            time.sleep(0.25)
+    raise RuntimeError(f"JupyterLab did not start:\n{log.read_text()[-2000:]}")
+
+
+def open_workbook(page, address: str, name: str, run: bool = True) -> None:
+    """Open a workbook with a kernel that answers, and run all its cells."""
+    page.goto(f"{address}/tree/{name}?reset")
+    page.wait_for_selector(".jp-NotebookPanel", timeout=60_000)
+    page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.sessionContext", timeout=60_000)
+    page.evaluate(_READY)
+    if run:
+        page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells')")
+
+
+def save(page) -> None:
+    page.evaluate("() => window.jupyterapp.commands.execute('docmanager:save')")
