@@ -1,0 +1,309 @@
+"""Declaring, calling, solving: what a formula refuses when it is declared and when it is called, and that one number equals many."""
+
+import math
+import time
+
+import numpy
+import pytest
+import scipy.optimize
+from draws import usual_points
+
+from brimwork.expression import DeclarationError, parse
+from brimwork.formula import Formula, Published, Slip, TestedRange, read_values, solve
+from brimwork.nomenclature import QUANTITIES
+from brimwork.sources import Source
+from brimwork.topics import find, formulas
+from brimwork.units import InputError
+
+FORMULAS = list(formulas().values())
+LIP = find("flow over a level lip")
+SOURCE = Source("invented for this test", "memory").at("p. 1")
+
+
+def declared(equals="L*W*h", **changes) -> Formula:
+    return Formula(**{"name": "a pit for testing", "result": "V", "equals": equals, "fitted": "nobody", "unpublished": "a test", **changes})
+
+
+# --- declarations -------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "changes, told",
+    [
+        ({"equals": "L*W"}, "do not balance"),
+        ({"equals": "L*W*h + L*W"}, "cannot be added"),
+        ({"equals": "L*W*h*sin(h)"}, "takes a pure number"),
+        ({"equals": "L*W*h**m_b"}, "needs pure numbers"),
+        ({"equals": "L*W*depth"}, "'depth' is not in the nomenclature"),
+        ({"result": "volume"}, "'volume' is not in the nomenclature"),
+        ({"unpublished": ""}, "published value"),
+        ({"fitted": ""}, "needs steps"),
+        ({"equals": "V = L*W*h"}, "between"),
+        ({"equals": "V = L*W = h", "between": ("L", "W")}, "one '='"),
+        ({"equals": "L*W*"}, "not an expression"),
+    ],
+)
+def test_a_wrong_declaration_is_refused_by_name(changes, told):
+    with pytest.raises(DeclarationError) as refusal:
+        declared(**changes)
+    assert "a pit for testing" in str(refusal.value) and told in str(refusal.value)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "open(L)",
+        "max(L, W)",
+        "abs(L)",
+        "sqrt(L, W)",
+        "sqrt(x=L)",
+        "L.real",
+        "L < W",
+        "L == W",
+        "'L'",
+        "b'L'",
+        "lambda: L",
+        "L if W else h",
+        "[L]",
+        "L[0]",
+        "L and W",
+        "not L",
+        "+L",
+        "~L",
+        "L // W",
+        "L % W",
+        "L @ W",
+        "L << 2",
+        "1j",
+        "True",
+        "None",
+        "(L := W)",
+        "f'{L}'",
+        "__import__('os')",
+        "Integral(L, (L, 0, 1))",
+        "Derivative(L, W)",
+        "(L, W)",
+        "L; W",
+    ],
+)
+def test_syntax_without_a_place_in_a_formula_is_refused(text):
+    with pytest.raises(DeclarationError, match="has no place in a formula|is not an expression|is not a number|is not in the nomenclature"):
+        parse(text)
+
+
+# --- calls --------------------------------------------------------------------------------------------------------------------------
+
+GOOD = {"C_d": 0.62, "b": 4.0, "H": 0.2}
+
+
+@pytest.mark.parametrize(
+    "changes, told",
+    [
+        ({"H": -0.2}, "negative"),
+        ({"H": math.nan}, "not a number that can be used"),
+        ({"H": math.inf}, "not a number that can be used"),
+        ({"H": 10**400}, "not a number that can be used"),
+        ({"H": "25 mm"}, "is not a number"),
+        ({"H": None}, "is not a number"),
+        ({"H": 1j}, "is not a number"),
+        ({"H": [0.1, 0.2]}, "is not a number"),
+        ({"H": numpy.array([0.1, 0.2])}, "is not a number"),
+        ({"g": -9.81}, "negative"),
+        ({"g": math.nan}, "not a number that can be used"),
+        ({"C_dd": 1.0}, "Nearest: C_d"),
+        ({"Q": 1.0}, "Q is what it gives"),
+    ],
+)
+def test_a_value_that_cannot_be_used_is_refused(changes, told):
+    with pytest.raises(InputError) as refusal:
+        LIP(**{**GOOD, **changes})
+    assert told in str(refusal.value)
+
+
+def test_a_missing_value_is_asked_for_with_its_name_and_an_example():
+    with pytest.raises(InputError, match=r"still needs H \(head over the lip.*type, for example, H=\d+.*mm"):
+        LIP(C_d=0.62, b=4.0)
+
+
+@pytest.mark.parametrize("name", ["capillary rise", "velocity head of approach"])
+@pytest.mark.parametrize("bad", [-1.0, math.inf, math.nan])
+def test_no_letter_may_be_bad_even_where_the_arithmetic_would_go_through(name, bad):
+    formula = find(name)
+    for letter in (*formula.inputs, *formula.constants):
+        with pytest.raises(InputError, match=letter):
+            formula(**{**usual_points(formula, 1)[0], letter: bad})
+
+
+def test_values_without_a_result_are_refused():
+    with pytest.raises(InputError, match="has no value for .*P = 0 mm"):
+        find("discharge coefficient by height of the lip")(C_0=0.6, C_1=0.08, H=0.01, P=0.0)
+
+
+def test_more_water_than_a_bowl_holds_has_no_depth_in_it():
+    with pytest.raises(InputError, match="has no value for"):
+        find("depth in a cone-shaped bowl")(V=1.1, d_floor=0.0, d_rim=2.0, D=1.0)
+
+
+@pytest.mark.parametrize(
+    "text, told",
+    [
+        ("b=4 m, b=3 m", "given twice"),
+        ("bb=4 m", "Nearest: b"),
+        ("b", "type one such as H=25mm"),
+        ("b=", "type one such as H=25mm"),
+        ("b=-4 m", "negative"),
+        ("b=1,250 mm", "two ways, because of the comma"),
+        ("C_d=0,62", "two ways, because of the comma"),
+        ("g=-9.81 m/s2", "negative"),
+        ("b=4 L", "measured in m"),
+    ],
+)
+def test_values_that_cannot_be_read_are_refused(text, told):
+    with pytest.raises(InputError, match=told):
+        read_values(text)
+
+
+# --- arrays -------------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
+def test_an_array_gives_the_same_as_one_number_at_a_time(formula):
+    points = usual_points(formula, 40)
+    together = formula.array(**{name: numpy.array([point[name] for point in points]) for name in formula.inputs})
+    alone = [formula(**point) for point in points]
+    numpy.testing.assert_allclose(together, alone, rtol=1e-14)
+
+
+def test_arrays_broadcast_and_whole_numbers_count_as_numbers():
+    grid = LIP.array(C_d=0.62, b=numpy.array([[1], [2]]), H=[0.1, 0.2, 0.3])
+    assert grid.shape == (2, 3) and grid.dtype == numpy.float64
+    assert grid[1, 2] == pytest.approx(LIP(C_d=0.62, b=2, H=0.3), rel=1e-15)
+    assert LIP.array(C_d=0.62, b=1.0, H=numpy.array([])).shape == (0,)
+
+
+@pytest.mark.parametrize("name", ["flow over a level lip", "flow over a lip from a channel"])
+@pytest.mark.parametrize(
+    "bad, told",
+    [([0.1, -0.2], "-200 mm|-0.2.*negative"), ([0.1, math.nan], "nan"), ([0.1, math.inf], "inf"), (["a", "b"], "not a number"), ([1, 2, 3], "fit together")],
+)
+def test_an_array_with_one_bad_point_is_refused(name, bad, told):
+    formula = find(name)
+    point = {letter: numpy.full(2, value) for letter, value in usual_points(formula, 1)[0].items()}
+    with pytest.raises(InputError, match=told):
+        formula.array(**{**point, "H": bad})
+
+
+def test_an_array_call_names_missing_and_unknown_letters():
+    with pytest.raises(InputError, match="still needs b"):
+        LIP.array(C_d=0.62, H=[0.1])
+    with pytest.raises(InputError, match="still needs"):
+        LIP.array()
+    with pytest.raises(InputError, match="takes no letter 'HH'"):
+        LIP.array(C_d=0.62, b=1.0, HH=[0.1])
+
+
+# --- solving ------------------------------------------------------------------------------------------------------------------------
+
+FUNCTIONS = {
+    "a line": (lambda x: 3 * x - 1, 0.0, 5.0),
+    "a cubic": (lambda x: x**3 - 2 * x - 5, 2.0, 3.0),
+    "a steep power": (lambda x: x**19 - 1e-3, 0.0, 4.0),
+    "a flat root of high order": (lambda x: (x - 1) ** 9, 0.0, 3.0),
+    "an exponential": (lambda x: math.exp(x) - 1e6, -10.0, 50.0),
+    "a logarithm": (lambda x: math.log(x) + 20, 1e-15, 1.0),
+    "a wave": (lambda x: math.cos(x) - x, 0.0, 2.0),
+    "a pole-like bend": (lambda x: 1 / (x + 1e-6) - 1e3, 0.0, 1.0),
+    "an arctangent": (lambda x: math.atan(1e4 * (x - 0.3)), -1.0, 1.0),
+    "a tiny scale": (lambda x: 1e-200 * (x * x - 2), 0.0, 2.0),
+    "ends the other way round": (lambda x: x * x - 2, 2.0, 0.0),
+    "Colebrook": (lambda f: 1 / math.sqrt(f) + 2 * math.log10(1e-4 / 3.7 + 2.51 / (1e5 * math.sqrt(f))), 0.008, 0.1),
+}
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_the_root_finder_agrees_with_brentq(name):
+    function, low, high = FUNCTIONS[name]
+    theirs = scipy.optimize.brentq(function, low, high, xtol=1e-15, rtol=1e-15, maxiter=2000)
+    assert solve(function, low, high) == pytest.approx(theirs, rel=1e-12)
+
+
+def test_the_root_finder_needs_few_calls():
+    for function, low, high in FUNCTIONS.values():
+        calls = []
+        solve(lambda x, function=function, calls=calls: calls.append(x) or function(x), low, high)
+        assert len(calls) <= 140
+
+
+def test_a_root_at_an_end_is_found_and_ends_of_the_same_sign_are_refused():
+    assert solve(lambda x: x - 2, 2.0, 5.0) == 2.0 and solve(lambda x: x - 5, 2.0, 5.0) == 5.0
+    with pytest.raises(InputError, match="no value between the limits"):
+        solve(lambda x: x * x + 1, -1.0, 1.0)
+    with pytest.raises(InputError, match="no value between the limits"):
+        solve(lambda x: math.nan, -1.0, 1.0)
+
+
+# --- what stands beside a formula ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "values, note",
+    [
+        ({"L": 1, "W": 1, "h": 0.5}, ""),
+        ({"L": 1, "W": 1, "h": 1}, ""),  # the limits belong to the range; whole numbers too
+        ({"L": 1, "W": 1, "h": 0.1}, "h = 100 mm is below the tested range (300 mm to 1000 mm)"),
+        ({"L": 1, "W": 1, "h": 2}, "h = 2000 mm is above the tested range"),
+        ({"L": 5, "W": 1, "h": 0.5}, "L/W = 5.00 is above the tested range (up to 3)"),
+    ],
+)
+def test_a_result_outside_a_tested_range_is_given_with_a_note(values, note):
+    pit = declared(tested=(TestedRange("h", "300 mm", "1000 mm", SOURCE), TestedRange("L/W", "", "3", SOURCE)))
+    worked = pit.work(**values)
+    assert worked.result == pytest.approx(math.prod(values.values()))
+    assert (note in worked.notes[0] and "extrapolation" in worked.notes[0]) if note else worked.notes == []
+
+
+def test_a_condition_that_does_not_hold_is_noted():
+    assert declared(where=("h < L",)).work(L=1.0, W=1.0, h=2.0).notes == ["the condition h < L does not hold"]
+
+
+def test_a_published_value_may_need_formulas_worked_before():
+    floor = declared(name="half the width", result="W", equals="L/2")
+    right = Published("L=2 m, h=1 m", "2 m3", 1e-9, SOURCE, after=(floor,))
+    wrong = Published("L=2 m, h=1 m", "2.1 m3", 0.01, SOURCE, after=(floor,))
+    assert right.check(declared()).agrees and right.check(declared()).difference == 0
+    assert not wrong.check(declared()).agrees and wrong.check(declared()).difference == pytest.approx(-0.1 / 2.1)
+
+
+def test_a_published_value_may_use_its_own_gravity():
+    check = Published("b=1 m, H=1 m, C_d=0.6, g=1 m/s2", "0.565685 m3/s", 1e-5, SOURCE).check(LIP)  # 0.4 times the root of 2
+    assert check.agrees
+
+
+def test_a_slip_gives_the_number_of_the_wrong_way():
+    assert Slip("L*W", "That is the floor.").number({"L": 2.0, "W": 3.0, "h": 4.0}) == 6.0
+
+
+def test_importing_the_formulas_stays_quick():
+    begun = time.perf_counter()
+    for formula in FORMULAS:
+        Formula(
+            **{field: getattr(formula, field) for field in ("name", "result", "equals", "steps", "fitted", "inverse_of", "between", "published", "unpublished")}
+        )
+    assert time.perf_counter() - begun < 0.02 * len(FORMULAS)
+
+
+# --- nomenclature -------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("row", QUANTITIES.values(), ids=lambda row: row.key)
+def test_a_row_of_the_nomenclature_reads_its_own_example(row):
+    value = row.read(row.example)
+    assert (value == pytest.approx(row.constant, rel=1e-5)) if row.value else row.range[0] <= value <= row.range[1] * (1 + 1e-5)
+    for text in (row.metric_text(value, 6), row.us_text(value, 6)):
+        assert row.read(text) == pytest.approx(value, rel=1e-5)
+
+
+@pytest.mark.parametrize("row", [row for row in QUANTITIES.values() if not row.value], ids=lambda row: row.key)
+def test_a_usual_range_runs_upward_in_steps(row):
+    low, high, step = row.range
+    assert low < high and 0 < step <= high - low

@@ -1,0 +1,177 @@
+"""What must be true of every formula of every topic, and of the letters they use; later topics are covered by themselves."""
+
+import ast
+import math
+import random
+import re
+
+import pytest
+from draws import usual_points
+
+from brimwork import expression, tables
+from brimwork.derivation import derive, status
+from brimwork.formula import holds, origin
+from brimwork.nomenclature import QUANTITIES
+from brimwork.topics import find, formulas, topics
+from brimwork.topics.overflow import bore_regime, flow_from_channel, head_at_lip, lip_coefficient
+from brimwork.units import InputError
+
+FORMULAS = list(formulas().values())
+PUBLISHED = [(formula, published) for formula in FORMULAS for published in formula.published]
+SLIPS = [(formula, slip) for formula in FORMULAS for slip in formula.slips]
+INVERSES = [formula for formula in FORMULAS if formula.inverse_of]
+every_formula = pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
+
+
+def _named(pairs):
+    return [f"{formula.name}-{number}" for number, (formula, _) in enumerate(pairs)]
+
+
+@every_formula
+def test_a_formula_has_both_guards(formula):
+    assert expression.dimension(formula.left) == expression.dimension(formula.right)
+    assert formula.published or len(formula.unpublished) > 10
+    assert origin(formula)
+
+
+@every_formula
+def test_a_derivation_is_proved(formula):
+    assert status(formula) in ("algebra", "numbers", "fitted")
+
+
+@every_formula
+def test_a_derivation_does_not_end_in_something_taken_for_granted(formula):
+    shown = derive(formula)
+    assert not shown or shown[-1].how in ("algebra", "numbers")
+
+
+@pytest.mark.parametrize("formula, published", PUBLISHED, ids=_named(PUBLISHED))
+def test_a_published_value_agrees_within_a_narrow_tolerance(formula, published):
+    assert 0 < published.tolerance <= 0.15
+    check = published.check(formula)
+    assert check.agrees, f"printed {check.printed}, here {check.got}"
+
+
+@every_formula
+def test_usual_values_give_a_finite_result(formula):
+    for point in usual_points(formula, 200, seed=2):
+        assert math.isfinite(formula(**point))
+
+
+@every_formula
+def test_conditions_ranges_and_tested_ranges_name_letters_of_the_formula(formula):
+    known = {*formula.inputs, *formula.constants, formula.result}
+    assert formula.ranges.keys() <= known
+    for text in (*(tested.of for tested in formula.tested), *(side for condition in formula.where for side in condition.split("<"))):
+        assert {*expression.letters(expression.parse(text))} <= known
+    for name in formula.inputs:
+        low, high, step = formula.range(name)
+        assert low < high and 0 < step <= high - low, f"the usual range of {name} is empty"
+
+
+@every_formula
+def test_a_working_with_usual_values_can_say_what_to_note(formula):
+    worked = formula.work(**usual_points(formula, 1, seed=3)[0])
+    assert all(isinstance(note, str) and note for note in worked.notes)
+
+
+# --- slips --------------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("formula, slip", SLIPS, ids=_named(SLIPS))
+def test_a_slip_gives_a_number_that_differs_from_the_right_one(formula, slip):
+    draw, told_apart, points = random.Random(4), 0, usual_points(formula, 60, seed=4)
+    for point in points:
+        also = {name: draw.uniform(*QUANTITIES[name].range[:2]) for name in slip.also_given}
+        wrong, right = slip.number({**point, **also}), formula(**point)
+        assert math.isfinite(wrong)
+        told_apart += abs(wrong - right) > 0.02 * abs(right)
+    assert told_apart >= len(points) / 10, "a learner who makes this slip would pass nearly every time"
+
+
+@pytest.mark.parametrize("formula, slip", SLIPS, ids=_named(SLIPS))
+def test_a_slip_speaks_to_the_learner_in_a_full_sentence(formula, slip):
+    assert re.fullmatch(r"[A-Z'].*[.?!]", slip.feedback, re.DOTALL) and len(slip.feedback.split()) >= 5
+    given = {*formula.inputs, *formula.constants}
+    assert not {*slip.also_given} & given
+    assert {*expression.letters(expression.parse(slip.equals))} <= given | {*slip.also_given}
+
+
+@every_formula
+def test_no_two_slips_of_a_formula_are_the_same(formula):
+    texts = [ast.unparse(expression.parse(slip.equals)) for slip in formula.slips]
+    assert len({*texts}) == len(texts)
+
+
+# --- inverse pairs ------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("inverse", INVERSES, ids=lambda formula: formula.name)
+def test_an_inverse_gives_back_what_went_in(inverse):
+    forward, tried = inverse.inverse_of, 0
+    for point in usual_points(forward, 100, seed=5):
+        back = {**point, forward.result: forward(**point)}
+        wanted = back.pop(inverse.result)
+        if all(holds(condition, back) for condition in inverse.where):
+            tried += 1
+            assert inverse(**back) == pytest.approx(wanted, rel=1e-9)
+    assert tried >= 20
+
+
+# --- letters and names --------------------------------------------------------------------------------------------------------------
+
+
+def _letters_of(formula):
+    texts = [formula.relation, *formula.between, *formula.ranges, *formula.where]
+    texts += [tested.of for tested in formula.tested] + [letter for slip in formula.slips for letter in (slip.equals, *slip.also_given)]
+    for step in formula.steps:
+        texts += [step.name if step in FORMULAS else "", getattr(step, "relation", ""), *(text for pair in getattr(step, "at", ()) for text in pair)]
+    return {name for text in texts for name in re.findall(r"[A-Za-z]\w*", text)}
+
+
+def test_every_letter_of_the_nomenclature_is_used():
+    used = set().union(*map(_letters_of, FORMULAS))
+    assert [key for key, row in QUANTITIES.items() if key not in used and not row.value] == []
+
+
+@every_formula
+def test_every_letter_of_a_formula_stands_in_the_nomenclature(formula):
+    assert {formula.result, *formula.inputs, *formula.constants} <= QUANTITIES.keys()
+
+
+def test_names_are_plain_and_stand_in_one_topic_only():
+    assert sum(len(found) for found in topics().values()) == len(FORMULAS)
+    for name in formulas():
+        assert re.fullmatch(r"[A-Za-z][A-Za-z0-9 ,'-]+", name) and name == name.strip()
+
+
+def test_a_formula_is_found_by_name_and_a_near_name_is_suggested():
+    assert find("Flow_over  a level LIP").name == "flow over a level lip"
+    with pytest.raises(InputError, match="Nearest: flow over a level lip"):
+        find("flow over a levle lip")
+
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("Q, b, P", [(0.002, 0.6, 0.1), (0.0005, 0.3, 0.05), (0.02, 1.0, 0.02)])
+def test_the_head_at_a_lip_passes_the_flow_asked_for(Q, b, P):
+    H = head_at_lip(Q, b, 0.62, P)
+    assert flow_from_channel(b=b, H=H, C_d=0.62, A_a=b * (H + P)) == pytest.approx(Q, rel=1e-9)
+
+
+def test_a_bore_flows_as_a_rim_or_as_a_jet_and_is_refused_between():
+    assert bore_regime(0.36 * 0.05, 0.05) == "rim" and bore_regime(1.5 * 0.05, 0.05) == "jet"
+    with pytest.raises(InputError, match="bucket"):
+        bore_regime(0.05, 0.05)
+
+
+def test_lip_constants_follow_the_printed_table_and_stop_at_its_ends():
+    """EPA SWMM Reference Manual vol. II, Table 6-2: 3.220 + 0.4000 H/P in feet at full width; ISO's coefficient 0.602 + 0.075 H/P."""
+    assert lip_coefficient(H=0.1, P=0.1) == pytest.approx((3.220 + 0.4000) / (2 / 3 * math.sqrt(2 * 32.174)), rel=1e-5)
+    assert tables.lip_constants(1.0) == (pytest.approx(0.602, abs=5e-4), pytest.approx(0.075, abs=5e-4))
+    low, high = tables.lip_constants(0.5), tables.lip_constants(0.6)
+    assert tables.lip_constants(0.55) == tuple(pytest.approx((a + b) / 2) for a, b in zip(low, high))
+    for share in (0.1, 1.1):
+        with pytest.raises(InputError, match="0.2 to 1"):
+            tables.lip_constants(share)
