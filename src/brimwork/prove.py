@@ -47,7 +47,7 @@ def verdict(topic: str, formula: Formula) -> Verdict:
         checks.append(check)
         if not check.agrees:
             faults.append(
-                f"{published.source}: printed {published.value}, here {formula.quantity.metric_text(check.got, 6)}, "
+                f"{published.source}: printed {published.value}, here {check.got_text}, "
                 f"{check.difference:+.2%} against a tolerance of {published.tolerance:.2g}"
             )
     return Verdict(topic, formula, stands, tuple(checks), tuple(faults))

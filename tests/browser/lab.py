@@ -35,7 +35,12 @@ def server(folder: Path, swift: bool = True) -> Iterator[str]:
         port = probe.getsockname()[1]
     extra = ["--LabApp.expose_app_in_browser=True", "--IdentityProvider.token=", "--allow-root", "--ServerApp.port_retries=0"]
     extra += [] if swift else ["--ServerApp.jpserver_extensions={'brimwork.notebook.swift': False}"]
-    environment = {**opening.environment(), "JUPYTER_CONFIG_DIR": str(folder / ".config"), "JUPYTER_DATA_DIR": str(folder / ".data"), "IPYTHONDIR": str(folder / ".ipython")}
+    environment = {
+        **opening.environment(),
+        "JUPYTER_CONFIG_DIR": str(folder / ".config"),
+        "JUPYTER_DATA_DIR": str(folder / ".data"),
+        "IPYTHONDIR": str(folder / ".ipython"),
+    }
     with open(folder / "server.log", "wb") as log:
         process = subprocess.Popen([*opening.command(folder, False, port), *extra], env=environment, stdout=log, stderr=log)
     try:

@@ -51,9 +51,9 @@ class Control:
         self.row, self.value, self._changed, self._busy = QUANTITIES[letter], value, changed, False
         low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
         name = self.row.short_name
-        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout={"width": "26em"})
+        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout={"width": "30em"})
         self.slider = widgets.FloatSlider(
-            value=convert(value, self.row.metric),
+            value=low,
             min=low,
             max=high,
             step=step,
@@ -61,6 +61,7 @@ class Control:
             layout={"width": "16em"},
             tooltip=f"{letter}, {name}, from {low:g} to {high:g} {self.row.metric}",
         )
+        self.slider.value = self._nearest_step(convert(value, self.row.metric))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
         self.slider.observe(self._slid, "value")
@@ -84,11 +85,17 @@ class Control:
             return
         self._take(change["new"], convert(self.value, self.row.metric))
 
+    def _nearest_step(self, position: float) -> float:
+        """Where the slider stands for a value: on a step of its own, or the page would move it there and report that as a wish."""
+        slider = self.slider
+        steps = round((min(max(position, slider.min), slider.max) - slider.min) / slider.step)
+        return min(slider.min + steps * slider.step, slider.max)
+
     def _take(self, text: str, position: float) -> None:
         self._busy = True
         try:
             self.box.value, self.message.value = text, ""
-            self.slider.value = min(max(position, self.slider.min), self.slider.max)
+            self.slider.value = self._nearest_step(position)
         finally:
             self._busy = False
         self._changed()

@@ -46,7 +46,7 @@ def checked(formula: Formula) -> str:
     """The line that says what the formula was checked against."""
     if not formula.published:
         return f"*Not checked against a printed value: {formula.unpublished}.*"
-    lines = [f"{p.source}: {p.value} printed, {formula.quantity.metric_text(p.check(formula).got, 4)} here" for p in formula.published]
+    lines = [f"{p.source}: {p.value} printed, {p.check(formula).got_text} here" for p in formula.published]
     return "*Checked against " + "; ".join(lines) + ".*"
 
 

@@ -1,0 +1,94 @@
+"""The workbooks in real JupyterLab in headless Chromium: cells run, a control is moved by keyboard, number and drawing change, bad input is told."""
+
+import os
+import re
+from pathlib import Path
+
+import lab
+import pytest
+
+if not lab.chromium():
+    if os.environ.get("CI"):
+        pytest.fail("Chromium is missing: install Debian's package chromium", pytrace=False)
+    pytest.skip("no Chromium on this machine: install it, or name it in BRIMWORK_CHROMIUM", allow_module_level=True)
+
+from playwright.sync_api import sync_playwright  # noqa: E402
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory):
+    with lab.server(tmp_path_factory.mktemp("workbooks")) as address:
+        yield address
+
+
+@pytest.fixture(scope="module")
+def browser():
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=lab.chromium(), args=lab.FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(browser):
+    page = browser.new_page(viewport={"width": 1300, "height": 5000})
+    page.set_default_timeout(60_000)
+    yield page
+    page.close()
+
+
+def figure(page):
+    """The first live picture: its sentence and the curve's marked point."""
+    shown = page.locator("figure").first
+    return shown.locator("figcaption").text_content(), shown.locator("circle").last.evaluate("dot => [dot.getAttribute('cx'), dot.getAttribute('cy')]")
+
+
+def test_a_slider_moved_by_keyboard_changes_number_sentence_and_drawing(page, address):
+    lab.open_workbook(page, address, "overflow.ipynb")
+    sentence, point = figure(page)
+    assert "86.6 L/min" in sentence
+    box = page.get_by_label("H, head over the lip").first
+    handle = page.locator(".noUi-handle").first
+    handle.focus()
+    for _ in range(4):
+        page.keyboard.press("ArrowRight")
+    page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('lip 14 mm')")
+    after, moved = figure(page)
+    assert box.input_value() == "14 mm"
+    assert re.search(r"Flow (\S+) L/min", after)[1] == "109"  # 2/3 x 0.62 x 0.6 x sqrt(2 g) x 0.014^1.5 = 1.820 L/s by hand
+    assert moved != point
+
+
+def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, address):
+    lab.open_workbook(page, address, "overflow.ipynb")
+    box = page.get_by_label("H, head over the lip").first
+    box.fill("1/2 in")
+    box.press("Enter")
+    page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('12.7 mm')")
+    for bad, told in (("12", "has no unit"), ("3 kg", "is in kg"), ("-4 mm", "cannot be below zero"), ("banana", "does not start with a number")):
+        box.fill(bad)
+        box.press("Enter")
+        page.get_by_role("alert").filter(has_text=told).first.wait_for()
+    assert "12.7 mm" in figure(page)[0], "the last good picture stays"
+
+
+def test_a_wrong_answer_is_told_its_slip_and_the_right_one_is_accepted(page, address):
+    lab.open_workbook(page, address, "overflow.ipynb")
+    question = page.get_by_text(re.compile(r"^Given: .*length of the lip b")).first
+    given = dict(re.findall(r"(\w+) = ([\d.]+)", question.inner_text()))
+    b, head, c = float(given["b"]) / 1e3, float(given["H"]) / 1e3, float(given["C_d"])
+    whole = c * b * (2 * 9.80665) ** 0.5 * head**1.5 * 60e3  # L/min, without the two thirds
+    answer = page.get_by_label("Your answer, with its unit").first
+    for typed, told in ((f"{whole:.1f} L/min", "speed of the deepest layer"), (f"{whole * 2 / 3:.1f} L/min", "Right:"), ("77 gal", "US or imperial")):
+        answer.fill(typed)
+        answer.press("Enter")
+        page.get_by_role("status").filter(has_text=told).first.wait_for()
+
+
+@pytest.mark.parametrize("name", sorted(path.name for path in (Path(__file__).parents[2] / "workbooks").glob("*.ipynb")))
+def test_every_workbook_runs_without_an_error_and_draws_within_its_page(page, address, name):
+    lab.open_workbook(page, address, name)
+    assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
+    assert page.get_by_text("Traceback").count() == 0
+    too_wide = page.locator("figure svg").evaluate_all("drawings => drawings.filter(d => d.getBoundingClientRect().right > innerWidth).length")
+    assert too_wide == 0
