@@ -49,10 +49,12 @@ def derive(formula: Formula) -> tuple[Proven, ...]:
     for place, step in enumerate(steps, start=1):
         try:
             shown.append(argument.follow(step))
-        except (DeclarationError, NotProved) as error:
+        except (DeclarationError, NotProved, NotImplementedError) as error:  # the last from SymPy, for an equation it cannot solve
             raise NotProved(f"formula '{formula.name}', step {place} ({_title(step)}): {error}") from None
     if steps and not _same(shown[-1], formula):
         raise NotProved(f"formula '{formula.name}': the last step, {_text(shown[-1].left, shown[-1].right)}, is not the formula")
+    if steps and not shown[-1].how:
+        raise NotProved(f"formula '{formula.name}': its last step is taken for granted, not shown: end with a step that follows from what stands before")
     return tuple(shown)
 
 
@@ -251,7 +253,10 @@ _CHECKS = {
 
 def _zero(difference: sympy.Expr) -> bool:
     """Quick proofs only; the slow ones come after the points have shown that there is something to prove."""
-    return difference == 0 or sympy.expand(sympy.powsimp(sympy.expand(difference.doit(), force=True))) == 0
+    if difference == 0:
+        return True
+    worked = difference.doit()
+    return sympy.expand(sympy.powsimp(sympy.expand(worked, force=True))) == 0 or sympy.expand(sympy.fraction(sympy.together(worked))[0]) == 0
 
 
 def _shown(point: dict) -> str:

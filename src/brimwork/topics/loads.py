@@ -1,0 +1,199 @@
+"""Loads: the contact patch, the pressure on the blocks, and what they may carry for years.
+
+Loads on blocks can hurt people. The block's own long-term figure governs, and a heavy or raised piece is for an engineer to decide.
+"""
+
+from brimwork.formula import Formula, Published, Slip, Step, Take
+from brimwork.laws import weight
+from brimwork.sources import NIST_811
+from brimwork.units import InputError
+
+_SPREAD = "common practice, no source: 45 degrees through a stiff slab"
+_SPREAD_REMARK = "Through the slab only, never past its edge: loose stone on a plastic lid does not spread a load. The maker's sheet governs."
+_SHEET = "The maker's long-term figure governs. Where the sheet gives none, ask for one, or have an engineer decide."
+_OWN_AREA = "own geometry"
+_NO_G = "You added kilograms per square metre to pascals. Turn mass into weight first: multiply by gravity."
+_NO_WATER = "The feature was counted empty. Add the water it holds when running, because the blocks carry that too."
+
+# --- contact patch ------------------------------------------------------------------------------------------------------------------
+
+slab_patch = Formula(
+    name="contact patch of a slab",
+    result="A_c",
+    equals="l_s*w_s",
+    steps=(Take("a flat slab, bedded all over, touches with its whole underside", "A_c = l_s*w_s"), Step("as it stands")),
+    unpublished=_OWN_AREA,
+    slips=(
+        Slip("2*(l_s + w_s)", "That is the length round the slab. The patch is length times width."),
+        Slip("l_s*t_s", "That is a side of the slab. It touches with its underside, length times width.", also_given=("t_s",)),
+    ),
+    remark="Only if it is bedded all over: a slab that rocks touches on three points.",
+)
+
+ring_patch = Formula(
+    name="contact patch of a ring foot",
+    result="A_c",
+    equals="pi/4*(d_fo**2 - d_fi**2)",
+    steps=(
+        Take("a ring foot touches with its outer circle less its inner circle", "A_c = pi*(d_fo/2)**2 - pi*(d_fi/2)**2"),
+        Step("put diameters for radii"),
+    ),
+    where=("d_fi < d_fo",),
+    unpublished=_OWN_AREA,
+    slips=(
+        Slip("pi/4*d_fo**2", "You took the whole circle. A ring foot touches with its ring only: a far smaller patch, and a higher pressure."),
+        Slip("pi/4*(d_fo - d_fi)**2", "Subtract the areas, not the diameters: square each first."),
+        Slip("pi*(d_fo**2 - d_fi**2)", "You put diameters in the place of radii: the patch came out four times too big."),
+    ),
+)
+
+spread_of_ring = Formula(
+    name="patch of a ring foot through a slab",
+    result="A_c",
+    equals="pi/4*((d_fo + 2*t_s)**2 - (d_fi - 2*t_s)**2)",
+    steps=(
+        Take("at 45 degrees the load gains the thickness of the slab on every side: the outer circle grows by it twice", "d_rim = d_fo + 2*t_s"),
+        Take("and the inner circle shrinks as much", "d_floor = d_fi - 2*t_s"),
+        Take("the patch under the slab is the ring between", "A_c = pi/4*(d_rim**2 - d_floor**2)"),
+        Step("put both in"),
+    ),
+    where=("2*t_s < d_fi", "d_fi < d_fo"),
+    unpublished=_SPREAD,
+    slips=(
+        Slip("pi/4*((d_fo + t_s)**2 - (d_fi - t_s)**2)", "The load spreads by the thickness on both sides of the ring: each diameter changes by it twice."),
+        Slip("pi/4*(d_fo**2 - d_fi**2)", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
+    ),
+    ranges={"t_s": ("40 mm", "70 mm")},
+    remark=_SPREAD_REMARK,
+)
+
+spread_of_disc = Formula(
+    name="patch of a round foot through a slab",
+    result="A_c",
+    equals="pi/4*(d_fo + 2*t_s)**2",
+    steps=(
+        Take("at 45 degrees the load gains the thickness of the slab on every side", "d_rim = d_fo + 2*t_s"),
+        Take("the patch under the slab is that circle", "A_c = pi/4*d_rim**2"),
+        Step("put it in"),
+    ),
+    unpublished=_SPREAD,
+    slips=(
+        Slip("pi/4*(d_fo + t_s)**2", "The load spreads by the thickness on both sides: the diameter grows by it twice."),
+        Slip("pi/4*d_fo**2", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
+    ),
+    remark=f"For a full foot, or a ring whose hole is narrower than twice the slab is thick. {_SPREAD_REMARK}",
+)
+
+# --- pressure on the blocks ---------------------------------------------------------------------------------------------------------
+
+slab_mass = Formula(
+    name="mass of a slab",
+    result="m_slab",
+    equals="rho_slab*l_s*w_s*t_s",
+    steps=(
+        Take("the slab is a straight block", "V = l_s*w_s*t_s"),
+        Take("mass is density times volume", "m_slab = rho_slab*V"),
+        Step("put the volume in"),
+    ),
+    unpublished="density times volume, by definition",
+    slips=(Slip("rho_slab*l_s*w_s", "The thickness is missing: that is the mass of a slab one metre thick."),),
+)
+
+load_weight = Formula(
+    name="weight of vessel, water and slab",
+    result="F_w",
+    equals="g*(m_v + rho*V_v + m_slab)",
+    steps=(weight, Step("as it stands")),
+    published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3, m_slab=0 kg", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
+    slips=(
+        Slip("m_v + rho*V_v + m_slab", "That is the mass. Weight is mass times gravity, in newtons."),
+        Slip("g*(m_v + m_slab)", _NO_WATER),
+        Slip("g*(m_v + rho*V_v)", "You left out the slab. The blocks carry it too."),
+    ),
+)
+
+contact_pressure = Formula(
+    name="pressure on a contact patch",
+    result="p_c",
+    equals="F_w/A_c",
+    steps=(Take("pressure is weight over the area that really touches", "p_c = F_w/A_c"), Step("as it stands")),
+    published=(Published("F_w=1 lbf, A_c=1 in2", "6.894757 kPa", 1e-6, NIST_811.at("pound-force per square inch")),),
+    slips=(Slip("F_w*A_c", "You multiplied. The same weight on a bigger patch presses less: divide."),),
+    remark=_SHEET,
+)
+
+pressure_on_blocks = Formula(
+    name="pressure on the block tops",
+    result="p_c",
+    equals="g*(m_v + rho*V_v + m_slab)/A_c + g*rho_bulk*t_st",
+    steps=(
+        weight,
+        Take("stone laid over it weighs, for each unit of area, its loose density times its thickness", "p_x = g*rho_bulk*t_st"),
+        Take("the blocks carry the weight over the patch, and the stone", "p_c = F_w/A_c + p_x"),
+        Step("put both in"),
+    ),
+    unpublished="own statics; weight and pressure are checked one by one",
+    slips=(
+        Slip("(m_v + rho*V_v + m_slab)/A_c + rho_bulk*t_st", _NO_G),
+        Slip("g*(m_v + m_slab)/A_c + g*rho_bulk*t_st", _NO_WATER),
+        Slip("g*(m_v + rho*V_v + m_slab)/A_c", "You left out the layer of stone. It lies on the blocks as well."),
+        Slip(
+            "g*(m_v + rho*V_v + m_slab)/A_c + g*rho_s*t_st",
+            "You used the density of solid rock. A layer of loose stone has gaps; use the loose (bulk) figure.",
+            also_given=("rho_s",),
+        ),
+        Slip("g*rho_bulk*t_st", "You counted the stone only. The vessel, its water and the slab stand on the blocks too."),
+        Slip("g*(m_v + rho*V_v + m_slab)/A_c + rho_bulk*t_st", "The stone is still in kilograms per square metre. Multiply that term by gravity too."),
+    ),
+    ranges={"A_c": ("1500 cm2", "5000 cm2")},
+    remark=_SHEET,
+)
+
+allowable_pressure = Formula(
+    name="pressure that the blocks may carry",
+    result="p_all",
+    equals="p_short*k_creep/f_s",
+    steps=(
+        Take("under a load that stays, plastic keeps a part of its short-term strength", "p_x = k_creep*p_short"),
+        Take("and the safety factor takes its share of that", "p_all = p_x/f_s"),
+        Step("put it in"),
+    ),
+    unpublished="creep 0.40 and factor 1.5 are judgement; the factors of the block guides (C680, C737) could not be read and are disputed",
+    slips=(
+        Slip("p_short*k_creep*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
+        Slip("p_short*k_creep", "You left the safety factor out. Divide by it."),
+        Slip("p_short/f_s", "That is for a load of minutes. Plastic creeps: only part of its short-term strength lasts for years."),
+        Slip("p_short/(k_creep*f_s)", "The creep factor is the share that lasts: multiply by it."),
+    ),
+    remark=_SHEET,
+)
+
+utilisation = Formula(
+    name="utilisation of the blocks",
+    result="u_p",
+    equals="p_c/p_all",
+    steps=(Take("compare what is carried with what may be carried", "u_p = p_c/p_all"), Step("as it stands")),
+    unpublished="a ratio, by definition",
+    slips=(Slip("p_all/p_c", "Upside down: over 1 must mean too much."),),
+    remark=_SHEET,
+)
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+def patch_through_slab(d_fo: float, d_fi: float, l_s: float, w_s: float, t_s: float) -> tuple[float, str]:
+    """Area (m2) under a slab l_s by w_s and t_s thick (m) that a ring foot presses on, d_fi 0 for a full foot; and in words how it was found.
+
+    At 45 degrees, never past the edge of the slab, the foot standing in its middle. Raises InputError when the foot is wider than the slab.
+    """
+    room = (min(l_s, w_s) - d_fo) / 2
+    if room < 0 or not d_fi < d_fo:
+        raise InputError(
+            f"a foot of {d_fi:g} m inside and {d_fo:g} m outside does not stand on a slab of {l_s:g} x {w_s:g} m: "
+            "give a bigger slab, and the inside smaller than the outside"
+        )
+    reach = min(t_s, room)
+    said = "spread by the thickness" if reach == t_s else "spread to the edge of the slab"
+    if 2 * reach < d_fi:
+        return spread_of_ring(d_fo=d_fo, d_fi=d_fi, t_s=reach), f"a ring, {said}"
+    return spread_of_disc(d_fo=d_fo, t_s=reach), f"a full circle, {said}"
