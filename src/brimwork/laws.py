@@ -1,7 +1,7 @@
 """Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here; and shared tested ranges."""
 
 from brimwork.formula import Law, TestedRange
-from brimwork.sources import ARCHIMEDES, BERNOULLI, EUCLID, FLOATING, KINDSVATER, NEWTON, PLANES, TORRICELLI, VARIGNON, YOUNG
+from brimwork.sources import ARCHIMEDES, BERNOULLI, BORDA_CARNOT, EUCLID, FLOATING, KINDSVATER, NEWTON, OPENSTAX, PLANES, TORRICELLI, VARIGNON, YOUNG
 
 # geometry
 area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
@@ -43,6 +43,7 @@ surface_balance = Law(
 # statics
 _BALANCE = VARIGNON.at("balance of forces and of moments")
 weight = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v + m_slab)", NEWTON.at("law II"))
+weight_of_vessel = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v)", NEWTON.at("law II"))
 pressure_carries_weight = Law(
     "what the ground presses up, added over the base, is the weight", "F_w = L_base*Integral(p_x, (x_b, -B_base/2, B_base/2))", _BALANCE
 )
@@ -56,6 +57,11 @@ moment_of_weight = Law(
 )
 buoyancy_of_foam = Law("a body under water is lifted by the weight of the water it pushes aside", "F_buoy = rho*g*V_f", FLOATING.at("book I, prop. 5 and 7"))
 buoyancy_of_tank = Law("a body under water is lifted by the weight of the water it pushes aside", "F_buoy = rho*g*V_disp", FLOATING.at("book I, prop. 5 and 7"))
+ballast_balance = Law(
+    "ballast pushes water aside as well: what it still weighs must be as much as the net uplift",
+    "F_net = g*m_bal - g*rho*m_bal/rho_s",
+    FLOATING.at("book I, prop. 5 and 7"),
+)
 wind_brought_to_rest = Law(
     "moving air brought to rest presses with", "p_dyn = rho_air*v_wind**2/2", BERNOULLI.at("section on steady flow"), holds="steady wind"
 )
@@ -70,3 +76,48 @@ THIN_PLATE_HEIGHT = (
     TestedRange("P", "100 mm", "", KINDSVATER.at("limits for a thin plate")),
     TestedRange("H/P", "", "2", KINDSVATER.at("limits for a thin plate")),
 )
+
+# flow in pipes
+_STEADY = BERNOULLI.at("section on steady flow")
+area_of_a_pipe = Law("area of a circle", "A_pipe = pi/4*d_pipe**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+continuity_in_a_pipe = Law("continuity: the flow is the area times the mean speed", "Q = A_pipe*v", _STEADY, holds="a full pipe")
+balance_on_a_core = Law(
+    "in steady flow the pressure on the ends of a core of water balances the shear round it",
+    "rho*g*h_f*pi*r_p**2 = tau_r*2*pi*r_p*L_pipe",
+    NEWTON.at("law II, at constant speed"),
+    holds="steady flow along a straight pipe",
+)
+balance_in_a_pipe = Law(
+    "in steady flow the pressure on the ends of the water balances the shear at the wall",
+    "rho*g*h_f*pi/4*d_pipe**2 = tau_w*pi*d_pipe*L_pipe",
+    NEWTON.at("law II, at constant speed"),
+    holds="steady flow along a straight pipe",
+)
+viscosity_in_a_pipe = Law(
+    "viscosity: shear stress goes with the slope of the speed, which falls outwards",
+    "tau_r = -mu*Derivative(u_r, r_p)",
+    NEWTON.at("hypothesis before prop. 51"),
+    holds="laminar flow of water",
+)
+velocity_head_in_a_pipe = Law("speed as a height", "h_v = v**2/(2*g)", _STEADY)
+continuity_at_a_change = Law("continuity: both bores carry the same flow", "v_1*pi/4*d_1**2 = v_2*pi/4*d_2**2", _STEADY, holds="full pipes")
+momentum_at_a_widening = Law(
+    "momentum: the difference in pressure slows the stream down",
+    "(p_2 - p_1)*pi/4*d_2**2 = rho*pi/4*d_2**2*v_2*(v_1 - v_2)",
+    BORDA_CARNOT.at("momentum balance"),
+    holds="the pressure of the jet acts on the whole face of the step, as measurements show",
+)
+energy_at_a_change = Law(
+    "energy before is energy after and what is lost",
+    "p_1/(rho*g) + v_1**2/(2*g) = p_2/(rho*g) + v_2**2/(2*g) + h_m",
+    _STEADY,
+    holds="a level pipe, even speed across it",
+)
+energy_of_a_lift = Law(
+    "energy: the pump gives what lifts the water and what friction and fittings take",
+    "H_t = z_s + h_f + h_m",
+    _STEADY,
+    holds="from one water surface to the other, or to an outlet whose leaving speed is counted as a fitting",
+)
+pressure_as_head = Law("pressure is the weight of a column of water over its area", "p_pump = rho*g*H_pump", NEWTON.at("law II"))
+power_of_flow = Law("power is pressure times flow", "P_hyd = p_pump*Q", OPENSTAX.at("module m42208, power in fluid flow"))
