@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
-from brimwork.sources import IAPWS, KINDSVATER, SWMM_MANUAL
+from brimwork.formula import nearest
+from brimwork.sources import EPANET_MANUAL, IAPWS, KINDSVATER, SWMM_MANUAL
 from brimwork.units import InputError
 
 # Lip width over channel width: C_0 and C_1 of C_d = C_0 + C_1*H/P.
@@ -76,3 +78,71 @@ def _between(at: float, table: dict[float, tuple[float, ...]], what: str, unit: 
     below = max(row for row in rows if row <= at)
     share = 0.0 if above == below else (at - below) / (above - below)
     return tuple(low + share * (high - low) for low, high in zip(table[below], table[above]))
+
+
+# --- pipes and fittings -------------------------------------------------------------------------------------------------------------
+
+
+class Entry(NamedTuple):
+    """A value from a table with its basis: a source, "common practice, no source", or "judgement"."""
+
+    value: float
+    basis: str
+
+
+COMMON_PRACTICE, JUDGEMENT = "common practice, no source", "judgement"
+_TABLE_3_3 = str(EPANET_MANUAL.at("Table 3.3"))
+
+# Loss coefficients K, for the speed in the pipe that the fitting belongs to.
+FITTINGS: dict[str, Entry] = {
+    "globe valve, open": Entry(10.0, _TABLE_3_3),
+    "angle valve, open": Entry(5.0, _TABLE_3_3),
+    "swing check valve, open": Entry(2.5, _TABLE_3_3),
+    "gate valve, open": Entry(0.2, _TABLE_3_3),
+    "short elbow": Entry(0.9, _TABLE_3_3),
+    "medium elbow": Entry(0.8, _TABLE_3_3),
+    "long elbow": Entry(0.6, _TABLE_3_3),
+    "45 degree elbow": Entry(0.4, _TABLE_3_3),
+    "return bend": Entry(2.2, _TABLE_3_3),
+    "tee, straight through": Entry(0.6, _TABLE_3_3),
+    "tee, through the branch": Entry(1.8, _TABLE_3_3),
+    "square entrance": Entry(0.5, _TABLE_3_3),
+    "exit": Entry(1.0, _TABLE_3_3),
+    "strainer": Entry(0.75, f"{COMMON_PRACTICE}: 0.5 to 1; leave it out where the pump's curve was taken with it"),
+    "hose tail": Entry(0.5, f"{COMMON_PRACTICE}: 0.5 to 1 each; its own bore is smaller than the hose's"),
+    "ball valve, open": Entry(0.1, COMMON_PRACTICE),
+    "small check valve": Entry(2.5, f"{COMMON_PRACTICE}: 2 to 3; a spring can take much more, so use the maker's value"),
+}
+
+# Roughness k_s in metres.
+ROUGHNESS: dict[str, Entry] = {
+    "plastic": Entry(0.005e-3 * 0.3048, f"{EPANET_MANUAL.at('Table 3.2')}: 0.005e-3 ft; {SWMM_MANUAL.at('Table 7-4')}: 0.00006 in"),
+    "galvanised iron": Entry(0.5e-3 * 0.3048, f"{EPANET_MANUAL.at('Table 3.2')}: 0.5e-3 ft; {SWMM_MANUAL.at('Table 7-4')}: 0.006 in"),
+}
+
+# Ribbed hose has no roughness that Colebrook's law could use: its ribs are too high. A friction factor of its own, the same at every flow.
+RIBBED_HOSE = Entry(0.08, f"{JUDGEMENT}: 0.05 to 0.12; a bucket test on the finished feature tells more")
+
+# Hazen-Williams coefficients. The two manuals disagree for PVC: 130 in place of 150 raises the loss by 30 %.
+HAZEN_WILLIAMS_COEFFICIENTS: dict[str, Entry] = {
+    "plastic, low": Entry(140.0, str(EPANET_MANUAL.at("Table 3.2: plastic 140 to 150"))),
+    "plastic, high": Entry(150.0, str(EPANET_MANUAL.at("Table 3.2: plastic 140 to 150"))),
+    "PVC": Entry(130.0, f"{SWMM_MANUAL.at('Table 7-3')}; EPANET's manual gives 140 to 150 for plastic"),
+    "polyethylene": Entry(140.0, str(SWMM_MANUAL.at("Table 7-3"))),
+}
+
+
+def fitting(name: str) -> Entry:
+    """Loss coefficient and basis of a fitting. Raises InputError with the nearest names."""
+    return _named(name, FITTINGS, "fitting")
+
+
+def roughness(material: str) -> Entry:
+    """Roughness (m) and basis of a pipe material. Raises InputError with the nearest names."""
+    return _named(material, ROUGHNESS, "pipe material")
+
+
+def _named(name: str, table: dict[str, Entry], what: str) -> Entry:
+    if name in table:
+        return table[name]
+    raise InputError(f"there is no {what} '{name}' in the table.{nearest(name, table)} It has: {'; '.join(table)}")

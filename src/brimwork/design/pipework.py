@@ -1,0 +1,48 @@
+"""Pipework: stretches of pipe one after the other, and the head that they need at a flow."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from brimwork.topics.friction import Friction, friction_factor, reynolds_number
+from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe, total_head_from_parts
+
+
+class Stretch(NamedTuple):
+    """A stretch of pipe of one bore (m), its length (m), the loss coefficient of its fittings; and its roughness k_s (m) or a friction factor f."""
+
+    d_pipe: float
+    L_pipe: float
+    K: float = 0.0
+    k_s: float = 0.0
+    f: float | None = None
+
+
+class Losses(NamedTuple):
+    """What a stretch loses at a flow: heads (m), speed (m/s), Reynolds number, friction factor."""
+
+    h_f: float
+    h_m: float
+    v: float
+    Re: float
+    friction: Friction
+
+
+def losses(stretch: Stretch, Q: float, nu: float, law: str = "colebrook") -> Losses:
+    """Losses of one stretch at a flow Q (m3/s) of water with kinematic viscosity nu (m2/s). Raises InputError for values that cannot be."""
+    v = speed_in_a_pipe(Q=Q, d_pipe=stretch.d_pipe)
+    Re = reynolds_number(v=v, d_pipe=stretch.d_pipe, nu=nu)
+    if Q == 0:
+        return Losses(0.0, 0.0, 0.0, 0.0, Friction(0.0, "still"))
+    friction = Friction(stretch.f, "given") if stretch.f is not None else friction_factor(Re, stretch.k_s / stretch.d_pipe, law)
+    h_f = friction_head(f=friction.f, L_pipe=stretch.L_pipe, d_pipe=stretch.d_pipe, v=v)
+    return Losses(h_f, fitting_head(K=stretch.K, v=v), v, Re, friction)
+
+
+def head_needed(Q: float, z_s: float, stretches: tuple[Stretch, ...], nu: float, law: str = "colebrook") -> float:
+    """Total dynamic head (m) for a flow Q (m3/s) through stretches one after the other, with a static lift z_s (m); nu in m2/s.
+
+    The exit belongs to the fittings of the last stretch (loss coefficient 1). Raises InputError for values that cannot be.
+    """
+    lost = [losses(stretch, Q, nu, law) for stretch in stretches]
+    return total_head_from_parts(z_s=z_s, h_f=sum(part.h_f for part in lost), h_m=sum(part.h_m for part in lost))

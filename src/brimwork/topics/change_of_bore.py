@@ -1,0 +1,91 @@
+"""Changes of bore: where speed and pressure change together, what a sudden widening loses, and whose speed a loss coefficient belongs to."""
+
+from brimwork.formula import Eliminate, Formula, Published, Slip, Solve, Step, Take
+from brimwork.laws import continuity_at_a_change, energy_at_a_change, momentum_at_a_widening
+from brimwork.sources import EPANET_MANUAL, FLUIDS_PIPES, SUBRAMANYA
+
+_WIDER = ("d_1 < d_2",)
+
+change_of_basis = Formula(
+    name="loss coefficient for another bore",
+    result="K_2",
+    equals="K_1*(d_2/d_1)**4",
+    steps=(
+        Take("the fitting loses so many velocity heads of the first bore", "h_m = K_1*v_1**2/(2*g)"),
+        Take("the same loss in velocity heads of the second bore", "K_2 = h_m/(v_2**2/(2*g))"),
+        continuity_at_a_change,
+        Solve("the speed in the second bore", relation="v_2 = v_1*d_1**2/d_2**2"),
+        Step("put it in: the speeds go with the square of the bores, velocity heads with the fourth power"),
+    ),
+    published=(
+        Published("K_1=32.68875692997804, d_1=0.01 m, d_2=0.02 m", "523.0201108796487", 1e-9, FLUIDS_PIPES.at("change_K_basis(32.688..., 0.01, 0.02)")),
+    ),
+    slips=(
+        Slip("K_1*(d_2/d_1)**2", "Speed goes with the square of the bores, and the loss with the square of the speed: the fourth power."),
+        Slip("K_1*(d_1/d_2)**4", "Upside down: in the wider pipe a velocity head is smaller, so it takes more of them."),
+        Slip("K_1", "A loss coefficient belongs to the speed in its own bore. In another bore the number changes."),
+    ),
+)
+
+pressure_after_widening = Formula(
+    name="pressure after a sudden widening",
+    result="p_2",
+    equals="p_1 + rho*v_2*(v_1 - v_2)",
+    steps=(momentum_at_a_widening, Solve("solve for the pressure behind")),
+    published=(
+        Published(
+            "p_1=20 kPa, rho=997.9613 kg/m3, v_1=2.652582 m/s, v_2=1.178925 m/s",
+            "21.73 kPa",
+            1e-3,
+            SUBRAMANYA.at("Ex 11.1"),
+            note="450 L/min from 60 mm to 90 mm, 9.79 kN/m3 over 9.81 m/s2",
+        ),
+    ),
+    where=("v_2 < v_1",),
+    slips=(
+        Slip("p_1 + rho/2*(v_1**2 - v_2**2)", "That keeps all the energy. Behind a sudden widening the water whirls and some is lost."),
+        Slip("p_1 - rho*v_2*(v_1 - v_2)", "The stream slows down, so the pressure rises."),
+    ),
+)
+
+head_lost_at_widening = Formula(
+    name="head lost at a sudden widening",
+    result="h_m",
+    equals="(v_1 - v_2)**2/(2*g)",
+    steps=(momentum_at_a_widening, energy_at_a_change, Eliminate("take the pressures out of both balances", out=("p_1",))),
+    published=(
+        Published(
+            "v_1=2.652582 m/s, v_2=1.178925 m/s, g=9.81 m/s2", "0.1112 m", 6e-3, SUBRAMANYA.at("Ex 11.1"), note="from its pressures, printed to 0.01 kPa"
+        ),
+    ),
+    where=("v_2 < v_1",),
+    slips=(
+        Slip(
+            "(v_1**2 - v_2**2)/(2*g)", "You took the difference of the velocity heads. Part of it comes back as pressure: square the difference of the speeds."
+        ),
+        Slip("v_1**2/(2*g)", "That is an outlet into standing water. Behind a widening the water still moves."),
+    ),
+)
+
+widening_coefficient = Formula(
+    name="loss coefficient of a sudden widening",
+    result="K_1",
+    equals="(1 - (d_1/d_2)**2)**2",
+    steps=(
+        head_lost_at_widening,
+        continuity_at_a_change,
+        Solve("the speed in the wider bore", relation="v_2 = v_1*d_1**2/d_2**2"),
+        Take("in velocity heads of the narrow bore", "K_1 = h_m/(v_1**2/(2*g))"),
+        Step("divide"),
+    ),
+    where=_WIDER,
+    published=(
+        Published("d_1=0.06 m, d_2=0.09 m", "0.308642", 1e-6, FLUIDS_PIPES.at("diffuser_sharp(0.06, 0.09)")),
+        Published("d_1=25 mm, d_2=25 m", "1", 1e-5, EPANET_MANUAL.at("Table 3.3, exit"), note="a pool is a widening without end"),
+    ),
+    slips=(
+        Slip("1 - (d_1/d_2)**2", "The difference of the speeds is squared."),
+        Slip("(1 - d_1/d_2)**2", "Speed goes with the area: square the ratio of the bores first."),
+        Slip("1 - (d_1/d_2)**4", "You took the difference of the velocity heads. Part of it comes back as pressure."),
+    ),
+)
