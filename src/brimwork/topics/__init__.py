@@ -31,8 +31,8 @@ def formulas() -> dict[str, Formula]:
 
 
 def find(name: str) -> Formula:
-    """The formula of that name. Raises InputError with the nearest names."""
-    table = formulas()
+    """The formula of that name, in capitals or not. Raises InputError with the nearest names."""
+    table = {known.lower(): formula for known, formula in formulas().items()}
     wanted = " ".join(name.lower().replace("_", " ").split())
     if wanted in table:
         return table[wanted]
