@@ -6,7 +6,7 @@ import math
 from typing import NamedTuple
 
 from brimwork.formula import nearest
-from brimwork.sources import EPANET_MANUAL, IAPWS, KINDSVATER, SWMM_MANUAL
+from brimwork.sources import CANADIAN_SOILS, CITY_CODE, EN_1991_1, EPANET_MANUAL, IAPWS, IBC_2012, KINDSVATER, SWMM_MANUAL, UFC_PAVEMENT
 from brimwork.units import InputError
 
 # Lip width over channel width: C_0 and C_1 of C_d = C_0 + C_1*H/P.
@@ -142,7 +142,90 @@ def roughness(material: str) -> Entry:
     return _named(material, ROUGHNESS, "pipe material")
 
 
-def _named(name: str, table: dict[str, Entry], what: str) -> Entry:
+def _named(name: str, table: dict, what: str):
     if name in table:
         return table[name]
     raise InputError(f"there is no {what} '{name}' in the table.{nearest(name, table)} It has: {'; '.join(table)}")
+
+
+# --- void fractions, densities, soils, blocks ---------------------------------------------------------------------------------------
+
+
+class Span(NamedTuple):
+    """A value from a table with the range it is met in, and its basis."""
+
+    low: float
+    usual: float
+    high: float
+    basis: str
+
+
+_DRAINABLE = str(UFC_PAVEMENT.at("20-1.7: what drains, less than what is empty"))
+VOID_FRACTIONS: dict[str, Span] = {
+    "plastic block": Span(0.90, 0.95, 0.97, f"{COMMON_PRACTICE}; the block's sheet governs"),
+    "pebbles, one size": Span(0.35, 0.40, 0.45, COMMON_PRACTICE),
+    "clean crushed stone": Span(0.40, 0.40, 0.50, COMMON_PRACTICE),
+    "uniform gravel": Span(0.30, 0.35, 0.40, COMMON_PRACTICE),
+    "graded sand and gravel": Span(0.20, 0.25, 0.30, COMMON_PRACTICE),
+    "open-graded drainage stone, drainable": Span(0.25, 0.30, 0.35, _DRAINABLE),
+    "uniform sand, drainable": Span(0.0, 0.25, 0.25, f"{_DRAINABLE}: at most 0.25"),
+    "well-graded base, drainable": Span(0.0, 0.15, 0.15, f"{_DRAINABLE}: at most 0.15"),
+}
+
+_KN = 1e3 / 9.80665  # kg/m3 for each kN/m3
+_EUROCODE = str(EN_1991_1.at("tables of construction materials, in kN/m3"))
+# kg/m3
+DENSITIES: dict[str, Span] = {
+    "concrete": Span(1200.0, 2300.0, 2400.0, f"{COMMON_PRACTICE}; the low end is light-weight concrete"),
+    "concrete, normal weight": Span(24 * _KN, 24 * _KN, 25 * _KN, f"{_EUROCODE}: 24, reinforced or fresh 25"),
+    "granite": Span(2600.0, 2650.0, 30 * _KN, f"{COMMON_PRACTICE}; {_EUROCODE}: 27 to 30"),
+    "basalt": Span(27 * _KN, 2900.0, 31 * _KN, f"{COMMON_PRACTICE}; {_EUROCODE}: 27 to 31"),
+    "sandstone": Span(21 * _KN, 24 * _KN, 27 * _KN, f"{_EUROCODE}: 21 to 27; middle taken"),
+    "dense limestone": Span(20 * _KN, 24.5 * _KN, 29 * _KN, f"{_EUROCODE}: 20 to 29; middle taken"),
+    "slate": Span(28 * _KN, 28 * _KN, 28 * _KN, f"{_EUROCODE}: 28"),
+    "pebbles, loose": Span(1500.0, 1600.0, 1700.0, COMMON_PRACTICE),
+    "gravel, loose": Span(15 * _KN, 15.5 * _KN, 16 * _KN, f"{_EUROCODE}: 15 to 16"),
+    "sand, dry": Span(15 * _KN, 15.5 * _KN, 16 * _KN, f"{_EUROCODE}: 15 to 16"),
+    "expanded polystyrene foam": Span(15.0, 20.0, 40.0, COMMON_PRACTICE),
+    "extruded polystyrene foam": Span(15.0, 32.0, 40.0, COMMON_PRACTICE),
+}
+
+_PSF = 47.880258980336  # Pa
+_IBC, _CANADIAN = str(IBC_2012.at("Table 1806.2")), str(CANADIAN_SOILS.at("table with picket and thumb tests"))
+# Presumed bearing pressure in Pa. None of them is for mud, organic soil, peat or fill that was not compacted.
+SOIL_BEARING: dict[str, Entry] = {
+    "filled ground or loam": Entry(500 * _PSF, f"{CITY_CODE.at('500 psf')}; one city, others differ"),
+    "clay or silt": Entry(1500 * _PSF, _IBC),
+    "sand, silty or clayey sand or gravel": Entry(2000 * _PSF, _IBC),
+    "sandy gravel or gravel": Entry(3000 * _PSF, _IBC),
+    "sedimentary rock": Entry(4000 * _PSF, _IBC),
+    "crystalline rock": Entry(12000 * _PSF, _IBC),
+    "dense sand or gravel": Entry(150e3, _CANADIAN),
+    "loose sand or gravel": Entry(50e3, _CANADIAN),
+    "dense silt": Entry(100e3, _CANADIAN),
+    "stiff clay": Entry(150e3, _CANADIAN),
+    "firm clay": Entry(75e3, _CANADIAN),
+    "soft clay": Entry(40e3, _CANADIAN),
+}
+
+# For a block whose sheet gives only a short-term crushing strength. A tested long-term strength takes their place.
+BLOCK_CREEP = Span(0.3, 0.40, 0.6, f"{JUDGEMENT}; the maker's long-term figure governs")
+BLOCK_SAFETY = Span(1.5, 1.5, 3.0, f"{JUDGEMENT}; the maker's long-term figure governs")
+# Push at the rim, N.
+PUSHES: dict[str, Entry] = {"private": Entry(250.0, JUDGEMENT), "public": Entry(500.0, JUDGEMENT)}
+TIPPING_LEAST: dict[str, Entry] = {"private": Entry(1.5, JUDGEMENT), "public": Entry(2.0, JUDGEMENT)}
+
+
+def void_fraction(material: str) -> Span:
+    """Void fraction, range and basis of what fills a pit. Raises InputError with the nearest names."""
+    return _named(material, VOID_FRACTIONS, "filling")
+
+
+def density(material: str) -> Span:
+    """Density (kg/m3), range and basis of a material. Raises InputError with the nearest names."""
+    return _named(material, DENSITIES, "material")
+
+
+def soil_bearing(soil: str) -> Entry:
+    """Presumed bearing pressure (Pa) and basis of a soil. Raises InputError with the nearest names."""
+    return _named(soil, SOIL_BEARING, "soil")

@@ -82,7 +82,6 @@ pit_for_water = Formula(
         Slip("V_w*n_v", "You multiplied by the empty share, which makes the tank smaller than the water it must hold. To find the size you need, divide."),
         Slip("V_w", "You counted the whole pit as water. The blocks take up room too."),
         Slip("V_w/(1 - n_v)", _SOLID_SHARE),
-        Slip("V_w*(2 - n_v)", "You added the solid share to the volume. It is a share of the bigger pit, so divide by the empty share instead."),
     ),
     remark="The same formula tells what stone alone would need: put its own void fraction in, and the pit grows to more than twice the size.",
 )

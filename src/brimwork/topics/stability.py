@@ -42,7 +42,6 @@ tipping_factor = Formula(
         Slip("F_w*B_base/(F_push*h_push)", "You gave the weight the whole base as its arm. It acts in the middle: half the base."),
         Slip("F_push*h_push/(F_w*B_base/2)", "Upside down: a factor below 1 must mean that it tips."),
         Slip("F_w/F_push", "You compared forces. What counts is force times arm."),
-        Slip("F_w*B_base/(2*g*F_push*h_push)", "The push is in newtons already, and the weight must be too: you divided by gravity once too often."),
     ),
     ranges={"B_base": ("300 mm", "600 mm")},
     remark=_JUDGED,
@@ -100,7 +99,7 @@ wind_pressure = Formula(
         Published("k_e=1, rho_air=1.25 kg/m3, v_wind=1 m/s", "0.625 Pa", 1e-9, EN_1991_4.at("air density 1.25 kg/m3")),
     ),
     slips=(
-        Slip("k_e*rho_air*v_wind**2", "The half is missing."),
+        Slip("k_e*rho_air*v_wind**2", "The half is missing: moving air brought to rest presses with half its density times the square of its speed."),
         Slip("k_e*rho_air*v_wind/2", "The speed is squared: twice the wind presses four times as hard."),
         Slip("k_e*rho_air*(3.6*v_wind)**2/2", "You put kilometres per hour in. The formula takes metres per second."),
     ),
