@@ -117,12 +117,24 @@ class TestedRange:
     def _unit(self) -> str:
         return QUANTITIES[self.of].metric if self.of in QUANTITIES else ""
 
+    @cached_property
+    def _number(self) -> Callable[..., float]:
+        return expression.numeric(self._tree, self._names)
+
+    @cached_property
+    def _names(self) -> tuple[str, ...]:
+        return expression.letters(self._tree)
+
+    @cached_property
+    def _limits(self) -> tuple[float, float]:
+        return tuple(units.read(limit, self._unit, self.of) if limit else edge for limit, edge in ((self.low, -math.inf), (self.high, math.inf)))
+
     def note(self, values: dict[str, float]) -> str:
         """What to say when `values` lie outside, or "" inside."""
-        names = expression.letters(self._tree)
-        value = float(expression.numeric(self._tree, names)(**{name: values[name] for name in names if name in values}))
-        for limit, side, beyond in ((self.low, "below", value.__lt__), (self.high, "above", value.__gt__)):
-            if limit and beyond(units.read(limit, self._unit, self.of)):
+        value = float(self._number(**{name: values[name] for name in self._names if name in values}))
+        low, high = self._limits
+        for side, beyond in (("below", value < low), ("above", value > high)):
+            if beyond:
                 return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range ({self.span}), so the result is an extrapolation"
         return ""
 
@@ -165,6 +177,11 @@ class PublishedCheck:
     printed: float
     got: float
     agrees: bool
+
+    @property
+    def got_text(self) -> str:
+        """Our value in the unit of the printed one, to four figures."""
+        return units.write(self.got, units.parse(self.published.value).unit, 4)
 
     @property
     def difference(self) -> float:

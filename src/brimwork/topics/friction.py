@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from typing import NamedTuple
 
 from brimwork.formula import Eliminate, Formula, Ode, Published, Slip, Solve, Step, Take, TestedRange
@@ -22,7 +23,7 @@ _FRICTION_FACTOR = (
 # --- laminar flow --------------------------------------------------------------------------------------------------------------------
 
 reynolds_number = Formula(
-    name="reynolds number in a pipe",
+    name="Reynolds number in a pipe",
     result="Re",
     equals="v*d_pipe/nu",
     steps=(
@@ -112,7 +113,7 @@ laminar_friction_factor = Formula(
 # --- turbulent flow ------------------------------------------------------------------------------------------------------------------
 
 colebrook = Formula(
-    name="friction factor by colebrook",
+    name="friction factor by Colebrook",
     result="f",
     equals="1/sqrt(f) = -2*log10(k_s/(3.7*d_pipe) + 2.51/(Re*sqrt(f)))",
     between=("1/1000", "1"),
@@ -128,7 +129,7 @@ colebrook = Formula(
 )
 
 swamee_jain = Formula(
-    name="friction factor by swamee-jain",
+    name="friction factor by Swamee-Jain",
     result="f",
     equals="0.25/log10(k_s/(3.7*d_pipe) + 5.74/Re**0.9)**2",
     fitted="Swamee and Jain, to Colebrook's law; used by EPANET",
@@ -145,7 +146,7 @@ swamee_jain = Formula(
 )
 
 haaland = Formula(
-    name="friction factor by haaland",
+    name="friction factor by Haaland",
     result="f",
     equals="(-1.8*log10((k_s/(3.7*d_pipe))**1.11 + 6.9/Re))**(-2)",
     fitted="Haaland, to Colebrook's law",
@@ -157,7 +158,7 @@ haaland = Formula(
 )
 
 blasius = Formula(
-    name="friction factor by blasius",
+    name="friction factor by Blasius",
     result="f",
     equals="0.316/Re**(1/4)",
     fitted="Blasius, to smooth pipes",
@@ -233,7 +234,7 @@ def friction_factor(Re: float, relative_roughness: float = 0.0, law: str = "cole
     if Re < LAMINAR_BELOW:
         return Friction(laminar_friction_factor(Re=Re), "laminar")
     given = {"Re": Re, "k_s": relative_roughness, "d_pipe": 1.0}
-    f = _LAWS[law](**_LAWS[law].only(given))
+    f = _colebrook_root(Re, relative_roughness, math.log) if law == "colebrook" else _LAWS[law](**_LAWS[law].only(given))
     notes = ["Blasius' law is for smooth pipes: the roughness is left out"] if law == "blasius" and relative_roughness else []
     if Re < TURBULENT_ABOVE:
         notes.append(f"at a Reynolds number of {Re:.0f} the flow may be laminar or turbulent: the turbulent friction factor, the larger, is used")
@@ -263,17 +264,18 @@ def friction_factors(Re, relative_roughness=0.0):
     result = numpy.empty(flat.shape)
     for start in range(0, flat.size, _BLOCK):
         part = slice(start, start + _BLOCK)
-        result[part] = _turbulent(flat[part], rough[part])
+        result[part] = _colebrook_root(flat[part], rough[part], numpy.log)
     slow = flat < LAMINAR_BELOW
     if slow.any():
         result[slow] = laminar_friction_factor.array(Re=flat[slow])
     return result.reshape(columns[0].shape)
 
 
-def _turbulent(Re, rough):
-    """Colebrook's law with x = 1/sqrt(f): x + c log(a + b x) = 0. One round from x = 7, then Newton, which about squares the error each time."""
-    from numpy import log
+def _colebrook_root(Re, rough, log: Callable):
+    """The same root as the formula's, by Newton, for one number or for arrays: x = 1/sqrt(f) solves x + c log(a + b x) = 0.
 
+    One round from x = 7 brings it within 0.5; then each step about squares the error.
+    """
     a, b, c = rough / 3.7, 2.51 / Re, 2 / math.log(10)
     x = -c * log(a + 7 * b)
     for _ in range(3):

@@ -7,7 +7,7 @@ _TESTED = (TestedRange("d_pipe", "50 mm", "", HAZEN_WILLIAMS.at("pipes of 2 in a
 _WHO = "Hazen and Williams, to water mains"
 
 head_lost_by_hazen_williams = Formula(
-    name="head lost by hazen-williams",
+    name="head lost by Hazen-Williams",
     result="h_f",
     equals="k_HW*L_pipe*Q**1.852/(C_HW**1.852*d_pipe**4.871)",
     fitted=_WHO,
@@ -34,7 +34,7 @@ head_lost_by_hazen_williams = Formula(
 )
 
 flow_by_hazen_williams = Formula(
-    name="flow by hazen-williams",
+    name="flow by Hazen-Williams",
     result="Q",
     equals="(h_f*C_HW**1.852*d_pipe**4.871/(k_HW*L_pipe))**(1/1.852)",
     inverse_of=head_lost_by_hazen_williams,
