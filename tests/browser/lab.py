@@ -20,6 +20,9 @@ _READY = """async () => {
   await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
 }"""
 
+_ALL_RAN = """() => window.jupyterapp.shell.currentWidget.content.widgets
+  .every(cell => cell.model.type !== 'code' || !cell.model.sharedModel.source.trim() || cell.model.executionCount !== null)"""
+
 
 def chromium() -> str | None:
     """The browser to drive: BRIMWORK_CHROMIUM, or chromium on the path."""
@@ -70,8 +73,12 @@ def open_workbook(page, address: str, name: str, run: bool = True) -> None:
     page.wait_for_selector(".jp-NotebookPanel", timeout=60_000)
     page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.sessionContext", timeout=60_000)
     page.evaluate(_READY)
-    if run:
+    for _ in range(3 if run else 0):  # a kernel that has only just answered may drop the first request
         page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells')")
+        if page.evaluate(_ALL_RAN):
+            return
+    if run:
+        raise RuntimeError(f"{name}: not every cell ran")
 
 
 def save(page) -> None:

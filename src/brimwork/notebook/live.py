@@ -92,13 +92,13 @@ class Control:
         return min(slider.min + steps * slider.step, slider.max)
 
     def _take(self, text: str, position: float) -> None:
+        self._changed()  # the picture leaves first: it is what the eye waits for
         self._busy = True
         try:
             self.box.value, self.message.value = text, ""
             self.slider.value = self._nearest_step(position)
         finally:
             self._busy = False
-        self._changed()
 
 
 class Explorer:

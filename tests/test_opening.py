@@ -1,0 +1,98 @@
+"""Laying out the workbooks in a user's folder: nothing of theirs is overwritten, new editions are laid beside, bad folders are told."""
+
+import socket
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from brimwork.notebook import opening
+from brimwork.units import InputError
+
+
+@pytest.fixture
+def edition(tmp_path, monkeypatch):
+    """A shipped folder that a test can change."""
+    folder = tmp_path / "shipped"
+    folder.mkdir()
+    (folder / "one.ipynb").write_text("first edition")
+    monkeypatch.setattr(opening, "shipped", lambda: folder)
+    return folder
+
+
+def test_the_shipped_workbooks_arrive_whole(tmp_path):
+    assert opening.lay_out(tmp_path / "mine") == []
+    for path in opening.shipped().glob("*.ipynb"):
+        assert (tmp_path / "mine" / path.name).read_bytes() == path.read_bytes()
+
+
+def test_a_changed_workbook_is_left_alone(tmp_path, edition):
+    mine = tmp_path / "mine"
+    opening.lay_out(mine)
+    (mine / "one.ipynb").write_text("my work")
+    assert opening.lay_out(mine) == []
+    assert (mine / "one.ipynb").read_text() == "my work"
+    assert [path.name for path in mine.glob("*.ipynb")] == ["one.ipynb"]
+
+
+def test_a_new_edition_is_laid_beside_mine_once(tmp_path, edition):
+    mine = tmp_path / "mine"
+    opening.lay_out(mine)
+    (mine / "one.ipynb").write_text("my work")
+    (edition / "one.ipynb").write_text("second edition")
+    told = opening.lay_out(mine)
+    assert len(told) == 1 and "is yours and was left alone" in told[0]
+    assert (mine / "one.ipynb").read_text() == "my work"
+    assert sorted(path.read_text() for path in mine.glob("*.ipynb")) == ["my work", "second edition"]
+    assert opening.lay_out(mine) == [], "told once"
+
+
+def test_a_broken_record_loses_nothing(tmp_path, edition):
+    mine = tmp_path / "mine"
+    opening.lay_out(mine)
+    (mine / "one.ipynb").write_text("my work")
+    (mine / ".brimwork.json").write_text("{broken")
+    opening.lay_out(mine)
+    assert (mine / "one.ipynb").read_text() == "my work"
+
+
+def test_a_file_where_a_folder_is_wanted_is_told(tmp_path):
+    (tmp_path / "file").write_text("x")
+    with pytest.raises(InputError, match="a folder is wanted"):
+        opening.lay_out(tmp_path / "file")
+
+
+def test_a_folder_that_cannot_be_made_is_told(tmp_path):
+    (tmp_path / "file").write_text("x")
+    with pytest.raises(InputError, match="cannot be written"):
+        opening.lay_out(tmp_path / "file" / "below")
+
+
+def test_the_settings_name_our_extension_and_switch_the_news_question_off():
+    paths = opening.environment()["JUPYTER_CONFIG_PATH"].split(":")
+    assert Path(paths[0], "jupyter_server_config.json").is_file() and Path(paths[0], "labconfig", "page_config.json").is_file()
+
+
+def test_browser_messages_leave_at_once_when_our_extension_is_loaded():
+    """A websocket handler opened after loading has TCP_NODELAY on its socket; read from the real socket of a real Tornado server."""
+    code = """
+import asyncio, socket, types
+from tornado import web, websocket, httpserver, netutil
+from jupyter_server.services.kernels import websocket as kernels
+seen = []
+class Handler(websocket.WebSocketHandler):
+    async def open(self, *a): seen.append(self.ws_connection.stream.socket.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
+kernels.KernelWebsocketHandler = Handler
+from brimwork.notebook import swift
+swift._load_jupyter_server_extension(types.SimpleNamespace(log=types.SimpleNamespace(info=print)))
+async def main():
+    sockets = netutil.bind_sockets(0, "127.0.0.1")
+    httpserver.HTTPServer(web.Application([("/", Handler)])).add_sockets(sockets)
+    client = await websocket.websocket_connect(f"ws://127.0.0.1:{sockets[0].getsockname()[1]}/")
+    await asyncio.sleep(0.3)
+    print("NODELAY", seen)
+asyncio.run(main())
+"""
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
+    assert socket.TCP_NODELAY and "NODELAY [1]" in done.stdout, done.stderr
