@@ -84,7 +84,7 @@ def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
         name = text.partition("=")[0].strip()
         if "=" in text and name not in (*formula.inputs, *formula.constants):
             raise formula.unknown_letter(name)
-    return read_values(",".join(texts))
+    return read_values(", ".join(texts))
 
 
 def _as_text(worked: Working) -> list[str]:

@@ -46,9 +46,6 @@ class Latex:
     def fraction(self, over: str, under: str) -> tuple[str, int]:
         return rf"\frac{{{over}}}{{{under}}}", SIGN
 
-    def slash(self, over: str, under: str) -> str:
-        return f"{over}/{under}"
-
     def power(self, base: str, exponent: str) -> str:
         return f"{base}^{{{exponent}}}"
 

@@ -1,0 +1,94 @@
+"""Which module may import which, and which libraries load when; imports inside functions count too."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import brimwork
+
+SOURCE = Path(brimwork.__file__).parent
+LAYERS = """units nomenclature sources expression formula typeset derivation laws tables topics prove
+            design drawing exercise classroom pack notebook cli __main__""".split()
+FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
+ONLY_IN = {"sympy": {"derivation"}, "ipywidgets": {"notebook"}, "IPython": {"notebook"}, "pint": {"notebook"}, "typst": {"pack", "classroom", "notebook"}}
+NEVER_AT_IMPORT = {"numpy", "scipy", "matplotlib"}
+FILES = sorted(SOURCE.rglob("*.py"))
+every_file = pytest.mark.parametrize("file", FILES, ids=lambda file: str(file.relative_to(SOURCE)))
+
+
+def _layer(file: Path) -> str:
+    return file.relative_to(SOURCE).parts[0].removesuffix(".py")
+
+
+def _imports(tree: ast.AST) -> set[str]:
+    """Full names of the modules imported anywhere in `tree`; names taken from a package count as its modules."""
+    names = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            names |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, "imports are written in full"
+            names |= {f"{node.module}.{alias.name}" for alias in node.names} if node.module == "brimwork" else {node.module}
+    return names
+
+
+def _own(file: Path) -> set[str]:
+    """The layers and topics of Brimwork that a file imports, such as "units" or "topics.volume"."""
+    found = {name.removeprefix("brimwork.") for name in _imports(ast.parse(file.read_text())) if name.startswith("brimwork.")}
+    return found - {"__version__"}
+
+
+def _at_import(tree: ast.Module) -> set[str]:
+    """What importing the file imports: everything but the bodies of functions."""
+    outside = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda)]
+    inside = set().union(*(map(id, ast.walk(function)) for function in outside)) if outside else set()
+    nodes = [node for node in ast.walk(tree) if isinstance(node, ast.Import | ast.ImportFrom) and id(node) not in inside]
+    return {name.partition(".")[0] for node in nodes for name in _imports(node)}
+
+
+def test_every_file_belongs_to_a_layer():
+    assert {_layer(file) for file in FILES} - {"__init__"} <= {*LAYERS}
+
+
+@every_file
+def test_a_module_imports_only_from_its_own_layer_and_those_before_it(file):
+    layer = _layer(file)
+    if layer == "__init__":
+        assert not _own(file)
+        return
+    for name in _own(file):
+        other = name.partition(".")[0]
+        assert other in LAYERS, f"{name} is in no layer"
+        assert LAYERS.index(other) <= LAYERS.index(layer), f"{layer} imports {other}, which comes after it"
+        assert (layer, other) not in FORBIDDEN, f"{layer} does not know {other}"
+
+
+@pytest.mark.parametrize("file", sorted((SOURCE / "topics").glob("*.py")), ids=lambda file: file.name)
+def test_topics_do_not_import_each_other(file):
+    assert not {name for name in _own(file) if name.startswith("topics")}
+
+
+@every_file
+def test_libraries_stay_where_they_belong(file):
+    tree = ast.parse(file.read_text())
+    used = {name.partition(".")[0] for name in _imports(tree)}
+    for library, layers in ONLY_IN.items():
+        assert library not in used or _layer(file) in layers, f"{library} is only for {', '.join(layers)}"
+    late = NEVER_AT_IMPORT | ({"sympy"} if _layer(file) != "derivation" else set())
+    assert not late & _at_import(tree), "imported where it is used, not when the file is"
+
+
+@pytest.mark.parametrize("statement", ["import brimwork", "import brimwork.topics; brimwork.topics.formulas()", "import brimwork.cli"])
+def test_importing_brimwork_loads_no_heavy_library(statement):
+    script = f"import sys; {statement}; print(*sorted({{'numpy', 'scipy', 'sympy', 'pint', 'matplotlib', 'IPython', 'ipywidgets'}} & sys.modules.keys()))"
+    ran = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert ran.stdout.split() == []
+
+
+def test_the_reader_of_imports_sees_what_is_hidden_in_a_function():
+    tree = ast.parse("import json\ndef f():\n    from numpy import array\nclass C:\n    import scipy.optimize\n")
+    assert _imports(tree) == {"json", "numpy", "scipy.optimize"}
+    assert _at_import(tree) == {"json", "scipy"}
