@@ -52,9 +52,9 @@ spread_of_ring = Formula(
     result="A_c",
     equals="pi/4*((d_fo + 2*t_s)**2 - (d_fi - 2*t_s)**2)",
     steps=(
-        Take("at 45 degrees the load gains the thickness of the slab on every side: the outer circle grows by it twice", "d_rim = d_fo + 2*t_s"),
-        Take("and the inner circle shrinks as much", "d_floor = d_fi - 2*t_s"),
-        Take("the patch under the slab is the ring between", "A_c = pi/4*(d_rim**2 - d_floor**2)"),
+        Take("at 45 degrees the load gains the thickness of the slab on every side: the outer circle grows by it twice", "d_so = d_fo + 2*t_s"),
+        Take("and the inner circle shrinks as much", "d_si = d_fi - 2*t_s"),
+        Take("the patch under the slab is the ring between", "A_c = pi/4*(d_so**2 - d_si**2)"),
         Step("put both in"),
     ),
     where=("2*t_s < d_fi", "d_fi < d_fo"),
@@ -72,8 +72,8 @@ spread_of_disc = Formula(
     result="A_c",
     equals="pi/4*(d_fo + 2*t_s)**2",
     steps=(
-        Take("at 45 degrees the load gains the thickness of the slab on every side", "d_rim = d_fo + 2*t_s"),
-        Take("the patch under the slab is that circle", "A_c = pi/4*d_rim**2"),
+        Take("at 45 degrees the load gains the thickness of the slab on every side", "d_so = d_fo + 2*t_s"),
+        Take("the patch under the slab is that circle", "A_c = pi/4*d_so**2"),
         Step("put it in"),
     ),
     unpublished=_SPREAD,
@@ -128,8 +128,8 @@ pressure_on_blocks = Formula(
     equals="g*(m_v + rho*V_v + m_slab)/A_c + g*rho_bulk*t_st",
     steps=(
         weight,
-        Take("stone laid over it weighs, for each unit of area, its loose density times its thickness", "p_x = g*rho_bulk*t_st"),
-        Take("the blocks carry the weight over the patch, and the stone", "p_c = F_w/A_c + p_x"),
+        Take("stone laid over it weighs, for each unit of area, its loose density times its thickness", "p_st = g*rho_bulk*t_st"),
+        Take("the blocks carry the weight over the patch, and the stone", "p_c = F_w/A_c + p_st"),
         Step("put both in"),
     ),
     unpublished="own statics; weight and pressure are checked one by one",
@@ -154,8 +154,8 @@ allowable_pressure = Formula(
     result="p_all",
     equals="p_short*k_creep/f_s",
     steps=(
-        Take("under a load that stays, plastic keeps a part of its short-term strength", "p_x = k_creep*p_short"),
-        Take("and the safety factor takes its share of that", "p_all = p_x/f_s"),
+        Take("under a load that stays, plastic keeps a part of its short-term strength", "p_long = k_creep*p_short"),
+        Take("and the safety factor takes its share of that", "p_all = p_long/f_s"),
         Step("put it in"),
     ),
     unpublished="creep 0.40 and factor 1.5 are judgement; the factors of the block guides (C680, C737) could not be read and are disputed",
@@ -186,13 +186,12 @@ def patch_through_slab(d_fo: float, d_fi: float, l_s: float, w_s: float, t_s: fl
 
     At 45 degrees, never past the edge of the slab, the foot standing in its middle. Raises InputError when the foot is wider than the slab.
     """
-    room = (min(l_s, w_s) - d_fo) / 2
-    if room < 0 or not d_fi < d_fo:
+    if not (0 <= d_fi < d_fo <= l_s and d_fo <= w_s):
         raise InputError(
             f"a foot of {d_fi:g} m inside and {d_fo:g} m outside does not stand on a slab of {l_s:g} x {w_s:g} m: "
             "give a bigger slab, and the inside smaller than the outside"
         )
-    reach = min(t_s, room)
+    reach = min(t_s, (min(l_s, w_s) - d_fo) / 2)
     said = "spread by the thickness" if reach == t_s else "spread to the edge of the slab"
     if 2 * reach < d_fi:
         return spread_of_ring(d_fo=d_fo, d_fi=d_fi, t_s=reach), f"a ring, {said}"

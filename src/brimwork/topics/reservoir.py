@@ -227,8 +227,8 @@ def blocks_in_pit(L: float, W: float, D: float, block: tuple[float, float, float
     `clearance` (m) stays free on each of the four sides. Blocks stand upright, all turned the same way. Raises InputError when none fits.
     """
     length, width, height = block
-    if min(L, W, D, length, width, height) <= 0 or clearance < 0:
-        raise InputError("pit and block need lengths above zero, and the clearance cannot be below zero: measure again and type metres")
+    if not (all(0.001 <= size < math.inf for size in (L, W, D, length, width, height)) and 0 <= clearance < math.inf):
+        raise InputError("pit and block need lengths of a millimetre and more, and the clearance cannot be below zero: measure again and type metres")
     fits = [_fit(L, W, D, sizes, clearance, turned) for sizes, turned in (((length, width, height), False), ((width, length, height), True))]
     fits.sort(key=lambda fit: -fit.blocks)
     if not fits[0].blocks:
