@@ -59,8 +59,10 @@ def derive(formula: Formula) -> tuple[Proven, ...]:
 
 
 def status(formula: Formula) -> str:
-    """How the formula stands: "algebra", "numbers" or "fitted"."""
+    """How the formula stands: "algebra", "numbers", "fitted" or "defined"."""
     ways = {proven.how for proven in derive(formula)}
+    if formula.defined:
+        return "defined"
     if formula.fitted:
         return "fitted"
     return "numbers" if "numbers" in ways else "algebra"

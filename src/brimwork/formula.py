@@ -213,7 +213,8 @@ class Formula:
 
     name, result    plain name; letter of the result
     equals          the right-hand side; or "left = right" with the result on both sides, solved between the expressions `between`
-    steps           the derivation, which may start from another formula; or fitted="who, to what"; or inverse_of=the formula that it turns round
+    steps           the derivation, which may start from another formula; or fitted="who, to what"; or inverse_of=the formula that it turns round;
+                    or defined="what it says", for a definition, which has nothing to prove
     published       values printed by others; or unpublished="why there is none", which readers see
     tested          ranges of the experiments behind it;  where: conditions for sensible values, such as "H < 0.2*d_bore"
     slips           known wrong ways;  ranges: narrower usual ranges, {"H": ("2 mm", "10 mm")}
@@ -226,6 +227,7 @@ class Formula:
     equals: str = ""
     steps: tuple = ()
     fitted: str = ""
+    defined: str = ""
     inverse_of: Formula | None = None
     between: tuple[str, str] = ()
     published: tuple[Published, ...] = ()
@@ -247,8 +249,8 @@ class Formula:
             raise DeclarationError(f"the letter '{self.result}' is not in the nomenclature")
         if self.inverse_of and not self.equals:
             self.equals = f"{self.inverse_of.result} = {self.inverse_of.equals}"
-        if not (self.steps or self.fitted or self.inverse_of):
-            raise DeclarationError("it needs steps, fitted= or inverse_of=")
+        if not (self.steps or self.fitted or self.inverse_of or self.defined):
+            raise DeclarationError("it needs steps, fitted=, inverse_of= or defined=")
         if not (self.published or self.unpublished):
             raise DeclarationError("it needs a published value, or unpublished= with the reason")
         if "=" in self.equals:
@@ -474,6 +476,8 @@ def origin(formula: Formula) -> str:
     """One sentence on where a formula comes from, for readers."""
     laws = dict.fromkeys(f"{step.name} ({step.source})" for step in formula.steps if isinstance(step, Law))
     derived = f"derived from: {'; '.join(laws)}" if laws else "derived from its own geometry" if formula.steps else ""
+    if formula.defined:
+        return f"a definition: {formula.defined}"
     if formula.fitted:
         return f"fitted: {formula.fitted}" + (f"; the rest {derived}" if derived else "")
     if formula.inverse_of and not derived:

@@ -367,4 +367,18 @@ QUANTITIES = _rows(
     Quantity("P_in", "power that the pump takes in", "W", "W", "hp", "10 W", "150 W", "5 W"),
     Quantity("eta_pump", "efficiency of the pump, from what it takes in to what the water receives", "", "", "", "0.1", "0.55", "0.05"),
     Quantity("r_plate", "nameplate ratio: best hydraulic power over the power taken in", "", "", "", "0.05", "0.6", "0.01"),
+    # a design: levels and the ratios it is judged by
+    Quantity("z_rim", "level of the rim, to the datum", "m", "mm", "in", "-200 mm", "1500 mm", "10 mm"),
+    Quantity("z_low", "lowest water level while running, to the datum", "m", "mm", "in", "-900 mm", "-100 mm", "10 mm"),
+    Quantity("Q_req", "flow wanted", "m3/s", "L/min", "US gal/min", "5 L/min", "120 L/min", "1 L/min"),
+    Quantity("Q_duty", "duty flow: what the pump really sends", "m3/s", "L/min", "US gal/min", "5 L/min", "120 L/min", "1 L/min"),
+    Quantity("r_duty", "duty flow over flow wanted", "", "", "", "0.5", "3", "0.01"),
+    Quantity("r_lift", "static lift over shut-off head", "", "", "", "0.05", "0.95", "0.01"),
+    Quantity("r_loss", "share of the total head that pipe and fittings take", "", "", "", "0.05", "0.9", "0.01"),
+    Quantity("r_level", "rim error over head", "", "", "", "0.05", "2", "0.01"),
+    Quantity("r_kern", "eccentricity over the edge of the kern", "", "", "", "0.05", "2", "0.01"),
+    Quantity("w_apron", "width of the apron: how far the stone reaches beyond the pit", "m", "mm", "in", "200 mm", "900 mm", "10 mm"),
+    Quantity("h_fall", "fall of the water outside the vessel", "m", "mm", "in", "100 mm", "900 mm", "10 mm"),
+    Quantity("k_splash", "splash factor: apron wanted for each metre of fall", "", "", "", "0.5", "1.5", "0.1"),
+    Quantity("r_apron", "apron over the apron that the fall wants", "", "", "", "0.3", "3", "0.05"),
 )

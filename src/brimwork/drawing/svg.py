@@ -22,11 +22,7 @@ _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 
 def write(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> str:
     """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in."""
-    size = (
-        f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"'
-        if scale_to_page
-        else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
-    )
+    size = f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"' if scale_to_page else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
     body, used = [], set()
     for number, (view, marks) in enumerate(layout(sheet)):
         pieces = [_piece(mark, key, used) for mark in marks]

@@ -1,0 +1,100 @@
+"""Measures: the plain sums and ratios by which a design is judged."""
+
+from brimwork.formula import Formula, Slip
+
+_RATIO = "a ratio, by definition"
+
+wetted_flow = Formula(
+    name="flow for a wetted edge",
+    result="Q",
+    equals="q*b",
+    defined="every metre of edge gets the same share of the flow",
+    unpublished=_RATIO,
+    slips=(Slip("q/b", "You divided. Each metre takes its share, so multiply by the length of the edge."),),
+)
+
+flow_per_edge = Formula(
+    name="flow for each metre of edge",
+    result="q",
+    equals="Q/b",
+    inverse_of=wetted_flow,
+    unpublished=_RATIO,
+    slips=(Slip("Q*b", "You multiplied. The flow is shared out over the length of the edge."),),
+)
+
+round_rim_length = Formula(
+    name="length of a round rim",
+    result="b",
+    equals="pi*d_rim",
+    defined="the length of a circle",
+    unpublished="the length of a circle (Archimedes, Measurement of a Circle, from memory)",
+    slips=(
+        Slip("d_rim", "That is the width across. Water leaves all the way round: take pi times the diameter."),
+        Slip("2*pi*d_rim", "Two pi goes with the radius. With the diameter it is pi once."),
+    ),
+)
+
+static_lift = Formula(
+    name="static lift to a rim",
+    result="z_s",
+    equals="z_rim + H - z_low",
+    defined="from the lowest water while running up to the water that stands over the rim",
+    unpublished="a difference of levels",
+    slips=(
+        Slip("z_rim + H", "You measured from the ground. The pump lifts from the lowest water in the reservoir."),
+        Slip("z_rim + H + z_low", "The level below the datum is negative: taking it away makes the lift longer."),
+    ),
+)
+
+flow_ratio = Formula(
+    name="duty flow over flow wanted",
+    result="r_duty",
+    equals="Q_duty/Q_req",
+    defined="what comes over what is wanted",
+    unpublished=_RATIO,
+    slips=(Slip("Q_req/Q_duty", "Upside down: over 1 must mean that enough water comes."),),
+)
+
+lift_share = Formula(
+    name="static lift over shut-off head",
+    result="r_lift",
+    equals="z_s/H_0",
+    defined="how much of the pump's greatest head the lift alone takes",
+    unpublished=_RATIO,
+)
+
+loss_share = Formula(
+    name="share of the head lost on the way",
+    result="r_loss",
+    equals="(h_f + h_m)/(z_s + h_f + h_m)",
+    defined="friction and fittings over the total head",
+    unpublished=_RATIO,
+    slips=(Slip("h_f/(z_s + h_f + h_m)", "The fittings take their share too."),),
+)
+
+rim_error_share = Formula(
+    name="rim error over head",
+    result="r_level",
+    equals="e_rim/H",
+    defined="difference in level round the rim over the head of the level rim",
+    unpublished=_RATIO,
+    slips=(Slip("H/e_rim", "Upside down: over 1 must mean a rim that is far out of level."),),
+)
+
+kern_share = Formula(
+    name="eccentricity over the edge of the kern",
+    result="r_kern",
+    equals="6*e_off/B_base",
+    defined="the eccentricity over a sixth of the base, where one edge begins to lift",
+    unpublished=_RATIO,
+    slips=(Slip("e_off/B_base", "The kern ends at a sixth of the base, not at the whole of it."),),
+)
+
+apron_share = Formula(
+    name="apron over splash reach",
+    result="r_apron",
+    equals="w_apron/(k_splash*h_fall)",
+    defined="width of the apron over the reach of splashes, which is taken as a share of the fall: common practice, no source",
+    unpublished=_RATIO,
+    slips=(Slip("k_splash*h_fall/w_apron", "Upside down: over 1 must mean an apron that is wide enough."),),
+)
