@@ -1,1 +1,1 @@
-"""A design: its file, its levels, the chain that computes it, and the graded checks."""
+"""A design: its file of inputs, its levels, the chain of formulas that computes it, and the checks that grade it."""

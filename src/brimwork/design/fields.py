@@ -1,0 +1,210 @@
+"""What a design file may say: every section and key, with its unit, its meaning and how it is read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from brimwork import units
+from brimwork.units import NUMBER, InputError
+
+BASES = ("yours", "read", "memory", "common practice", "judgement", "measured")
+
+
+@dataclass(frozen=True)
+class Field:
+    """A measured quantity: `unit` is how it is shown, `name` what it is, `us` the US unit. Below zero only where `signed`."""
+
+    name: str
+    unit: str
+    us: str = ""
+    signed: bool = False
+    most: float = float("inf")
+
+    def read(self, given, key: str) -> float:
+        """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
+        if isinstance(given, bool) or not isinstance(given, str | int | float):
+            raise InputError(f"{key} = {given!r} is not a quantity: write {key} = {self.example}")
+        if isinstance(given, int | float) and units.unit(self.unit).dimension != NUMBER:
+            raise InputError(f'{key} = {given} has no unit: write {key} = "{units.number(float(given))} {self.unit}"')
+        value = units.read(str(given), self.unit, key)
+        if value < 0 and not self.signed:
+            raise InputError(f"{key} = {given} is negative, but the {self.name} cannot be below zero: write {key} = {self.example}")
+        if value > self.most:
+            raise InputError(f"{key} = {given} is over {self.most:g}, which the {self.name} cannot be: write {key} = {self.example}")
+        return value
+
+    @property
+    def example(self) -> str:
+        return f'"1 {self.unit}"' if self.unit else "0.5"
+
+    def write(self, value: float, region: str = "UK") -> str:
+        return units.write(value, self.us if region == "US" and self.us else self.unit, None)
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of a few words."""
+
+    name: str
+    options: tuple[str, ...]
+
+    def read(self, given, key: str) -> str:
+        if given not in self.options:
+            raise InputError(f"{key} = {given!r} is none of the words known here: write one of {', '.join(map(repr, self.options))}")
+        return given
+
+    def write(self, value: str, region: str = "UK") -> str:
+        return value
+
+
+@dataclass(frozen=True)
+class Several:
+    """A list of quantities in one unit."""
+
+    name: str
+    unit: str
+
+    def read(self, given, key: str) -> tuple[float, ...]:
+        if not isinstance(given, list) or not given:
+            raise InputError(f'{key} is a list of lengths: write {key} = ["2 m", "4 m"]')
+        return tuple(Field(self.name, self.unit).read(item, key) for item in given)
+
+    def write(self, value: tuple[float, ...], region: str = "UK") -> str:
+        return ", ".join(units.write(item, self.unit, None) for item in value)
+
+
+@dataclass(frozen=True)
+class Curve:
+    """A pump curve: pairs of flow and head, from no flow upwards."""
+
+    name: str
+
+    def read(self, given, key: str) -> tuple[tuple[float, float], ...]:
+        pairs = isinstance(given, list) and all(isinstance(pair, list) and len(pair) == 2 for pair in given)
+        if not pairs or len(given) < 2:
+            raise InputError(f'{key} is a list of pairs, flow and head: write {key} = [["0 L/min", "3 m"], ["40 L/min", "0 m"]]')
+        return tuple((Field("flow", "L/min").read(flow, key), Field("head", "m").read(head, key)) for flow, head in given)
+
+    def write(self, value: tuple[tuple[float, float], ...], region: str = "UK") -> str:
+        return "; ".join(f"{units.write(flow, 'L/min', None)} at {units.write(head, 'm', None)}" for flow, head in value)
+
+
+YES_NO = ("yes", "no")
+LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "ribbed hose")
+
+
+def _length(name: str, signed: bool = False) -> Field:
+    return Field(name, "mm", "in", signed)
+
+
+def _share(name: str) -> Field:
+    return Field(name, "", most=1.0)
+
+
+SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
+    "site": {
+        "use": Choice("who comes near the water", ("private", "public", "school", "care premises")),
+        "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf"),
+        "open_water": _length("depth of open water that a child can reach"),
+        "legionella": Choice("Legionella assessment", ("low splash, private", "commissioned", "in place", "none")),
+    },
+    "vessel": {
+        "rim_diameter": _length("diameter of the rim"),
+        "height": _length("height of the vessel"),
+        "mass": Field("mass of the empty vessel", "kg", "lb"),
+        "water": Field("water in the vessel", "L", "US gal"),
+        "foot_outside": _length("outside diameter of the foot"),
+        "foot_inside": _length("inside diameter of the foot (0 for a full foot)"),
+        "side_area": Field("wetted outside of the vessel", "m2", "ft2"),
+        "rim_error": _length("difference in level round the rim"),
+        "offset": _length("distance of the vessel from the middle of the blocks"),
+        "stands_on": Choice("what the vessel stands on", ("slab", "blocks")),
+    },
+    "slab": {
+        "length": _length("length of the slab"),
+        "width": _length("width of the slab"),
+        "thickness": _length("thickness of the slab"),
+        "density": Field("density of the slab", "kg/m3", "lb/ft3"),
+    },
+    "flow": {
+        "for_each_metre": Field("flow wanted for each metre of rim", "L/s per m", "US gal/min per ft"),
+        "weir_coefficient": Field("weir coefficient of the rim", "m^0.5/s", "ft^0.5/s"),
+        "water_temperature": Field("temperature of the water", "degC", "degF", signed=True),
+    },
+    "reservoir": {
+        "block_length": _length("length of one block"),
+        "block_width": _length("width of one block"),
+        "block_height": _length("height of one block"),
+        "blocks_along": Field("blocks along the pit", ""),
+        "blocks_across": Field("blocks across the pit", ""),
+        "block_mass": Field("mass of one block", "kg", "lb"),
+        "void_fraction": _share("void fraction of the blocks"),
+        "short_term_strength": Field("short-term strength of the block", "kPa", "psi"),
+        "creep_factor": _share("creep factor"),
+        "safety_factor": Field("safety factor on the block", ""),
+        "lowest_level": _length("lowest level at which the pump may run, above the floor"),
+        "running_level": _length("highest level while running, above the floor"),
+        "static_level": _length("level with the pump off, above the floor"),
+        "overflow_level": _length("overflow level, above the floor"),
+    },
+    "pump": {
+        "shut_off_head": Field("shut-off head", "m", "ft"),
+        "free_flow": Field("flow at no head", "L/min", "US gal/min"),
+        "curve": Curve("points of the maker's curve"),
+        "power": Field("power taken in", "W"),
+    },
+    "pipe": {
+        "bore": _length("true inside diameter of the hose"),
+        "length": Field("length of the hose", "m", "ft"),
+        "fittings": Field("sum of the loss coefficients of the fittings", ""),
+        "friction_law": Choice("friction law", LAWS),
+        "roughness": _length("roughness of the inside of the hose"),
+        "mouth_below_rim": _length("how far the hose mouth lies below the rim"),
+        "check_valve": Choice("check valve in the hose", YES_NO),
+    },
+    "levels": {
+        "block_top": _length("top of the blocks, to the finished paving", signed=True),
+        "liner_edge": _length("edge of the liner, to the finished paving", signed=True),
+        "staple_line": _length("lowest staple or cut in the liner, to the finished paving", signed=True),
+    },
+    "ground": {
+        "lining": _length("thickness of lining and fleece together"),
+        "sand": _length("thickness of the sand bed"),
+        "sub_base": _length("thickness of the sub-base"),
+        "clearance": _length("clearance between lining and block, each side"),
+        "box_upstand": _length("how far the box stands above the blocks"),
+        "board": _length("thickness of the box"),
+        "working_space": _length("working space round the box"),
+        "bulking": Field("loose volume over volume in the ground", ""),
+    },
+    "catch": {
+        "apron": _length("width of the apron beyond the box"),
+        "splash_factor": Field("apron wanted for each metre of fall", ""),
+        "stone_thickness": _length("thickness of the stone layer"),
+        "stone_density": Field("bulk density of the stone", "kg/m3", "lb/ft3"),
+        "stone_waste": _share("allowance for waste of stone"),
+        "wet_area": Field("area of stone that stays wet", "m2", "ft2"),
+        "hold_up": _share("share of the wet stone that is water in transit"),
+    },
+    "lining": {
+        "margin": _length("margin of the liner beyond the apron"),
+        "rolls": Several("widths of liner that are sold", "m"),
+    },
+    "climate": {
+        "evaporation": Field("reference evapotranspiration in the driest month", "mm/day", "in/day"),
+        "coefficient": Field("coefficient for open water", ""),
+        "splash": Field("water lost by splash", "L/day", "US gal/day"),
+    },
+    "supply": {
+        "voltage": Field("voltage", "V"),
+        "power_factor": _share("power factor of the pump"),
+        "cable_length": Field("length of the cable", "m", "ft"),
+        "drop": Field("voltage drop of the cable", "mV/A/m"),
+        "hours_per_day": Field("hours run each day", "h"),
+        "tariff": Field("price of one kilowatt-hour, in your currency", ""),
+        "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
+    },
+}  # fmt: skip
+KINDS = ("overflowing vessel",)
+REGIONS = ("UK", "US")
+HEAD = ("format", "kind", "title", "region", "note")

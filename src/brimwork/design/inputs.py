@@ -1,0 +1,180 @@
+"""The design file: read, checked key by key, changed, and saved so that a killed program leaves the old file or the new one, never half of one."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+import tomllib
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS
+from brimwork.formula import nearest
+from brimwork.units import InputError
+
+FORMAT = 1
+LARGEST_FILE = 1_000_000
+
+
+@dataclass(frozen=True)
+class Given:
+    """A value of the design: SI number, word or list; the text it was written as; its basis."""
+
+    value: object
+    text: object
+    basis: str = "yours"
+
+
+class Unknown(Exception):
+    """A result cannot be worked out: `keys` of the design are missing."""
+
+    def __init__(self, *keys: str):
+        super().__init__(*keys)
+        self.keys = keys
+
+
+@dataclass(frozen=True)
+class Design:
+    """What is known of a design: head entries, and values by "section.key". A missing value is unknown, never assumed."""
+
+    kind: str
+    title: str
+    region: str = "UK"
+    note: str = ""
+    values: dict[str, Given] = field(default_factory=dict)
+
+    def __getitem__(self, key: str):
+        """The SI value, word or list under "section.key". Raises Unknown when it is not given."""
+        try:
+            return self.values[key].value
+        except KeyError:
+            section, _, name = key.partition(".")
+            SECTIONS[section][name]  # a key that no design can have is our own mistake
+            raise Unknown(key) from None
+
+    def basis(self, key: str) -> str:
+        return self.values[key].basis if key in self.values else ""
+
+    def having(self, key: str, text, basis: str = "yours") -> Design:
+        """The same design with one value changed, or taken out with text None. Raises InputError."""
+        section, _, name = key.partition(".")
+        values = {k: v for k, v in self.values.items() if k != key}
+        if text is not None:
+            values[key] = Given(_field(section, name).read(text, key), text, basis)
+        return replace(self, values=values)
+
+
+def _field(section: str, key: str):
+    if section not in SECTIONS:
+        raise InputError(f"there is no section [{section}] in a design.{nearest(section, SECTIONS)} It has: {', '.join(SECTIONS)}")
+    if key not in SECTIONS[section]:
+        raise InputError(f"[{section}] has no key '{key}'.{nearest(key, SECTIONS[section])} It has: {', '.join(SECTIONS[section])}")
+    return SECTIONS[section][key]
+
+
+def load(path: str | Path) -> Design:
+    """The design in a file. Raises InputError that names the file and what to change in it."""
+    path = Path(path)
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
+        return parse(path.read_text(encoding="utf-8"))
+    except OSError as error:
+        raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as workbooks/designs/library-bowl.toml") from None
+    except (InputError, UnicodeDecodeError) as error:
+        told = error if isinstance(error, InputError) else "it is not a text file in UTF-8"
+        raise InputError(f"{path}: {told}") from None
+
+
+def parse(text: str) -> Design:
+    """The design that a TOML text says. Raises InputError for broken TOML, an unknown or missing key, a value that cannot be."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise InputError(f"this is not TOML: {error}") from None
+    if table.get("format") != FORMAT:
+        raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
+    for key, options in (("kind", KINDS), ("region", REGIONS)):
+        if key == "kind" and key not in table:
+            raise InputError(f"the key 'kind' is missing: write kind = '{KINDS[0]}'")
+        if table.get(key, options[0]) not in options:
+            raise InputError(f"{key} = {table[key]!r} is not known: write one of {', '.join(map(repr, options))}")
+    for key in ("title", "note"):
+        if not isinstance(table.get(key, ""), str):
+            raise InputError(f"{key} is a text: write {key} = 'words'")
+    values: dict[str, Given] = {}
+    for section, entries in table.items():
+        if section in HEAD:
+            continue
+        if not isinstance(entries, dict):
+            raise InputError(f"there is no key '{section}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
+        for key, entry in entries.items():
+            values[f"{section}.{key}"] = _given(section, key, entry)
+    return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values)
+
+
+def _given(section: str, key: str, entry) -> Given:
+    """One value: bare, or {value = "...", basis = "read"}."""
+    known, name, basis = _field(section, key), f"{section}.{key}", "yours"
+    if isinstance(entry, dict):
+        extra = sorted(set(entry) - {"value", "basis"})
+        if extra or "value" not in entry:
+            raise InputError(f"{name} has {', '.join(extra) or 'no value'}: write {name} = {{ value = ..., basis = 'read' }}")
+        basis = entry.get("basis", "yours")
+        if basis not in BASES:
+            raise InputError(f"{name}: basis {basis!r} is not known: write one of {', '.join(map(repr, BASES))}")
+        entry = entry["value"]
+    return Given(known.read(entry, name), entry, basis)
+
+
+def dump(design: Design, text: str = "") -> str:
+    """The design as TOML; with the `text` it was read from, that text's comments and order are kept."""
+    import tomlkit
+
+    document = tomlkit.parse(text) if text else tomlkit.document()
+    head = {"format": FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
+    for key, value in head.items():
+        if document.get(key) != value and (value or key in document):
+            document[key] = value
+    for section in SECTIONS:
+        mine = {key.partition(".")[2]: given for key, given in design.values.items() if key.startswith(section + ".")}
+        if not mine and section not in document:
+            continue
+        table = document.setdefault(section, tomlkit.table())
+        for key in [key for key in table if key not in mine]:
+            del table[key]
+        for key, given in mine.items():
+            entry = given.text if given.basis == "yours" else _tagged(given)
+            if key not in table or table[key] != entry:
+                table[key] = entry
+    return tomlkit.dumps(document)
+
+
+def _tagged(given: Given):
+    import tomlkit
+
+    entry = tomlkit.inline_table()
+    entry.update({"value": given.text, "basis": given.basis})
+    return entry
+
+
+def save(design: Design, path: str | Path) -> None:
+    """Write the design: the whole file or nothing. Comments of a file that is there already are kept. Raises InputError."""
+    path = Path(path)
+    try:
+        before = path.read_text(encoding="utf-8") if path.exists() else ""
+        text = dump(design, before)
+        parse(text)  # never write what could not be read again
+        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        try:
+            with os.fdopen(handle, "w", encoding="utf-8") as file:
+                file.write(text)
+                file.flush()
+                os.fsync(file.fileno())
+            os.chmod(part, path.stat().st_mode & 0o777 if path.exists() else 0o644)
+            os.replace(part, path)
+        except BaseException:
+            os.unlink(part)
+            raise
+    except OSError as error:
+        raise InputError(f"{path} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None
