@@ -107,7 +107,7 @@ def test_what_blocks_may_carry_is_never_more_than_their_short_term_strength(p_sh
 
 
 def test_a_creep_factor_above_one_is_refused():
-    with pytest.raises(InputError, match="cannot be above 1"):
+    with pytest.raises(InputError, match="above 1, the most"):
         allowable_pressure(p_short=1e5, k_creep=1.5, f_s=1.5)
 
 
@@ -203,7 +203,7 @@ def test_offset_both_ways_the_corner_carries_the_sum_and_turns_into_one_way(F_w,
 
 @given(st.floats(0.1, 2.0), st.floats(0.0, 0.99))
 def test_the_kern_of_a_ring_lies_between_an_eighth_and_a_quarter_of_its_diameter(outside, inner):
-    assert outside / 8 <= kern_of_ring(d_fo=outside, d_fi=inner * outside) <= outside / 4
+    assert outside / 8 * (1 - 1e-12) <= kern_of_ring(d_fo=outside, d_fi=inner * outside) <= outside / 4
 
 
 def test_at_the_kern_of_a_ring_pressure_from_nothing_balances_weight_and_offset():

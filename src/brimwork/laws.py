@@ -1,7 +1,21 @@
 """Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here; and shared tested ranges."""
 
 from brimwork.formula import Law, TestedRange
-from brimwork.sources import ARCHIMEDES, BERNOULLI, BORDA_CARNOT, EUCLID, FLOATING, KINDSVATER, NEWTON, OPENSTAX, PLANES, TORRICELLI, VARIGNON, YOUNG
+from brimwork.sources import (
+    ARCHIMEDES,
+    BERNOULLI,
+    BORDA_CARNOT,
+    EUCLID,
+    FLOATING,
+    KINDSVATER,
+    NEWTON,
+    NEWTON_LAWS,
+    OPENSTAX,
+    PLANES,
+    TORRICELLI,
+    VARIGNON,
+    YOUNG,
+)
 
 # geometry
 area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
@@ -42,8 +56,8 @@ surface_balance = Law(
 
 # statics
 _BALANCE = VARIGNON.at("balance of forces and of moments")
-weight = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v + m_slab)", NEWTON.at("law II"))
-weight_of_vessel = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v)", NEWTON.at("law II"))
+weight = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v + m_slab)", NEWTON_LAWS.at("law II"))
+weight_of_vessel = Law("weight is mass times gravity", "F_w = g*(m_v + rho*V_v)", NEWTON_LAWS.at("law II"))
 pressure_carries_weight = Law(
     "what the ground presses up, added over the base, is the weight", "F_w = L_base*Integral(p_x, (x_b, -B_base/2, B_base/2))", _BALANCE
 )

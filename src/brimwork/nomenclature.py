@@ -63,7 +63,7 @@ class Quantity:
         if value < 0 and not self.signed:
             raise InputError(f"{given} is negative, but the {self.name} cannot be below zero: type one such as {self.key}={self.example}")
         if self.limit is not None and value > self.limit:
-            raise InputError(f"{given} is too large, the {self.name} cannot be above {self.most}: type one such as {self.key}={self.example}")
+            raise InputError(f"{given} is above {self.most}, the most that {self.key} can be ({self.name}): type one such as {self.key}={self.example}")
 
     @cached_property
     def limit(self) -> float | None:

@@ -87,6 +87,7 @@ CANADIAN_SOILS = Source("presumed bearing pressures with field tests, Canadian p
 EN_1991_1 = Source("EN 1991-1-1, annex A", "standard", "through a reference page")
 EN_1991_4 = Source("EN 1991-1-4", "standard", "second-hand")
 ASCE_FORM = Source("wind pressure in the form of ASCE 7 and NSCP, worked example", "example", "second-hand")
+NEWTON_LAWS = Source("I. Newton, Principia, axioms or laws of motion (1687)", "memory")
 PLANES = Source("Archimedes, On the Equilibrium of Planes", "memory")
 FLOATING = Source("Archimedes, On Floating Bodies", "memory")
 VARIGNON = Source("P. Varignon, Nouvelle mecanique ou statique (1725)", "memory")
