@@ -22,7 +22,7 @@ PINT = {
     "Pa": "pascal", "kPa": "kilopascal", "MPa": "megapascal", "bar": "bar", "psi": "psi", "psf": "force_pound/foot**2",
     "J": "joule", "kWh": "kilowatt_hour", "W": "watt", "kW": "kilowatt", "hp": "horsepower",
     "A": "ampere", "V": "volt", "mV": "millivolt", "ohm": "ohm",
-    "cP": "centipoise", "cSt": "centistokes", "K": "kelvin", "rad": "radian", "deg": "degree", "%": "percent",
+    "cP": "centipoise", "cSt": "centistokes", "K": "kelvin", "rad": "radian", "deg": "degree", "%": "percent", "cur": "currency",
     "degC": "degree_Celsius", "degF": "degree_Fahrenheit",
 }  # fmt: skip
 PINT_SHORTHANDS = {"lpm": "liter/minute", "lps": "liter/second", "lph": "liter/hour", "cfs": "foot**3/second"}
@@ -41,6 +41,7 @@ PINT_COMPOUNDS = {
     "m²": "meter**2",
 }
 REGISTRY = pint.UnitRegistry()
+REGISTRY.define("currency = [money]")  # pint has no money of its own; this shows only that ours mixes with nothing else
 ALL_PINT = {**PINT, **PINT_SHORTHANDS, **PINT_COMPOUNDS}
 PLAIN_UNITS = [*units.UNITS, *PINT_SHORTHANDS, *PINT_COMPOUNDS]
 
@@ -55,7 +56,7 @@ def test_a_unit_agrees_with_pint(name):
     theirs = REGISTRY.Quantity(37.5, REGISTRY.parse_units(ALL_PINT[name])).to_base_units()
     ours = parse(f"37.5 {name}")
     assert ours.value == pytest.approx(theirs.magnitude, rel=1e-12)
-    letters = ("[mass]", "[length]", "[time]", "[temperature]", "[current]")
+    letters = ("[mass]", "[length]", "[time]", "[temperature]", "[current]", "[money]")
     assert tuple(float(power) for power in ours.dimension) == tuple(pytest.approx(float(theirs.dimensionality.get(letter, 0))) for letter in letters)
 
 
@@ -117,7 +118,7 @@ def test_a_quantity_is_read_as_people_write_it(text, si):
 
 
 def test_a_power_of_a_dimension_is_exact():
-    assert units.unit("m^0.5/s").dimension == units.Dimension(map(Fraction, ("0", "1/2", "-1", "0", "0")))
+    assert units.unit("m^0.5/s").dimension == units.Dimension(map(Fraction, ("0", "1/2", "-1", "0", "0", "0")))
     assert str(units.unit("kg/m3").dimension) == "kg/m3" and str(units.NUMBER) == "a pure number"
 
 

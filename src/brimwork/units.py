@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-BASE = ("kg", "m", "s", "K", "A")
+BASE = ("kg", "m", "s", "K", "A", "cur")
 LONGEST_TEXT = 60
 MOST_FACTORS = 6
 
@@ -24,7 +24,7 @@ class InputError(ValueError):
 
 
 class Dimension(tuple):
-    """Exponents of kg, m, s, K, A as exact fractions; multiply, divide and raise to a power like a unit."""
+    """Exponents of kg, m, s, K, A and money as exact fractions; multiply, divide and raise to a power like a unit."""
 
     __slots__ = ()
 
@@ -118,6 +118,7 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "rad": (1.0, NUMBER),
     "deg": (math.pi / 180, NUMBER),
     "%": (0.01, NUMBER),
+    "cur": (1.0, _dimension(cur=1)),  # money, in whatever currency the user counts
 }
 # Scales with an offset, alone in a text only: kelvin = factor * (number + shift).
 OFFSET_UNITS: dict[str, tuple[float, float]] = {"degC": (1.0, 273.15), "degF": (5 / 9, 459.67)}
@@ -158,6 +159,7 @@ _SPELLINGS = {
     "degrees": "deg",
     "degree": "deg",
     "percent": "%",
+    "currency": "cur",
     "USgal": "US gal",
     "impgal": "imp gal",
     "shortton": "short ton",
