@@ -264,7 +264,7 @@ def friction_factors(Re, relative_roughness=0.0):
     result = numpy.empty(flat.shape)
     for start in range(0, flat.size, _BLOCK):
         part = slice(start, start + _BLOCK)
-        result[part] = _colebrook_root(flat[part], rough[part], numpy.log)
+        result[part] = _colebrook_root(numpy.maximum(flat[part], LAMINAR_BELOW), rough[part], numpy.log)
     slow = flat < LAMINAR_BELOW
     if slow.any():
         result[slow] = laminar_friction_factor.array(Re=flat[slow])
