@@ -261,7 +261,7 @@ def test_a_pipe_of_the_equivalent_length_loses_what_the_fittings_lose():
 # --- Hazen-Williams -----------------------------------------------------------------------------------------------------------------
 
 
-def test_hazen_williams_agrees_with_fluids_forms_from_memory_within_their_rounding():
+def test_hazen_williams_agrees_with_its_other_written_forms_within_their_rounding():
     """SI form 10.67 L Q^1.852/(C^1.852 d^4.87) (from memory): 0.34 % below the US form at 25 mm; US trade form 0.2083 (from memory): 0.7 % above."""
     Q, d, L, C = 10 * US_GALLON_PER_MINUTE, 0.0254, 30.0, 150.0
     ours = head_lost_by_hazen_williams(Q=Q, d_pipe=d, L_pipe=L, C_HW=C)

@@ -119,6 +119,17 @@ def test_the_friction_law_hardly_matters_but_fittings_and_ribs_do():
     assert duty_point(pump, needed(HOSE._replace(f=tables.RIBBED_HOSE.value), 0.9)).Q < 0.95 * right
 
 
+def test_a_duty_point_on_the_step_from_laminar_to_turbulent_is_still_found():
+    """The head needed steps up at a Reynolds number of 2000; a pump whose curve passes through the step stands on it."""
+    thin = Stretch(d_pipe=0.004, L_pipe=1.0)
+    at_step = 2000 * NU * math.pi * 0.004 / 4
+    before, after = (head_needed(at_step * share, 0.1, (thin,), NU) for share in (0.999, 1.001))
+    middle = (before + after) / 2
+    duty = duty_point(LabelPump(H_0=middle / 0.75, Q_max=2 * at_step), needed(thin, 0.1))
+    assert before < duty.H < after
+    assert duty.Q == pytest.approx(at_step, rel=1e-9)
+
+
 # --- power --------------------------------------------------------------------------------------------------------------------------
 
 

@@ -42,7 +42,8 @@ def losses(stretch: Stretch, Q: float, nu: float, law: str = "colebrook") -> Los
 def head_needed(Q: float, z_s: float, stretches: tuple[Stretch, ...], nu: float, law: str = "colebrook") -> float:
     """Total dynamic head (m) for a flow Q (m3/s) through stretches one after the other, with a static lift z_s (m); nu in m2/s.
 
-    The exit belongs to the fittings of the last stretch (loss coefficient 1). Raises InputError for values that cannot be.
+    The exit belongs to the fittings of the last stretch (loss coefficient 1). Where a stretch turns from laminar (Reynolds number 2000), the
+    head steps up. Raises InputError for values that cannot be.
     """
     lost = [losses(stretch, Q, nu, law) for stretch in stretches]
     return total_head_from_parts(z_s=z_s, h_f=sum(part.h_f for part in lost), h_m=sum(part.h_m for part in lost))

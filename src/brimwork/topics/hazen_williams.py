@@ -26,7 +26,7 @@ head_lost_by_hazen_williams = Formula(
         Slip("k_HW*L_pipe*Q**1.852/(C_HW*d_pipe**4.871)", "The coefficient is raised to the power 1.852 as well."),
         Slip(
             "k_HW*L_pipe*Q**1.852/(C_HW**1.852*(1.05*d_pipe)**4.871)",
-            "You used the name of the pipe size for its bore. Nearly five powers of the bore make that a quarter.",
+            "You used the name of the pipe size for its bore. Loss goes with nearly five powers of it: 5 % more bore is a fifth less loss.",
         ),
         Slip("k_HW*0.3048*L_pipe*Q**1.852/(C_HW**1.852*d_pipe**4.871)", "You took metres for feet: the pipe came out a third as long."),
     ),
