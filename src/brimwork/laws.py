@@ -7,10 +7,12 @@ from brimwork.sources import (
     BORDA_CARNOT,
     EUCLID,
     FLOATING,
+    GALILEO,
     KINDSVATER,
     NEWTON,
     NEWTON_LAWS,
     OPENSTAX,
+    OPENSTAX_MEMORY,
     PLANES,
     TORRICELLI,
     VARIGNON,
@@ -135,3 +137,15 @@ energy_of_a_lift = Law(
 )
 pressure_as_head = Law("pressure is the weight of a column of water over its area", "p_pump = rho*g*H_pump", NEWTON.at("law II"))
 power_of_flow = Law("power is pressure times flow", "P_hyd = p_pump*Q", OPENSTAX.at("module m42208, power in fluid flow"))
+
+# falling water and outlets
+area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+continuity_at_an_outlet = Law("continuity: the flow is the area times the speed", "Q = A_o*v", _STEADY, holds="a full outlet")
+rise_of_a_stream = Law("energy: water sent upwards rises until its speed is spent", "h_boil = v**2/(2*g)", _STEADY, holds="no friction with what is around")
+fall_from_rest = Law("free fall: from rest, so far in a time", "h_fall = g*t_fall**2/2", GALILEO.at("third day, on falling bodies"), holds="no drag of the air")
+
+# ground, lining, electrical supply
+_PYTHAGORAS = EUCLID.at("book I, prop. 47")
+diagonal_squared = Law("Pythagoras: the squares of two sides at a right angle make the square across", "d_diag**2 = L_dig**2 + W_dig**2", _PYTHAGORAS)
+power_of_alternating_current = Law("power is voltage times current times power factor", "P_in = U_s*I_c*k_pf", OPENSTAX_MEMORY.at("AC circuits"))
+work_of_a_power = Law("energy is power times time", "E_year = P_in*t_run", OPENSTAX_MEMORY.at("power"), holds="steady power")

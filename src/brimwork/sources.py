@@ -111,3 +111,12 @@ HAALAND = Source("S. E. Haaland (1983), explicit friction factor", "memory")
 BLASIUS = Source("H. Blasius (1913), friction of smooth pipes", "memory")
 HAZEN_WILLIAMS = Source("A. Hazen and G. S. Williams, Hydraulic Tables (1905)", "memory")
 BORDA_CARNOT = Source("J.-C. de Borda (1766) and L. Carnot (1803), sudden widening", "memory")
+
+# falling water, draining, water balance
+GALILEO = Source("G. Galilei, Two New Sciences (1638)", "memory")
+
+# ground, lining, electrical supply
+PLIMPTON = Source("Plimpton 322 (about 1800 BC), as in O. Neugebauer, The Exact Sciences in Antiquity", "memory")
+CABLE_LESSON = Source("a training lesson on voltage drop by the tables of BS 7671", "book", "second-hand")
+VOLT_DROP_LIMITS = Source("BS 7671, appendix 4, limits of voltage drop at 230 V", "standard", "second-hand")
+FRIDGE = Source("worked example of a refrigerator's energy", "example", "second-hand")
