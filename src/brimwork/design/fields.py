@@ -201,7 +201,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "cable_length": Field("length of the cable", "m", "ft"),
         "drop": Field("voltage drop of the cable", "mV/A/m"),
         "hours_per_day": Field("hours run each day", "h"),
-        "tariff": Field("price of one kilowatt-hour, in your currency", ""),
+        "tariff": Field("price of electricity (cur is your currency)", "cur/kWh"),
         "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
     },
 }  # fmt: skip

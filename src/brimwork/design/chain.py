@@ -1,0 +1,537 @@
+"""The chain that computes an overflowing vessel: every number from the design's values, each by a formula of the topics, in order, once.
+
+A result that needs a value nobody has given raises Unknown with its key; all the others still stand.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+from brimwork import tables, topics
+from brimwork.design import levels, pipework
+from brimwork.design.inputs import Design
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+from brimwork.topics import pumps
+
+GRAVITY = QUANTITIES["g"].constant
+GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
+
+
+@dataclass(frozen=True)
+class Found:
+    """A result of a procedure rather than of one formula: letter, SI value, and in words how it was found."""
+
+    letter: str
+    result: float
+    how: str
+
+
+class result:  # noqa: N801 - reads as a decorator
+    """A number of the chain: worked once and kept, with its working under the method's name."""
+
+    def __init__(self, method: Callable[[Chain], Working | Found]):
+        self.method, self.__doc__ = method, method.__doc__
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self.name = name
+
+    def __get__(self, chain: Chain | None, owner: type):
+        return self if chain is None else chain.working(self.name).result
+
+
+class Chain:
+    """Numbers of one design, in SI. `working(name)` gives the working behind a number."""
+
+    def __init__(self, design: Design):
+        self.design, self._worked = design, {}
+
+    def working(self, name: str) -> Working | Found:
+        """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
+        if name not in self._worked:
+            self._worked[name] = vars(Chain)[name].method(self)
+        return self._worked[name]
+
+    @staticmethod
+    def names() -> list[str]:
+        """The names of all results, in the order in which they are worked."""
+        return [name for name, value in vars(Chain).items() if isinstance(value, result)]
+
+    def _work(self, formula: str, **values: float) -> Working:
+        return topics.formulas()[formula].work(**values)
+
+    def level(self, name: str) -> float:
+        return levels.height(self.design, name)
+
+    @cached_property
+    def water(self) -> dict[str, float]:
+        """Density and viscosities at the temperature of the water; 20 degC where the design says nothing."""
+        given = self.design.values.get("flow.water_temperature")
+        return tables.water(given.value if given else 293.15)
+
+    # --- overflow
+
+    @result
+    def rim_length(self):
+        return self._work("length of a round rim", d_rim=self.design["vessel.rim_diameter"])
+
+    @result
+    def flow_wanted(self):
+        return self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=self.rim_length)
+
+    @result
+    def rim_head(self):
+        return self._work("head on a round rim", Q=self.flow_wanted, d_rim=self.design["vessel.rim_diameter"], C_w=self.design["flow.weir_coefficient"])
+
+    @result
+    def rim_error_share(self):
+        return self._work("rim error over head", e_rim=self.design["vessel.rim_error"], H=self.rim_head)
+
+    @result
+    def rim_flow_ratio(self):
+        if self.design["vessel.rim_error"] >= 2 * self.rim_head:
+            return Found("r_rim", math.inf, "one side of the rim is dry")
+        return self._work("flow ratio of a rim out of level", H=self.rim_head, e_rim=self.design["vessel.rim_error"])
+
+    @result
+    def film(self):
+        return self._work("thickness of a film on a face", q=self.design["flow.for_each_metre"], nu=self.water["nu"], beta=math.pi / 2)
+
+    # --- pipe and pump
+
+    @result
+    def speed_wanted(self):
+        return self._work("speed in a pipe", Q=self.flow_wanted, d_pipe=self.design["pipe.bore"])
+
+    @result
+    def reynolds(self):
+        return self._work("Reynolds number in a pipe", v=self.speed_wanted, d_pipe=self.design["pipe.bore"], nu=self.water["nu"])
+
+    @result
+    def friction(self):
+        found = self._losses(self.flow_wanted).friction
+        law = self.design["pipe.friction_law"]
+        how = f"ribbed hose, {tables.RIBBED_HOSE.basis}" if law == "ribbed hose" else f"{found.regime} flow, by {law}"
+        return Found("f", found.f, how )
+
+    @cached_property
+    def stretch(self) -> pipework.Stretch:
+        """The hose, as pipework takes it: Blasius is for a smooth hose, a ribbed one has a friction factor of its own."""
+        d = self.design
+        law = d["pipe.friction_law"]
+        rough = 0.0 if law in ("Blasius", "ribbed hose") else d["pipe.roughness"]
+        fixed = tables.RIBBED_HOSE.value if law == "ribbed hose" else None
+        return pipework.Stretch(d["pipe.bore"], d["pipe.length"], d["pipe.fittings"], rough, fixed)
+
+    def _losses(self, flow: float) -> pipework.Losses:
+        return pipework.losses(self.stretch, flow, self.water["nu"], self._law)
+
+    @property
+    def _law(self) -> str:
+        law = self.design["pipe.friction_law"].lower()
+        return "colebrook" if law == "ribbed hose" else law
+
+    @result
+    def friction_head(self):
+        return self._work("head lost to friction", f=self.friction, L_pipe=self.design["pipe.length"], d_pipe=self.design["pipe.bore"], v=self.speed_wanted)
+
+    @result
+    def fittings_head(self):
+        return self._work("head lost in fittings", K=self.design["pipe.fittings"], v=self.speed_wanted)
+
+    @result
+    def static_lift(self):
+        return self._work("static lift to a rim", z_rim=self.level("rim"), H=self.rim_head, z_low=self.level("lowest water"))
+
+    @result
+    def head_wanted(self):
+        return self._work("total dynamic head from its parts", z_s=self.static_lift, h_f=self.friction_head, h_m=self.fittings_head)
+
+    @result
+    def loss_share(self):
+        return self._work("share of the head lost on the way", z_s=self.static_lift, h_f=self.friction_head, h_m=self.fittings_head)
+
+    @cached_property
+    def pump(self) -> pumps.Pump:
+        """The maker's curve where it was given, else the parabola through the two label numbers."""
+        if "pump.curve" in self.design.values:
+            return pumps.TabulatedPump(self.design["pump.curve"])
+        return pumps.LabelPump(self.design["pump.shut_off_head"], self.design["pump.free_flow"])
+
+    def head_needed(self, flow: float) -> float:
+        """System curve: head in m for a flow in m3/s, at the lowest water."""
+        return pipework.head_needed(flow, self.static_lift, (self.stretch,), self.water["nu"], self._law)
+
+    @result
+    def pump_head_at_flow_wanted(self):
+        pump = self.pump
+        kind = "the maker's curve" if isinstance(pump, pumps.TabulatedPump) else "the parabola through the label's two numbers, an approximation"
+        return Found("H_pump", pump.head(min(self.flow_wanted, pump.Q_max)), f"from {kind}")
+
+    @cached_property
+    def duty(self) -> pumps.Duty:
+        return pumps.duty_point(self.pump, self.head_needed)
+
+    @result
+    def duty_flow(self):
+        return Found("Q_duty", self.duty.Q, "where the pump's curve meets the head that the pipe asks for, valve open, water at its lowest")
+
+    @result
+    def duty_head(self):
+        return Found("H_t", self.duty.H, "the head at that flow")
+
+    @result
+    def flow_ratio(self):
+        return self._work("duty flow over flow wanted", Q_duty=self.duty_flow, Q_req=self.flow_wanted)
+
+    @result
+    def duty_speed(self):
+        return self._work("speed in a pipe", Q=self.duty_flow, d_pipe=self.design["pipe.bore"])
+
+    @result
+    def lift_share(self):
+        return self._work("static lift over shut-off head", z_s=self.static_lift, H_0=self.pump.head(0.0))
+
+    @result
+    def boil(self):
+        return self._work("boil over an outlet", v=self.speed_wanted)
+
+    @result
+    def outlet_bore(self):
+        """The outlet that would keep the boil to a gentle ripple."""
+        return self._work("outlet bore for a boil", Q=self.flow_wanted, h_boil=GENTLE_BOIL)
+
+    @result
+    def nameplate(self):
+        pump, power = self.pump, self.design["pump.power"]
+        if isinstance(pump, pumps.TabulatedPump):
+            return Found("r_plate", pumps.best_power_of(pump, self.water["rho"]) / power, "the best point of the maker's curve over the power taken in")
+        return self._work("nameplate ratio", rho=self.water["rho"], Q_max=pump.Q_max, H_0=pump.H_0, P_in=power)
+
+    @property
+    def label(self) -> str:
+        """What the pump's label says of itself, in a sentence."""
+        if "pump.curve" in self.design.values:
+            return ""
+        text = str(self.design.values["pump.free_flow"].text) if "pump.free_flow" in self.design.values else ""
+        return pumps.nameplate_check(text, self.design["pump.shut_off_head"], self.design["pump.power"], self.water["rho"]).sentence
+
+    # --- reservoir and water balance
+
+    @result
+    def block_plan(self):
+        d = self.design
+        along, across = d["reservoir.blocks_along"] * d["reservoir.block_length"], d["reservoir.blocks_across"] * d["reservoir.block_width"]
+        return Found("A_b", along * across, f"blocks of {QUANTITIES['L'].metric_text(along, None)} by {QUANTITIES['L'].metric_text(across, None)} together")
+
+    @result
+    def water_area(self):
+        return self._work("water area", A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"])
+
+    @result
+    def static_volume(self):
+        return self._work("water up to a level", A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"], h=self.design["reservoir.static_level"])
+
+    @result
+    def usable(self):
+        d = self.design
+        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=d["reservoir.static_level"],
+                          h_min=d["reservoir.lowest_level"])  # fmt: skip
+
+    @result
+    def turnover(self):
+        return self._work("turnover time", V_use=self.usable, Q=self.flow_wanted)
+
+    # --- water in transit and balance
+
+    @result
+    def vessel_surface(self):
+        return self._work("water surface of a round vessel", d_rim=self.design["vessel.rim_diameter"])
+
+    @result
+    def transit_rim(self):
+        return self._work("water that stands above the rim", A_v=self.vessel_surface, H=self.rim_head)
+
+    @result
+    def transit_siphon(self):
+        if self.design["pipe.check_valve"] == "yes":
+            return Found("V_siph", 0.0, "a check valve holds the vessel's water back")
+        return self._work("water that siphons back", A_v=self.vessel_surface, z_mouth=self.design["pipe.mouth_below_rim"])
+
+    @result
+    def transit_film(self):
+        return self._work("water in the film on the face", A_side=self.design["vessel.side_area"], delta=self.film)
+
+    @result
+    def transit_pipe(self):
+        return self._work("water in a pipe", d_pipe=self.design["pipe.bore"], L_pipe=self.design["pipe.length"])
+
+    @result
+    def transit_stone(self):
+        d = self.design
+        return self._work("water on its way through the stone", A_run=d["catch.wet_area"], t_st=d["catch.stone_thickness"], n_hold=d["catch.hold_up"])
+
+    @result
+    def transit(self):
+        return self._work("water in transit", V_rim=self.transit_rim, V_siph=self.transit_siphon, V_film=self.transit_film, V_sheet=0.0,
+                          V_pc=self.transit_pipe, V_hold=self.transit_stone)  # fmt: skip
+
+    @result
+    def start_drop(self):
+        return self._work("drop of the level on start", V_tr=self.transit, A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"])
+
+    @result
+    def wet_area(self):
+        area = self.vessel_surface + self.design["vessel.side_area"] + self.design["catch.wet_area"]
+        return Found("A_wet", area, "water surface, wetted outside of the vessel and wet stone together")
+
+    def _climate(self) -> dict[str, float]:
+        d = self.design
+        return {"K_E": d["climate.coefficient"], "E_0": d["climate.evaporation"], "A_wet": self.wet_area, "Q_splash": d["climate.splash"]}
+
+    @result
+    def daily_loss(self):
+        return self._work("loss of water", **self._climate())
+
+    @result
+    def days(self):
+        return self._work("days without top-up", V_use=self.usable, V_tr=self.transit, **self._climate())
+
+    @result
+    def drainback_room(self):
+        d = self.design
+        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=d["reservoir.overflow_level"],
+                          h_min=d["reservoir.running_level"])  # fmt: skip
+
+    @result
+    def drainback(self):
+        d = self.design
+        return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
+                          h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
+
+    @result
+    def fall(self):
+        return Found("h_fall", self.level("rim"), "from the rim to the finished paving")
+
+    @result
+    def apron_share(self):
+        d = self.design
+        return self._work("apron over splash reach", w_apron=d["catch.apron"], k_splash=d["catch.splash_factor"], h_fall=self.fall)
+
+    # --- loads
+
+    @property
+    def on_slab(self) -> bool:
+        return self.design["vessel.stands_on"] == "slab"
+
+    @result
+    def slab_mass(self):
+        if not self.on_slab:
+            return Found("m_slab", 0.0, "the vessel stands on the blocks")
+        d = self.design
+        return self._work("mass of a slab", l_s=d["slab.length"], w_s=d["slab.width"], t_s=d["slab.thickness"], rho_slab=d["slab.density"])
+
+    @result
+    def patch(self):
+        """What touches the blocks: the slab, or the foot alone."""
+        if self.on_slab:
+            return self._work("contact patch of a slab", l_s=self.design["slab.length"], w_s=self.design["slab.width"])
+        return self.foot_patch
+
+    @property
+    def foot_patch(self) -> Working:
+        return self._work("contact patch of a ring foot", d_fo=self.design["vessel.foot_outside"], d_fi=self.design["vessel.foot_inside"])
+
+    @result
+    def vessel_weight(self):
+        return self._work("weight of vessel, water and slab", m_v=self.design["vessel.mass"], rho=self.water["rho"], V_v=self.design["vessel.water"],
+                          m_slab=self.slab_mass)  # fmt: skip
+
+    @result
+    def block_pressure(self):
+        return self._work("pressure on a contact patch", F_w=self.vessel_weight, A_c=self.patch)
+
+    @result
+    def block_allowable(self):
+        d = self.design
+        return self._work("pressure that the blocks may carry", p_short=d["reservoir.short_term_strength"], k_creep=d["reservoir.creep_factor"],
+                          f_s=d["reservoir.safety_factor"])  # fmt: skip
+
+    @result
+    def block_utilisation(self):
+        return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
+
+    @result
+    def stone_on_blocks(self):
+        d = self.design
+        bare = self.patch if self.on_slab else math.pi / 4 * d["vessel.foot_outside"] ** 2
+        mass = (self.block_plan - bare) * d["catch.stone_thickness"] * d["catch.stone_density"]
+        return Found("m_stone", mass, "stone over the blocks, beside what the vessel stands on")
+
+    @result
+    def base_mass(self):
+        d = self.design
+        blocks = d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+        standing = d["vessel.mass"] + self.water["rho"] * d["vessel.water"] + self.slab_mass
+        total = standing + self.stone_on_blocks + blocks + self.water["rho"] * self.static_volume
+        return Found("m_t", total, "vessel, its water, slab, stone over the blocks, blocks, and the water in them")
+
+    @result
+    def eccentricity(self):
+        share = self.vessel_weight / (GRAVITY * self.base_mass)
+        return Found("e_off", share * self.design["vessel.offset"], "the offset of the vessel, by its share of all that stands on the base")
+
+    @property
+    def base_length(self) -> float:
+        return self.design["reservoir.blocks_along"] * self.design["reservoir.block_length"]
+
+    @property
+    def base_width(self) -> float:
+        return self.design["reservoir.blocks_across"] * self.design["reservoir.block_width"]
+
+    @result
+    def kern_share(self):
+        return self._work("eccentricity over the edge of the kern", e_off=self.eccentricity, B_base=self.base_length)
+
+    @result
+    def base_pressure(self):
+        formula = "greatest pressure under an offset load" if self.kern_share <= 1 else "greatest pressure under partial contact"
+        return self._work(formula, F_w=GRAVITY * self.base_mass, B_base=self.base_length, L_base=self.base_width, e_off=self.eccentricity)
+
+    @result
+    def soil_utilisation(self):
+        return self._work("utilisation of the soil", p_max=self.base_pressure, p_soil=self.design["site.soil_bearing"])
+
+    @property
+    def push(self) -> float:
+        return tables.PUSHES["private" if self.design["site.use"] == "private" else "public"].value
+
+    def _tipping(self, water: float) -> Working:
+        d = self.design
+        weight = _formula("weight of a vessel with its water")(m_v=d["vessel.mass"], rho=self.water["rho"], V_v=water)
+        return self._work("tipping factor", F_w=weight, B_base=d["vessel.foot_outside"], F_push=self.push, h_push=d["vessel.height"])
+
+    @result
+    def tipping_full(self):
+        return self._tipping(self.design["vessel.water"])
+
+    @result
+    def tipping_empty(self):
+        return self._tipping(0.0)
+
+    # --- box, pit, liner, stone
+
+    def _box(self, blocks: float) -> Working:
+        return self._work("inside length of the box", L_bl=blocks, t_li=self.design["ground.lining"], c_side=self.design["ground.clearance"])
+
+    @result
+    def box_length(self):
+        return self._box(self.base_length)
+
+    @result
+    def box_width(self):
+        return self._box(self.base_width)
+
+    @result
+    def box_depth(self):
+        d = self.design
+        return Found("D", d["reservoir.block_height"] + d["ground.box_upstand"], "height of the blocks and what the box stands above them")
+
+    @result
+    def panel_long(self):
+        return self._work("outside length of the box", L_in=self.box_length, t_pan=self.design["ground.board"])
+
+    @result
+    def panel_across(self):
+        return self._work("outside length of the box", L_in=self.box_width, t_pan=self.design["ground.board"])
+
+    def _liner(self, inside: float) -> Working:
+        d = self.design
+        return self._work("length of the liner", L_in=inside, D=self.box_depth, w_apron=d["catch.apron"], w_trim=d["lining.margin"])
+
+    @result
+    def liner_length(self):
+        return self._liner(self.box_length)
+
+    @result
+    def liner_width(self):
+        return self._liner(self.box_width)
+
+    @result
+    def roll(self):
+        """The narrowest roll that covers the narrower side, else the widest there is."""
+        widths = sorted(self.design["lining.rolls"])
+        width = next((w for w in widths if w >= self.liner_width), widths[-1])
+        return Found("l_cut", width, "the narrowest roll that covers the narrower side of the cut")
+
+    @property
+    def roll_spare(self) -> float:
+        return self.roll - self.liner_width
+
+    def _pit(self, outside: float) -> Working:
+        return self._work("length of the pit", L_out=outside, t_work=self.design["ground.working_space"])
+
+    @result
+    def pit_length(self):
+        return self._pit(self.panel_long)
+
+    @result
+    def pit_width(self):
+        return self._pit(self.panel_across)
+
+    @result
+    def pit_depth(self):
+        return Found("D_dig", -self.level("formation"), "from the finished paving to the formation")
+
+    @result
+    def diagonal(self):
+        return self._work("diagonal for squaring", L_dig=self.pit_length, W_dig=self.pit_width)
+
+    @result
+    def dug(self):
+        return self._work("volume to dig", L_dig=self.pit_length, W_dig=self.pit_width, D_dig=self.pit_depth)
+
+    @result
+    def spoil(self):
+        return self._work("loose volume of spoil", V_dig=self.dug, s_swell=self.design["ground.bulking"] - 1)
+
+    @result
+    def stone_area(self):
+        return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"],
+                          A_bare=self.patch if self.on_slab else math.pi / 4 * self.design["vessel.foot_outside"] ** 2)  # fmt: skip
+
+    @result
+    def stone_mass(self):
+        d = self.design
+        return self._work("mass of stone to order", A_cov=self.stone_area, t_st=d["catch.stone_thickness"], rho_bulk=d["catch.stone_density"],
+                          s_waste=d["catch.stone_waste"])  # fmt: skip
+
+    # --- supply
+
+    @result
+    def current(self):
+        d = self.design
+        return self._work("current", P_in=d["pump.power"], U_s=d["supply.voltage"], k_pf=d["supply.power_factor"])
+
+    @result
+    def voltage_drop(self):
+        d = self.design
+        return self._work(
+            "voltage drop in per cent by cable table", u_c=d["supply.drop"], I_c=self.current, L_c=d["supply.cable_length"], U_s=d["supply.voltage"]
+        )
+
+    @result
+    def energy(self):
+        return self._work("energy in a year", P_in=self.design["pump.power"], t_day=self.design["supply.hours_per_day"], N_day=365)
+
+    @result
+    def running_cost(self):
+        d = self.design
+        return self._work("running cost in a year", P_in=d["pump.power"], t_day=d["supply.hours_per_day"], N_day=365, c_el=d["supply.tariff"])
+
+
+def _formula(name: str):
+    return topics.formulas()[name]

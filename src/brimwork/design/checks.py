@@ -1,0 +1,243 @@
+"""The checks that grade a design: each a value of the chain against limits, or a judged answer; with what to change next and on what basis."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from brimwork import tables, units
+from brimwork.design import levels
+from brimwork.design.chain import Chain
+from brimwork.design.fields import SECTIONS
+from brimwork.design.inputs import Unknown
+from brimwork.units import InputError
+
+GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
+INFINITE = float("inf")
+
+
+@dataclass(frozen=True)
+class Limits:
+    """Pass inside `good`, marginal inside `fair`, else fail; both (low, high) in SI, ends included."""
+
+    good: tuple[float, float]
+    fair: tuple[float, float]
+
+    def grade(self, value: float) -> str:
+        """Grade of a value, rounded to nine figures first, so that noise of the last bit cannot fail a limit that is just met."""
+        rounded = float(f"{value:.9g}")
+        for grade, (low, high) in (("pass", self.good), ("marginal", self.fair)):
+            if float(f"{low:.9g}") <= rounded <= float(f"{high:.9g}"):
+                return grade
+        return "fail"
+
+    def text(self, unit: str) -> str:
+        return f"pass {_span(*self.good, unit)}; marginal {_span(*self.fair, unit)}"
+
+
+def _span(low: float, high: float, unit: str) -> str:
+    if low == -INFINITE:
+        return f"up to {units.write(high, unit, None)}"
+    if high == INFINITE:
+        return f"from {units.write(low, unit, None)}"
+    return f"{units.number(units.convert(low, unit))} to {units.write(high, unit, None)}"
+
+
+def at_most(good: float, fair: float) -> Limits:
+    return Limits((-INFINITE, good), (-INFINITE, fair))
+
+
+def at_least(good: float, fair: float) -> Limits:
+    return Limits((good, INFINITE), (fair, INFINITE))
+
+
+def between(good: tuple[float, float], fair: tuple[float, float]) -> Limits:
+    return Limits(good, fair)
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One check of one design: grade, value and limit as text, what to change, basis, and the names of the chain's results behind it."""
+
+    id: str
+    group: str
+    title: str
+    grade: str
+    value: str
+    limit: str
+    remedy: str
+    basis: str
+    results: tuple[str, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Check:
+    """A check of a number: `value` of the chain against `limits`, or limits that depend on the design. `unit` is how it is shown."""
+
+    id: str
+    group: str
+    title: str
+    value: Callable[[Chain], float]
+    limits: Limits | Callable[[Chain], Limits]
+    unit: str
+    remedy: str
+    basis: str
+    results: tuple[str, ...] = ()
+    note: Callable[[Chain], str] = lambda chain: ""
+
+    def grade(self, chain: Chain) -> Finding:
+        try:
+            limits = self.limits(chain) if callable(self.limits) else self.limits
+            value = self.value(chain)
+        except Unknown as missing:
+            return self._not_shown(missing)
+        except InputError as refused:
+            return self._finding("fail", "cannot be worked out", "", note=str(refused))
+        grade = limits.grade(value)
+        return self._finding(grade, units.write(value, self.unit), limits.text(self.unit), note=self.note(chain))
+
+    def _not_shown(self, missing: Unknown) -> Finding:
+        return self._finding("not shown", f"needs {asked(missing)}", "", note="")
+
+    def _finding(self, grade: str, value: str, limit: str, note: str) -> Finding:
+        return Finding(self.id, self.group, self.title, grade, value, limit, self.remedy if grade != "pass" else "", self.basis, self.results, note)
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A check that a person answers: the words of one key of the design, graded by `answers`, which may look at the rest of the design."""
+
+    id: str
+    group: str
+    title: str
+    key: str
+    answers: Callable[[Chain, object], tuple[str, str]]
+    remedy: str
+    basis: str
+
+    def grade(self, chain: Chain) -> Finding:
+        try:
+            grade, value = self.answers(chain, chain.design[self.key])
+        except Unknown as missing:
+            grade, value = "not shown", f"needs {asked(missing)}"
+        return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade != "pass" else "", self.basis)
+
+
+def asked(missing: Unknown) -> str:
+    """The missing keys with what they mean: "pump.power (power taken in)"."""
+    return ", ".join(f"{key} ({SECTIONS[key.partition('.')[0]][key.partition('.')[2]].name})" for key in missing.keys)
+
+
+CP, J, DERIVED = tables.COMMON_PRACTICE, tables.JUDGEMENT, "derived"
+
+
+def _public(chain: Chain) -> bool:
+    return chain.design["site.use"] != "private"
+
+
+def _tipping_limits(chain: Chain) -> Limits:
+    return at_least(2.0, 1.5) if _public(chain) else at_least(1.5, 1.2)
+
+
+def _order(chain: Chain) -> float:
+    """The smallest gap of the datum table that must not close, in metres."""
+    return min(gap for low, high, gap in levels.gaps(chain.design) if (low, high) not in levels.MAY_TOUCH or gap < 0)
+
+
+def _closest(chain: Chain) -> str:
+    low, high, gap = min(levels.gaps(chain.design), key=lambda pair: pair[2] if (pair[0], pair[1]) not in levels.MAY_TOUCH or pair[2] < 0 else INFINITE)
+    return f"closest: {low} below {high}, {units.write(gap, 'mm')}"
+
+
+def _legionella(chain: Chain, answer: object) -> tuple[str, str]:
+    use = chain.design["site.use"]
+    if use == "care premises":
+        return "fail", "care or health premises: refer to the duty holder before anything is built"
+    if answer == "in place":
+        return "pass", "written assessment in place"
+    if use == "private":
+        return ("pass", "private, low splash") if answer == "low splash, private" else ("marginal", f"private; assessment: {answer}")
+    return ("marginal", "public, design stage, assessment commissioned") if answer == "commissioned" else ("fail", f"public; assessment: {answer}")
+
+
+def _open_water(chain: Chain, depth: object) -> tuple[str, str]:
+    shown = f"{units.write(depth, 'mm')} of free water"
+    if depth == 0:
+        return "pass", "none: stone or a rigid grille at or above the water"
+    if _public(chain) or depth > 0.050:
+        return "fail", f"{shown}, where a child can reach it" + (", at a public site" if _public(chain) else "")
+    return "marginal", f"{shown}; only with no child under six unattended, in writing"
+
+
+def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
+    return {
+        "tested by instrument": ("pass", "present, tested by button and instrument"),
+        "tested by button": ("marginal", "present, tested by button only"),
+    }.get(str(answer), ("fail", "absent"))
+
+
+CHECKS: tuple[Check | Judged, ...] = (
+    # water
+    Check("C01", "water", "Flow against flow wanted", lambda c: c.flow_ratio, between((1.10, 1.60), (1.00, 2.50)), "",
+          "throttle on the delivery side when there is too much; a wider hose, fewer fittings or a stronger pump when there is too little", J,
+          ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio")),
+    Check("C02", "water", "Static lift against the pump's shut-off head", lambda c: c.lift_share, at_most(0.70, 0.85), "",
+          "a pump with a higher shut-off head: near its limit a little fouling stops the flow", CP, ("static_lift", "lift_share")),
+    Check("C03", "water", "Can the pump's label be true", lambda c: c.nameplate, at_most(0.50, 0.70), "",
+          "read the label again: per minute for per hour, US for imperial gallons, or a wrong digit", f"physics; limits {J}", ("nameplate",), lambda c: c.label),
+    Check("C04", "water", "Speed in the hose", lambda c: c.speed_wanted, between((0.6, 1.5), (0.3, 2.4)), "m/s",
+          "a wider hose above, a narrower hose below", CP, ("speed_wanted",)),
+    Check("C05", "water", "Share of the head lost on the way", lambda c: c.loss_share, at_most(0.40, 0.60), "", "one bore wider", J,
+          ("reynolds", "friction", "friction_head", "fittings_head", "loss_share")),
+    Check("C06", "water", "Boil over the outlet, for a gentle ripple", lambda c: c.boil, at_most(0.015, 0.040), "mm",
+          "a wider outlet or a diffuser over the hose end", J, ("speed_wanted", "boil", "outlet_bore")),
+    Check("C07", "water", "Rim out of level against the head", lambda c: c.rim_error_share, at_most(0.5, 1.0), "",
+          "level the rim again under its full weight, or send more water", f"{DERIVED}; limits {J}", ("rim_head", "rim_error_share", "rim_flow_ratio")),
+    Check("C08", "water", "Enough water for a film that clings", lambda c: c.design["flow.for_each_metre"], between((0.15e-3, 0.40e-3), (0.08e-3, INFINITE)), "L/s per m",
+          "less than this runs in streaks down one side; more leaves the face", CP, ("film",)),
+    # reservoir
+    Check("C12", "reservoir", "Days without topping up", lambda c: c.days, at_least(7 * 86400, 3 * 86400), "day",
+          "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", J, ("usable", "transit", "daily_loss", "days")),
+    Check("C14", "reservoir", "Room for the water that comes back", lambda c: c.drainback, at_least(1.10, 1.00), "",
+          "set the running level lower, or put a check valve in the hose", f"{DERIVED}; limits {J}", ("transit", "drainback_room", "drainback")),
+    Check("C16", "reservoir", "Turnover time", lambda c: c.turnover, at_least(180, 90), "min", "more usable water, or less flow", J, ("usable", "turnover")),
+    Check("C17", "reservoir", "Splash stays inside the apron", lambda c: c.apron_share, at_least(1.0, 0.75), "", "a wider apron", CP, ("apron_share",)),
+    Check("C18", "reservoir", "Edge of the liner above the overflow", lambda c: c.level("liner edge") - c.level("overflow"), at_least(0.050, 0.025), "mm",
+          "bring the edge of the liner up, or the overflow down", CP),
+    Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
+    # loads
+    Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, at_most(0.80, 1.00), "",
+          "a larger slab under the vessel; the maker's long-term figure governs", f"{DERIVED}; creep and safety factors {J}",
+          ("patch", "block_pressure", "block_allowable", "block_utilisation")),
+    Check("C22", "loads", "Load off the middle of the base", lambda c: c.kern_share, at_most(1.0, 1.5), "", "move the vessel towards the middle of the blocks",
+          f"statics; limits {J}", ("base_mass", "eccentricity", "kern_share")),
+    Check("C24", "loads", "Pressure on the soil", lambda c: c.soil_utilisation, at_most(0.67, 1.00), "",
+          "a larger base, or ask a geotechnical engineer for the soil", "IBC 2012 Table 1806.2 (second-hand)", ("base_pressure", "soil_utilisation")),
+    Check("C25", "loads", "Tipping of the full vessel", lambda c: c.tipping_full, _tipping_limits, "", "fix it down, widen the foot, or lower it", J, ("tipping_full",)),
+    Check("C25e", "loads", "Tipping of the empty vessel", lambda c: c.tipping_empty, _tipping_limits, "",
+          "fix it down or ballast it before it stands empty where people pass", J, ("tipping_empty",)),
+    # ground and lining
+    Check("C38", "ground and lining", "Box fits blocks and lining", lambda c: c.design["ground.clearance"], between((0.010, 0.020), (0.005, 0.040)), "mm",
+          "10 to 20 mm on each side: tighter jams, wider leaves the liner without support", CP, ("box_length", "box_width")),
+    Check("C37", "ground and lining", "Cut fits the roll", lambda c: c.roll_spare, at_least(0.100, 0.0), "m",
+          "turn the cut, take a wider roll, or ask the maker for a welded seam", DERIVED, ("liner_length", "liner_width", "roll")),
+    Check("C39", "ground and lining", "Nothing pierces the liner near the overflow", lambda c: c.level("staple line") - c.level("overflow"), at_least(0.050, 0.025), "mm",
+          "fix the liner higher, or set the overflow lower", CP),
+    # supply
+    Judged("C41", "supply", "Residual-current protection", "supply.residual_current", _residual_current,
+           "a licensed electrician tests it by instrument and certifies it before anyone touches the water", "guidance on garden circuits (second-hand); local codes govern"),
+    Check("C42", "supply", "Voltage drop", lambda c: c.voltage_drop, at_most(0.03, 0.05), "%", "a thicker or shorter cable: ask the electrician",
+          "BS 7671, 3 % and 5 % (second-hand); local codes govern", ("current", "voltage_drop")),
+    # people
+    Judged("C51", "people", "Open water a child can reach", "site.open_water", _open_water,
+           "fill it with stone, or fit a rigid grille at or above the water; no depth is without danger to a small child", f"{J}; guidance on grilles (read)"),
+    Judged("C52", "people", "Legionella", "site.legionella", _legionella,
+           "have a competent person assess the risk in writing before the water runs; not at care premises without the duty holder",
+           "HSE, other risk systems; CDC, decorative fountains (second-hand)"),
+)  # fmt: skip
+
+
+def findings(chain: Chain) -> list[Finding]:
+    """Every check graded, fails first, then marginal, not shown, pass."""
+    return sorted((check.grade(chain) for check in CHECKS), key=lambda finding: GRADES.index(finding.grade))
