@@ -144,6 +144,7 @@ REFUSED = {
     "1 kWh^99": "type one such as",
     "1 um^-99": "type one such as",
     "1e99 kWh^9 kWh^9 kWh^9 kWh^9 kWh^9": "too large",
+    "1 um^9 um^9 um^9 um^9 um^9 um^9": "too small",
     "1e999 m": "type a number and a unit",
     "3 furlongs": "Type one such as",
     "3 MM": "Nearest: mm",
