@@ -9,6 +9,7 @@ from brimwork.sources import (
     FLOATING,
     GALILEO,
     KINDSVATER,
+    MOHR,
     NEWTON,
     NEWTON_LAWS,
     OPENSTAX,
@@ -143,9 +144,20 @@ area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", ARCHIMEDES.at
 continuity_at_an_outlet = Law("continuity: the flow is the area times the speed", "Q = A_o*v", _STEADY, holds="a full outlet")
 rise_of_a_stream = Law("energy: water sent upwards rises until its speed is spent", "h_boil = v**2/(2*g)", _STEADY, holds="no friction with what is around")
 fall_from_rest = Law("free fall: from rest, so far in a time", "h_fall = g*t_fall**2/2", GALILEO.at("third day, on falling bodies"), holds="no drag of the air")
+level_throw = Law(
+    "nothing pushes falling water sideways: its level speed stays", "x_throw = v_b*t_fall", GALILEO.at("fourth day, on projectiles"), holds="no drag of the air"
+)
+energy_of_a_fall = Law("energy: what is lost in height is won in speed", "v_land**2/(2*g) = v_b**2/(2*g) + h_fall", _STEADY, holds="no drag of the air")
 
 # ground, lining, electrical supply
 _PYTHAGORAS = EUCLID.at("book I, prop. 47")
 diagonal_squared = Law("Pythagoras: the squares of two sides at a right angle make the square across", "d_diag**2 = L_dig**2 + W_dig**2", _PYTHAGORAS)
+soil_about_to_slip = Law(
+    "in loose soil about to slip, the sine of the friction angle is half the difference of the two pressures over half their sum",
+    "sin(phi_s) = (p_over - p_side)/(p_over + p_side)",
+    MOHR.at("circle of stresses that touches the line of friction"),
+    holds="drained soil without cohesion, level behind a smooth upright side that gives a little",
+)
+root_circle = Law("area of a circle", "A_root = pi*r_root**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
 power_of_alternating_current = Law("power is voltage times current times power factor", "P_in = U_s*I_c*k_pf", OPENSTAX_MEMORY.at("AC circuits"))
 work_of_a_power = Law("energy is power times time", "E_year = P_in*t_run", OPENSTAX_MEMORY.at("power"), holds="steady power")

@@ -114,9 +114,17 @@ BORDA_CARNOT = Source("J.-C. de Borda (1766) and L. Carnot (1803), sudden wideni
 
 # falling water, draining, water balance
 GALILEO = Source("G. Galilei, Two New Sciences (1638)", "memory")
+ROUSE = Source("H. Rouse (1936), depth at a free overfall", "memory")
+ISO_18481 = Source("ISO 18481:2017, end-depth method", "standard", "only its scope was read")
+NMSU_104 = Source("New Mexico State University, Guide A-104", "book")
 
 # ground, lining, electrical supply
 PLIMPTON = Source("Plimpton 322 (about 1800 BC), as in O. Neugebauer, The Exact Sciences in Antiquity", "memory")
 CABLE_LESSON = Source("a training lesson on voltage drop by the tables of BS 7671", "book", "second-hand")
 VOLT_DROP_LIMITS = Source("BS 7671, appendix 4, limits of voltage drop at 230 V", "standard", "second-hand")
+CALTRANS = Source("Caltrans, Trenching and Shoring Manual", "standard", "through the tables carried by the package geotech-references")
+MOHR = Source("C.-A. de Coulomb (1776) and O. Mohr (1882), strength of earth", "memory")
+ROOT_AREA = Source("BS 5837:2012, trees near construction", "standard", "through survey reports that quote it")
+DIGGING_PITS = Source("a planners' table of hand digging in pits of at most 2 m2 and 1.5 m", "book", "planningplanet.com/wiki/422684")
+DIGGING_TRENCHES = Source("a training table of labour in trenches up to 1 m", "book", "menlo-academy.com, labour factors of excavation")
 FRIDGE = Source("worked example of a refrigerator's energy", "example", "second-hand")

@@ -6,7 +6,20 @@ import math
 from typing import NamedTuple
 
 from brimwork.formula import nearest
-from brimwork.sources import CANADIAN_SOILS, CITY_CODE, EN_1991_1, EPANET_MANUAL, IAPWS, IBC_2012, KINDSVATER, SWMM_MANUAL, UFC_PAVEMENT
+from brimwork.sources import (
+    CANADIAN_SOILS,
+    CITY_CODE,
+    DIGGING_PITS,
+    DIGGING_TRENCHES,
+    EN_1991_1,
+    EPANET_MANUAL,
+    IAPWS,
+    IBC_2012,
+    KINDSVATER,
+    SWMM_MANUAL,
+    UFC_PAVEMENT,
+    USBR,
+)
 from brimwork.units import InputError
 
 # Lip width over channel width: C_0 and C_1 of C_d = C_0 + C_1*H/P.
@@ -229,3 +242,54 @@ def density(material: str) -> Span:
 def soil_bearing(soil: str) -> Entry:
     """Presumed bearing pressure (Pa) and basis of a soil. Raises InputError with the nearest names."""
     return _named(soil, SOIL_BEARING, "soil")
+
+
+# --- digging ------------------------------------------------------------------------------------------------------------------------
+
+_PITS, _TRENCHES = str(DIGGING_PITS.at("sand 0.50, firm 0.43, gravel 0.34, clay 0.35, boulder clay 0.28 m3/h")), str(DIGGING_TRENCHES.at("1.2, 2.2, 3.3 h/m3"))
+_HOUR = 3600.0
+# Time to dig a cubic metre in the ground by hand, s/m3. Two tables, and where they differ, both ends.
+HAND_DIGGING: dict[str, Span] = {
+    "sand or loose soil": Span(1.2 * _HOUR, 1.6 * _HOUR, _HOUR / 0.50, f"{_PITS}; {_TRENCHES}; middle taken"),
+    "firm soil": Span(2.2 * _HOUR, 2.26 * _HOUR, _HOUR / 0.43, f"{_PITS}; {_TRENCHES}; middle taken"),
+    "gravel": Span(_HOUR / 0.34, _HOUR / 0.34, _HOUR / 0.34, _PITS),
+    "clay or heavy soil": Span(_HOUR / 0.35, 3.08 * _HOUR, 3.3 * _HOUR, f"{_PITS}; {_TRENCHES}; middle taken"),
+    "boulder clay": Span(_HOUR / 0.28, _HOUR / 0.28, _HOUR / 0.28, _PITS),
+}
+LEAST_FROM_FOOTING = Entry(0.5, COMMON_PRACTICE)  # m
+
+
+def hand_digging(soil: str) -> Span:
+    """Time to dig a cubic metre in the ground by hand (s/m3), range and basis. Raises InputError with the nearest names."""
+    return _named(soil, HAND_DIGGING, "soil")
+
+
+# --- bores, splash and sheets ---------------------------------------------------------------------------------------------------------
+
+# Height of the water over the mouth of an upright pipe, in bores: a rim below the first, a jet above the second, neither between.
+BORE_AS_A_RIM, BORE_AS_A_JET = 0.37, 1.4
+BORE_REGIMES_SOURCE = USBR.at("ch. 14, s. 13")
+
+# Apron for each metre of fall, from where the water lands.
+SPLASH_FACTORS: dict[str, Entry] = {
+    "clinging film": Entry(0.5, COMMON_PRACTICE),
+    "dribble or broken film": Entry(1.0, COMMON_PRACTICE),
+    "free sheet": Entry(0.5, f"{COMMON_PRACTICE}; on top of the throw"),
+}
+WINDY_SITE = Entry(1.5, COMMON_PRACTICE)
+
+# Fall in metres: least flow for each metre of edge, m2/s, at which a free sheet stays whole.
+SHEET_FLOWS: dict[float, Entry] = {0.3: Entry(2.0e-3, COMMON_PRACTICE), 0.5: Entry(3.0e-3, COMMON_PRACTICE), 1.0: Entry(4.0e-3, COMMON_PRACTICE)}
+
+
+def splash_factor(water: str) -> Entry:
+    """Splash factor and basis of how water comes down. Raises InputError with the nearest names."""
+    return _named(water, SPLASH_FACTORS, "way for water to come down")
+
+
+def least_sheet_flow(h_fall: float) -> Entry:
+    """Least flow (m2/s for each metre) and basis for a free sheet that stays whole over a fall (m). Raises InputError beyond the table."""
+    for most, entry in SHEET_FLOWS.items():
+        if 0 <= h_fall <= most:
+            return entry
+    raise InputError(f"the fall is {h_fall:g} m, but the table of sheets ends at 1 m: keep the fall inside, or try it with a bucket and a hose")

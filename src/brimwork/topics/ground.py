@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
-from brimwork.laws import diagonal_squared
-from brimwork.sources import PLIMPTON, UNATTRIBUTED
+import math
+
+from brimwork import tables
+from brimwork.formula import Eliminate, Formula, Published, Slip, Solve, Step, Take
+from brimwork.laws import diagonal_squared, root_circle, soil_about_to_slip
+from brimwork.sources import CALTRANS, GEOTECH, PLIMPTON, ROOT_AREA, UNATTRIBUTED
+from brimwork.tables import LEAST_FROM_FOOTING
+from brimwork.units import InputError
 
 _BOTH_SIDES = "You allowed for one side only. Both sides need it, so count it twice."
 _LOOSE_IS_MORE = "Dug soil loosens and takes up more room, so the heap is bigger than the hole."
@@ -16,10 +21,7 @@ pit_side = Formula(
     name="length of the pit",
     result="L_dig",
     equals="L_out + 2*t_work",
-    steps=(
-        Take("the pit is as long as the box and the working space at both ends", "L_dig = t_work + L_out + t_work"),
-        Step("add"),
-    ),
+    defined="the box, and working space at both ends",
     unpublished="own geometry: a length and two equal spaces",
     slips=(
         Slip("L_out + t_work", _BOTH_SIDES),
@@ -33,11 +35,7 @@ pit_depth = Formula(
     name="depth of the pit",
     result="D_dig",
     equals="t_st + h_bl + t_li + t_sand + t_sub",
-    steps=(
-        Take("from the finished ground down lie the stone and the blocks, down to the floor", "z_f = t_st + h_bl"),
-        Take("below the floor lie the lining, the sand and the sub-base", "D_dig = z_f + t_li + t_sand + t_sub"),
-        Step("put the floor in"),
-    ),
+    defined="the layers from the finished ground down: stone, blocks, lining, sand, sub-base",
     unpublished="own geometry: layers added up",
     slips=(
         Slip("h_bl + t_li + t_sand + t_sub", "You left out the stone over the blocks. They lie below the finished ground by its thickness."),
@@ -88,10 +86,7 @@ loose_spoil = Formula(
     name="loose volume of spoil",
     result="V_loose",
     equals="V_dig*(1 + s_swell)",
-    steps=(
-        Take("loosening adds its share to what was dug", "V_loose = V_dig + s_swell*V_dig"),
-        Step("take the volume out"),
-    ),
+    defined="the swell is a share of the volume in the ground",
     published=(Published("V_dig=1000 yd3, s_swell=0.3", "1300 yd3", 1e-9, UNATTRIBUTED.at("1,000 cubic yards of dense clay, 30 %")),),
     slips=(
         Slip("V_dig", f"This is the hole. {_LOOSE_IS_MORE}"),
@@ -128,3 +123,225 @@ spoil_mass = Formula(
         Slip("V_dig*rho", "You used the density of water. Soil in the ground weighs nearly twice as much.", also_given=("rho",)),
     ),
 )
+
+swell_from_densities = Formula(
+    name="swell from densities",
+    result="s_swell",
+    equals="rho_bank/rho_loose - 1",
+    steps=(
+        Take("digging changes the volume and not the mass", "V_loose = V_dig*rho_bank/rho_loose"),
+        Take("the swell is what it grows by, as a share of what was dug", "s_swell = (V_loose - V_dig)/V_dig"),
+        Step("the volume cancels"),
+    ),
+    where=("rho_loose < rho_bank",),
+    published=(Published("rho_bank=3400 lb/yd3, rho_loose=2700 lb/yd3", "0.26", 3e-3, UNATTRIBUTED.at("3400 and 2700 pounds a cubic yard: 26 %")),),
+    slips=(
+        Slip("1 - rho_loose/rho_bank", "You compared with the heap. The swell is a share of the volume in the ground."),
+        Slip("rho_bank/rho_loose", "That is the bulking factor, whole and growth together. The swell is the growth alone: take 1 off."),
+        Slip("rho_loose/rho_bank", "Upside down: the soil in the ground is the denser one."),
+    ),
+)
+
+# --- what goes back in --------------------------------------------------------------------------------------------------------------
+
+compaction_factor = Formula(
+    name="compaction factor from densities",
+    result="k_comp",
+    equals="rho_fill/(rho_loose*(1 - s_lost))",
+    steps=(
+        Take("of the loose material a share is lost on the way", "m_fill = rho_loose*V_loose*(1 - s_lost)"),
+        Take("the rest lies compacted in", "V_fill = m_fill/rho_fill"),
+        Take("the factor compares loose with compacted", "k_comp = V_loose/V_fill"),
+        Step("the volume cancels"),
+    ),
+    where=("rho_loose < rho_fill",),
+    published=(
+        Published(
+            "rho_fill=1750 kg/m3, rho_loose=1600 kg/m3, s_lost=0.05",
+            "1.151316",
+            1e-6,
+            GEOTECH.at("chapter 3, shrinkage factor of 17.5 and 16 kN/m3"),
+            note="only the ratio of the two counts; the text carried beside that function prints 1 + s_lost, which loses mass",
+        ),
+    ),
+    slips=(
+        Slip("rho_fill*(1 + s_lost)/rho_loose", "You multiplied by one plus the loss. What is lost has to be bought, so divide by what remains."),
+        Slip("rho_loose/rho_fill", "Upside down: it takes more loose material than the layer is big."),
+        Slip("rho_fill/rho_loose", "You left out what is lost on the way."),
+        Slip("rho_fill*(1 - s_lost)/rho_loose", "You took the loss off. More has to be bought, not less: divide."),
+    ),
+    ranges={"s_lost": ("0.03", "0.1")},
+)
+
+layer_mass = Formula(
+    name="mass of a compacted layer to order",
+    result="m_fill",
+    equals="L_dig*W_dig*t_sub*k_comp*rho_loose",
+    steps=(
+        Take("compacted, the layer takes up", "V_fill = L_dig*W_dig*t_sub"),
+        Take("loose, that is more by the compaction factor", "V_loose = k_comp*V_fill"),
+        Take("mass is volume times density, both loose", "m_fill = rho_loose*V_loose"),
+        Step("put both in"),
+    ),
+    unpublished="a volume times a factor and a density; the factor is checked",
+    slips=(
+        Slip("L_dig*W_dig*t_sub*rho_loose", "You ordered the compacted volume. It is bought loose, and takes up more room so."),
+        Slip("L_dig*W_dig*t_sub*rho_loose/k_comp", "You divided by the factor. Loose material takes more room than the layer, so multiply."),
+        Slip("L_dig*W_dig*k_comp*rho_loose", "You left out the thickness of the layer."),
+    ),
+    remark="Compact in layers; over-dig is made up with the same material, never with loose soil.",
+)
+
+# --- thrust on the box --------------------------------------------------------------------------------------------------------------
+
+_BOX_ONLY = (
+    "For the box of a buried reservoir while it is filled round: strut it inside, fill in layers of 150 mm at most, on alternate sides. "
+    "A raised or retaining wall is a structure, and this is no design for one: an engineer designs it."
+)
+
+active_coefficient = Formula(
+    name="active coefficient of earth pressure",
+    result="K_soil",
+    equals="(1 - sin(phi_s))/(1 + sin(phi_s))",
+    steps=(
+        soil_about_to_slip,
+        Take("compare the push to the side with the weight above", "K_soil = p_side/p_over"),
+        Eliminate("the pressures cancel", out=("p_side", "p_over")),
+    ),
+    published=(
+        Published("phi_s=41 deg", "0.21", 0.015, CALTRANS.at("Table 3-2: dense gravel")),
+        Published("phi_s=34 deg", "0.28", 0.01, CALTRANS.at("Table 3-2: medium-dense gravel")),
+        Published("phi_s=29 deg", "0.35", 0.01, CALTRANS.at("Table 3-2: loose gravel")),
+    ),
+    slips=(
+        Slip("(1 + sin(phi_s))/(1 - sin(phi_s))", "Upside down: that is the passive coefficient, of ground that is pushed back. Here it leans on the box."),
+        Slip("1 - sin(phi_s)", "That is the coefficient at rest, of a wall that does not give at all."),
+        Slip("1", "Only a fluid pushes sideways as hard as it weighs. Drained fill holds itself in part."),
+    ),
+    remark=_BOX_ONLY,
+)
+
+rest_coefficient = Formula(
+    name="coefficient of earth pressure at rest",
+    result="K_soil",
+    equals="1 - sin(phi_s)",
+    fitted="J. Jaky (1944), to sands and gravels that were never loaded more",
+    published=(Published("phi_s=30 deg", "0.5", 1e-9, CALTRANS.at("at-rest coefficient, 30 degrees")),),
+    slips=(
+        Slip("(1 - sin(phi_s))/(1 + sin(phi_s))", "That is the active coefficient, of a wall that gives a little. One that stands still is pushed harder."),
+        Slip("sin(phi_s)", "The steeper the angle of friction, the less it pushes: one less the sine."),
+    ),
+    remark=_BOX_ONLY,
+)
+
+fill_thrust = Formula(
+    name="thrust of fill on a side of the box",
+    result="F_fill",
+    equals="1/2*K_soil*rho_fill*g*D**2*L_out",
+    steps=(
+        Take("at a depth the weight above presses down with", "p_over = rho_fill*g*z_fill"),
+        Take("a share of it presses to the side", "p_side = K_soil*p_over"),
+        Take("add it up over the depth", "F_fill = L_out*Integral(p_side, (z_fill, 0, D))"),
+        Step("integrate"),
+    ),
+    published=(
+        Published("K_soil=0.5, rho_fill=2000 kg/m3, g=10 m/s2, D=2.5 m, L_out=1 m", "31.25 kN", 1e-9, UNATTRIBUTED.at("basement wall, 20 kN/m3, 2.5 m deep")),
+    ),
+    slips=(
+        Slip("K_soil*rho_fill*g*D**2*L_out", "You used the pressure at the foot over the whole depth. It grows from nothing: half of that."),
+        Slip("1/2*rho*g*D**2*L_out", "You used water alone. Flooded fill is about twice as heavy.", also_given=("rho",)),
+        Slip("1/2*K_soil*rho_fill*g*D*L_out", "You left out one depth: pressure grows with depth, and the area does too."),
+        Slip("1/2*K_soil*rho_fill*D**2*L_out", "That is a mass. A force is mass times gravity, in newtons."),
+    ),
+    remark=f"Flooded sand acts for a while like a fluid of 2000 kg/m3: its coefficient is 1. {_BOX_ONLY}",
+)
+
+# --- distances to keep --------------------------------------------------------------------------------------------------------------
+
+footing_distance = Formula(
+    name="distance to keep from a footing",
+    result="x_foot",
+    equals="k_foot*(D_dig - D_foot)",
+    defined="a line down and outwards from the underside of the footing, which the pit must not cut",
+    where=("D_foot < D_dig",),
+    unpublished="common practice, no source: 1.0 in firm ground, 1.5 in loose ground",
+    slips=(
+        Slip("k_foot*D_dig", "You measured from the surface. The line starts at the underside of the footing."),
+        Slip("(D_dig - D_foot)/k_foot", "Upside down: loose ground needs a longer distance."),
+        Slip("k_foot*(D_dig + D_foot)", "You added the depth of the footing. Only what lies below it counts: take it off."),
+    ),
+    remark="And at least 0.5 m. A pit nearer than this is for an engineer.",
+)
+
+root_radius = Formula(
+    name="radius of the roots of a tree",
+    result="r_root",
+    equals="12*d_stem",
+    fitted="BS 5837:2012, to trees of one stem, measured 1.5 m above the ground",
+    published=(Published("d_stem=1250 mm", "15 m", 1e-9, ROOT_AREA.at("largest root protection area: a circle of 15 m")),),
+    slips=(
+        Slip("12*d_stem/2", "You used the radius of the stem. The rule is twelve times its diameter."),
+        Slip("12*pi*d_stem", "You used the girth. Divide the girth by pi first: the rule takes the diameter."),
+    ),
+    ranges={"d_stem": ("50 mm", "1250 mm")},
+    remark="At most 15 m. Inside the circle an arboriculturist decides, and digging is by hand. In the US: a foot for each inch of stem, common practice.",
+)
+
+root_area = Formula(
+    name="root protection area",
+    result="A_root",
+    equals="pi*(12*d_stem)**2",
+    steps=(root_radius, root_circle, Step("put the radius in")),
+    published=(Published("d_stem=1250 mm", "707 m2", 1e-3, ROOT_AREA.at("largest root protection area: 707 m2")),),
+    slips=(
+        Slip("pi/4*(12*d_stem)**2", "You took the radius for the diameter of the circle. It is four times as large."),
+        Slip("2*pi*12*d_stem", "That is the way round the circle. An area needs the radius squared."),
+    ),
+    ranges={"d_stem": ("50 mm", "1250 mm")},
+)
+
+# --- digging ------------------------------------------------------------------------------------------------------------------------
+
+digging_time = Formula(
+    name="time of digging by hand",
+    result="t_dig",
+    equals="V_dig*k_dig",
+    defined="the hours for each cubic metre in the ground, from a table",
+    unpublished="a volume times a tabled figure; two tables differ by up to two thirds, so give a range",
+    slips=(
+        Slip("V_dig/k_dig*3600**2", "You divided. Hours for each cubic metre multiply; cubic metres an hour divide."),
+        Slip("V_dig*(1 + s_swell)*k_dig", "You used the loose volume. The table is for soil as it lies in the ground.", also_given=("s_swell",)),
+    ),
+    remark="Loading, barrowing and backfilling come on top: common tables give about an hour for each cubic metre of each.",
+)
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+def loads(volume: float, load: float) -> int:
+    """Whole loads that carry away `volume` (m3, loose) with `load` (m3, loose) at a time. Raises InputError when the load is not above zero."""
+    if not (0 < load < math.inf and 0 <= volume < math.inf):
+        raise InputError(f"{volume:g} m3 in loads of {load:g} m3 cannot be counted: give a loose volume, and a load above zero such as 0.085 m3 for a barrow")
+    return math.ceil(volume / load * (1 - 1e-12))
+
+
+def digging_hours(V_dig: float, soil: str) -> tuple[float, float]:
+    """Least and most hours (in s) to dig V_dig (m3 in the ground) by hand in a soil of the table. Raises InputError for an unknown soil."""
+    row = tables.hand_digging(soil)
+    return digging_time(V_dig=V_dig, k_dig=row.low), digging_time(V_dig=V_dig, k_dig=row.high)
+
+
+def clear_of_footing(D_dig: float, D_foot: float, k_foot: float) -> float:
+    """Distance (m) to keep from a footing of depth D_foot (m): at least 0.5 m, and more where the pit is deeper than the footing."""
+    least = LEAST_FROM_FOOTING.value
+    return least if D_dig <= D_foot else max(least, footing_distance(k_foot=k_foot, D_dig=D_dig, D_foot=D_foot))
+
+
+def out_of_square(L_dig: float, W_dig: float, measured: float) -> float:
+    """How much longer (m) a measured diagonal is than that of a right-angled pit; negative when it is shorter.
+
+    Raises InputError when no four-sided pit with these sides has such a diagonal.
+    """
+    if not abs(L_dig - W_dig) <= measured <= L_dig + W_dig:
+        raise InputError(f"sides of {L_dig:g} and {W_dig:g} m cannot have a diagonal of {measured:g} m: measure again from corner to corner")
+    return measured - pit_diagonal(L_dig=L_dig, W_dig=W_dig)

@@ -16,10 +16,7 @@ box_inside = Formula(
     name="inside length of the box",
     result="L_in",
     equals="L_bl + 2*(t_li + c_side)",
-    steps=(
-        Take("at each end lie the lining and the clearance", "L_in = (t_li + c_side) + L_bl + (t_li + c_side)"),
-        Step("add"),
-    ),
+    defined="the blocks, and lining and clearance at both ends",
     unpublished=_OWN,
     slips=(
         Slip("L_bl", "You made the box the size of the blocks. Lining and clearance lie between, at both ends."),
@@ -34,10 +31,7 @@ box_outside = Formula(
     name="outside length of the box",
     result="L_out",
     equals="L_in + 2*t_pan",
-    steps=(
-        Take("a panel stands at each end", "L_out = t_pan + L_in + t_pan"),
-        Step("add"),
-    ),
+    defined="the inside, and a panel at each end",
     unpublished=_OWN,
     slips=(
         Slip("L_in", "You forgot the panels at the ends. The long panels lap over them."),
@@ -100,11 +94,7 @@ liner_mass = Formula(
     name="mass of the liner",
     result="m_liner",
     equals="rho_liner*A_cut*t_sheet",
-    steps=(
-        Take("a sheet has the volume of its area and thickness", "V_solid = A_cut*t_sheet"),
-        Take("mass is density times volume", "m_liner = rho_liner*V_solid"),
-        Step("put the volume in"),
-    ),
+    defined="the density times the volume of a sheet",
     unpublished="a volume times a density",
     slips=(
         Slip("rho*A_cut*t_sheet", "You used the density of water. Sheet is heavier.", also_given=("rho",)),

@@ -32,10 +32,7 @@ voltage_drop = Formula(
     name="voltage drop by cable table",
     result="U_d",
     equals="u_c*I_c*L_c",
-    steps=(
-        Take("the table gives the drop for each ampere and metre", "U_d = I_c*(u_c*L_c)"),
-        Step("multiply"),
-    ),
+    defined="the table gives the drop for each ampere and metre",
     published=(Published("u_c=18 mV/A/m, I_c=16 A, L_c=18 m", "5.18 V", 1e-3, CABLE_LESSON.at("2.5 mm2, 16 A, 18 m")),),
     slips=(
         Slip("2*u_c*I_c*L_c", _THERE_AND_BACK),
@@ -50,11 +47,7 @@ drop_share = Formula(
     name="voltage drop in per cent",
     result="r_drop",
     equals="U_d/U_s",
-    steps=(
-        Take("what is lost on the way leaves", "U_p = U_s - U_d"),
-        Take("compare what is lost with the supply", "r_drop = 1 - U_p/U_s"),
-        Step("put in"),
-    ),
+    defined="what is lost on the way over what is supplied",
     published=(
         Published("U_d=6.9 V, U_s=230 V", "3 %", 1e-9, VOLT_DROP_LIMITS.at("limit for lighting")),
         Published("U_d=11.5 V, U_s=230 V", "5 %", 1e-9, VOLT_DROP_LIMITS.at("limit for other uses")),
@@ -64,7 +57,7 @@ drop_share = Formula(
         Slip("1 - U_d/U_s", "That is what is left. The drop is what is lost."),
         Slip("U_s/U_d", "Upside down: a longer cable must give a larger share."),
     ),
-    ranges={"U_d": ("0.02 V", "0.6 V")},
+    ranges={"U_d": ("0.1 V", "1.2 V"), "U_s": ("12 V", "24 V")},
     remark="Usual limits are 3 % for lighting and 5 % for other uses; the local code governs.",
 )
 
