@@ -1,60 +1,211 @@
-"""Falling water: what an outlet throws up, and how water leaves an edge, falls and lands."""
+"""Falling water: how a sheet or stream leaves its edge, falls, narrows and lands, and how far it splashes and drifts."""
 
-from brimwork.formula import Eliminate, Formula, Slip, Solve
-from brimwork.laws import area_of_an_outlet, continuity_at_an_outlet, fall_from_rest, rise_of_a_stream
+from __future__ import annotations
 
-# --- upwards: boil ------------------------------------------------------------------------------------------------------------------
+from dataclasses import dataclass
 
-_BOIL_PARTS = "the speed out of a bore and the height of a jet are each checked; no printed boil was found"
+from brimwork import tables
+from brimwork.formula import Eliminate, Formula, Law, Optimum, Published, Slip, Solve, Step, Take
+from brimwork.laws import (
+    energy_of_a_fall,
+    fall_from_rest,
+    flow_on_a_crest,
+    level_throw,
+    specific_energy,
+)
+from brimwork.sources import BERNOULLI, ISO_18481, OPENSTAX, ROUSE
 
-boil_of_a_flow = Formula(
-    name="boil of a flow from a bore",
-    result="h_boil",
-    equals="8*Q**2/(pi**2*g*d_out**4)",
+_NO_2 = "The 2 is missing: speed is the root of two g times the height."
+_HEALTH = (
+    "Falling and thrown water makes droplets, which wind carries. Where water is warm and stands, they may carry Legionella: keep it clean and cool, "
+    "ask for a risk assessment in public places, and do not build near people at special risk."
+)
+
+# --- at the edge --------------------------------------------------------------------------------------------------------------------
+
+critical_depth = Formula(
+    name="critical depth",
+    result="y_c",
+    equals="(q**2/g)**(1/3)",
     steps=(
-        area_of_an_outlet,
-        continuity_at_an_outlet,
-        rise_of_a_stream,
-        Eliminate("put area and speed in", out=("A_o", "v")),
+        specific_energy,
+        flow_on_a_crest,
+        Eliminate("put the speed of the flow into the energy", out=("v",), relation="E_s = y_c + q**2/(2*g*y_c**2)"),
+        Optimum("a flow that is free to choose its depth passes with the least energy", of="E_s", kind="min", relation="y_c = (q**2/g)**(1/3)"),
     ),
-    unpublished=_BOIL_PARTS,
+    unpublished="no printed example was found; on a broad crest it is two thirds of the head, and the flow over that crest is checked",
     slips=(
-        Slip("Q**2/(2*pi**2*g*d_out**4)", "You took the bore for the radius: the area came out four times too big, and the boil sixteen times too small."),
-        Slip("16*Q**2/(pi**2*g*d_out**4)", "The 2 is missing: velocity head is speed squared over two g."),
-        Slip("4*Q/(pi*d_out**2)/(2*g)", "The speed is squared: half the speed gives a quarter of the boil."),
+        Slip("(q/g)**(1/3)", "The flow is squared under the cube root."),
+        Slip("sqrt(q**2/g)", "Take the cube root, not the square root."),
+        Slip("3/2*(q**2/g)**(1/3)", "That is the energy, and so the head upstream. The depth is two thirds of it."),
     ),
-    ranges={"d_out": ("20 mm", "60 mm"), "Q": ("15 L/min", "40 L/min")},
-    remark="Friction with the water around lowers it a little: the true boil is not higher than this. High domes spit: droplets drift and, where water is warm and "
-    "stands, may carry Legionella, so keep a boil low, the water clean, and follow local health guidance.",
+    ranges={"q": ("60 L/min per m", "300 L/min per m")},
 )
 
-bore_for_a_boil = Formula(
-    name="outlet bore for a boil",
-    result="d_out",
-    equals="sqrt(4*Q/(pi*sqrt(2*g*h_boil)))",
-    inverse_of=boil_of_a_flow,
-    unpublished=_BOIL_PARTS,
+brink_depth = Formula(
+    name="depth at the brink",
+    result="y_b",
+    equals="0.715*y_c",
+    fitted="H. Rouse, to free overfalls from a level channel; the end-depth method of ISO 18481 rests on the same fact",
+    published=(Published("y_c=1 m", "0.715 m", 1e-6, ROUSE.at("depth at the end over critical depth")),),
     slips=(
-        Slip("sqrt(Q/(pi*sqrt(2*g*h_boil)))", "That is the radius. The bore is twice as wide."),
-        Slip("sqrt(4*Q/(pi*sqrt(g*h_boil)))", "The 2 is missing: speed is the root of two g h."),
-        Slip("4*Q/(pi*sqrt(2*g*h_boil))", "That is the bore squared. Take the root."),
-        Slip("sqrt(4*Q/(pi*2*g*h_boil))", "You used the square of the speed. Take the root of two g h before you divide the flow by it."),
+        Slip("y_c", "Right at the edge the water is drawn down already, below its critical depth."),
+        Slip("y_c/0.715", "You divided. At the edge the water is thinner than before it."),
     ),
-    ranges={"Q": ("15 L/min", "40 L/min"), "h_boil": ("5 mm", "60 mm")},
-    remark="A wider mouth, or a flared end, calms a boil without a smaller flow.",
+    remark=f"For a level, wide lip with air behind the sheet ({ISO_18481.at('scope')}). A thin sheet on a rounded lip may cling and run down the face instead.",
 )
 
-# --- downwards: fall ----------------------------------------------------------------------------------------------------------------
+speed_at_the_brink = Formula(
+    name="speed at the brink",
+    result="v_b",
+    equals="q/y_b",
+    steps=(Law("continuity at the edge, for each metre of it", "q = v_b*y_b", BERNOULLI.at("section on steady flow")), Solve("solve for the speed", of="q")),
+    unpublished="flow over depth; the depths have their own checks",
+    slips=(
+        Slip("q/y_c", "You used the critical depth. Right at the edge the water is thinner, and so faster.", also_given=("y_c",)),
+        Slip("q*y_b", "You multiplied. The same flow through less depth must be faster."),
+    ),
+    ranges={"q": ("120 L/min per m", "300 L/min per m"), "y_b": ("5 mm", "10 mm")},
+)
+
+# --- down ---------------------------------------------------------------------------------------------------------------------------
 
 time_of_fall = Formula(
     name="time of fall",
     result="t_fall",
     equals="sqrt(2*h_fall/g)",
     steps=(fall_from_rest, Solve("solve for the time", of="h_fall")),
-    unpublished="free fall; the throw that follows from it is checked",
+    unpublished="free fall; a throw that follows from it is checked under flow of a full level pipe",
     slips=(
         Slip("sqrt(h_fall/g)", "The 2 is missing: in free fall the way is half of g times the time squared."),
         Slip("2*h_fall/g", "The root is missing: the way grows with the square of the time."),
         Slip("sqrt(2*g*h_fall)", "That is the speed at the bottom, in metres a second. The time is that speed over g."),
     ),
 )
+
+throw = Formula(
+    name="throw of a free sheet or jet",
+    result="x_throw",
+    equals="v_b*sqrt(2*h_fall/g)",
+    steps=(fall_from_rest, level_throw, Eliminate("put the time of fall in", out=("t_fall",))),
+    unpublished="the same throw, turned round, is checked under flow of a full level pipe and velocity coefficient from a throw",
+    slips=(
+        Slip("v_b*sqrt(h_fall/g)", "The 2 is missing in the time of fall."),
+        Slip("v_b*2*h_fall/g", "The root is missing: the way down grows with the square of the time."),
+        Slip("sqrt(2*g*h_fall)*sqrt(2*h_fall/g)", "You used the speed of the fall. Only the level speed at the edge carries the water outwards."),
+    ),
+    remark=f"For water that leaves level and free of the face, in still air. {_HEALTH}",
+)
+
+landing_speed = Formula(
+    name="speed with which water lands",
+    result="v_land",
+    equals="sqrt(v_b**2 + 2*g*h_fall)",
+    steps=(energy_of_a_fall, Solve("solve for the speed below")),
+    unpublished="the narrowing of a falling stream, which uses it, is checked",
+    slips=(
+        Slip("v_b + sqrt(2*g*h_fall)", "Speeds do not add, energies do: square them, add, and take the root."),
+        Slip("sqrt(2*g*h_fall)", "You left out the speed with which it starts."),
+        Slip("sqrt(v_b**2 + g*h_fall)", _NO_2),
+    ),
+    ranges={"h_fall": ("100 mm", "400 mm"), "v_b": ("0.5 m/s", "2 m/s")},
+)
+
+landing_thickness = Formula(
+    name="thickness of the sheet where it lands",
+    result="y_land",
+    equals="q/v_land",
+    steps=(Law("continuity below, for each metre of sheet", "q = v_land*y_land", BERNOULLI.at("section on steady flow")), Solve("solve for it", of="q")),
+    unpublished="flow over speed; the speed has its own check",
+    slips=(Slip("q/v_b", "The sheet is faster where it lands, and so thinner than at the edge.", also_given=("v_b",)),),
+    remark="A sheet that gets too thin tears into strings before it lands.",
+)
+
+stream_narrows = Formula(
+    name="thickness of a falling stream",
+    result="d_land",
+    equals="d_top*sqrt(v_b/v_land)",
+    steps=(
+        Law("continuity: as much passes below as above", "v_b*pi/4*d_top**2 = v_land*pi/4*d_land**2", BERNOULLI.at("section on steady flow")),
+        Solve("solve for the thickness below"),
+    ),
+    published=(
+        Published(
+            "d_top=1.80 cm, v_b=0.500 m/s, h_fall=0.200 m", "0.89 cm", 1.5e-3, OPENSTAX.at("module m42205, problem: water from a tap"), after=(landing_speed,)
+        ),
+    ),
+    where=("v_b < v_land",),
+    slips=(
+        Slip("d_top*v_b/v_land", "The area goes with the square of the thickness: take the root of the ratio of speeds."),
+        Slip("d_top*sqrt(v_land/v_b)", "Upside down: faster water must be thinner."),
+    ),
+    ranges={"v_b": ("0.3 m/s", "1.5 m/s"), "v_land": ("1.6 m/s", "4 m/s")},
+)
+
+# --- splash and drift ---------------------------------------------------------------------------------------------------------------
+
+drift_in_wind = Formula(
+    name="drift of a drop in wind",
+    result="x_drift",
+    equals="v_wind*sqrt(2*h_fall/g)",
+    steps=(
+        fall_from_rest,
+        Take("at most, the wind takes a drop along with its own speed from the start", "x_drift = v_wind*t_fall"),
+        Eliminate("put the time of fall in", out=("t_fall",)),
+    ),
+    unpublished="an upper bound: no drop goes faster than the wind",
+    slips=(
+        Slip("v_wind*sqrt(h_fall/g)", "The 2 is missing in the time of fall."),
+        Slip("v_wind*2*h_fall/g", "The root is missing: the way down grows with the square of the time."),
+    ),
+    ranges={"v_wind": ("1 m/s", "10 m/s")},
+    remark=f"Big drops go less far; spray that hardly falls goes further. Keep paths dry, ice-free and out of reach of it. {_HEALTH}",
+)
+
+apron_wanted = Formula(
+    name="apron that the water wants",
+    result="w_need",
+    equals="k_wind*(x_throw + k_splash*h_fall)",
+    steps=(
+        Take("splashes reach from where the water lands, so far for each metre of fall", "w_apron = x_throw + k_splash*h_fall"),
+        Take("wind carries them further", "w_need = k_wind*w_apron"),
+        Step("put it in"),
+    ),
+    unpublished="common practice, no source",
+    slips=(
+        Slip("k_wind*k_splash*h_fall", "You left out the throw: splashes start where the water lands."),
+        Slip("x_throw + k_wind*k_splash*h_fall", "Wind carries the whole sheet, not its splashes alone."),
+    ),
+    ranges={"x_throw": ("100 mm", "400 mm"), "k_wind": ("1.2", "1.5")},
+    remark="The throw of a film that clings is 0. Factors stand in the table of splash factors.",
+)
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A free sheet from edge to landing, in SI: depths at the edge, speed there, time and throw of the fall, speed and thickness where it lands."""
+
+    y_c: float
+    y_b: float
+    v_b: float
+    t_fall: float
+    x_throw: float
+    v_land: float
+    y_land: float
+
+
+def free_sheet(q: float, h_fall: float) -> Sheet:
+    """The sheet of a flow q (m2/s, for each metre of edge) that falls h_fall (m) from a level, wide lip. Raises InputError where the formulas do."""
+    y_c = critical_depth(q=q)
+    y_b = brink_depth(y_c=y_c)
+    v_b = speed_at_the_brink(q=q, y_b=y_b)
+    v_land = landing_speed(v_b=v_b, h_fall=h_fall)
+    return Sheet(y_c, y_b, v_b, time_of_fall(h_fall=h_fall), throw(v_b=v_b, h_fall=h_fall), v_land, landing_thickness(q=q, v_land=v_land))
+
+
+def apron(h_fall: float, water: str, throw: float = 0.0, windy: bool = False) -> float:
+    """Apron (m) that water falling h_fall (m) wants; `water` is a row of the table of splash factors. Raises InputError with the nearest names."""
+    k_wind = tables.WINDY_SITE.value if windy else 1.0
+    return apron_wanted(k_wind=k_wind, x_throw=throw, k_splash=tables.splash_factor(water).value, h_fall=h_fall)

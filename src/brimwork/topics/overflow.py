@@ -486,11 +486,12 @@ def lip_coefficient(H: float, P: float, share: float = 1.0) -> float:
 def bore_regime(H: float, d_bore: float) -> str:
     """How a bore of d_bore (m) flows with its water H (m) above the mouth: "rim" or "jet"; InputError in the gap, where neither law holds."""
     ratio = H / d_bore
-    if ratio < 0.37:
+    if ratio < tables.BORE_AS_A_RIM:
         return "rim"
-    if ratio > 1.4:
+    if ratio > tables.BORE_AS_A_JET:
         return "jet"
     raise InputError(
-        f"H is {ratio:.2g} of the bore: between 0.37 and 1.4 neither the rim law nor the jet law holds ({USBR.at('ch. 14, s. 13')}), "
+        f"H is {ratio:.2g} of the bore: between {tables.BORE_AS_A_RIM} and {tables.BORE_AS_A_JET} neither the rim law nor the jet law holds "
+        f"({tables.BORE_REGIMES_SOURCE}), "
         "and less flows than either says. Choose another bore, or measure the flow with a bucket"
     )
