@@ -152,6 +152,7 @@ energy_of_a_fall = Law("energy: what is lost in height is won in speed", "v_land
 # ground, lining, electrical supply
 _PYTHAGORAS = EUCLID.at("book I, prop. 47")
 diagonal_squared = Law("Pythagoras: the squares of two sides at a right angle make the square across", "d_diag**2 = L_dig**2 + W_dig**2", _PYTHAGORAS)
+slope_squared = Law("Pythagoras: the squares of two sides at a right angle make the square across", "l_side**2 = D**2 + s_back**2", _PYTHAGORAS)
 soil_about_to_slip = Law(
     "in loose soil about to slip, the sine of the friction angle is half the difference of the two pressures over half their sum",
     "sin(phi_s) = (p_over - p_side)/(p_over + p_side)",

@@ -1,45 +1,20 @@
-"""Lining: the box round the blocks, the liner as cut, its area and mass, the roll to buy, panels from a sheet, and the stone over it."""
+"""Lining: the liner as cut, its area and mass, the roll to buy, the fleece on both its faces, and the stone over it."""
 
 from __future__ import annotations
 
-from brimwork.formula import Formula, Slip, Step, Take
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
 
-_BOTH_SIDES = "You allowed for one side only. Both sides need it, so count it twice."
+from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.laws import slope_squared
+from brimwork.sources import PLIMPTON
+from brimwork.units import InputError
+
 _DOWN_AND_UP = "The liner goes down one side and up the other. Count the depth twice."
 _BOTH_EDGES = "You left an edge on one end only. Both ends need one."
 _NO_EDGE = "You left no edge. The liner must reach over the apron and have something to trim."
 _OWN = "own geometry: lengths added up"
-
-# --- the box ------------------------------------------------------------------------------------------------------------------------
-
-box_inside = Formula(
-    name="inside length of the box",
-    result="L_in",
-    equals="L_bl + 2*(t_li + c_side)",
-    defined="the blocks, and lining and clearance at both ends",
-    unpublished=_OWN,
-    slips=(
-        Slip("L_bl", "You made the box the size of the blocks. Lining and clearance lie between, at both ends."),
-        Slip("L_bl + t_li + c_side", _BOTH_SIDES),
-        Slip("L_bl + 2*t_li", "You left out the clearance. Blocks jam and cut the liner without it."),
-        Slip("L_bl + 2*c_side", "You left out the thickness of the lining, at both ends."),
-    ),
-    remark="The width goes the same way. Common practice: 10 to 20 mm of clearance on each side.",
-)
-
-box_outside = Formula(
-    name="outside length of the box",
-    result="L_out",
-    equals="L_in + 2*t_pan",
-    defined="the inside, and a panel at each end",
-    unpublished=_OWN,
-    slips=(
-        Slip("L_in", "You forgot the panels at the ends. The long panels lap over them."),
-        Slip("L_in + t_pan", "You added one thickness. There is a panel at each end."),
-        Slip("L_in - 2*t_pan", "You took the panels off. They stand outside the inside."),
-    ),
-    remark="The long panels are as long as this and lap the end panels, which are as long as the inside is wide.",
-)
 
 # --- the liner ----------------------------------------------------------------------------------------------------------------------
 
@@ -104,6 +79,87 @@ liner_mass = Formula(
     remark="Weigh it in your head before unrolling it: a large sheet is a lift for two.",
 )
 
+slope_length = Formula(
+    name="length of a sloping side",
+    result="l_side",
+    equals="sqrt(D**2 + s_back**2)",
+    steps=(slope_squared, Solve("solve for the slope")),
+    published=(Published("D=0.6 m, s_back=0.45 m", "0.75 m", 1e-9, PLIMPTON.at("row 11: 45, 60 and 75")),),
+    slips=(
+        Slip("D", "The side slopes, so the liner runs along the slope, which is longer than the depth."),
+        Slip("D + s_back", "You went down and then across. Along the slope is shorter: add the squares and take the root."),
+        Slip("D**2 + s_back**2", "You forgot the root. The sum of the squares is the square of the length."),
+        Slip("sqrt(D**2 - s_back**2)", "You subtracted the squares. The slope is longer than the depth: add them."),
+    ),
+    where=("s_back < 0.99*D",),
+)
+
+battered_liner_length = Formula(
+    name="length of the liner for sloping sides",
+    result="l_cut",
+    equals="L + 2*(sqrt(D**2 + s_back**2) + w_apron + w_trim)",
+    steps=(
+        slope_length,
+        Take("at each end the liner goes up the slope, over the apron, and has something to trim", "l_end = l_side + w_apron + w_trim"),
+        Take("between lies the floor", "l_cut = l_end + L + l_end"),
+        Step("put both ends in"),
+    ),
+    unpublished="own geometry: lengths added up; the slope is checked",
+    slips=(
+        Slip("L + 2*(D + w_apron + w_trim)", "The side slopes, so the liner runs along the slope. Find the slope length from depth and set-back."),
+        Slip("L + 2*(D + s_back + w_apron + w_trim)", "You went down and then across. Along the slope is shorter: add the squares and take the root."),
+        Slip("L + 2*(D**2 + s_back**2 + w_apron + w_trim)", "You forgot the root. The sum of the squares is the square of the slope."),
+        Slip("L + sqrt(D**2 + s_back**2) + 2*(w_apron + w_trim)", "You counted one slope. The liner goes down one side and up the other."),
+        Slip("L + 2*sqrt(D**2 + s_back**2)", _NO_EDGE),
+    ),
+    remark="The width goes the same way. The length at the top with twice the depth is a rule of thumb that is too long.",
+)
+
+round_liner_length = Formula(
+    name="side of the liner for a round pit",
+    result="l_cut",
+    equals="d_t + 2*(D + w_apron + w_trim)",
+    steps=(
+        Take("at each end the liner goes up the side, over the apron, and has something to trim", "l_end = D + w_apron + w_trim"),
+        Take("between lies the floor, across its middle", "l_cut = l_end + d_t + l_end"),
+        Step("put both ends in"),
+    ),
+    unpublished=_OWN,
+    slips=(
+        Slip("d_t + D + 2*(w_apron + w_trim)", _DOWN_AND_UP),
+        Slip("pi*d_t + 2*(D + w_apron + w_trim)", "You used the way round. The sheet lies across the floor: use the diameter."),
+        Slip("d_t/2 + 2*(D + w_apron + w_trim)", "You used the radius. The sheet lies across the whole floor."),
+        Slip("d_t + 2*D", _NO_EDGE),
+    ),
+    remark="A round pit takes a square sheet: this is its side.",
+)
+
+fleece_area = Formula(
+    name="area of the protection fleece",
+    result="A_fl",
+    equals="(L_in + 2*w_apron)*(W_in + 2*w_apron) + 4*D*(L_in + W_in) + L_in*W_in",
+    steps=(
+        Take("the sides of the box are, all round", "A_sides = 2*D*(L_in + W_in)"),
+        Take(
+            "under the liner it covers the floor and the apron, which are one rectangle seen from above, and the sides",
+            "A_under = (L_in + 2*w_apron)*(W_in + 2*w_apron) + A_sides",
+        ),
+        Take("over the liner it covers floor and sides only", "A_fl = A_under + L_in*W_in + A_sides"),
+        Step("put both in"),
+    ),
+    unpublished="own geometry: rectangles added up",
+    slips=(
+        Slip("(L_in + 2*w_apron)*(W_in + 2*w_apron) + 2*D*(L_in + W_in)", "You forgot the inner layer. The fleece lies on both faces of the liner."),
+        Slip("2*(2*D*(L_in + W_in) + L_in*W_in)", "You forgot the apron under the liner."),
+        Slip("2*D*(L_in + W_in) + L_in*W_in", "You counted the inner layer only. The fleece lies on both faces of the liner."),
+        Slip(
+            "(L_in + 2*(D + w_apron))*(W_in + 2*(D + w_apron)) + 2*D*(L_in + W_in) + L_in*W_in",
+            "You used the flat rectangle of the liner, which counts the folds in the corners. Fleece is laid in pieces.",
+        ),
+    ),
+    remark="Net, without laps. Stop the inner layer 20 mm below the liner's edge, or it draws water out like a wick.",
+)
+
 # --- stone --------------------------------------------------------------------------------------------------------------------------
 
 stone_area = Formula(
@@ -147,3 +203,41 @@ stone_mass = Formula(
     ),
     remark="Stone in bags is bought in whole bags: round up.",
 )
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Roll:
+    """The roll to buy: its width and the length to take off it (m), what is spare in width, and whether the liner's width runs along the roll."""
+
+    width: float
+    length: float
+    spare: float
+    turned: bool
+
+
+def choose_roll(l_cut: float, w_cut: float, widths: Sequence[float]) -> Roll:
+    """The narrowest of the rolls `widths` (m) that covers the narrower side of a liner l_cut x w_cut (m) without a seam.
+
+    Raises InputError when no roll is wide enough.
+    """
+    if not (0 < l_cut < math.inf and 0 < w_cut < math.inf and widths and min(widths) > 0):
+        raise InputError(
+            f"a liner of {l_cut:g} x {w_cut:g} m and rolls of {', '.join(f'{w:g}' for w in widths)} m: give lengths above zero, such as 3.5 x 3.1 m"
+        )
+    across, along = min(l_cut, w_cut), max(l_cut, w_cut)
+    wide = [width for width in widths if width >= across * (1 - 1e-12)]
+    if not wide:
+        raise InputError(
+            f"no roll up to {max(widths):g} m covers {across:g} m: order a wider one, or a seam made by the supplier; do not glue one in the garden"
+        )
+    return Roll(min(wide), along, min(wide) - across, w_cut > l_cut)
+
+
+def rolls_both_ways(l_cut: float, w_cut: float, widths: Sequence[float]) -> tuple[Roll, ...]:
+    """Every roll and way round that covers a liner l_cut x w_cut (m), the smallest bought area first. Raises InputError when none does."""
+    choose_roll(l_cut, w_cut, widths)
+    ways = ((l_cut, w_cut, False), (w_cut, l_cut, True))
+    found = [Roll(width, along, width - across, turned) for width in widths for along, across, turned in ways if width >= across * (1 - 1e-12)]
+    return tuple(sorted(found, key=lambda roll: (roll.width * roll.length, roll.width)))
