@@ -1,5 +1,6 @@
 """Declaring, calling, solving: what a formula refuses when it is declared and when it is called, and that one number equals many."""
 
+import dataclasses
 import math
 import time
 
@@ -227,11 +228,13 @@ def test_the_root_finder_agrees_with_brentq(name):
     assert solve(function, low, high) == pytest.approx(theirs, rel=1e-12)
 
 
-def test_the_root_finder_needs_few_calls():
-    for function, low, high in FUNCTIONS.values():
-        calls = []
-        solve(lambda x, function=function, calls=calls: calls.append(x) or function(x), low, high)
-        assert len(calls) <= 140
+def test_the_root_finder_needs_far_fewer_calls_than_halving():
+    """Halving to the last figure takes more than 50 calls a root; only the flat root, where no curve helps, may take as many."""
+    calls = []
+    for name, (function, low, high) in FUNCTIONS.items():
+        if "high order" not in name:
+            solve(lambda x, function=function: calls.append(x) or function(x), low, high)
+    assert len(calls) < 25 * (len(FUNCTIONS) - 1)
 
 
 def test_a_root_at_an_end_is_found_and_ends_of_the_same_sign_are_refused():
@@ -286,9 +289,7 @@ def test_a_slip_gives_the_number_of_the_wrong_way():
 def test_importing_the_formulas_stays_quick():
     begun = time.perf_counter()
     for formula in FORMULAS:
-        Formula(
-            **{field: getattr(formula, field) for field in ("name", "result", "equals", "steps", "fitted", "inverse_of", "between", "published", "unpublished")}
-        )
+        dataclasses.replace(formula)
     assert time.perf_counter() - begun < 0.02 * len(FORMULAS)
 
 
