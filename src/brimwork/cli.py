@@ -1,11 +1,13 @@
-"""The command `brimwork`: open, work, prove. Results go to standard output, messages to standard error; exit 0, 1 (a check failed), 2 (usage)."""
+"""The command `brimwork`: open, work, pack, prove. Results go to standard output, messages to standard error; exit 0, 1 (a check failed), 2 (usage)."""
 
 from __future__ import annotations
 
 import argparse
+import datetime
 import json
 import sys
 import time
+from collections import Counter
 from pathlib import Path
 
 from brimwork import __version__
@@ -35,6 +37,12 @@ def main(arguments: list[str] | None = None) -> int:
     verb.add_argument("--json", action="store_true", help="print one JSON object")
     verb.set_defaults(run=_work)
 
+    verb = verbs.add_parser("pack", help="write the design pack of a design file as a PDF", epilog="example: brimwork pack designs/library-bowl.toml")
+    verb.add_argument("design", type=Path, help="the design file")
+    verb.add_argument("--to", type=Path, help="the PDF to write (default: beside the design file)")
+    verb.add_argument("--date", type=_day, help="the date printed on it, as 2026-05-31 (default: today)")
+    verb.set_defaults(run=_pack)
+
     verb = verbs.add_parser("prove", help="verify every derivation and every published value again")
     verb.add_argument("formula", nargs="?", help="one formula, with its steps (default: all)")
     verb.set_defaults(run=_prove)
@@ -56,6 +64,30 @@ def _open(options: argparse.Namespace) -> int:
     from brimwork.notebook import opening
 
     return opening.open_workbooks(options.folder, browser=not options.no_browser, port=options.port)
+
+
+def _day(text: str) -> datetime.date:
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is not a date: type one such as 2026-05-31") from None
+
+
+def _pack(options: argparse.Namespace) -> int:
+    from brimwork.design import checks, inputs
+    from brimwork.design.chain import Chain
+    from brimwork.pack.document import write_pack
+
+    try:
+        design = inputs.load(options.design)
+    except InputError as error:
+        print(f"brimwork: {error}", file=sys.stderr)
+        return 1
+    path = options.to or options.design.with_suffix(".pdf")
+    write_pack(design, path, options.date)
+    grades = Counter(finding.grade for finding in checks.findings(Chain(design)))
+    print(f"{path}: " + ", ".join(f"{grades[grade]} {grade}" for grade in checks.GRADES if grades[grade]))
+    return 1 if grades["fail"] else 0
 
 
 # --- work ---------------------------------------------------------------------------------------------------------------------------

@@ -1,6 +1,6 @@
-"""A formula's tree as LaTeX (notebooks) or plain text (terminals), in the order it was written, by one walk.
+"""A formula's tree as LaTeX (notebooks), Typst (print) or plain text (terminals), in the order it was written, by one walk.
 
-The walk asks a target for each construct, so another target (MathML, Typst) is one more class with the same methods.
+The walk asks a target for each construct, so another target (MathML) is one more class with the same methods.
 """
 
 from __future__ import annotations
@@ -63,6 +63,55 @@ class Latex:
         return rf"\frac{{\mathrm{{d}}{body}}}{{\mathrm{{d}}{variable}}}"
 
 
+class Typst(Latex):
+    """Mathematics for print."""
+
+    times, plus, minus, equals = " times ", " + ", " - ", " = "
+
+    def number(self, text: str) -> str:
+        mantissa, power, exponent = text.partition("e")
+        return f"{mantissa} times 10^({int(exponent)})" if power else text
+
+    def letter(self, key: str) -> str:
+        base, _, below = key.partition("_")
+        shown = base if base in _GREEK or len(base) == 1 else f'upright("{base}")'
+        if not below:
+            return shown
+        return f"{shown}_({below})" if len(below) == 1 or below in _GREEK else f'{shown}_(upright("{below}"))'
+
+    def unit(self, text: str) -> str:
+        if text == "deg":
+            return " degree"
+        pieces = re.findall(r"\^?(-?\d[\d.]*)|([^\d^-]+)", text)
+        shown = "".join(f"^({power})" if power else f' upright("{word}")' for power, word in pieces)
+        return f" thin{shown}" if text else ""
+
+    def brackets(self, text: str) -> str:
+        return f"({text})"
+
+    def product(self, left: str, right: str, numbers: bool) -> str:
+        return f"{left}{self.times}{right}" if numbers or right[:1].isdigit() else f"{left} thin {right}"
+
+    def fraction(self, over: str, under: str) -> tuple[str, int]:
+        return f"frac({over}, {under})", SIGN
+
+    def power(self, base: str, exponent: str) -> str:
+        return f"{base}^({exponent})"
+
+    def root(self, inside: str) -> str:
+        return f"sqrt({inside})"
+
+    def call(self, name: str, argument: str) -> str:
+        name = {"asin": "arcsin", "acos": "arccos", "atan": "arctan", "log": "ln", "log10": "log_10"}.get(name, name)
+        return f"{name}({argument})"
+
+    def integral(self, body: str, variable: str, low: str, high: str) -> str:
+        return f"integral_({low})^({high}) {body} thin dif {variable}"
+
+    def derivative(self, body: str, variable: str) -> str:
+        return f"frac(dif {body}, dif {variable})"
+
+
 class Plain(Latex):
     """Text for a terminal."""
 
@@ -102,7 +151,7 @@ class Plain(Latex):
         return f"d{body}/d{variable}"
 
 
-LATEX, PLAIN = Latex(), Plain()
+LATEX, TYPST, PLAIN = Latex(), Typst(), Plain()
 
 
 def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str] | None = None) -> str:
@@ -129,7 +178,7 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
             shown = values(name) if values and name != "pi" else None
             if shown is not None:
                 return shown, SUM if shown.startswith("-") else SIGN if re.search(r"[^\w.]", shown) else ATOM
-            return target.letter(name) if name != "pi" or target is LATEX else "π", ATOM
+            return target.letter(name) if name != "pi" or target is not PLAIN else "π", ATOM
         case ast.UnaryOp(operand=operand):
             return f"-{piece(operand, PRODUCT)}", SUM
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):

@@ -115,7 +115,7 @@ class Chain:
         found = self._losses(self.flow_wanted).friction
         law = self.design["pipe.friction_law"]
         how = f"ribbed hose, {tables.RIBBED_HOSE.basis}" if law == "ribbed hose" else f"{found.regime} flow, by {law}"
-        return Found("f", found.f, how )
+        return Found("f", found.f, how)
 
     @cached_property
     def stretch(self) -> pipework.Stretch:

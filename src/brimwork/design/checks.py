@@ -38,6 +38,8 @@ class Limits:
 def _span(low: float, high: float, unit: str) -> str:
     if low == -INFINITE:
         return f"up to {units.write(high, unit, None)}"
+    if high == INFINITE and low < 1e-6:
+        return "above 0"
     if high == INFINITE:
         return f"from {units.write(low, unit, None)}"
     return f"{units.number(units.convert(low, unit))} to {units.write(high, unit, None)}"

@@ -1,0 +1,235 @@
+"""The drawings of a design: section through vessel and reservoir at a true scale, and the duty chart of its pump."""
+
+from __future__ import annotations
+
+from brimwork.design import levels
+from brimwork.design.chain import Chain
+from brimwork.design.inputs import Unknown
+from brimwork.drawing.graph import Axis, graph, nice_high
+from brimwork.drawing.records import ACCENT, GREY, NIGHT, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View, at_scale
+from brimwork.topics.pumps import Pump
+from brimwork.units import convert, number, write
+
+SCALES = ((200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (20.0, "1:50"), (10.0, "1:100"))
+WALL = 0.025  # m: how thick the wall of the vessel is drawn; its real thickness is not asked for
+LABEL = 3.9  # mm of paper between two level labels
+
+
+def section(chain: Chain) -> Sheet:
+    """Section along the blocks through the vessel. Raises Unknown with the keys of the design that are still missing."""
+    place = _Places(chain)
+    frame = (12.0, 10.0, 126.0, 84.0)
+    half = place.pit / 2 + place.apron
+    depth, top = -place.level["formation"], max(place.level["rim"], 0.05)
+    scale, name = next((s for s in SCALES if 2 * half * s[0] <= frame[2] - 4 and (depth + top) * s[0] <= frame[3] - 20), SCALES[-1])
+    view = at_scale((0.0, (top - depth) / 2 - 3 / scale), frame, scale, ())
+    records = [*_ground(place, view), *_reservoir(place), *_vessel(place), *_hose(place), *_distances(place), *_heights(place, view)]
+    sentence = (
+        f"Section {name}: a vessel {write(place.rim, 'mm')} across stands {write(place.offset, 'mm')} off the middle of {place.across} blocks in a lined pit "
+        f"{write(depth, 'mm')} deep; water stands {write(place.level['static water'] - place.level['reservoir floor'], 'mm')} deep with the pump off."
+    )
+    title = f"Section through vessel and reservoir, {name}, levels in mm to the finished paving"
+    notes = (Text((4.0, 7.0), title, "start", 3.2, GREY),)
+    return Sheet(180, 96, (View(view.window, frame, tuple(records), clip=False),), f"{chain.design.title}: section", sentence, notes)
+
+
+class _Places:
+    """The sizes that the section needs, all in metres."""
+
+    def __init__(self, chain: Chain):
+        d = chain.design
+        self.level = {
+            name: levels.height(d, name)
+            for name in ("formation", "reservoir floor", "lowest water", "running water", "static water", "overflow", "block top", "vessel base", "rim")
+        }
+        self.pit, self.box, self.board = chain.pit_length, chain.box_length, d["ground.board"]
+        self.blocks, self.across, self.block = chain.base_length, round(d["reservoir.blocks_along"]), d["reservoir.block_length"]
+        self.sub_base, self.sand, self.box_depth = d["ground.sub_base"], d["ground.sand"], chain.box_depth
+        self.apron, self.stone = d["catch.apron"] - d["ground.working_space"] - d["ground.board"], d["catch.stone_thickness"]
+        self.rim, self.foot, self.offset = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
+        self.slab = (d["slab.length"], d["slab.thickness"]) if chain.on_slab else None
+        self.head, self.bore = chain.rim_head, d["pipe.bore"]
+        self.apron = max(self.apron, 0.1)
+
+
+def _rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+
+def _ground(p: _Places, view: View) -> list[Record]:
+    """Soil with the pit cut out, the layers under the floor, and the finished paving."""
+    left, bottom, right, _ = view.window
+    formation, edge = p.level["formation"], p.pit / 2
+    soil = ((left, 0.0), (-edge, 0.0), (-edge, formation), (edge, formation), (edge, 0.0), (right, 0.0), (right, bottom + 0.02), (left, bottom + 0.02))
+    sand = formation + p.sub_base
+    return [
+        Polygon(soil, "earth", "none"),
+        Polygon(_rectangle(-edge, formation, edge, sand), "concrete", "thin"),
+        Polygon(_rectangle(-edge, sand, edge, sand + p.sand), "pale", "thin"),
+        *(
+            Polygon(
+                _rectangle(*sorted((s * edge, s * (p.box / 2 + p.board)))[:1], sand + p.sand, sorted((s * edge, s * (p.box / 2 + p.board)))[1], 0.0),
+                "pale",
+                "none",
+            )
+            for s in (-1, 1)
+        ),
+        Line(((left, 0.0), (-edge, 0.0), (-edge, formation), (edge, formation), (edge, 0.0), (right, 0.0)), "outline"),
+    ]
+
+
+def _reservoir(p: _Places) -> list[Record]:
+    """Box, blocks with their water, lining, and the stone over them and over the apron."""
+    floor, block_top, static = p.level["reservoir floor"], p.level["block top"], p.level["static water"]
+    inside, outside, box_top = p.box / 2, p.box / 2 + p.board, floor + p.box_depth
+    stone_top = block_top + p.stone
+    reach = p.pit / 2 + p.apron
+    records: list[Record] = [
+        Polygon(_rectangle(*sorted((s * inside, s * outside))[:1], floor, sorted((s * inside, s * outside))[1], box_top), "solid", "thin") for s in (-1, 1)
+    ]
+    records.append(Polygon(_rectangle(-p.blocks / 2, floor, p.blocks / 2, static), "water", "none"))
+    for i in range(p.across):
+        x = -p.blocks / 2 + i * p.block
+        records.append(Line((*_rectangle(x, floor, x + p.block, block_top), (x, floor)), "thin"))
+        records += [Line(((x + p.block * k / 6, floor), (x + p.block * k / 6, block_top)), "grid") for k in range(1, 6)]
+    records.append(Polygon(((-reach, box_top), (reach, box_top), (reach, stone_top), (-reach, stone_top)) if stone_top > box_top else
+                           _rectangle(-reach, block_top, reach, max(stone_top, block_top)), "stone", "none"))  # fmt: skip
+    records.append(Polygon(_rectangle(-inside, block_top, inside, max(stone_top, block_top)), "stone", "none"))
+    records.append(
+        Line(
+            ((-reach, 0.0), (-reach, box_top), (-inside, box_top), (-inside, floor), (inside, floor), (inside, box_top), (reach, box_top), (reach, 0.0)),
+            "second curve",
+        )
+    )
+    return records
+
+
+def _vessel(p: _Places) -> list[Record]:
+    base, rim, x = p.level["vessel base"], p.level["rim"], p.offset
+    outer = ((x - p.foot / 2, base), (x - p.rim / 2, rim), (x + p.rim / 2, rim), (x + p.foot / 2, base))
+    inner = ((x - p.foot / 2 + WALL, base + WALL), (x - p.rim / 2 + WALL, rim), (x + p.rim / 2 - WALL, rim), (x + p.foot / 2 - WALL, base + WALL))
+    records: list[Record] = []
+    if p.slab:
+        length, thickness = p.slab
+        records.append(Polygon(_rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline"))
+    film = ((x - p.rim / 2, rim), (x - p.foot / 2 - 0.004, base), (x - p.foot / 2, base))
+    return [
+        *records,
+        Polygon(outer, "solid", "outline"),
+        Polygon(
+            (*inner[:2], (x - p.rim / 2, rim), (x - p.rim / 2, rim + p.head), (x + p.rim / 2, rim + p.head), (x + p.rim / 2, rim), *inner[2:]), "water", "none"
+        ),
+        Line((*inner[:1], inner[1]), "thin"),
+        Line((inner[3], inner[2]), "thin"),
+        Line((inner[0], inner[3]), "thin"),
+        Line(film[:2], "water"),
+        Line(((x + p.rim / 2, rim), (x + p.foot / 2 + 0.004, base)), "water"),
+        Line(((x - p.rim / 2, rim + p.head), (x + p.rim / 2, rim + p.head)), "water"),
+    ]
+
+
+def _hose(p: _Places) -> list[Record]:
+    """Pump in the corner away from the vessel, and the hose that rises to just under the rim."""
+    floor, x = p.level["reservoir floor"], -p.blocks / 2 + 0.12
+    pump = _rectangle(x - 0.06, floor + 0.02, x + 0.06, floor + 0.12)
+    run = p.level["block top"] - 0.04
+    path = ((x, floor + 0.12), (x, run), (p.offset, run), (p.offset, p.level["rim"] - 0.015))
+    return [Polygon(pump, "pale", "outline"), Line(path, "hidden"), Leader((x, floor + 0.07), "pump", (-9.0, -3.0))]
+
+
+def _distances(p: _Places) -> list[Record]:
+    formation, rim = p.level["formation"], p.level["rim"]
+    text = "{:.0f}".format
+    return [
+        Dimension((-p.pit / 2, formation), (p.pit / 2, formation), text(p.pit * 1e3), p.pit, -10.0),
+        Dimension((-p.box / 2, formation), (p.box / 2, formation), text(p.box * 1e3), p.box, -4.0),
+        Dimension((p.offset - p.rim / 2, rim), (p.offset + p.rim / 2, rim), text(p.rim * 1e3), p.rim, 5.0),
+        Dimension((-p.pit / 2 - p.apron, formation), (-p.pit / 2 - p.apron, 0.0), text(-formation * 1e3), -formation, 4.0),
+    ]
+
+
+def _heights(p: _Places, view: View) -> list[Record]:
+    """Level labels in a column on the right, spread so that no two touch, each with a line to its level."""
+    scale, right = view.scale[0], view.window[2]
+    water = {"lowest water", "running water", "static water", "overflow"}
+    wanted = sorted(((height, name) for name, height in p.level.items()), reverse=True)
+    places = _spread([height * scale for height, _ in wanted])
+    records: list[Record] = []
+    for (height, name), at in zip(wanted, places, strict=True):
+        start = p.blocks / 2 if name in water else p.rim / 2 + p.offset if name == "rim" else p.pit / 2
+        colour = NIGHT if name in water else "#1f2328"
+        shown = f"{name} {height * 1e3:+.0f}" if abs(height) > 5e-7 else f"{name} 0"
+        elbow = right + 2 / scale
+        records.append(Line(((start, height), (elbow, height), (elbow + 4 / scale, at / scale)), "dimension"))
+        records.append(Text((elbow + 4 / scale, at / scale), shown, "start", 3.0, colour, (1.0, -1.0)))
+    records.append(Level((p.blocks / 2 - 0.08, p.level["static water"])))
+    return records
+
+
+def _spread(places: list[float]) -> list[float]:
+    """Places from the top down moved apart to LABEL, as near to where they belong as a simple push allows."""
+    out = list(places)
+    for _ in range(200):
+        moved = False
+        for i in range(len(out) - 1):
+            lack = LABEL - (out[i] - out[i + 1])
+            if lack > 1e-6:
+                out[i], out[i + 1], moved = out[i] + lack / 2, out[i + 1] - lack / 2, True
+        if not moved:
+            break
+    return out
+
+
+# --- duty chart ---------------------------------------------------------------------------------------------------------------------
+
+
+def duty_chart(chain: Chain) -> Sheet:
+    """Pump curve and system curve, where they meet, and the flow wanted with its band. Raises Unknown with the keys that are missing."""
+    pump, wanted, duty = chain.pump, chain.flow_wanted, chain.duty
+    curve = _pump_points(pump)
+    system = [(flow, chain.head_needed(flow)) for flow in (pump.Q_max * share / 40 for share in range(41))]
+    across = Axis("flow in L/min", 0.0, nice_high(convert(pump.Q_max, "L/min")))
+    up = Axis("head in m", 0.0, nice_high(max(pump.head(0.0), chain.head_wanted) * 1.02))
+    shown = [[(convert(flow, "L/min"), head) for flow, head in points] for points in (curve, system)]
+    point = (convert(duty.Q, "L/min"), duty.H)
+    view = graph(
+        (18.0, 16.0, 154.0, 62.0),
+        across,
+        up,
+        [(shown[0], "curve", ""), (shown[1], "second curve", "")],
+        point,
+        None,
+        f"duty {write(duty.Q, 'L/min')} at {write(duty.H, 'm')}",
+    )
+    band = Polygon(
+        tuple((min(convert(wanted, "L/min") * share, across.high), y) for share, y in ((1.1, 0.0), (1.6, 0.0), (1.6, up.high), (1.1, up.high))), "pale", "none"
+    )
+    need = (convert(wanted, "L/min"), chain.head_wanted)
+    labels = (
+        Text((0.0, pump.head(0.0)), "pump", "start", 3.2, "#386BFC", (3.0, 1.6)),
+        Text((0.0, system[0][1]), "pipe and lift", "start", 3.2, ACCENT, (3.0, -4.6)),
+        Mark(need, 1.1, NIGHT),
+        Text(need, f"wanted {write(wanted, 'L/min')}", "start", 3.2, NIGHT, (1.6, -5.0)),
+    )
+    records = (band, *view.records, *labels)
+    sentence = (
+        f"With the valve open the pump sends {write(duty.Q, 'L/min')} at a head of {write(duty.H, 'm')}, {number(duty.Q / wanted, 3)} times the {write(wanted, 'L/min')} wanted. "
+        "The pale band is 1.1 to 1.6 times the flow wanted."
+    )
+    notes = (Text((4.0, 7.0), "Duty chart: pump curve, and what pipe and lift ask for, water at its lowest", "start", 3.2, GREY),)
+    return Sheet(180, 90, (View(view.window, view.frame, records, clip=False),), f"{chain.design.title}: duty chart", sentence, notes)
+
+
+def _pump_points(pump: Pump) -> list[Point]:
+    return [(flow, pump.head(flow)) for flow in (pump.Q_max * share / 40 for share in range(41))]
+
+
+def drawings(chain: Chain) -> list[tuple[str, Sheet | Unknown]]:
+    """Section and duty chart, or what is missing for each."""
+    made: list[tuple[str, Sheet | Unknown]] = []
+    for name, draw in (("section", section), ("duty chart", duty_chart)):
+        try:
+            made.append((name, draw(chain)))
+        except Unknown as missing:
+            made.append((name, missing))
+    return made

@@ -1,0 +1,216 @@
+"""The design pack: summary, drawings, findings with their workings, quantities, and what everything was assumed on; one PDF."""
+
+from __future__ import annotations
+
+import datetime
+import os
+import tempfile
+from importlib.util import find_spec
+from pathlib import Path
+
+from brimwork import __version__, units
+from brimwork.design import checks, levels
+from brimwork.design.chain import Chain, Found
+from brimwork.design.checks import Finding
+from brimwork.design.fields import SECTIONS
+from brimwork.design.inputs import Design, Unknown
+from brimwork.design.quantities import quantities
+from brimwork.drawing import svg
+from brimwork.drawing.design import drawings
+from brimwork.drawing.records import Sheet
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+from brimwork.pack import markup
+from brimwork.pack.markup import table, words
+from brimwork.units import InputError
+
+MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
+SAFETY = ("people", "supply", "loads")  # groups whose fails stand on page one
+CAUTIONS = (
+    "Have services under the ground located before digging, and dig by hand near any mark.",
+    "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
+    "Lift by a plan, with the masses on these pages; a crane needs a lifting plan by a competent person.",
+    "Mains electricity near water is work for a licensed electrician, who tests and certifies it.",
+    "Open water of any depth is a danger to small children. Drifting droplets can carry Legionella: have it assessed.",
+    "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved.",
+)
+KEY_NUMBERS = (
+    "flow_wanted",
+    "rim_head",
+    "head_wanted",
+    "duty_flow",
+    "static_volume",
+    "usable",
+    "transit",
+    "start_drop",
+    "days",
+    "block_pressure",
+    "base_mass",
+    "running_cost",
+)
+
+
+def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> None:
+    """Write the pack of `design` as a tagged PDF; the same design and day give the same bytes. Raises InputError when it cannot be written."""
+    import typst
+
+    day = day or datetime.date.today()
+    with tempfile.TemporaryDirectory() as folder:
+        source = Path(folder, "pack.typ")
+        source.write_text(document(design, day, Path(folder)), encoding="utf-8")
+        moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
+        pdf = typst.compile(source, font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
+    _save(path, pdf)
+
+
+def _fonts() -> list[str]:
+    """Drawings are lettered in DejaVu Sans, which matplotlib carries; everything else comes with Typst."""
+    found = find_spec("matplotlib")
+    return [str(Path(place, "mpl-data", "fonts", "ttf")) for place in (found.submodule_search_locations or ())] if found else []
+
+
+def _save(path: Path, content: bytes) -> None:
+    """The whole file or nothing."""
+    try:
+        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        os.chmod(part, 0o644)
+        os.replace(part, path)
+    except OSError as error:
+        raise InputError(f"{path} cannot be written ({error.strerror}): name another file with --to") from None
+
+
+def document(design: Design, day: datetime.date, folder: Path) -> str:
+    """The Typst source of the pack; its drawings are written into `folder`."""
+    chain = Chain(design)
+    found = checks.findings(chain)
+    parts = [
+        markup.head(
+            f"{design.title}: design pack",
+            design.region,
+            f"{design.title}, {design.kind}. Draft of {day.isoformat()}, Brimwork {__version__}. Worked out, not approved.",
+        ),
+        _summary(design, chain, found, day),
+        _drawings(chain, folder),
+        _quantities(chain),
+        _findings(chain, found),
+        _inputs(design),
+    ]
+    return "\n".join(parts)
+
+
+def _summary(design: Design, chain: Chain, found: list[Finding], day: datetime.date) -> str:
+    counts = {grade: sum(finding.grade == grade for finding in found) for grade in checks.GRADES}
+    said = ", ".join(f"{count} {grade}" for grade, count in counts.items() if count)
+    dangers = [finding for finding in found if finding.grade == "fail" and finding.group in SAFETY]
+    parts = [
+        f"= {words(design.title)}",
+        words(design.note),
+        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(said)}*.",
+    ]
+    if dangers:
+        rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {words(_sentence(finding.remedy))}" for finding in dangers)
+        parts.append(f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]')
+    parts.append("== Key numbers\n" + table("1fr, auto, auto", ("quantity", "metric", "US customary"), [_row(chain, name) for name in KEY_NUMBERS]))
+    parts.append("== Before anyone digs, lifts or wires\n" + "\n".join(f"- {words(caution)}" for caution in CAUTIONS))
+    return "\n\n".join(parts)
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + "." if text else ""
+
+
+def _row(chain: Chain, name: str) -> tuple[str, str, str]:
+    title = TITLES[name]
+    try:
+        worked = chain.working(name)
+    except Unknown as missing:
+        return title, f"needs {checks.asked(missing)}", ""
+    except InputError as refused:
+        return title, str(refused), ""
+    row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
+    return title, row.metric_text(worked.result), row.us_text(worked.result)
+
+
+TITLES = {
+    "flow_wanted": "flow wanted over the rim", "rim_head": "head over the rim at that flow", "head_wanted": "head that the pump must give at that flow",
+    "duty_flow": "flow that this pump really sends, valve open", "static_volume": "water in the reservoir, pump off", "usable": "of it usable above the pump's limit",
+    "transit": "water in transit while running", "start_drop": "drop of the level when the pump starts", "days": "time without topping up, driest month",
+    "block_pressure": "pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",
+}  # fmt: skip
+
+
+def _drawings(chain: Chain, folder: Path) -> str:
+    parts = ["#pagebreak()\n== Drawings"]
+    for number, (name, sheet) in enumerate(drawings(chain)):
+        if isinstance(sheet, Sheet):
+            file = f"drawing{number}.svg"
+            (folder / file).write_text(svg.write(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
+            parts.append(markup.drawing(file, sheet.description) + f"\n{words(sheet.description)}")
+        else:
+            parts.append(f"The {words(name)} is not shown: it needs {words(checks.asked(sheet))}.")
+    rows = [
+        (level.name, f"{level.height * 1e3:+.0f} mm", f"{units.write(level.height, 'in')}", "water" if level.water else "built", "")
+        for level in reversed(levels.levels(chain.design))
+    ]
+    datum = "=== Level datum table, to the finished paving\n" + table("1fr, auto, auto, auto, 28mm", ("level", "metric", "US", "kind", "as built"), rows)
+    parts.append(f"#block(breakable: false)[\n{datum}\n]")
+    return "\n\n".join(parts)
+
+
+def _findings(chain: Chain, found: list[Finding]) -> str:
+    rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found]
+    parts = [
+        "#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.",
+        table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
+    ]
+    parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
+    shown: set[str] = set()
+    parts += [_working_of(chain, finding, shown) for finding in found]
+    return "\n\n".join(parts)
+
+
+def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
+    limit = f"; {finding.limit}" if finding.limit else ""
+    lines = [f"=== {words(f'{finding.id} {finding.title}: {MARKS[finding.grade]}')}", words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
+    if finding.note:
+        lines.append(words(_sentence(finding.note.rstrip("."))))
+    if finding.remedy:
+        lines.append(words(f"What to change: {finding.remedy}."))
+    for name in finding.results:
+        try:
+            worked = chain.working(name)
+        except (Unknown, InputError):
+            continue
+        lines.append(_one_working(worked, name in shown))
+        shown.add(name)
+    return "\n\n".join(lines)
+
+
+def _one_working(worked: Working | Found, again: bool) -> str:
+    if isinstance(worked, Found):
+        row = QUANTITIES[worked.letter]
+        return f"{words(_sentence(row.short_name)[:-1])}: {words(row.both(worked.result))}, {words(worked.how)}."
+    row = worked.formula.quantity
+    title = f"{words(_sentence(worked.formula.name)[:-1])}: {words(row.both(worked.result))}"
+    if again:
+        return f"{title}, worked above."
+    notes = "".join(f"\n\n{words('Note: ' + note + '.')}" for note in worked.notes)
+    return f"{title}\n{markup.working(worked)}{notes}"
+
+
+def _quantities(chain: Chain) -> str:
+    rows = [(line.item, line.size, line.amount, line.note) for line in quantities(chain)]
+    return "== Quantities\nFrom the design alone; add spares. Net sizes unless waste is named.\n\n" + table(
+        "1fr, auto, auto, 52mm", ("item", "size", "amount", "note"), rows
+    )
+
+
+def _inputs(design: Design) -> str:
+    rows = []
+    for section, fields in SECTIONS.items():
+        for key, field in fields.items():
+            given = design.values.get(f"{section}.{key}")
+            rows.append((section, field.name, field.write(given.value, design.region) if given else "not given", given.basis if given else ""))
+    return "#pagebreak()\n== What this design rests on\n\n" + table("auto, 1fr, auto, auto", ("part", "what", "value", "basis"), rows)

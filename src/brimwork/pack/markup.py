@@ -1,0 +1,61 @@
+"""Pieces of a Typst document: escaped text, tables, equations with a description, drawings."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+
+from brimwork import typeset
+from brimwork.formula import Working
+
+PAPER = {"UK": "a4", "US": "us-letter"}
+
+
+def words(text: str) -> str:
+    """Text exactly as it stands, whatever characters are in it."""
+    return f"#{quoted(text)}"
+
+
+def quoted(text: str) -> str:
+    clean = "".join(character if character.isprintable() else " " for character in text)
+    return json.dumps(clean, ensure_ascii=False)
+
+
+def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """A table of plain texts; `columns` as Typst writes widths, such as "auto, 1fr"."""
+    cells = ", ".join(f"[{words(cell)}]" for row in rows for cell in row)
+    header = ", ".join(f"[*{words(cell)}*]" for cell in head)
+    return f"#table(columns: ({columns}), table.header({header}), {cells})"
+
+
+def working(worked: Working) -> str:
+    """A working as one equation of two lines: formula, then numbers and result; its plain text is the description."""
+    plain = "; ".join(typeset.working(worked, typeset.PLAIN))
+    first, *put_in, last = (line.partition(" = ")[2] for line in typeset.working(worked, typeset.TYPST))
+    left = typeset.write(worked.formula.left, typeset.TYPST)
+    lines = f"{left} &= {first} \\ &= {' = '.join([*put_in, last])}"
+    return f"#math.equation(block: true, alt: {quoted(plain)}, $ {lines} $)"
+
+
+def drawing(file: str, description: str) -> str:
+    return f'#figure(image("{file}", width: 100%, alt: {quoted(description)}))'
+
+
+def head(title: str, region: str, foot: str) -> str:
+    """Page, fonts and headings."""
+    return f"""#set document(title: {quoted(title)}, date: auto)
+#set page(paper: "{PAPER[region]}", margin: (x: 18mm, top: 18mm, bottom: 20mm), footer: context [
+  #set text(8pt, fill: luma(90))
+  {words(foot)} #h(1fr) #counter(page).display("1 of 1", both: true)])
+#set text(font: "Libertinus Serif", size: 10pt, lang: "en")
+#set table(stroke: (x, y) => (bottom: 0.4pt + luma(190)), inset: (x: 4pt, y: 3.2pt), align: left + top)
+#show table.cell: set text(9pt)
+#set par(leading: 0.55em)
+#show heading.where(level: 1): set text(17pt)
+#show heading.where(level: 2): it => block(above: 1.4em, below: 0.7em, text(13pt, it.body))
+#show heading.where(level: 3): it => block(above: 1.1em, below: 0.5em, text(10.5pt, it.body))
+#set math.equation(numbering: none)
+#show math.equation.where(block: true): set align(left)
+#show math.equation.where(block: true): set block(above: 0.7em, below: 0.9em)
+#show math.equation.where(block: true): pad.with(left: 6mm)
+"""

@@ -1,0 +1,148 @@
+"""The design file: bad input is told in plain words, comments survive, a killed program leaves the old file or the new one."""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from brimwork.design import checks, inputs
+from brimwork.design.chain import Chain
+from brimwork.design.fields import SECTIONS, Field
+from brimwork.units import InputError
+
+BOWL = (Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("change", "told"),
+    [
+        (("void_fraction = 0.95", "void_fraction = 1.2"), "over 1"),
+        (("rim_diameter", "rim_diametre"), "Nearest: rim_diameter"),
+        (("[pump]", "[pmp]"), "Nearest: pump"),
+        (('"780 mm"', '"780 kg"'), "type it in mm"),
+        (('height = "420 mm"', "height = 420"), 'write vessel.height = "420 mm"'),
+        (('"2.4 m"', '"nan m"'), "not a number that can be used"),
+        (('"2.4 m"', '"-2.4 m"'), "cannot be below zero"),
+        (('free_flow = "60 L/min"', 'free_flow = "16 gal/min"'), "US or imperial"),
+        (("format = 1", "format = 2"), "this edition reads format = 1"),
+        (("format = 1", ""), "write 'format = 1'"),
+        (('kind = "overflowing vessel"', ""), "'kind' is missing"),
+        (('region = "UK"', 'region = "FR"'), "write one of 'UK', 'US'"),
+        (('basis = "read"', 'basis = "rumour"'), "basis 'rumour' is not known"),
+        (('check_valve = "no"', 'check_valve = "maybe"'), "write one of 'yes', 'no'"),
+        (('rolls = ["2 m"', 'rolls = ["2 kg"'), "type it in m"),
+        (("[site]", "colour = 3\n[site]"), "there is no key 'colour'"),
+        (("[site]", "[site"), "this is not TOML"),
+    ],
+)
+def test_bad_input_says_what_was_given_and_what_to_write(change, told):
+    assert change[0] in BOWL
+    with pytest.raises(InputError, match=told.replace("[", r"\[")):
+        inputs.parse(BOWL.replace(*change, 1))
+
+
+def test_an_unreadable_file_is_named(tmp_path):
+    for name, content in (("absent.toml", None), ("binary.toml", b"\xff\xfe\x00"), ("folder.toml", "folder")):
+        path = tmp_path / name
+        path.mkdir() if content == "folder" else path.write_bytes(content) if content else None
+        with pytest.raises(InputError, match=name):
+            inputs.load(path)
+
+
+def test_a_design_with_nothing_but_a_kind_loads_and_says_what_every_check_needs():
+    bare = inputs.parse('format = 1\nkind = "overflowing vessel"')
+    found = checks.findings(Chain(bare))
+    assert {finding.grade for finding in found} == {"not shown"}
+    assert all(finding.value.startswith("needs ") and "(" in finding.value for finding in found)
+
+
+def test_saving_keeps_comments_order_and_everything_that_was_not_changed(tmp_path):
+    path = tmp_path / "bowl.toml"
+    path.write_text(BOWL.replace("[pump]", "[pump] # bought second-hand"), encoding="utf-8")
+    inputs.save(inputs.load(path).having("pump.power", "50 W", "measured"), path)
+    text = path.read_text(encoding="utf-8")
+    assert "# bought second-hand" in text and 'power = {value = "50 W", basis = "measured"}' in text
+    before, after = BOWL.splitlines(), [line.replace(" # bought second-hand", "") for line in text.splitlines()]
+    assert [b for a, b in zip(after, before, strict=True) if a != b] == ['power = "45 W"']
+
+
+def test_a_value_taken_out_is_unknown_and_the_checks_that_need_it_are_not_shown():
+    design = inputs.parse(BOWL).having("pump.power", None)
+    grades = {finding.id: finding.grade for finding in checks.findings(Chain(design))}
+    assert grades["C03"] == "not shown" and grades["C42"] == "not shown" and grades["C01"] == "pass"
+    assert "power" not in inputs.dump(design, BOWL).split("[pump]")[1].split("[")[0]
+
+
+_KEYS = [(f"{section}.{key}", field) for section, fields in SECTIONS.items() for key, field in fields.items() if isinstance(field, Field)]
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e6) | st.none()), min_size=1, max_size=6))
+def test_no_value_makes_the_chain_crash_or_say_nan(changes):
+    design = inputs.parse(BOWL)
+    for (key, field), value in changes:
+        try:
+            design = design.having(key, None if value is None else f"{value:.6g} {field.unit}".strip())
+        except InputError:
+            continue
+    for finding in checks.findings(Chain(design)):
+        assert finding.grade in checks.GRADES and "nan" not in finding.value.lower().split()
+
+
+@given(st.integers(0, 2**32))
+@settings(max_examples=30, deadline=None)
+def test_what_is_written_is_read_back_the_same(seed):
+    import random
+
+    design = inputs.parse(BOWL)
+    for key in random.Random(seed).sample(sorted(design.values), 12):
+        design = design.having(key, None)
+    assert inputs.parse(inputs.dump(design)) == design
+    assert inputs.parse(inputs.dump(design, BOWL)) == design
+
+
+SAVER = """
+import sys
+from brimwork.design import inputs
+path = sys.argv[1]
+design = inputs.load(path)
+print("ready", flush=True)
+for n in range(100000):
+    inputs.save(design.having("pump.power", f"{45 + n % 50} W"), path)
+"""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs signals")
+def test_a_program_killed_while_saving_leaves_a_whole_file(tmp_path):
+    path = tmp_path / "bowl.toml"
+    path.write_text(BOWL, encoding="utf-8")
+    for wait in (0.03, 0.08, 0.13, 0.21, 0.34):
+        process = subprocess.Popen([sys.executable, "-c", SAVER, str(path)], stdout=subprocess.PIPE, text=True)
+        assert process.stdout.readline() == "ready\n"
+        time.sleep(wait)
+        process.send_signal(signal.SIGKILL)
+        process.wait()
+        process.stdout.close()
+        power = inputs.load(path)["pump.power"]
+        assert 45 <= power < 95
+    assert len(inputs.load(path).values) == len(inputs.parse(BOWL).values)
+
+
+def test_a_folder_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
+    path = tmp_path / "bowl.toml"
+    path.write_text(BOWL, encoding="utf-8")
+
+    def full(*_):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(inputs.os, "fsync", full)
+    with pytest.raises(InputError, match="your old file is as it was"):
+        inputs.save(inputs.load(path).having("pump.power", "50 W"), path)
+    assert path.read_text(encoding="utf-8") == BOWL
+    assert [p.name for p in tmp_path.iterdir()] == ["bowl.toml"]

@@ -1,0 +1,119 @@
+"""The design pack: written whole, the same bytes for the same day, tagged, with failing safety checks on page one."""
+
+import datetime
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from brimwork import cli
+from brimwork.design import inputs
+from brimwork.design.chain import Chain
+from brimwork.drawing.design import drawings
+from brimwork.drawing.layout import words
+from brimwork.drawing.records import Dimension, Sheet
+from brimwork.pack.document import write_pack
+
+BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
+DAY = datetime.date(2026, 5, 31)
+
+
+@pytest.fixture(scope="module")
+def pack(tmp_path_factory):
+    path = tmp_path_factory.mktemp("pack") / "bowl.pdf"
+    write_pack(inputs.load(BOWL), path, DAY)
+    return path
+
+
+def text_of(page):
+    return " ".join(page.extract_text().split())
+
+
+def test_the_same_design_and_day_give_the_same_bytes(pack, tmp_path):
+    write_pack(inputs.load(BOWL), tmp_path / "again.pdf", DAY)
+    assert (tmp_path / "again.pdf").read_bytes() == pack.read_bytes()
+
+
+def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
+    first = text_of(pypdf.PdfReader(pack).pages[0])
+    for part in (
+        "These checks of safety fail",
+        "Tipping of the empty vessel",
+        "Open water a child can reach",
+        "Draft of 2026-05-31",
+        "licensed electrician",
+        "Worked out, not approved",
+    ):
+        assert part in first
+    for claim in ("child-proof", "is safe", "safe to use", "is approved"):
+        assert claim not in " ".join(text_of(page) for page in pypdf.PdfReader(pack).pages)
+
+
+def test_the_pack_is_tagged_and_every_drawing_and_equation_has_a_description(pack):
+    reader = pypdf.PdfReader(pack)
+    assert reader.trailer["/Root"]["/MarkInfo"]["/Marked"].value
+    waiting, without, described = [reader.trailer["/Root"]["/StructTreeRoot"]], [], 0
+    while waiting:
+        node = waiting.pop().get_object()
+        if not isinstance(node, dict):
+            continue
+        if node.get("/S") in ("/Figure", "/Formula"):
+            described += 1
+            without += [node] if not node.get("/Alt") else []
+        kids = node.get("/K", [])
+        waiting += [kid for kid in (kids if isinstance(kids, list) else [kids]) if not isinstance(kid, int)]
+    assert described > 20 and not without
+
+
+def test_workings_quantities_and_inputs_are_printed(pack):
+    text = " ".join(text_of(page) for page in pypdf.PdfReader(pack).pages)
+    for part in (
+        "Workings",
+        "void-former blocks",
+        "3.52 m x 3.12 m",
+        "off a roll 4 m wide",
+        "1572 x 1172 x 620 mm",
+        "bearing pressure presumed for the soil",
+        "common practice",
+    ):
+        assert part in text
+
+
+@pytest.mark.parametrize("region", ("UK", "US"))
+def test_an_almost_empty_design_still_makes_a_pack_that_says_what_it_needs(tmp_path, region):
+    design = inputs.parse(f'format = 1\nkind = "overflowing vessel"\ntitle = "Odd #*_$ ``\\\\ title"\nregion = "{region}"')
+    write_pack(design, tmp_path / "bare.pdf", DAY)
+    reader = pypdf.PdfReader(tmp_path / "bare.pdf")
+    assert "needs" in text_of(reader.pages[0]) and "Odd #*_$" in text_of(reader.pages[0])
+    assert round(float(reader.pages[0].mediabox.width)) == {"UK": 595, "US": 612}[region]
+
+
+def test_the_command_writes_the_pack_and_says_how_the_checks_stand(tmp_path, capsys):
+    assert cli.main(["pack", str(BOWL), "--to", str(tmp_path / "x.pdf"), "--date", "2026-05-31"]) == 1, "checks fail on purpose"
+    assert "4 fail" in capsys.readouterr().out and (tmp_path / "x.pdf").stat().st_size > 10_000
+
+
+def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
+    assert cli.main(["pack", str(tmp_path / "absent.toml")]) == 1
+    assert cli.main(["pack", str(BOWL), "--to", str(tmp_path / "no" / "x.pdf")]) == 2
+    errors = capsys.readouterr().err
+    assert "absent.toml cannot be read" in errors and "cannot be written" in errors and "Traceback" not in errors
+
+
+def test_the_drawings_of_the_design_stay_on_their_sheets_and_dimensions_are_true():
+    chain = Chain(inputs.load(BOWL))
+    for _, sheet in drawings(chain):
+        assert isinstance(sheet, Sheet)
+        labels = words(sheet)
+        for label in labels:
+            left, top, right, bottom = label.box
+            assert left >= 0 and top >= 0 and right <= sheet.width and bottom <= sheet.height, label.text
+        for i, a in enumerate(labels):
+            for b in labels[:i]:
+                assert a.box[2] <= b.box[0] or b.box[2] <= a.box[0] or a.box[3] <= b.box[1] or b.box[3] <= a.box[1], (a.text, b.text)
+    dimensions = [record for record in drawings(chain)[0][1].views[0].records if isinstance(record, Dimension)]
+    for record in dimensions:
+        (x1, y1), (x2, y2) = record.start, record.end
+        assert ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5 == pytest.approx(record.value, rel=1e-9)
+        assert float(record.text) == pytest.approx(record.value * 1e3, abs=0.5)
+    assert {round(record.value * 1e3) for record in dimensions} == {1572, 1236, 780, 620}
