@@ -144,6 +144,7 @@ area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", ARCHIMEDES.at
 continuity_at_an_outlet = Law("continuity: the flow is the area times the speed", "Q = A_o*v", _STEADY, holds="a full outlet")
 rise_of_a_stream = Law("energy: water sent upwards rises until its speed is spent", "h_boil = v**2/(2*g)", _STEADY, holds="no friction with what is around")
 fall_from_rest = Law("free fall: from rest, so far in a time", "h_fall = g*t_fall**2/2", GALILEO.at("third day, on falling bodies"), holds="no drag of the air")
+emptying = Law("continuity: in the time in which the head falls a little, that layer of the tank has run out", "Derivative(t_drain, H_2) = -A_tank/Q", _STEADY)
 level_throw = Law(
     "nothing pushes falling water sideways: its level speed stays", "x_throw = v_b*t_fall", GALILEO.at("fourth day, on projectiles"), holds="no drag of the air"
 )
@@ -160,5 +161,9 @@ soil_about_to_slip = Law(
     holds="drained soil without cohesion, level behind a smooth upright side that gives a little",
 )
 root_circle = Law("area of a circle", "A_root = pi*r_root**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+sling_balance = Law(
+    "at rest the upward parts of the pulls carry the weight", "N_leg*F_leg*sin(alpha_leg) = g*m_load", _BALANCE, holds="equal legs, the load hangs level"
+)
 power_of_alternating_current = Law("power is voltage times current times power factor", "P_in = U_s*I_c*k_pf", OPENSTAX_MEMORY.at("AC circuits"))
+ohm_in_the_cable = Law("Ohm: the drop is current times resistance", "U_d = I_c*R_loop", OPENSTAX_MEMORY.at("Ohm's law"))
 work_of_a_power = Law("energy is power times time", "E_year = P_in*t_run", OPENSTAX_MEMORY.at("power"), holds="steady power")
