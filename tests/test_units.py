@@ -14,7 +14,7 @@ from brimwork import units
 from brimwork.units import InputError, convert, parse, read, write
 
 PINT = {
-    "m": "meter", "um": "micrometer", "mm": "millimeter", "cm": "centimeter", "km": "kilometer", "in": "inch", "ft": "foot", "yd": "yard",
+    "m": "meter", "um": "micrometer", "mm": "millimeter", "cm": "centimeter", "km": "kilometer", "in": "inch", "ft": "foot", "kft": "kilofoot", "yd": "yard",
     "L": "liter", "mL": "milliliter", "US gal": "gallon", "imp gal": "imperial_gallon",
     "s": "second", "min": "minute", "h": "hour", "day": "day",
     "kg": "kilogram", "g": "gram", "t": "metric_ton", "lb": "pound", "short ton": "short_ton",

@@ -121,6 +121,8 @@ NMSU_104 = Source("New Mexico State University, Guide A-104", "book")
 # ground, lining, electrical supply
 PLIMPTON = Source("Plimpton 322 (about 1800 BC), as in O. Neugebauer, The Exact Sciences in Antiquity", "memory")
 CABLE_LESSON = Source("a training lesson on voltage drop by the tables of BS 7671", "book", "second-hand")
+NEC_TABLE_8 = Source("NFPA 70, National Electrical Code, chapter 9, Table 8", "standard", "second-hand; solid copper at 75 degC")
+FLEXIBLE_CABLES = Source("BS 7671, table 4F2B, flexible cables", "standard", "through a mirror")
 VOLT_DROP_LIMITS = Source("BS 7671, appendix 4, limits of voltage drop at 230 V", "standard", "second-hand")
 CALTRANS = Source("Caltrans, Trenching and Shoring Manual", "standard", "through the tables carried by the package geotech-references")
 MOHR = Source("C.-A. de Coulomb (1776) and O. Mohr (1882), strength of earth", "memory")
@@ -128,3 +130,10 @@ ROOT_AREA = Source("BS 5837:2012, trees near construction", "standard", "through
 DIGGING_PITS = Source("a planners' table of hand digging in pits of at most 2 m2 and 1.5 m", "book", "planningplanet.com/wiki/422684")
 DIGGING_TRENCHES = Source("a training table of labour in trenches up to 1 m", "book", "menlo-academy.com, labour factors of excavation")
 FRIDGE = Source("worked example of a refrigerator's energy", "example", "second-hand")
+
+# lifting
+NIOSH = Source(
+    "NIOSH, Applications Manual for the Revised Lifting Equation (1994)", "standard", "multipliers through a summary; the ends of its range from memory"
+)
+NIOSH_EXAMPLE = Source("worked example of the NIOSH lifting equation", "example", "second-hand")
+SLING_TABLE = Source("table of load angle factors of slings, as in common rigging guidance", "memory")

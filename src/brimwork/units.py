@@ -79,6 +79,7 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "km": (1e3, _LENGTH),
     "in": (_INCH, _LENGTH),
     "ft": (12 * _INCH, _LENGTH),
+    "kft": (12000 * _INCH, _LENGTH),
     "yd": (36 * _INCH, _LENGTH),
     "L": (1e-3, _VOLUME),
     "mL": (1e-6, _VOLUME),

@@ -165,7 +165,6 @@ compaction_factor = Formula(
         ),
     ),
     slips=(
-        Slip("rho_fill*(1 + s_lost)/rho_loose", "You multiplied by one plus the loss. What is lost has to be bought, so divide by what remains."),
         Slip("rho_loose/rho_fill", "Upside down: it takes more loose material than the layer is big."),
         Slip("rho_fill/rho_loose", "You left out what is lost on the way."),
         Slip("rho_fill*(1 - s_lost)/rho_loose", "You took the loss off. More has to be bought, not less: divide."),

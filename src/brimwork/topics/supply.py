@@ -6,8 +6,8 @@ Whether a circuit is allowed, protected and connected well is for a qualified el
 from __future__ import annotations
 
 from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
-from brimwork.laws import power_of_alternating_current, work_of_a_power
-from brimwork.sources import CABLE_LESSON, FRIDGE, VOLT_DROP_LIMITS
+from brimwork.laws import ohm_in_the_cable, power_of_alternating_current, work_of_a_power
+from brimwork.sources import CABLE_LESSON, FRIDGE, NEC_TABLE_8, UNATTRIBUTED, VOLT_DROP_LIMITS
 
 _ELECTRICIAN = "A qualified electrician designs and connects the supply, with residual-current protection; this is a number to talk about."
 _THERE_AND_BACK = "The tabled figure already counts the way there and back. Use the length of the cable once."
@@ -74,6 +74,74 @@ drop_share_by_table = Formula(
         Slip("1 - u_c*I_c*L_c/U_s", "That is what is left. The drop is what is lost."),
     ),
     remark=_ELECTRICIAN,
+)
+
+warm_conductor = Formula(
+    name="resistance of a warm copper conductor",
+    result="r_warm",
+    equals="r_cold*(T_c - T_zero)/(T_cold - T_zero)",
+    fitted="a straight line in the temperature, to copper (IEC 60028)",
+    published=(Published("r_cold=2.525 ohm/kft, T_c=75 degC", "3.07 ohm/kft", 1e-3, NEC_TABLE_8.at("14 AWG, solid, from its value at 20 degrees")),),
+    slips=(
+        Slip("r_cold", "That is the value at 20 degrees. A loaded cable is warmer and resists more."),
+        Slip("r_cold*(T_cold - T_zero)/(T_c - T_zero)", "Upside down: warm copper resists more."),
+        Slip("r_cold*T_c/T_cold", "You took it as going with the absolute temperature. The line for copper meets zero some 39 degrees above absolute zero."),
+    ),
+    ranges={"T_c": ("40 degC", "90 degC")},
+)
+
+drop_by_resistance = Formula(
+    name="voltage drop by resistance",
+    result="U_d",
+    equals="2*r_warm*I_c*L_c",
+    steps=(
+        Take("the current goes out on one conductor and back on the other", "R_loop = r_warm*L_c + r_warm*L_c"),
+        ohm_in_the_cable,
+        Step("put the loop in"),
+    ),
+    published=(
+        Published(
+            "r_warm=2.525 ohm/kft, I_c=10 A, L_c=140 ft", "7.07 V", 1e-3, UNATTRIBUTED.at("10 A, 140 ft of 14 AWG"), note="cold copper, as that example has it"
+        ),
+    ),
+    slips=(
+        Slip("r_warm*I_c*L_c", "The current goes out and comes back. Count the cable length twice."),
+        Slip("4*r_warm*I_c*L_c", "You doubled twice. There is one way out and one way back."),
+        Slip("2*r_warm*L_c", "You left out the current. That is the resistance of the loop."),
+        Slip("2*r_warm*I_c**2*L_c", "That is the power lost as heat. The drop goes with the current, not with its square."),
+    ),
+    remark=_ELECTRICIAN,
+)
+
+drop_share_by_resistance = Formula(
+    name="voltage drop in per cent by resistance",
+    result="r_drop",
+    equals="2*r_warm*I_c*L_c/U_s",
+    steps=(drop_by_resistance, drop_share, Step("put the drop in")),
+    unpublished="both steps are checked",
+    slips=(
+        Slip("r_warm*I_c*L_c/U_s", "The current goes out and comes back. Count the cable length twice."),
+        Slip("1 - 2*r_warm*I_c*L_c/U_s", "That is what is left. The drop is what is lost."),
+        Slip("2*r_warm*I_c*L_c/(U_s - 2*r_warm*I_c*L_c)", "You compared with what is left. The limits compare with the supply."),
+    ),
+    ranges={"U_s": ("12 V", "120 V")},
+    where=("2*r_warm*I_c*L_c < 0.5*U_s",),
+    remark=_ELECTRICIAN,
+)
+
+cord_length = Formula(
+    name="length of the cord",
+    result="L_cord",
+    equals="L_route + l_drip + l_slack",
+    defined="the route, a loop for drops to fall from, and slack to lift the pump out",
+    unpublished="own geometry: lengths added up",
+    slips=(
+        Slip("L_route", "You left out the drip loop and the slack to lift the pump out."),
+        Slip("L_route + l_drip", "You left out the slack. The pump has to come up into the light with its cord on."),
+        Slip("L_route + l_slack", "You left out the drip loop. Without it water runs along the cord into the socket."),
+    ),
+    ranges={"L_route": ("3 m", "8 m")},
+    remark="A cord that is too short is exchanged for a longer one, or the socket moves: no joint under ground, in the pit or in the water.",
 )
 
 # --- energy and cost ----------------------------------------------------------------------------------------------------------------
