@@ -1,150 +1,18 @@
-"""Water balance: what is in transit, what is lost and gained in a day, and how long the water lasts."""
+"""Water balance: what is lost and gained in a day, how long the water lasts, what a storm brings, and a run of days one by one."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
 
 from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
-from brimwork.laws import area_of_a_circle, area_of_a_pipe
 from brimwork.sources import RAIN_CATCHMENT
+from brimwork.units import InputError
 
 _BALANCE = "a balance of volumes: what was there, what comes and what goes"
-_THIN = "area times thickness, by definition"
 _PLAN_ONLY = "You used the whole plan area. The water stands in the empty share of the blocks only: multiply by their void fraction."
 _DAYS_UPSIDE_DOWN = "The two have changed places: a bigger loss must leave fewer days."
-
-# --- in transit ---------------------------------------------------------------------------------------------------------------------
-
-surface_of_a_round_vessel = Formula(
-    name="water surface of a round vessel",
-    result="A_v",
-    equals="pi/4*d_rim**2",
-    steps=(
-        area_of_a_circle,
-        Take("at the top the circle is as wide as the rim", "d_z = d_rim"),
-        Take("the surface is that circle", "A_v = A_z"),
-        Step("put the diameter in"),
-    ),
-    unpublished="the area of a circle",
-    slips=(
-        Slip("pi*d_rim**2", "You took the diameter for the radius: the surface came out four times too big."),
-        Slip("pi*d_rim", "That is the length of the rim. The surface goes with the square of the diameter."),
-    ),
-)
-
-water_over_the_rim = Formula(
-    name="water that stands above the rim",
-    result="V_rim",
-    equals="A_v*H",
-    defined="while it runs, the whole surface stands above the rim by the head",
-    unpublished=_THIN,
-    slips=(Slip("A_v*(H + z_mouth)", "Down to the tube mouth is the siphon's part. Above the rim stands the head alone.", also_given=("z_mouth",)),),
-    ranges={"H": ("2 mm", "8 mm")},
-)
-
-water_siphoned_back = Formula(
-    name="water that siphons back",
-    result="V_siph",
-    equals="A_v*z_mouth",
-    defined="without a check valve the vessel empties down to the tube mouth each time the pump stops",
-    unpublished="area times depth, by definition",
-    slips=(Slip("A_v*H", "That is the water above the rim. The siphon takes what stands between the rim and the tube mouth.", also_given=("H",)),),
-    remark="With a check valve, or a mouth above the water, this is nothing. A tube fed into the bottom of a vessel empties the whole of it.",
-)
-
-water_in_the_film = Formula(
-    name="water in the film on the face",
-    result="V_film",
-    equals="A_side*delta",
-    defined="wet face times thickness of the film",
-    unpublished=_THIN,
-    slips=(Slip("A_side*H", "You used the head over the rim. Down the face the water runs faster, and its film is thinner.", also_given=("H",)),),
-)
-
-water_in_the_sheet = Formula(
-    name="water in the falling sheet",
-    result="V_sheet",
-    equals="Q*t_fall",
-    steps=(
-        Take("a drop that leaves the edge is in the air for the time of fall, in which the pump sends", "V_w = Q*t_fall"),
-        Take("all of that is still falling when the drop lands", "V_sheet = V_w"),
-        Step("put it in"),
-    ),
-    unpublished="flow times time, by definition",
-    slips=(Slip("Q*h_fall", "Flow times height is no volume. Multiply by the time of fall.", also_given=("h_fall",)),),
-)
-
-water_in_the_pipe = Formula(
-    name="water in a pipe",
-    result="V_pc",
-    equals="pi/4*d_pipe**2*L_pipe",
-    steps=(area_of_a_pipe, Take("a full pipe holds its cross-section times its length", "V_pc = A_pipe*L_pipe"), Step("put the cross-section in")),
-    unpublished="own geometry: a cylinder",
-    slips=(
-        Slip("pi*d_pipe**2*L_pipe", "You took the bore for the radius: four times too much came out."),
-        Slip("pi/4*d_pipe*L_pipe", "The bore is squared in the area of a circle."),
-    ),
-    ranges={"d_pipe": ("13 mm", "50 mm")},
-)
-
-water_in_the_stone = Formula(
-    name="water on its way through the stone",
-    result="V_hold",
-    equals="A_run*t_st*n_hold",
-    defined="the running water fills a small share of the stone layer; 2 to 5 % is judgement",
-    unpublished=_THIN,
-    slips=(
-        Slip("A_run*t_st*n_s", "You filled all the gaps with water. It only runs through them: a few per cent of the layer.", also_given=("n_s",)),
-        Slip("A_run*t_st", "You counted the whole layer as water. It fills a few per cent of it."),
-    ),
-)
-
-water_in_transit = Formula(
-    name="water in transit",
-    result="V_tr",
-    equals="V_rim + V_siph + V_film + V_sheet + V_pc + V_hold",
-    defined="all that is up in the feature while the pump runs, and comes back when it stops",
-    unpublished=_BALANCE,
-    slips=(
-        Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the tube. Without a check valve it is often the biggest part."),
-        Slip("V_rim", "Only a part of it stands above the rim. Film, sheet, pipe, stone and siphon come on top."),
-    ),
-    remark="Put 0 for a part that the feature does not have.",
-)
-
-drop_on_start = Formula(
-    name="drop of the level on start",
-    result="z_r",
-    equals="V_tr/(A_b*n_v)",
-    steps=(
-        Take("each unit of level holds", "A_w = A_b*n_v"),
-        Take("what goes up into the feature is missing in the reservoir: the level falls by it over the water area", "z_r = V_tr/A_w"),
-        Step("put the water area in"),
-    ),
-    unpublished=_BALANCE,
-    slips=(
-        Slip("V_tr/A_b", "You divided by the plan area. The water only stands in the empty share, so the level falls more."),
-        Slip("V_tr*n_v/A_b", "You multiplied by the void fraction. It makes the area smaller, and so the drop bigger."),
-        Slip("H", "The reservoir does not fall by the head over the rim: its area is not that of the vessel, and there is more in transit.", also_given=("H",)),
-    ),
-    remark="Predict it, then measure it on the first start: the best free test of the whole sum. A much bigger drop means a leak or a forgotten part.",
-)
-
-drain_back_ratio = Formula(
-    name="drain-back ratio",
-    result="r_back",
-    equals="A_b*n_v*(h_over - h_run)/V_tr",
-    steps=(
-        Take("each unit of level holds", "A_w = A_b*n_v"),
-        Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
-        Take("compare it with what comes back", "r_back = V_free/V_tr"),
-        Step("put it in"),
-    ),
-    where=("h_run < h_over",),
-    unpublished=_BALANCE,
-    slips=(
-        Slip("A_b*(h_over - h_run)/V_tr", _PLAN_ONLY),
-        Slip("V_tr/(A_b*n_v*(h_over - h_run))", "Upside down: over 1 must mean that all of it fits."),
-        Slip("A_b*n_v*h_over/V_tr", "Only the space above the running level is free."),
-    ),
-    remark="Below 1, water runs to waste at every stop, and the reservoir is short of it at the next start.",
-)
 
 # --- loss ---------------------------------------------------------------------------------------------------------------------------
 
@@ -336,3 +204,87 @@ treatment_volume = Formula(
     ),
     remark="For dosing: the gross volume of pit and vessel would overdose. Follow the product's label, keep children and animals away while it mixes.",
 )
+
+# --- procedures ---------------------------------------------------------------------------------------------------------------------
+
+DAY = 86400.0
+
+
+@dataclass(frozen=True)
+class Basin:
+    """A feature as its water balance sees it, in SI: water area, levels above the floor, water in transit, wet surfaces and catch.
+
+    `h_top` is the static level to which a float valve fills at the end of a day; None where nobody tops up.
+    """
+
+    A_w: float
+    h_min: float
+    h_over: float
+    V_tr: float
+    A_wet: float
+    Q_splash: float
+    A_catch: float
+    k_run: float
+    h_top: float | None = None
+
+    def __post_init__(self) -> None:
+        numbers = [value for value in vars(self).values() if value is not None]
+        if not all(0 <= value < math.inf for value in numbers) or self.A_w == 0 or self.k_run > 1:
+            raise InputError("areas, levels, volumes and flows of a basin cannot be below zero, its water area must be above, and k_run at most 1")
+        if not self.lowest < self.h_over or (self.h_top is not None and not self.lowest <= self.h_top <= self.h_over):
+            raise InputError(
+                f"the levels do not fit: with its water in transit the pump runs down to {self.lowest:g} m, the overflow is at {self.h_over:g} m"
+                + (f", the top-up at {self.h_top:g} m" if self.h_top is not None else "")
+                + ": give them in that order, lowest first"
+            )
+
+    @property
+    def lowest(self) -> float:
+        """Static level (m) at which the pump stops: its limit, and what was in transit come back."""
+        return self.h_min + self.V_tr / self.A_w
+
+
+@dataclass(frozen=True)
+class Weather:
+    """One day: depth of rain (m) and evaporation of the wet surface (m/s)."""
+
+    h_rain: float
+    E_w: float
+
+
+@dataclass(frozen=True)
+class DayOfWater:
+    """One day's volumes (m3), the static level (m) at its end, and the share of it for which the pump had water."""
+
+    rain: float
+    lost: float
+    spilled: float
+    topped_up: float
+    level: float
+    running: float
+
+
+def run_of_days(basin: Basin, h_static: float, weather: Iterable[Weather]) -> list[DayOfWater]:
+    """The water of a basin day by day, from a static level (m): rain runs in, what is above the overflow leaves, the wet surfaces lose, the float fills.
+
+    The loss stops with the pump: low water leaves nothing wet. Rain minus loss, spill and top-up is the change of the water held, to rounding.
+    Raises InputError for a level outside the basin or weather that cannot be.
+    """
+    if not 0 <= h_static <= basin.h_over:
+        raise InputError(f"the static level is {h_static:g} m, but the overflow is at {basin.h_over:g} m: give a level from 0 up to it")
+    days, water = [], basin.A_w * h_static
+    for day in weather:
+        days.append(_day(basin, water, day))
+        water = basin.A_w * days[-1].level
+    return days
+
+
+def _day(basin: Basin, water: float, day: Weather) -> DayOfWater:
+    rain = rain_on_a_catch(k_run=basin.k_run, A_catch=basin.A_catch, h_rain=day.h_rain)
+    spilled = max(0.0, water + rain - basin.A_w * basin.h_over)
+    water += rain - spilled
+    wanted = DAY * daily_loss(K_E=1.0, E_0=day.E_w, A_wet=basin.A_wet, Q_splash=basin.Q_splash)
+    lost = min(wanted, max(0.0, water - basin.A_w * basin.lowest))
+    water -= lost
+    topped_up = 0.0 if basin.h_top is None else max(0.0, basin.A_w * basin.h_top - water)
+    return DayOfWater(rain, lost, spilled, topped_up, (water + topped_up) / basin.A_w, lost / wanted if wanted else float(water >= basin.A_w * basin.lowest))
