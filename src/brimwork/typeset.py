@@ -189,7 +189,8 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
             return target.product(piece(left, PRODUCT), piece(right, SIGN), values is not None), PRODUCT
         case ast.BinOp(left=left, op=ast.Div(), right=right):
             if target is PLAIN:
-                return target.fraction(piece(left, PRODUCT), piece(right, SIGN))
+                left_least, right_least = (PRODUCT, SIGN) if values is None else (ATOM, ATOM)  # "m3/s" must not run on into the next stroke
+                return target.fraction(piece(left, left_least), piece(right, right_least))
             return target.fraction(whole(left), whole(right))
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
             exponent = expression.exact(right)

@@ -92,3 +92,43 @@ def test_every_workbook_runs_without_an_error_and_draws_within_its_page(page, ad
     assert page.get_by_text("Traceback").count() == 0
     too_wide = page.locator("figure svg").evaluate_all("drawings => drawings.filter(d => d.getBoundingClientRect().right > innerWidth).length")
     assert too_wide == 0
+
+
+def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(page, address):
+    def redrawn(text):
+        page.wait_for_function("text => [...document.querySelectorAll('section p, figcaption')].some(e => e.textContent.includes(text))", arg=text)
+
+    def told(text):
+        page.get_by_role("status").filter(has_text=text).first.wait_for()
+
+    lab.open_workbook(page, address, "design.ipynb")
+    redrawn("4 fail")
+    rim = page.get_by_label("Diameter of the rim")
+    rim.fill("30 in")
+    rim.press("Enter")
+    redrawn("a vessel 762 mm across")
+    rim.fill("30 kg")
+    rim.press("Enter")
+    page.get_by_role("alert").filter(has_text="type it in mm").wait_for()
+    rim.fill("")
+    rim.press("Enter")
+    page.get_by_text("needs vessel.rim_diameter (diameter of the rim)").first.wait_for()
+    rim.fill("700 mm")
+    rim.press("Enter")
+    redrawn("a vessel 700 mm across")
+    name = page.get_by_label("Design file")
+    name.fill("designs/mine.toml")
+    name.press("Enter")
+    page.get_by_role("button", name="Save", exact=True).click()
+    told("Saved: designs/mine.toml")
+    for file, across in (("designs/library-bowl.toml", "780"), ("designs/mine.toml", "700")):
+        name.fill(file)
+        name.press("Enter")
+        page.get_by_role("button", name="Load", exact=True).click()
+        told(f"Loaded: {file}")
+        redrawn(f"a vessel {across} mm across")
+        assert rim.input_value() == f"{across} mm"
+    name.fill("designs/absent.toml")
+    name.press("Enter")
+    page.get_by_role("button", name="Load", exact=True).click()
+    page.get_by_role("alert").filter(has_text="cannot be read").wait_for()

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from brimwork.design import levels
 from brimwork.design.chain import Chain
+from brimwork.design.checks import asked
 from brimwork.design.inputs import Unknown
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.records import ACCENT, GREY, NIGHT, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View, at_scale
 from brimwork.topics.pumps import Pump
-from brimwork.units import convert, number, write
+from brimwork.units import InputError, convert, number, write
 
 SCALES = ((200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (20.0, "1:50"), (10.0, "1:100"))
 WALL = 0.025  # m: how thick the wall of the vessel is drawn; its real thickness is not asked for
@@ -224,12 +225,14 @@ def _pump_points(pump: Pump) -> list[Point]:
     return [(flow, pump.head(flow)) for flow in (pump.Q_max * share / 40 for share in range(41))]
 
 
-def drawings(chain: Chain) -> list[tuple[str, Sheet | Unknown]]:
-    """Section and duty chart, or what is missing for each."""
-    made: list[tuple[str, Sheet | Unknown]] = []
+def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
+    """Section and duty chart; for one that cannot be drawn, why."""
+    made: list[tuple[str, Sheet | str]] = []
     for name, draw in (("section", section), ("duty chart", duty_chart)):
         try:
             made.append((name, draw(chain)))
         except Unknown as missing:
-            made.append((name, missing))
+            made.append((name, f"it needs {asked(missing)}"))
+        except InputError as refused:
+            made.append((name, str(refused)))
     return made

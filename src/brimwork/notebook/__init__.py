@@ -1,8 +1,8 @@
-"""What workbooks call: `work`, `derive`, `explore`, `practise`, `start`. Imported on first use, so that other modules here stay light."""
+"""What workbooks call: `work`, `derive`, `explore`, `practise`, `start`, `design`. Imported on first use, so that other modules here stay light."""
 
 from __future__ import annotations
 
-_WHERE = {"work": "pages", "derive": "pages", "start": "pages", "explore": "live", "practise": "live"}
+_WHERE = {"work": "pages", "derive": "pages", "start": "pages", "explore": "live", "practise": "live", "design": "designing"}
 __all__ = sorted(_WHERE)
 
 

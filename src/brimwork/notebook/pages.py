@@ -39,7 +39,9 @@ def work(name: str, **values: str) -> Page:
     result = f"{formula.quantity.short_name.capitalize()}: {formula.quantity.both(worked.result, 4)}"
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
-    return Page("\n\n".join([*lines, f"**{result}.**", *notes, *tested, checked(formula)]), "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)]))
+    return Page(
+        "\n\n".join([*lines, f"**{result}.**", *notes, *tested, checked(formula)]), "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)])
+    )
 
 
 def checked(formula: Formula) -> str:

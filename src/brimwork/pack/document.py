@@ -149,7 +149,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
             (folder / file).write_text(svg.write(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
             parts.append(markup.drawing(file, sheet.description) + f"\n{words(sheet.description)}")
         else:
-            parts.append(f"The {words(name)} is not shown: it needs {words(checks.asked(sheet))}.")
+            parts.append(words(f"The {name} is not shown: {sheet}."))
     rows = [
         (level.name, f"{level.height * 1e3:+.0f} mm", f"{units.write(level.height, 'in')}", "water" if level.water else "built", "")
         for level in reversed(levels.levels(chain.design))

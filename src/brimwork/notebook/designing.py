@@ -1,0 +1,211 @@
+"""The design workbook: every value of a design file in a box of its own, findings and drawings that follow, saving and loading."""
+
+from __future__ import annotations
+
+from html import escape
+from pathlib import Path
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork import typeset
+from brimwork.design import checks, inputs
+from brimwork.design.chain import Chain, Found
+from brimwork.design.checks import Finding
+from brimwork.design.fields import SECTIONS, Choice, Curve, Several
+from brimwork.design.inputs import Unknown
+from brimwork.drawing import svg
+from brimwork.drawing.design import drawings
+from brimwork.drawing.records import Sheet
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import say
+from brimwork.units import InputError
+
+_SHOWN = {"fail": ("✗", "#a33208"), "marginal": ("!", "#7a5b00"), "not shown": ("?", "#4a4a55"), "pass": ("✓", "#1d5e2c"), "does not apply": ("–", "#4a4a55")}
+UNKNOWN = "don't know yet"
+
+
+class Shown:
+    """HTML with a plain text for those who see no HTML."""
+
+    def __init__(self, html: str, plain: str):
+        self.html, self.plain = html, plain
+
+    def _repr_mimebundle_(self, **_) -> dict[str, str]:
+        return {"text/html": self.html, "text/plain": self.plain}
+
+
+class Entry:
+    """The box of one value. An empty box means that nobody knows yet."""
+
+    def __init__(self, view: DesignView, key: str):
+        self.view, self.key = view, key
+        section, _, name = key.partition(".")
+        self.field = SECTIONS[section][name]
+        label = f"{self.field.name[:1].upper()}{self.field.name[1:]}"
+        wide = {"width": "44em"}
+        if isinstance(self.field, Choice):
+            self.box = widgets.Dropdown(options=[UNKNOWN, *self.field.options], description=label, style={"description_width": "30em"}, layout=wide)
+        else:
+            self.box = widgets.Text(description=label, placeholder=UNKNOWN, continuous_update=False, style={"description_width": "30em"}, layout=wide)
+        self.message = widgets.HTML()
+        self.widget = widgets.HBox([self.box, self.message])
+        self.show()
+        self.box.observe(self._changed, "value")
+
+    def show(self) -> None:
+        """Put what the design says into the box."""
+        given = self.view.design.values.get(self.key)
+        if given is None:
+            self.box.value = UNKNOWN if isinstance(self.field, Choice) else ""
+        else:
+            self.box.value = given.text if isinstance(self.field, Choice) else self._text(given)
+        self.message.value = f"<em>{escape(given.basis)}</em>" if given and given.basis != "yours" else ""
+
+    def _text(self, given) -> str:
+        if isinstance(self.field, Several | Curve):
+            return self.field.write(given.value)
+        return str(given.text)
+
+    def _changed(self, change) -> None:
+        if self.view.loading:
+            return
+        text = change["new"].strip()
+        try:
+            self.view.change(self.key, self._parsed(text))
+        except InputError as error:
+            self.message.value = f"<span role='alert' style='color:#a33208'>{escape(str(error))}. The last good value still counts.</span>"
+        else:
+            self.message.value = ""
+
+    def _parsed(self, text: str):
+        """What the file would say: text, number, list, or None for nothing known."""
+        if text in ("", UNKNOWN):
+            return None
+        if isinstance(self.field, Choice):
+            return text
+        if isinstance(self.field, Several):
+            return [part.strip() for part in text.split(",")]
+        if isinstance(self.field, Curve):
+            return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
+        if not self.field.unit:  # a plain number stands in the file without quotes
+            value = self.field.read(text, self.key)
+            return int(value) if value == int(value) else value
+        return text
+
+
+class DesignView:
+    """Boxes, findings and drawings of one design file."""
+
+    def __init__(self, path: Path):
+        self.path, self.design, self.loading = path, inputs.load(path), False
+        self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in SECTIONS.items() for key in fields}
+        boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in SECTIONS.items()]
+        self.parts = widgets.Accordion(children=boxes, titles=tuple(section.capitalize() for section in SECTIONS), selected_index=1)
+        self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
+        self.told = widgets.HTML()
+        buttons = []
+        for name, tip, act in (("Save", "write the design to the file named", self.save), ("Load", "read the design from the file named", self.load)):
+            button = widgets.Button(description=name, tooltip=tip)
+            button.on_click(lambda _, act=act: act())
+            buttons.append(button)
+        self.widget = widgets.VBox([widgets.HBox([self.file, *buttons]), self.told, self.parts])
+
+    def show(self) -> None:
+        display(self.widget)
+        chain = Chain(self.design)
+        self.findings = display(findings_shown(chain), display_id=True)
+        self.pictures = display(drawings_shown(chain), display_id=True)
+
+    def redraw(self) -> None:
+        chain = Chain(self.design)
+        self.findings.update(findings_shown(chain))
+        self.pictures.update(drawings_shown(chain))
+
+    def change(self, key: str, text) -> None:
+        self.design = self.design.having(key, text)
+        self.told.value = "<p>Changed, not saved.</p>"
+        self.redraw()
+
+    def save(self) -> None:
+        self._tell(lambda: inputs.save(self.design, self.file.value.strip()), "Saved")
+
+    def load(self) -> None:
+        def read() -> None:
+            self.design = inputs.load(self.file.value.strip())
+            self.loading = True
+            try:
+                for entry in self.entries.values():
+                    entry.show()
+            finally:
+                self.loading = False
+            self.redraw()
+
+        self._tell(read, "Loaded")
+
+    def _tell(self, act, done: str) -> None:
+        try:
+            act()
+        except InputError as error:
+            self.told.value = f"<p role='alert' style='color:#a33208'>{escape(str(error))}.</p>"
+        else:
+            self.told.value = f"<p role='status'>{done}: {escape(self.file.value.strip())}.</p>"
+
+
+def findings_shown(chain: Chain) -> Shown:
+    """All findings, fails first, each with its working folded behind it."""
+    found = checks.findings(chain)
+    counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
+    rows = "".join(_finding_html(chain, finding) for finding in found)
+    html = f"<section style='max-width:720px'><h3>Findings</h3><p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>{rows}</section>"
+    plain = "\n".join([f"Findings: {counts}", *(f"{finding.grade}: {finding.title}: {finding.value}" for finding in found)])
+    return Shown(html, plain)
+
+
+def _finding_html(chain: Chain, finding: Finding) -> str:
+    mark, colour = _SHOWN[finding.grade]
+    body = [f"<p>Limit: {escape(finding.limit)}. Basis: {escape(finding.basis)}.</p>" if finding.limit else f"<p>Basis: {escape(finding.basis)}.</p>"]
+    body += [f"<p>{escape(finding.note)}</p>"] if finding.note else []
+    body += [f"<p><strong>What to change:</strong> {escape(finding.remedy)}.</p>"] if finding.remedy else []
+    lines = [line for name in finding.results for line in _working_lines(chain, name)]
+    body += [f"<pre style='white-space:pre-wrap'>{escape(chr(10).join(lines))}</pre>"] if lines else []
+    return (
+        f"<details><summary><strong style='color:{colour}'>{mark} {finding.grade}</strong> "
+        f"{escape(finding.title)}: {escape(finding.value)}</summary>{''.join(body)}</details>"
+    )
+
+
+def _working_lines(chain: Chain, name: str) -> list[str]:
+    try:
+        worked = chain.working(name)
+    except (Unknown, InputError):
+        return []
+    if isinstance(worked, Found):
+        row = QUANTITIES[worked.letter]
+        return [f"{row.short_name}: {row.both(worked.result)}, {worked.how}"]
+    return [f"{worked.formula.name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
+
+
+def drawings_shown(chain: Chain) -> Shown:
+    """Section and duty chart with their descriptions, or what each still needs."""
+    html, plain = [], []
+    for number, (name, sheet) in enumerate(drawings(chain)):
+        if isinstance(sheet, Sheet):
+            html.append(
+                f"<figure style='margin:0 0 1em;max-width:720px'>{svg.write(sheet, f'dv{number}')}<figcaption>{escape(sheet.description)}</figcaption></figure>"
+            )
+            plain.append(sheet.description)
+        else:
+            html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
+            plain.append(f"The {name} is not shown: {sheet}.")
+    return Shown("".join(html), "\n".join(plain))
+
+
+def design(path: str) -> None:
+    """Open a design file: boxes for its values, findings and drawings that follow every change."""
+    try:
+        view = DesignView(Path(path))
+    except InputError as error:
+        display(say(error))
+        return
+    view.show()
