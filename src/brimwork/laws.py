@@ -167,3 +167,11 @@ sling_balance = Law(
 power_of_alternating_current = Law("power is voltage times current times power factor", "P_in = U_s*I_c*k_pf", OPENSTAX_MEMORY.at("AC circuits"))
 ohm_in_the_cable = Law("Ohm: the drop is current times resistance", "U_d = I_c*R_loop", OPENSTAX_MEMORY.at("Ohm's law"))
 work_of_a_power = Law("energy is power times time", "E_year = P_in*t_run", OPENSTAX_MEMORY.at("power"), holds="steady power")
+
+# sound
+spreading_sound = Law(
+    "the same power passes through ever larger spheres",
+    "J_far = J_near*(r_near/r_far)**2",
+    OPENSTAX_MEMORY.at("sound intensity"),
+    holds="a small source in the open",
+)

@@ -137,3 +137,4 @@ NIOSH = Source(
 )
 NIOSH_EXAMPLE = Source("worked example of the NIOSH lifting equation", "example", "second-hand")
 SLING_TABLE = Source("table of load angle factors of slings, as in common rigging guidance", "memory")
+DECIBELS = Source("pages on decibel arithmetic, UCSD Music 270a and 10db.co.uk", "book")
