@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from brimwork import topics, units
-from brimwork.drawing import figures, svg
-from brimwork.drawing.layout import Area, Dot, Stroke, layout, words
+from brimwork.drawing import figures, plotted, svg
+from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout, words
 from brimwork.drawing.pictures import picture, pictured
 from brimwork.drawing.records import Dimension, Level
 from brimwork.nomenclature import QUANTITIES
@@ -95,3 +95,20 @@ def test_stored_figures_are_what_the_code_makes():
     assert sorted(made) == sorted(path.name for path in FOLDER.iterdir())
     for name, text in made.items():
         assert (FOLDER / name).read_text(encoding="utf-8") == text, f"{name} is stale: python -m brimwork.drawing.figures figures"
+
+
+def test_matplotlib_draws_every_mark_of_the_layout_where_the_svg_has_it(tmp_path):
+    from matplotlib import image
+
+    drawn = shown("volume of a battered pit", 0.5)[2]
+    figure = plotted.figure(drawn.sheet)
+    marks = [mark for _, marks in layout(drawn.sheet) for mark in marks]
+    axes = figure.axes[0]
+    assert len(axes.lines) == sum(isinstance(mark, Stroke) for mark in marks)
+    assert [text.get_text() for text in axes.texts] == [mark.text for mark in marks if isinstance(mark, Words)]
+    plotted.write_png(drawn.sheet, tmp_path / "pit.png", 100)
+    picture_ = image.imread(tmp_path / "pit.png")
+    assert picture_.shape[:2] == pytest.approx((drawn.sheet.height / 25.4 * 100, drawn.sheet.width / 25.4 * 100), abs=1)
+    water = next(mark for mark in marks if isinstance(mark, Area) and mark.fill == "water")
+    x, y = (sum(c) / len(water.points) / 25.4 * 100 for c in zip(*water.points))
+    assert picture_[round(y), round(x), :3] == pytest.approx((0xDF / 255, 0xE8 / 255, 1.0), abs=0.02), "water where the drawing has water"

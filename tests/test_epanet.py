@@ -4,10 +4,13 @@ The engine uses Swamee and Jain's friction factor and stores flows in single pre
 """
 
 import warnings
+from pathlib import Path
 
 import pytest
 import wntr
 
+from brimwork.design import inputs
+from brimwork.design.chain import Chain
 from brimwork.design.pipework import Stretch, head_needed
 from brimwork.topics.hazen_williams import flow_by_hazen_williams
 from brimwork.topics.pumps import LabelPump, TabulatedPump, duty_point
@@ -73,3 +76,13 @@ def test_the_engines_curve_from_one_point_is_the_parabola_of_a_label(tmp_path):
 def test_hazen_williams_gives_the_flow_of_the_engine(tmp_path, bore, length, C, head):
     flow, _ = engine(tmp_path, "H-W", 0.0, {"length": length, "diameter": bore, "roughness": C, "minor_loss": 0.0}, start=head)
     assert flow_by_hazen_williams(h_f=head, d_pipe=bore, L_pipe=length, C_HW=C) == pytest.approx(flow, rel=5e-5)
+
+
+def test_the_duty_point_of_the_library_bowl_is_that_of_the_engine(tmp_path):
+    """The whole design chain against the engine, pump by three points of its label's parabola; the design's law is Blasius, the engine's hose smooth plastic."""
+    design = inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
+    chain = Chain(design)
+    pump = [(share * design["pump.free_flow"], chain.pump.head(share * design["pump.free_flow"])) for share in (0.0, 0.5, 1.0)]
+    pipe = {"length": design["pipe.length"], "diameter": design["pipe.bore"], "roughness": 1.5e-6, "minor_loss": design["pipe.fittings"]}
+    flow, head = engine(tmp_path, "D-W", chain.static_lift, pipe, pump=pump, nu=chain.water["nu"])
+    assert (chain.duty_flow, chain.duty_head) == (pytest.approx(flow, rel=0.015), pytest.approx(head, rel=0.015))
