@@ -15,6 +15,7 @@ from brimwork.sources import (
     OPENSTAX,
     OPENSTAX_MEMORY,
     PLANES,
+    SUN_GEOMETRY,
     TORRICELLI,
     VARIGNON,
     YOUNG,
@@ -144,6 +145,11 @@ area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", ARCHIMEDES.at
 continuity_at_an_outlet = Law("continuity: the flow is the area times the speed", "Q = A_o*v", _STEADY, holds="a full outlet")
 rise_of_a_stream = Law("energy: water sent upwards rises until its speed is spent", "h_boil = v**2/(2*g)", _STEADY, holds="no friction with what is around")
 fall_from_rest = Law("free fall: from rest, so far in a time", "h_fall = g*t_fall**2/2", GALILEO.at("third day, on falling bodies"), holds="no drag of the air")
+height_of_the_sun = Law(
+    "the sun's height in the sky goes with latitude, season and hour, and level ground gets its sine",
+    "S_omega = S_0*d_rel*(sin(phi_lat)*sin(delta_sun) + cos(phi_lat)*cos(delta_sun)*cos(omega))",
+    SUN_GEOMETRY.at("height of the sun"),
+)
 emptying = Law("continuity: in the time in which the head falls a little, that layer of the tank has run out", "Derivative(t_drain, H_2) = -A_tank/Q", _STEADY)
 level_throw = Law(
     "nothing pushes falling water sideways: its level speed stays", "x_throw = v_b*t_fall", GALILEO.at("fourth day, on projectiles"), holds="no drag of the air"

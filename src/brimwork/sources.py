@@ -114,6 +114,15 @@ BORDA_CARNOT = Source("J.-C. de Borda (1766) and L. Carnot (1803), sudden wideni
 
 # falling water, draining, water balance
 GALILEO = Source("G. Galilei, Two New Sciences (1638)", "memory")
+FAO_56 = Source(
+    "FAO Irrigation and Drainage Paper 56 (1998)",
+    "standard",
+    "through the tests of two open packages that work its examples; example numbers of ch. 3 from memory",
+)
+MCMAHON = Source(
+    "T. A. McMahon et al., Hydrology and Earth System Sciences 17 (2013), supplement S19", "standard", "through an open notebook and an open package"
+)
+SUN_GEOMETRY = Source("spherical trigonometry of the sun's path, as in FAO-56, ch. 3", "memory")
 ROUSE = Source("H. Rouse (1936), depth at a free overfall", "memory")
 ISO_18481 = Source("ISO 18481:2017, end-depth method", "standard", "only its scope was read")
 NMSU_104 = Source("New Mexico State University, Guide A-104", "book")
