@@ -681,7 +681,7 @@ QUANTITIES = _rows(
     Quantity("k_vap", "constant of the heat that moist air sends back", "Pa^-0.5", "kPa^-0.5", "kPa^-0.5", value="0.14 kPa^-0.5", note="FAO-56, Eq. 39"),
     Quantity("R_long", "heat that the ground loses to the sky, mean of the day", "W/m2", "W/m2", "W/ft2", "20 W/m2", "100 W/m2", "5 W/m2"),
     Quantity("alpha_s", "share of the sunlight that is thrown back: 0.23 grass, 0.08 water", "", "", "", "0.05", "0.25", "0.01", most="1"),
-    Quantity("R_net", "sunlight kept less heat lost, mean of the day", "W/m2", "W/m2", "W/ft2", "30 W/m2", "200 W/m2", "5 W/m2"),
+    Quantity("R_net", "sunlight kept less heat lost, mean of the day", "W/m2", "W/m2", "W/ft2", "-20 W/m2", "200 W/m2", "5 W/m2"),
     Quantity("H_v", "heat that dries a volume of water", "J/m3", "J/m3", "J/m3", value="2.45e9 J/m3", note="2.45 MJ/kg, FAO-56, ch. 3"),
     Quantity("k_ref", "wind constant of the reference grass", "K/Pa", "K/Pa", "K/Pa", value="900 K mm/day/kPa/m s", note="FAO-56, Eq. 6"),
     Quantity("k_leaf", "growth of the resistance of the reference grass with wind", "s/m", "s/m", "s/ft", value="0.34 s/m", note="FAO-56, Eq. 6"),

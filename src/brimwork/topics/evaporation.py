@@ -237,6 +237,7 @@ reference_evapotranspiration = Formula(
         ),
     ),
     where=("p_vap < p_sm",),
+    ranges={"R_net": ("30 W/m2", "200 W/m2")},
     slips=(
         Slip("s_vp*R_net/H_v/(s_vp + gamma_p*(1 + k_leaf*v_w2))", "You left out the wind and the dryness of the air."),
         Slip("R_net/H_v", "Not all of the sunlight kept goes into drying: some of it warms the air."),
@@ -259,6 +260,7 @@ open_water_by_penman = Formula(
         ),
     ),
     where=("p_vap < p_sm",),
+    ranges={"R_net": ("30 W/m2", "200 W/m2")},
     slips=(
         Slip("s_vp/(s_vp + gamma_p)*R_net/H_v", "You left out the wind and the dryness of the air."),
         Slip("R_net/H_v + (a_dry + b_dry*v_w2)*(p_sm - p_vap)", "Each part has its weight: sun and dry air share the work."),
@@ -285,13 +287,13 @@ class Climate:
 
 
 def reference_of_a_day(climate: Climate) -> float:
-    """Reference evapotranspiration (m/s) of a day by FAO-56. Raises InputError where a formula does."""
-    return reference_evapotranspiration(**reference_evapotranspiration.only(_worked(climate, alpha_s=0.23)))
+    """Reference evapotranspiration (m/s) of a day by FAO-56; dew counts as nothing. Raises InputError where a formula does."""
+    return max(0.0, reference_evapotranspiration(**reference_evapotranspiration.only(_worked(climate, alpha_s=0.23))))
 
 
 def open_water_of_a_day(climate: Climate) -> float:
-    """Evaporation of open, shallow water (m/s) of a day by Penman. Raises InputError where a formula does."""
-    return open_water_by_penman(**open_water_by_penman.only(_worked(climate, alpha_s=0.08)))
+    """Evaporation of open, shallow water (m/s) of a day by Penman; dew counts as nothing. Raises InputError where a formula does."""
+    return max(0.0, open_water_by_penman(**open_water_by_penman.only(_worked(climate, alpha_s=0.08))))
 
 
 def _worked(climate: Climate, alpha_s: float) -> dict[str, float]:
