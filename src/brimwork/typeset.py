@@ -83,8 +83,8 @@ class Typst(Latex):
         if text == "deg":
             return " degree"
         pieces = re.findall(r"\^?(-?\d[\d.]*)|([^\d^-]+)", text)
-        shown = "".join(f"^({power})" if power else f' upright("{word}")' for power, word in pieces)
-        return f" thin{shown}" if text else ""
+        shown = "".join(f"^({power})" if power else f' "{word}"' for power, word in pieces)
+        return f" thin upright({shown.strip()})" if text else ""
 
     def brackets(self, text: str) -> str:
         return f"({text})"

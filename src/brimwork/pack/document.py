@@ -197,7 +197,7 @@ def _one_working(worked: Working | Found, again: bool) -> str:
     if again:
         return f"{title}, worked above."
     notes = "".join(f"\n\n{words('Note: ' + note + '.')}" for note in worked.notes)
-    return f"{title}\n{markup.working(worked)}{notes}"
+    return f"#block(breakable: false)[{title}\n{markup.working(worked)}{notes}]"
 
 
 def _quantities(chain: Chain) -> str:
