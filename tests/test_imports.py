@@ -42,8 +42,9 @@ def _own(file: Path) -> set[str]:
 
 
 def _at_import(tree: ast.Module) -> set[str]:
-    """What importing the file imports: everything but the bodies of functions."""
+    """What importing the file imports: everything but the bodies of functions and what only type checkers see."""
     outside = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda)]
+    outside += [node for node in ast.walk(tree) if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING"]
     inside = set().union(*(map(id, ast.walk(function)) for function in outside)) if outside else set()
     nodes = [node for node in ast.walk(tree) if isinstance(node, ast.Import | ast.ImportFrom) and id(node) not in inside]
     return {name.partition(".")[0] for node in nodes for name in _imports(node)}

@@ -474,12 +474,23 @@ def solve(residual: Callable[[float], float], low: float, high: float, tolerance
 
 def origin(formula: Formula) -> str:
     """One sentence on where a formula comes from, for readers."""
-    laws = dict.fromkeys(f"{step.name} ({step.source})" for step in formula.steps if isinstance(step, Law))
+    laws = dict.fromkeys(_laws(formula))
     derived = f"derived from: {'; '.join(laws)}" if laws else "derived from its own geometry" if formula.steps else ""
     if formula.defined:
         return f"a definition: {formula.defined}"
     if formula.fitted:
         return f"fitted: {formula.fitted}" + (f"; the rest {derived}" if derived else "")
-    if formula.inverse_of and not derived:
+    if formula.inverse_of and not formula.steps:
         return f"turned round from: {formula.inverse_of.name}; {origin(formula.inverse_of)}"
     return derived
+
+
+def _laws(formula: Formula) -> list[str]:
+    """Laws that a derivation starts from, those of the formulas it starts from included."""
+    found = []
+    for step in formula.steps:
+        if isinstance(step, Law):
+            found.append(f"{step.name} ({step.source})")
+        elif isinstance(step, Formula):
+            found += _laws(step) or [step.name]
+    return found
