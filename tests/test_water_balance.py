@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
+from brimwork import tables
 from brimwork.topics import find
 from brimwork.topics.water_balance import DAY, Basin, Weather, run_of_days
 from brimwork.units import InputError
@@ -159,3 +160,20 @@ def test_weather_and_levels_that_cannot_be_are_refused(value):
     for weather, level in (([Weather(value, 0.0)], 0.3), ([Weather(0.0, value)], 0.3), ([DRY], value)):
         with pytest.raises(InputError):
             run_of_days(BASIN, level, weather)
+
+
+# --- tables -------------------------------------------------------------------------------------------------------------------------
+
+
+def test_each_row_of_the_tables_has_its_basis_and_lies_in_its_range():
+    for row in (*tables.EVAPORATION_COEFFICIENTS.values(), *tables.PEAK_MONTHS.values(), tables.HOLD_UP):
+        assert row.low <= row.usual <= row.high and row.basis
+    assert tables.evaporation_coefficient("open shallow water").usual == 1.05
+    assert tables.peak_month("warm").usual == pytest.approx(6 * MM / DAY)
+
+
+def test_a_surface_or_climate_not_in_the_tables_is_refused_with_what_there_is():
+    with pytest.raises(InputError, match="wet stone in wind"):
+        tables.evaporation_coefficient("wet stone")
+    with pytest.raises(InputError, match="hot and dry"):
+        tables.peak_month("desert")

@@ -14,6 +14,7 @@ from brimwork.sources import (
     DIGGING_TRENCHES,
     EN_1991_1,
     EPANET_MANUAL,
+    FAO_56,
     FLEXIBLE_CABLES,
     IAPWS,
     IBC_2012,
@@ -267,7 +268,7 @@ def hand_digging(soil: str) -> Span:
     return _named(soil, HAND_DIGGING, "soil")
 
 
-# --- bores, splash and sheets ---------------------------------------------------------------------------------------------------------
+# --- bores, splash and sheets -------------------------------------------------------------------------------------------------------
 
 # Height of the water over the mouth of an upright pipe, in bores: a rim below the first, a jet above the second, neither between.
 BORE_AS_A_RIM, BORE_AS_A_JET = 0.37, 1.4
@@ -332,3 +333,33 @@ def cable_drop(size: str) -> Entry:
 def conductor(gauge: str) -> Entry:
     """Resistance of one conductor (ohm/m, warm) and basis. Raises InputError with the nearest names."""
     return _named(gauge, CONDUCTORS, "conductor")
+
+
+# --- water balance ------------------------------------------------------------------------------------------------------------------
+
+# Evaporation of a wet surface over the reference of FAO-56.
+EVAPORATION_COEFFICIENTS: dict[str, Span] = {
+    "open shallow water": Span(1.05, 1.05, 1.05, f"{FAO_56.at('Table 12')}, from memory"),
+    "wet stone in wind": Span(1.0, 1.2, 1.5, JUDGEMENT),
+}
+# Evaporation of open water over that of an evaporation pan.
+PAN_COEFFICIENT = Entry(0.7, "from memory")
+# Reference evapotranspiration of the peak month, m/s.
+_MM_DAY = 1e-3 / 86400
+PEAK_MONTHS: dict[str, Span] = {
+    "humid and cool": Span(3 * _MM_DAY, 3.5 * _MM_DAY, 4 * _MM_DAY, COMMON_PRACTICE),
+    "warm": Span(5 * _MM_DAY, 6 * _MM_DAY, 7 * _MM_DAY, COMMON_PRACTICE),
+    "hot and dry": Span(8 * _MM_DAY, 9 * _MM_DAY, 10 * _MM_DAY, COMMON_PRACTICE),
+}
+# Share of the stone layer that running water fills.
+HOLD_UP = Span(0.02, 0.03, 0.05, JUDGEMENT)
+
+
+def evaporation_coefficient(surface: str) -> Span:
+    """Evaporation coefficient, range and basis of a wet surface. Raises InputError with the nearest names."""
+    return _named(surface, EVAPORATION_COEFFICIENTS, "wet surface")
+
+
+def peak_month(climate: str) -> Span:
+    """Reference evapotranspiration of the peak month (m/s), range and basis. Raises InputError with the nearest names."""
+    return _named(climate, PEAK_MONTHS, "climate")

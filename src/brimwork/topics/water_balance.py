@@ -186,6 +186,7 @@ water_in_a_filled_vessel = Formula(
         Slip("V_in - V_f - n_por*V_p", "You took off the gaps. They hold water: take off the stones."),
     ),
     ranges={"V_in": ("100 L", "250 L"), "V_f": ("10 L", "60 L"), "V_p": ("10 L", "40 L")},
+    remark="Open water of any depth can drown a small child. Pebbles or a rigid grille up to the water leave none open; where children come, leave none.",
 )
 
 treatment_volume = Formula(
