@@ -542,7 +542,7 @@ QUANTITIES = _rows(
         value="5.01 US gal/min in^-2.52",
         note="5.01 in US gallons a minute and inches, Water Measurement Manual, ch. 14, s. 13",
     ),
-    Quantity("x_drift", "drift: how far the wind carries a falling drop at most", "m", "m", "ft", "0.1 m", "5 m", "0.1 m"),
+    Quantity("x_drift", "drift: how far the wind carries a heavy drop at most", "m", "m", "ft", "0.1 m", "5 m", "0.1 m"),
     Quantity("k_wind", "wind factor of the site for splash", "", "", "", "1", "1.5", "0.1"),
     Quantity("w_need", "apron wanted", "m", "mm", "in", "100 mm", "1500 mm", "10 mm"),
     # openings, draining and filling
@@ -704,4 +704,5 @@ QUANTITIES = _rows(
         note="Penman (1956), as in McMahon et al. (2013)",
     ),
     Quantity("t_24", "one day", "s", "day", "day", value="1 day", note="24 hours"),
+    Quantity("R_kept", "sunlight that is not thrown back, mean of the day", "W/m2", "W/m2", "W/ft2", "50 W/m2", "240 W/m2", "10 W/m2"),
 )

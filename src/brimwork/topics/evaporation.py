@@ -201,8 +201,8 @@ net_sunlight = Formula(
     result="R_net",
     equals="(1 - alpha_s)*R_sol - R_long",
     steps=(
-        Take("what is not thrown back is kept", "S_omega = (1 - alpha_s)*R_sol"),
-        Take("less what goes to the sky", "R_net = S_omega - R_long"),
+        Take("what is not thrown back is kept", "R_kept = (1 - alpha_s)*R_sol"),
+        Take("less what goes to the sky", "R_net = R_kept - R_long"),
         Step("put it in"),
     ),
     published=(

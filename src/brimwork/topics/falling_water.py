@@ -153,7 +153,7 @@ drift_in_wind = Formula(
         Take("at most, the wind takes a drop along with its own speed from the start", "x_drift = v_wind*t_fall"),
         Eliminate("put the time of fall in", out=("t_fall",)),
     ),
-    unpublished="an upper bound: no drop goes faster than the wind",
+    unpublished="a bound for drops of a millimetre and more, tried in the tests on drops with drag; finer spray hangs in the air longer",
     slips=(
         Slip("v_wind*sqrt(h_fall/g)", "The 2 is missing in the time of fall."),
         Slip("v_wind*2*h_fall/g", "The root is missing: the way down grows with the square of the time."),
