@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from brimwork.design import checks, inputs
-from brimwork.design.chain import Chain
+from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS, Field
 from brimwork.units import InputError
 
@@ -57,7 +57,7 @@ def test_an_unreadable_file_is_named(tmp_path):
 
 def test_a_design_with_nothing_but_a_kind_loads_and_says_what_every_check_needs():
     bare = inputs.parse('format = 1\nkind = "overflowing vessel"')
-    found = checks.findings(Chain(bare))
+    found = checks.findings(chain_of(bare))
     assert {finding.grade for finding in found} == {"not shown"}
     assert all(finding.value.startswith("needs ") and "(" in finding.value for finding in found)
 
@@ -74,7 +74,7 @@ def test_saving_keeps_comments_order_and_everything_that_was_not_changed(tmp_pat
 
 def test_a_value_taken_out_is_unknown_and_the_checks_that_need_it_are_not_shown():
     design = inputs.parse(BOWL).having("pump.power", None)
-    grades = {finding.id: finding.grade for finding in checks.findings(Chain(design))}
+    grades = {finding.id: finding.grade for finding in checks.findings(chain_of(design))}
     assert grades["C03"] == "not shown" and grades["C42"] == "not shown" and grades["C01"] == "pass"
     assert "power" not in inputs.dump(design, BOWL).split("[pump]")[1].split("[")[0]
 
@@ -91,7 +91,7 @@ def test_no_value_makes_the_chain_crash_or_say_nan(changes):
             design = design.having(key, None if value is None else f"{value:.6g} {field.unit}".strip())
         except InputError:
             continue
-    for finding in checks.findings(Chain(design)):
+    for finding in checks.findings(chain_of(design)):
         assert finding.grade in checks.GRADES and "nan" not in finding.value.lower().split()
 
 

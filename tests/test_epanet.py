@@ -10,7 +10,7 @@ import pytest
 import wntr
 
 from brimwork.design import inputs
-from brimwork.design.chain import Chain
+from brimwork.design.features import chain_of
 from brimwork.design.pipework import Stretch, head_needed
 from brimwork.topics.hazen_williams import flow_by_hazen_williams
 from brimwork.topics.pumps import LabelPump, TabulatedPump, duty_point
@@ -81,7 +81,7 @@ def test_hazen_williams_gives_the_flow_of_the_engine(tmp_path, bore, length, C, 
 def test_the_duty_point_of_the_library_bowl_is_that_of_the_engine(tmp_path):
     """The whole design chain against the engine, pump by three points of its label's parabola; the design's law is Blasius, the engine's hose smooth plastic."""
     design = inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
-    chain = Chain(design)
+    chain = chain_of(design)
     pump = [(share * design["pump.free_flow"], chain.pump.head(share * design["pump.free_flow"])) for share in (0.0, 0.5, 1.0)]
     pipe = {"length": design["pipe.length"], "diameter": design["pipe.bore"], "roughness": 1.5e-6, "minor_loss": design["pipe.fittings"]}
     flow, head = engine(tmp_path, "D-W", chain.static_lift, pipe, pump=pump, nu=chain.water["nu"])

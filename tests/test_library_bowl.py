@@ -10,12 +10,12 @@ import pytest
 
 from brimwork import units
 from brimwork.design import checks, inputs, levels
-from brimwork.design.chain import Chain
+from brimwork.design.features import chain_of
 
 ROOT = Path(__file__).parents[1]
 SCENARIO = json.loads((Path(__file__).parent / "scenarios" / "library-bowl.json").read_text(encoding="utf-8"))
 DESIGN = inputs.load(ROOT / "workbooks" / "designs" / "library-bowl.toml")
-CHAIN = Chain(DESIGN)
+CHAIN = chain_of(DESIGN)
 
 # scenario's key: (result of the chain, unit of the scenario, tolerance)
 GEOMETRY, HEAD, DUTY = 0.005, 0.01, 0.015
@@ -50,8 +50,8 @@ ELSEWHERE = {
     "hose_area_m2": lambda: CHAIN.duty_flow / CHAIN.duty_speed,
     "bowl_full_kg": lambda: DESIGN["vessel.mass"] + CHAIN.water["rho"] * DESIGN["vessel.water"],
     "foot_ring_area_m2": lambda: CHAIN.foot_patch.result,
-    "pressure_under_foot_kPa": lambda: Chain(WITHOUT_SLAB).block_pressure / 1e3,
-    "block_utilisation_no_slab": lambda: Chain(WITHOUT_SLAB).block_utilisation,
+    "pressure_under_foot_kPa": lambda: chain_of(WITHOUT_SLAB).block_pressure / 1e3,
+    "block_utilisation_no_slab": lambda: chain_of(WITHOUT_SLAB).block_utilisation,
     "base_pressure_avg_kPa": lambda: CHAIN.base_mass * 9.81 / CHAIN.block_plan / 1e3,
 }
 WITHOUT_SLAB = DESIGN.having("vessel.stands_on", "blocks")
@@ -74,7 +74,7 @@ def test_every_value_of_the_scenario_is_reproduced(key):
 
 @pytest.mark.parametrize("row", SCENARIO["checks"], ids=lambda row: row["id"])
 def test_every_verdict_of_the_scenario_is_exact(row):
-    chain = Chain(WITHOUT_SLAB) if row["id"] == "C20x" else CHAIN
+    chain = chain_of(WITHOUT_SLAB) if row["id"] == "C20x" else CHAIN
     finding = next(found for found in checks.findings(chain) if found.id == row["id"].rstrip("x"))
     assert finding.grade == row["verdict"], finding
 
@@ -89,5 +89,5 @@ def test_fails_stand_first_and_every_fail_says_what_to_change():
 def test_a_label_with_per_minute_printed_for_per_hour_is_caught_and_explained():
     """3600 L/h printed as 3600 L/min: sixty times the power that the pump takes in could ever give."""
     printed = DESIGN.having("pump.free_flow", "3600 L/min")
-    finding = next(found for found in checks.findings(Chain(printed)) if found.id == "C03")
+    finding = next(found for found in checks.findings(chain_of(printed)) if found.id == "C03")
     assert finding.grade == "fail" and "3600 L/h" in finding.note and "which is possible" in finding.note, finding

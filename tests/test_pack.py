@@ -8,7 +8,7 @@ import pytest
 
 from brimwork import cli
 from brimwork.design import inputs
-from brimwork.design.chain import Chain
+from brimwork.design.features import chain_of
 from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Dimension, Sheet
@@ -101,7 +101,7 @@ def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
 
 
 def test_the_drawings_of_the_design_stay_on_their_sheets_and_dimensions_are_true():
-    chain = Chain(inputs.load(BOWL))
+    chain = chain_of(inputs.load(BOWL))
     for _, sheet in drawings(chain):
         assert isinstance(sheet, Sheet)
         labels = words(sheet)

@@ -75,7 +75,7 @@ def _day(text: str) -> datetime.date:
 
 def _pack(options: argparse.Namespace) -> int:
     from brimwork.design import checks, inputs
-    from brimwork.design.chain import Chain
+    from brimwork.design.features import chain_of
     from brimwork.pack.document import write_pack
 
     try:
@@ -85,7 +85,7 @@ def _pack(options: argparse.Namespace) -> int:
         return 1
     path = options.to or options.design.with_suffix(".pdf")
     write_pack(design, path, options.date)
-    grades = Counter(finding.grade for finding in checks.findings(Chain(design)))
+    grades = Counter(finding.grade for finding in checks.findings(chain_of(design)))
     print(f"{path}: " + ", ".join(f"{grades[grade]} {grade}" for grade in checks.GRADES if grades[grade]))
     return 1 if grades["fail"] else 0
 

@@ -154,10 +154,10 @@ def numbers() -> list[tuple[str, str]]:
     bare = each(lambda: 2 / 3 * 0.62 * 0.6 * numpy.sqrt(2 * 9.80665) * head ** (3 / 2), 3)
     rows.append(("a million elements", f"{ours * 1e3:.1f} ms, {ours / bare:.2f} x the same expression in NumPy"))
     from brimwork.design import checks, inputs
-    from brimwork.design.chain import Chain
+    from brimwork.design.features import chain_of
 
     design = inputs.load(Path(__file__).parents[2] / "workbooks" / "designs" / "library-bowl.toml")
-    rows.append(("a whole design with all its checks", f"{each(lambda: checks.findings(Chain(design)), 20) * 1e3:.2f} ms"))
+    rows.append(("a whole design with all its checks", f"{each(lambda: checks.findings(chain_of(design)), 20) * 1e3:.2f} ms"))
     return rows
 
 

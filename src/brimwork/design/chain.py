@@ -1,11 +1,10 @@
-"""The chain that computes an overflowing vessel: every number from the design's values, each by a formula of the topics, in order, once.
+"""The chain that computes a design: every number from the design's values, each by a formula of the topics, once.
 
 A result that needs a value nobody has given raises Unknown with its key; all the others still stand.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
@@ -18,7 +17,6 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
 
 GRAVITY = QUANTITIES["g"].constant
-GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
 @dataclass(frozen=True)
@@ -52,13 +50,13 @@ class Chain:
     def working(self, name: str) -> Working | Found:
         """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
         if name not in self._worked:
-            self._worked[name] = vars(Chain)[name].method(self)
+            self._worked[name] = getattr(type(self), name).method(self)
         return self._worked[name]
 
-    @staticmethod
-    def names() -> list[str]:
-        """The names of all results, in the order in which they are worked."""
-        return [name for name, value in vars(Chain).items() if isinstance(value, result)]
+    @classmethod
+    def names(cls) -> list[str]:
+        """The names of all results of this kind of feature."""
+        return [name for name in dir(cls) if isinstance(getattr(cls, name), result)]
 
     def _work(self, formula: str, **values: float) -> Working:
         return topics.formulas()[formula].work(**values)
@@ -72,33 +70,26 @@ class Chain:
         given = self.design.values.get("flow.water_temperature")
         return tables.water(given.value if given else 293.15)
 
-    # --- overflow
+    # --- what each kind of feature says for itself
 
-    @result
-    def rim_length(self):
-        return self._work("length of a round rim", d_rim=self.design["vessel.rim_diameter"])
+    edge_head = 0.0  # m: water that stands over the edge
 
-    @result
-    def flow_wanted(self):
-        return self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=self.rim_length)
+    @property
+    def delivery(self) -> float:
+        """Level in m to which the pump lifts."""
+        raise NotImplementedError
 
-    @result
-    def rim_head(self):
-        return self._work("head on a round rim", Q=self.flow_wanted, d_rim=self.design["vessel.rim_diameter"], C_w=self.design["flow.weir_coefficient"])
+    def in_transit(self) -> dict[str, float]:
+        """Water in transit above the reservoir, by the letters of its formula, without pipe and stone."""
+        raise NotImplementedError
 
-    @result
-    def rim_error_share(self):
-        return self._work("rim error over head", e_rim=self.design["vessel.rim_error"], H=self.rim_head)
+    def wet_parts(self) -> tuple[float, str]:
+        """Wetted area (m2) besides the stone, and in words what it is."""
+        raise NotImplementedError
 
-    @result
-    def rim_flow_ratio(self):
-        if self.design["vessel.rim_error"] >= 2 * self.rim_head:
-            return Found("r_rim", math.inf, "one side of the rim is dry")
-        return self._work("flow ratio of a rim out of level", H=self.rim_head, e_rim=self.design["vessel.rim_error"])
-
-    @result
-    def film(self):
-        return self._work("thickness of a film on a face", q=self.design["flow.for_each_metre"], nu=self.water["nu"], beta=math.pi / 2)
+    standing_mass = 0.0  # kg: what stands on the blocks, without the stone
+    standing_offset = 0.0  # m: how far it stands off the middle
+    bare = 0.0  # m2: area of the blocks that bears no stone
 
     # --- pipe and pump
 
@@ -144,7 +135,7 @@ class Chain:
 
     @result
     def static_lift(self):
-        return self._work("static lift to a rim", z_rim=self.level("rim"), H=self.rim_head, z_low=self.level("lowest water"))
+        return self._work("static lift to a rim", z_rim=self.delivery, H=self.edge_head, z_low=self.level("lowest water"))
 
     @result
     def head_wanted(self):
@@ -196,15 +187,6 @@ class Chain:
         return self._work("static lift over shut-off head", z_s=self.static_lift, H_0=self.pump.head(0.0))
 
     @result
-    def boil(self):
-        return self._work("boil over an outlet", v=self.speed_wanted)
-
-    @result
-    def outlet_bore(self):
-        """The outlet that would keep the boil to a gentle ripple."""
-        return self._work("outlet bore for a boil", Q=self.flow_wanted, h_boil=GENTLE_BOIL)
-
-    @result
     def nameplate(self):
         pump, power = self.pump, self.design["pump.power"]
         if isinstance(pump, pumps.TabulatedPump):
@@ -248,24 +230,6 @@ class Chain:
     # --- water in transit and balance
 
     @result
-    def vessel_surface(self):
-        return self._work("water surface of a round vessel", d_rim=self.design["vessel.rim_diameter"])
-
-    @result
-    def transit_rim(self):
-        return self._work("water that stands above the rim", A_v=self.vessel_surface, H=self.rim_head)
-
-    @result
-    def transit_siphon(self):
-        if self.design["pipe.check_valve"] == "yes":
-            return Found("V_siph", 0.0, "a check valve holds the vessel's water back")
-        return self._work("water that siphons back", A_v=self.vessel_surface, z_mouth=self.design["pipe.mouth_below_rim"])
-
-    @result
-    def transit_film(self):
-        return self._work("water in the film on the face", A_side=self.design["vessel.side_area"], delta=self.film)
-
-    @result
     def transit_pipe(self):
         return self._work("water in a pipe", d_pipe=self.design["pipe.bore"], L_pipe=self.design["pipe.length"])
 
@@ -276,8 +240,8 @@ class Chain:
 
     @result
     def transit(self):
-        return self._work("water in transit", V_rim=self.transit_rim, V_siph=self.transit_siphon, V_film=self.transit_film, V_sheet=0.0,
-                          V_pc=self.transit_pipe, V_hold=self.transit_stone)  # fmt: skip
+        terms = dict.fromkeys(("V_rim", "V_siph", "V_film", "V_sheet"), 0.0) | self.in_transit()
+        return self._work("water in transit", **terms, V_pc=self.transit_pipe, V_hold=self.transit_stone)
 
     @result
     def start_drop(self):
@@ -285,8 +249,8 @@ class Chain:
 
     @result
     def wet_area(self):
-        area = self.vessel_surface + self.design["vessel.side_area"] + self.design["catch.wet_area"]
-        return Found("A_wet", area, "water surface, wetted outside of the vessel and wet stone together")
+        area, words = self.wet_parts()
+        return Found("A_wet", area + self.design["catch.wet_area"], f"{words} and wet stone together")
 
     def _climate(self) -> dict[str, float]:
         d = self.design
@@ -312,47 +276,7 @@ class Chain:
         return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
                           h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
 
-    @result
-    def fall(self):
-        return Found("h_fall", self.level("rim"), "from the rim to the finished paving")
-
-    @result
-    def apron_share(self):
-        d = self.design
-        return self._work("apron over splash reach", w_apron=d["catch.apron"], k_splash=d["catch.splash_factor"], h_fall=self.fall)
-
     # --- loads
-
-    @property
-    def on_slab(self) -> bool:
-        return self.design["vessel.stands_on"] == "slab"
-
-    @result
-    def slab_mass(self):
-        if not self.on_slab:
-            return Found("m_slab", 0.0, "the vessel stands on the blocks")
-        d = self.design
-        return self._work("mass of a slab", l_s=d["slab.length"], w_s=d["slab.width"], t_s=d["slab.thickness"], rho_slab=d["slab.density"])
-
-    @result
-    def patch(self):
-        """What touches the blocks: the slab, or the foot alone."""
-        if self.on_slab:
-            return self._work("contact patch of a slab", l_s=self.design["slab.length"], w_s=self.design["slab.width"])
-        return self.foot_patch
-
-    @property
-    def foot_patch(self) -> Working:
-        return self._work("contact patch of a ring foot", d_fo=self.design["vessel.foot_outside"], d_fi=self.design["vessel.foot_inside"])
-
-    @result
-    def vessel_weight(self):
-        return self._work("weight of vessel, water and slab", m_v=self.design["vessel.mass"], rho=self.water["rho"], V_v=self.design["vessel.water"],
-                          m_slab=self.slab_mass)  # fmt: skip
-
-    @result
-    def block_pressure(self):
-        return self._work("pressure on a contact patch", F_w=self.vessel_weight, A_c=self.patch)
 
     @result
     def block_allowable(self):
@@ -361,28 +285,21 @@ class Chain:
                           f_s=d["reservoir.safety_factor"])  # fmt: skip
 
     @result
-    def block_utilisation(self):
-        return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
-
-    @result
     def stone_on_blocks(self):
-        d = self.design
-        bare = self.patch if self.on_slab else math.pi / 4 * d["vessel.foot_outside"] ** 2
-        mass = (self.block_plan - bare) * d["catch.stone_thickness"] * d["catch.stone_density"]
-        return Found("m_stone", mass, "stone over the blocks, beside what the vessel stands on")
+        mass = (self.block_plan - self.bare) * self.design["catch.stone_thickness"] * self.design["catch.stone_density"]
+        return Found("m_stone", mass, "stone over the blocks, beside what stands on them")
 
     @result
     def base_mass(self):
         d = self.design
         blocks = d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
-        standing = d["vessel.mass"] + self.water["rho"] * d["vessel.water"] + self.slab_mass
-        total = standing + self.stone_on_blocks + blocks + self.water["rho"] * self.static_volume
-        return Found("m_t", total, "vessel, its water, slab, stone over the blocks, blocks, and the water in them")
+        total = self.standing_mass + self.stone_on_blocks + blocks + self.water["rho"] * self.static_volume
+        return Found("m_t", total, "what stands on the blocks, stone over them, blocks, and the water in them")
 
     @result
     def eccentricity(self):
-        share = self.vessel_weight / (GRAVITY * self.base_mass)
-        return Found("e_off", share * self.design["vessel.offset"], "the offset of the vessel, by its share of all that stands on the base")
+        share = self.standing_mass / self.base_mass
+        return Found("e_off", share * self.standing_offset, "the offset of what stands there, by its share of all the mass on the base")
 
     @property
     def base_length(self) -> float:
@@ -408,19 +325,6 @@ class Chain:
     @property
     def push(self) -> float:
         return tables.PUSHES["private" if self.design["site.use"] == "private" else "public"].value
-
-    def _tipping(self, water: float) -> Working:
-        d = self.design
-        weight = _formula("weight of a vessel with its water")(m_v=d["vessel.mass"], rho=self.water["rho"], V_v=water)
-        return self._work("tipping factor", F_w=weight, B_base=d["vessel.foot_outside"], F_push=self.push, h_push=d["vessel.height"])
-
-    @result
-    def tipping_full(self):
-        return self._tipping(self.design["vessel.water"])
-
-    @result
-    def tipping_empty(self):
-        return self._tipping(0.0)
 
     # --- box, pit, liner, stone
 
@@ -500,8 +404,7 @@ class Chain:
 
     @result
     def stone_area(self):
-        return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"],
-                          A_bare=self.patch if self.on_slab else math.pi / 4 * self.design["vessel.foot_outside"] ** 2)  # fmt: skip
+        return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"], A_bare=self.bare)
 
     @result
     def stone_mass(self):

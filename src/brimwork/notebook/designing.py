@@ -12,6 +12,7 @@ from brimwork import typeset
 from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
+from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS, Choice, Curve, Several
 from brimwork.design.inputs import Unknown
 from brimwork.drawing import svg
@@ -113,12 +114,12 @@ class DesignView:
 
     def show(self) -> None:
         display(self.widget)
-        chain = Chain(self.design)
+        chain = chain_of(self.design)
         self.findings = display(findings_shown(chain), display_id=True)
         self.pictures = display(drawings_shown(chain), display_id=True)
 
     def redraw(self) -> None:
-        chain = Chain(self.design)
+        chain = chain_of(self.design)
         self.findings.update(findings_shown(chain))
         self.pictures.update(drawings_shown(chain))
 

@@ -12,6 +12,7 @@ from brimwork import __version__, units
 from brimwork.design import checks, levels
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
+from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Design, Unknown
 from brimwork.design.quantities import quantities
@@ -83,7 +84,7 @@ def _save(path: Path, content: bytes) -> None:
 
 def document(design: Design, day: datetime.date, folder: Path) -> str:
     """The Typst source of the pack; its drawings are written into `folder`."""
-    chain = Chain(design)
+    chain = chain_of(design)
     found = checks.findings(chain)
     parts = [
         markup.head(
