@@ -120,6 +120,30 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "offset": _length("distance of the vessel from the middle of the blocks"),
         "stands_on": Choice("what the vessel stands on", ("slab", "blocks")),
     },
+    "stones": {
+        "diameters": Several("diameters of the stones", "mm"),
+        "heights": Several("heights of the stones", "mm"),
+        "branch_lengths": Several("lengths of the hose to each stone", "m"),
+        "branch_bore": _length("true inside diameter of the hose to each stone"),
+        "branch_fittings": Field("sum of the loss coefficients of each branch, valve open", ""),
+        "valves": Choice("a valve on every branch", YES_NO),
+        "hole": _length("bore of the hole in each stone"),
+        "density": Field("density of the stone", "kg/m3", "lb/ft3"),
+        "rough_contact": Field("area on which a rough base really stands", "cm2", "in2"),
+        "base_share": _share("share of the base's width that resists tipping"),
+        "stand_on": Choice("what the stones stand on", ("slabs", "blocks")),
+    },
+    "blade": {
+        "lip_width": _length("width of the lip"),
+        "lip_level": _length("level of the lip, to the finished paving", signed=True),
+        "stone_level": _length("level of the stone on which the sheet lands, to the finished paving", signed=True),
+        "trough_length": _length("length of the trough behind the lip"),
+        "trough_width": _length("width of the trough"),
+        "trough_depth": _length("depth of the trough"),
+        "feed": Choice("where the trough is fed", ("bottom", "top")),
+        "wall_height": _length("height of the wall"),
+        "wall_retains": Choice("what the wall holds back", ("nothing", "soil", "water")),
+    },
     "slab": {
         "length": _length("length of the slab"),
         "width": _length("width of the slab"),
@@ -205,6 +229,19 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
     },
 }  # fmt: skip
-KINDS = ("overflowing vessel",)
+_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "lining", "climate", "supply")
+# kind of feature: the sections that a design of that kind has
+KINDS: dict[str, tuple[str, ...]] = {
+    "overflowing vessel": (*_EVERY, "vessel", "slab"),
+    "drilled stones": (*_EVERY, "stones", "slab"),
+    "blade": (*_EVERY, "blade"),
+}
+
+
+def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Curve]]:
+    """The sections of a design of that kind, in the order in which they are shown."""
+    return {name: fields for name, fields in SECTIONS.items() if name in KINDS[kind]}
+
+
 REGIONS = ("UK", "US")
 HEAD = ("format", "kind", "title", "region", "note")

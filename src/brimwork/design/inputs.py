@@ -8,7 +8,7 @@ import tomllib
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS
+from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections
 from brimwork.formula import nearest
 from brimwork.units import InputError
 
@@ -94,9 +94,9 @@ def parse(text: str) -> Design:
         raise InputError(f"this is not TOML: {error}") from None
     if table.get("format") != FORMAT:
         raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
-    for key, options in (("kind", KINDS), ("region", REGIONS)):
+    for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
         if key == "kind" and key not in table:
-            raise InputError(f"the key 'kind' is missing: write kind = '{KINDS[0]}'")
+            raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
         if table.get(key, options[0]) not in options:
             raise InputError(f"{key} = {table[key]!r} is not known: write one of {', '.join(map(repr, options))}")
     for key in ("title", "note"):
@@ -108,6 +108,8 @@ def parse(text: str) -> Design:
             continue
         if not isinstance(entries, dict):
             raise InputError(f"there is no key '{section}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
+        if section in SECTIONS and section not in sections(table["kind"]):
+            raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
         for key, entry in entries.items():
             values[f"{section}.{key}"] = _given(section, key, entry)
     return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values)

@@ -28,6 +28,10 @@ def _base(d: Design) -> float:
     return d["levels.block_top"] + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0)
 
 
+def _stone_base(d: Design) -> float:
+    return d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0)
+
+
 _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
     "formation": (False, lambda d: _floor(d) - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"]),
     "reservoir floor": (False, _floor),
@@ -38,27 +42,39 @@ _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
     "block top": (False, lambda d: d["levels.block_top"]),
     "staple line": (False, lambda d: d["levels.staple_line"]),
     "liner edge": (False, lambda d: d["levels.liner_edge"]),
-    "vessel base": (False, _base),
-    "rim": (False, lambda d: _base(d) + d["vessel.height"]),
 }
-# Each pair: the first stands below the second (or, for the last two, not above it).
-ORDER = (
+# What stands above, for each kind of feature.
+_ABOVE: dict[str, dict[str, tuple[bool, Callable[[Design], float]]]] = {
+    "overflowing vessel": {"vessel base": (False, _base), "rim": (False, lambda d: _base(d) + d["vessel.height"])},
+    "drilled stones": {"stone base": (False, _stone_base), "top of the highest stone": (False, lambda d: _stone_base(d) + max(d["stones.heights"]))},
+    "blade": {"landing stone": (False, lambda d: d["blade.stone_level"]), "lip": (False, lambda d: d["blade.lip_level"])},
+}
+# Each pair: the first stands below the second (those of MAY_TOUCH not above it).
+_ORDER = (
     ("formation", "reservoir floor"), ("reservoir floor", "lowest water"), ("lowest water", "running water"), ("running water", "static water"),
-    ("static water", "overflow"), ("overflow", "staple line"), ("staple line", "liner edge"), ("overflow", "block top"), ("block top", "vessel base"),
-    ("vessel base", "rim"),
+    ("static water", "overflow"), ("overflow", "staple line"), ("staple line", "liner edge"), ("overflow", "block top"),
 )  # fmt: skip
-MAY_TOUCH = {("block top", "vessel base")}
+_ORDER_ABOVE = {
+    "overflowing vessel": (("block top", "vessel base"), ("vessel base", "rim")),
+    "drilled stones": (("block top", "stone base"), ("stone base", "top of the highest stone")),
+    "blade": (("block top", "landing stone"), ("landing stone", "lip")),
+}
+MAY_TOUCH = {("block top", "vessel base"), ("block top", "stone base"), ("block top", "landing stone")}
 
 
 def height(design: Design, name: str) -> float:
     """Level in metres to the finished paving. Raises Unknown with the missing keys."""
-    return _HEIGHTS[name][1](design)
+    return _all(design)[name][1](design)
+
+
+def _all(design: Design) -> dict[str, tuple[bool, Callable[[Design], float]]]:
+    return _HEIGHTS | _ABOVE[design.kind]
 
 
 def levels(design: Design) -> list[Level]:
     """The levels that are known, from the lowest up."""
     found = []
-    for name, (water, of) in _HEIGHTS.items():
+    for name, (water, of) in _all(design).items():
         try:
             found.append(Level(name, of(design), water))
         except Unknown:
@@ -67,5 +83,5 @@ def levels(design: Design) -> list[Level]:
 
 
 def gaps(design: Design) -> list[tuple[str, str, float]]:
-    """Every pair of ORDER with its gap in metres. Raises Unknown."""
-    return [(low, high, height(design, high) - height(design, low)) for low, high in ORDER]
+    """Every pair that has an order, with its gap in metres. Raises Unknown."""
+    return [(low, high, height(design, high) - height(design, low)) for low, high in (*_ORDER, *_ORDER_ABOVE[design.kind])]

@@ -13,7 +13,7 @@ from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.features import chain_of
-from brimwork.design.fields import SECTIONS, Choice, Curve, Several
+from brimwork.design.fields import SECTIONS, Choice, Curve, Several, sections
 from brimwork.design.inputs import Unknown
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
@@ -100,9 +100,10 @@ class DesignView:
 
     def __init__(self, path: Path):
         self.path, self.design, self.loading = path, inputs.load(path), False
-        self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in SECTIONS.items() for key in fields}
-        boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in SECTIONS.items()]
-        self.parts = widgets.Accordion(children=boxes, titles=tuple(section.capitalize() for section in SECTIONS), selected_index=1)
+        parts = sections(self.design.kind)
+        self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in parts.items() for key in fields}
+        boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in parts.items()]
+        self.parts = widgets.Accordion(children=boxes, titles=tuple(section.capitalize() for section in parts), selected_index=1)
         self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
         self.told = widgets.HTML()
         buttons = []

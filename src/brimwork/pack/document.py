@@ -13,7 +13,7 @@ from brimwork.design import checks, levels
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.features import chain_of
-from brimwork.design.fields import SECTIONS
+from brimwork.design.fields import sections
 from brimwork.design.inputs import Design, Unknown
 from brimwork.design.quantities import quantities
 from brimwork.drawing import svg
@@ -210,7 +210,7 @@ def _quantities(chain: Chain) -> str:
 
 def _inputs(design: Design) -> str:
     rows = []
-    for section, fields in SECTIONS.items():
+    for section, fields in sections(design.kind).items():
         for key, field in fields.items():
             given = design.values.get(f"{section}.{key}")
             rows.append((section, field.name, field.write(given.value, design.region) if given else "not given", given.basis if given else ""))
