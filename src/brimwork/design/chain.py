@@ -17,6 +17,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
 
 GRAVITY = QUANTITIES["g"].constant
+CONTINGENCY = 0.12  # common practice, no source: 10 to 15 %
 
 
 @dataclass(frozen=True)
@@ -276,6 +277,21 @@ class Chain:
         return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
                           h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
 
+    @result
+    def day_share(self):
+        return self._work("share of the usable water lost in a day", Q_loss=self.daily_loss, V_use=self.usable)
+
+    @result
+    def overflow_flow(self):
+        d = self.design
+        return self._work("flow that an overflow pipe can carry", C_d=0.6, d_out=d["overflow_pipe.bore"], H_o=d["overflow_pipe.head"])
+
+    @result
+    def overflow_ratio(self):
+        d = self.design
+        return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=1.0, A_catch=d["overflow_pipe.catch_area"], i_rain=d["overflow_pipe.rain"],
+                          Q_feed=d["overflow_pipe.feed"])  # fmt: skip
+
     # --- loads
 
     @result
@@ -325,6 +341,17 @@ class Chain:
     @property
     def push(self) -> float:
         return tables.PUSHES["private" if self.design["site.use"] == "private" else "public"].value
+
+    @result
+    def flotation(self):
+        """Blocks and stone against ground water under the emptied liner; no credit for the vessel, which may come later."""
+        d = self.design
+        dry = self.stone_on_blocks + d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+        if d["site.ground_water"] == 0:
+            return Found("f_float", math.inf, "no ground water above the floor")
+        return self._work(
+            "flotation factor of an emptied pit", m_t=dry, rho=self.water["rho"], A_pit=self.box_length * self.box_width, h_gw=d["site.ground_water"]
+        )
 
     # --- box, pit, liner, stone
 
@@ -434,6 +461,45 @@ class Chain:
     def running_cost(self):
         d = self.design
         return self._work("running cost in a year", P_in=d["pump.power"], t_day=d["supply.hours_per_day"], N_day=365, c_el=d["supply.tariff"])
+
+    @result
+    def cord_wanted(self):
+        return self._work("length of the cord", L_route=self.design["supply.cord_route"], l_drip=0.3, l_slack=1.0)
+
+    @property
+    def cord_spare(self) -> float:
+        return self.design["supply.cord"] - self.cord_wanted
+
+    # --- site
+
+    @property
+    def footing_share(self) -> float:
+        """Distance to a footing over the distance to keep; infinite where the pit is no deeper than the footing."""
+        depth = self.design["site.footing_depth"]
+        if self.pit_depth <= depth:
+            return math.inf
+        wanted = max(topics.formulas()["distance to keep from a footing"](k_foot=1.5, D_dig=self.pit_depth, D_foot=depth), tables.LEAST_FROM_FOOTING.value)
+        return self.design["site.footing_distance"] / wanted
+
+    @result
+    def root_radius(self):
+        return self._work("radius of the roots of a tree", d_stem=self.design["site.tree_stem"])
+
+    @result
+    def noise(self):
+        return self._work("sound level at a distance", L_near=self.design["site.sound_at_1m"], r_near=1.0, r_far=self.design["site.neighbour"])
+
+    @property
+    def noise_above(self) -> float:
+        return self.noise - self.design["site.background"]
+
+    @result
+    def cost_estimate(self):
+        return self._work("cost with contingency", C_dir=self.design["site.cost"], s_cont=CONTINGENCY)
+
+    @property
+    def cost_share(self) -> float:
+        return self.cost_estimate / self.design["site.budget"]
 
 
 def _formula(name: str):

@@ -10,6 +10,7 @@ from brimwork.design import levels
 from brimwork.design.chain import Chain
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Unknown
+from brimwork.design.questions import QUESTIONS, Question
 from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
@@ -36,6 +37,8 @@ class Limits:
 
 
 def _span(low: float, high: float, unit: str) -> str:
+    if high == -INFINITE:
+        return "never"
     if low == -INFINITE:
         return f"up to {units.write(high, unit, None)}"
     if high == INFINITE and low < 1e-6:
@@ -87,6 +90,7 @@ class Check:
     basis: str
     results: tuple[str, ...] = ()
     note: Callable[[Chain], str] = lambda chain: ""
+    kinds: tuple[str, ...] = ()
 
     def grade(self, chain: Chain) -> Finding:
         try:
@@ -117,6 +121,7 @@ class Judged:
     answers: Callable[[Chain, object], tuple[str, str]]
     remedy: str
     basis: str
+    kinds: tuple[str, ...] = ()
 
     def grade(self, chain: Chain) -> Finding:
         try:
@@ -124,6 +129,12 @@ class Judged:
         except Unknown as missing:
             grade, value = "not shown", f"needs {asked(missing)}"
         return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade != "pass" else "", self.basis)
+
+
+def _answered(question: Question) -> Judged:
+    """A question of the design file as a check."""
+    return Judged(question.id, question.group, question.title, f"answers.{question.key}", lambda chain, answer: (question.grade(str(answer)), str(answer)),
+                  question.remedy, question.basis, question.kinds)  # fmt: skip
 
 
 def asked(missing: Unknown) -> str:
@@ -140,6 +151,28 @@ def _public(chain: Chain) -> bool:
 
 def _tipping_limits(chain: Chain) -> Limits:
     return at_least(2.0, 1.5) if _public(chain) else at_least(1.5, 1.2)
+
+
+def _unattended(chain: Chain) -> Limits:
+    """A week, or the longest time that nobody looks after it, where that is known and longer."""
+    given = chain.design.values.get("site.unattended")
+    spell = given.value if given else 0.0
+    return at_least(max(7 * 86400, spell), max(3 * 86400, 0.7 * spell))
+
+
+def _sides(chain: Chain) -> Limits:
+    """Depth limits of a pit, for the way in which its sides are kept; none at all for soil that runs."""
+    state = chain.design["site.pit_sides"]
+    if state.startswith("firm"):
+        return at_most(0.9, 1.2)
+    return at_most(-INFINITE, 1.2) if state.startswith("competent") else at_most(-INFINITE, -INFINITE)
+
+
+def _wall(chain: Chain) -> Limits:
+    """A free-standing wall away from people only; anything else goes to an engineer."""
+    if _public(chain) or chain.design["blade.wall_retains"] != "nothing":
+        return at_most(-INFINITE, -INFINITE)
+    return at_most(0.6, 1.0)
 
 
 def _order(chain: Chain) -> float:
@@ -193,40 +226,66 @@ CHECKS: tuple[Check | Judged, ...] = (
     Check("C05", "water", "Share of the head lost on the way", lambda c: c.loss_share, at_most(0.40, 0.60), "", "one bore wider", J,
           ("reynolds", "friction", "friction_head", "fittings_head", "loss_share")),
     Check("C06", "water", "Boil over the outlet, for a gentle ripple", lambda c: c.boil, at_most(0.015, 0.040), "mm",
-          "a wider outlet or a diffuser over the hose end", J, ("speed_wanted", "boil", "outlet_bore")),
+          "a wider outlet or a diffuser over the hose end", J, ("speed_wanted", "boil", "outlet_bore"), kinds=("overflowing vessel",)),
     Check("C07", "water", "Rim out of level against the head", lambda c: c.rim_error_share, at_most(0.5, 1.0), "",
-          "level the rim again under its full weight, or send more water", f"{DERIVED}; limits {J}", ("rim_head", "rim_error_share", "rim_flow_ratio")),
+          "level the rim again under its full weight, or send more water", f"{DERIVED}; limits {J}", ("rim_head", "rim_error_share", "rim_flow_ratio"), kinds=("overflowing vessel",)),
     Check("C08", "water", "Enough water for a film that clings", lambda c: c.design["flow.for_each_metre"], between((0.15e-3, 0.40e-3), (0.08e-3, INFINITE)), "L/s per m",
-          "less than this runs in streaks down one side; more leaves the face", CP, ("film",)),
+          "less than this runs in streaks down one side; more leaves the face", CP, ("film",), kinds=("overflowing vessel", "drilled stones")),
+    Check("C09", "water", "Free sheet stays whole", lambda c: c.sheet_share, at_least(1.0, 0.6), "", "more flow for each metre of lip, or less fall", CP,
+          ("fall",), kinds=("blade",)),
+    Check("C10", "water", "Speed into the intake cage", lambda c: c.flow_wanted / c.design["pump.intake_area"], at_most(0.05, 0.10), "m/s",
+          "a larger cage: a fast intake clogs in days", J, ("flow_wanted",)),
     # reservoir
-    Check("C12", "reservoir", "Days without topping up", lambda c: c.days, at_least(7 * 86400, 3 * 86400), "day",
+    Check("C12", "reservoir", "Days without topping up", lambda c: c.days, _unattended, "day",
           "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", J, ("usable", "transit", "daily_loss", "days")),
+    Check("C13", "reservoir", "Pump covered at the lowest level", lambda c: c.design["pump.covered"], at_least(0.050, 0.025), "mm",
+          "raise the lowest level, with a cut-out that stops the pump there; the maker's figure governs", CP),
     Check("C14", "reservoir", "Room for the water that comes back", lambda c: c.drainback, at_least(1.10, 1.00), "",
           "set the running level lower, or put a check valve in the hose", f"{DERIVED}; limits {J}", ("transit", "drainback_room", "drainback")),
     Check("C16", "reservoir", "Turnover time", lambda c: c.turnover, at_least(180, 90), "min", "more usable water, or less flow", J, ("usable", "turnover")),
     Check("C17", "reservoir", "Splash stays inside the apron", lambda c: c.apron_share, at_least(1.0, 0.75), "", "a wider apron", CP, ("apron_share",)),
     Check("C18", "reservoir", "Edge of the liner above the overflow", lambda c: c.level("liner edge") - c.level("overflow"), at_least(0.050, 0.025), "mm",
           "bring the edge of the liner up, or the overflow down", CP),
+    Check("C19", "reservoir", "Share of the water lost in a day", lambda c: c.day_share, at_most(0.10, 0.25), "%", "more usable water, or less wet stone", J,
+          ("daily_loss", "usable", "day_share")),
+    Check("C66", "reservoir", "Overflow pipe carries the storm", lambda c: c.overflow_ratio, at_least(1.5, 1.0), "", "a wider overflow pipe",
+          f"{DERIVED}; limits {J}", ("overflow_ratio",)),
     Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
     # loads
     Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, at_most(0.80, 1.00), "",
           "a larger slab under the vessel; the maker's long-term figure governs", f"{DERIVED}; creep and safety factors {J}",
-          ("patch", "block_pressure", "block_allowable", "block_utilisation")),
+          ("patch", "block_pressure", "block_allowable", "block_utilisation"), kinds=("overflowing vessel", "drilled stones")),
     Check("C22", "loads", "Load off the middle of the base", lambda c: c.kern_share, at_most(1.0, 1.5), "", "move the vessel towards the middle of the blocks",
           f"statics; limits {J}", ("base_mass", "eccentricity", "kern_share")),
     Check("C24", "loads", "Pressure on the soil", lambda c: c.soil_utilisation, at_most(0.67, 1.00), "",
           "a larger base, or ask a geotechnical engineer for the soil", "IBC 2012 Table 1806.2 (second-hand)", ("base_pressure", "soil_utilisation")),
-    Check("C25", "loads", "Tipping of the full vessel", lambda c: c.tipping_full, _tipping_limits, "", "fix it down, widen the foot, or lower it", J, ("tipping_full",)),
+    Check("C25", "loads", "Tipping of the full vessel", lambda c: c.tipping_full, _tipping_limits, "", "fix it down, widen the foot, or lower it", J, ("tipping_full",), kinds=("overflowing vessel",)),
     Check("C25e", "loads", "Tipping of the empty vessel", lambda c: c.tipping_empty, _tipping_limits, "",
-          "fix it down or ballast it before it stands empty where people pass", J, ("tipping_empty",)),
+          "fix it down or ballast it before it stands empty where people pass", J, ("tipping_empty",), kinds=("overflowing vessel",)),
+    Check("C21", "loads", "Access panel off the load path", lambda c: c.design["lining.panel_clearance"], at_least(0.100, 0.050), "mm",
+          "cut the panel further from the load, and support every cut wall again", CP),
+    Check("C28", "loads", "Flotation of the emptied reservoir", lambda c: c.flotation, at_least(1.20, 1.05), "",
+          "keep it full, add a relief drain, or more mass; while building, rain in an empty lined pit counts too", f"physics; limits {J}", ("flotation",)),
     # ground and lining
+    Check("C32", "ground and lining", "Depth of the pit", lambda c: c.pit_depth, _sides, "m",
+          "batter or brace the sides by a competent person's plan; nobody enters if unsure", "OSHA 29 CFR 1926 subpart P, summaries (second-hand); rest common practice",
+          ("pit_depth",), lambda c: c.design["site.pit_sides"]),
+    Check("C33", "ground and lining", "Clear of footings", lambda c: c.footing_share, at_least(1.0, 0.75), "", "move the pit away, or ask an engineer", CP),
+    Check("C34", "ground and lining", "Clear of roots", lambda c: c.design["site.tree_distance"] / c.root_radius, at_least(1.0, 0.8), "",
+          "move away, or ask an arboriculturist and dig by hand", "BS 5837:2012 (second-hand)", ("root_radius",)),
     Check("C38", "ground and lining", "Box fits blocks and lining", lambda c: c.design["ground.clearance"], between((0.010, 0.020), (0.005, 0.040)), "mm",
           "10 to 20 mm on each side: tighter jams, wider leaves the liner without support", CP, ("box_length", "box_width")),
     Check("C37", "ground and lining", "Cut fits the roll", lambda c: c.roll_spare, at_least(0.100, 0.0), "m",
           "turn the cut, take a wider roll, or ask the maker for a welded seam", DERIVED, ("liner_length", "liner_width", "roll")),
     Check("C39", "ground and lining", "Nothing pierces the liner near the overflow", lambda c: c.level("staple line") - c.level("overflow"), at_least(0.050, 0.025), "mm",
           "fix the liner higher, or set the overflow lower", CP),
+    Check("C40", "ground and lining", "Mesh holds the stone", lambda c: c.design["lining.mesh"] / c.design["lining.smallest_stone"], at_most(0.5, 0.8), "",
+          "a finer mesh, at most 20 mm, or larger stone", CP),
     # supply
+    Check("C46", "supply", "Circuit not overloaded", lambda c: c.design["supply.circuit_load"] / c.design["supply.breaker"], at_most(0.80, 1.00), "%",
+          "ask the electrician for a circuit of its own", CP),
+    Check("C47", "supply", "Cord long enough", lambda c: c.cord_spare, at_least(0.0, -0.3), "m", "a pump with a longer cord: no buried joints", CP, ("cord_wanted",)),
+    Check("C55", "supply", "Running cost known", lambda c: c.running_cost, at_least(0.0, 0.0), "cur", "state it on the handover card", J, ("energy", "running_cost")),
     Judged("C41", "supply", "Residual-current protection", "supply.residual_current", _residual_current,
            "a licensed electrician tests it by instrument and certifies it before anyone touches the water", "guidance on garden circuits (second-hand); local codes govern"),
     Check("C42", "supply", "Voltage drop", lambda c: c.voltage_drop, at_most(0.03, 0.05), "%", "a thicker or shorter cable: ask the electrician",
@@ -237,9 +296,21 @@ CHECKS: tuple[Check | Judged, ...] = (
     Judged("C52", "people", "Legionella", "site.legionella", _legionella,
            "have a competent person assess the risk in writing before the water runs; not at care premises without the duty holder",
            "HSE, other risk systems; CDC, decorative fountains (second-hand)"),
+    Check("C49", "people", "Way in", lambda c: c.design["site.gate"] - c.design["site.widest_item"], at_least(0.100, 0.0), "mm", "another way in, or build it elsewhere; a crane needs a plan of its own", CP),
+    Check("C64", "people", "Noise at the neighbour", lambda c: c.noise_above, at_most(5, 10), "", "less fall, a timer at night, pump on rubber", CP, ("noise",)),
+    Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
+          "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
+    Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, 1.1), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",)),
+    *map(_answered, QUESTIONS),
 )  # fmt: skip
 
 
 def findings(chain: Chain) -> list[Finding]:
     """Every check graded, fails first, then marginal, not shown, pass."""
-    return sorted((check.grade(chain) for check in CHECKS), key=lambda finding: GRADES.index(finding.grade))
+    return sorted((_graded(check, chain) for check in CHECKS), key=lambda finding: GRADES.index(finding.grade))
+
+
+def _graded(check: Check | Judged, chain: Chain) -> Finding:
+    if check.kinds and chain.design.kind not in check.kinds:
+        return Finding(check.id, check.group, check.title, "does not apply", f"not to a design of the kind '{chain.design.kind}'", "", "", check.basis)
+    return check.grade(chain)

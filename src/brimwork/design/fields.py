@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from brimwork import units
+from brimwork.design.questions import QUESTIONS
 from brimwork.units import NUMBER, InputError
 
 BASES = ("yours", "read", "memory", "common practice", "judgement", "measured")
@@ -90,6 +91,7 @@ class Curve:
 
 
 YES_NO = ("yes", "no")
+_HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
 LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "ribbed hose")
 
 
@@ -107,6 +109,20 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf"),
         "open_water": _length("depth of open water that a child can reach"),
         "legionella": Choice("Legionella assessment", ("low splash, private", "commissioned", "in place", "none")),
+        "unattended": Field("longest time that nobody looks after it", "day"),
+        "footing_distance": Field("distance from pit to the nearest footing", "m", "ft"),
+        "footing_depth": Field("depth of that footing", "m", "ft"),
+        "tree_distance": Field("distance from pit to the nearest tree", "m", "ft"),
+        "tree_stem": _length("diameter of its stem at 1.5 m"),
+        "pit_sides": Choice("sides of the pit while people work", _HINDERS),
+        "ground_water": _length("highest ground water above the reservoir floor"),
+        "gate": Field("narrowest way in", "mm", "in"),
+        "widest_item": Field("widest thing that must come in", "mm", "in"),
+        "sound_at_1m": Field("sound level 1 m from the feature, in decibels", ""),
+        "neighbour": Field("distance to the nearest bedroom or neighbour", "m", "ft"),
+        "background": Field("background sound level there, in decibels", ""),
+        "budget": Field("money that there is", "cur"),
+        "cost": Field("cost worked out, without contingency", "cur"),
     },
     "vessel": {
         "rim_diameter": _length("diameter of the rim"),
@@ -144,6 +160,13 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "wall_height": _length("height of the wall"),
         "wall_retains": Choice("what the wall holds back", ("nothing", "soil", "water")),
     },
+    "overflow_pipe": {
+        "bore": _length("bore of the overflow pipe"),
+        "head": _length("water over its middle before it spills elsewhere"),
+        "rain": Field("heaviest rain", "mm/h", "in/h"),
+        "catch_area": Field("area that drains into the reservoir", "m2", "ft2"),
+        "feed": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min"),
+    },
     "slab": {
         "length": _length("length of the slab"),
         "width": _length("width of the slab"),
@@ -176,6 +199,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "free_flow": Field("flow at no head", "L/min", "US gal/min"),
         "curve": Curve("points of the maker's curve"),
         "power": Field("power taken in", "W"),
+        "covered": _length("water over the pump at the lowest level"),
+        "intake_area": Field("open area of the intake cage", "cm2", "in2"),
     },
     "pipe": {
         "bore": _length("true inside diameter of the hose"),
@@ -213,6 +238,9 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
     "lining": {
         "margin": _length("margin of the liner beyond the apron"),
         "rolls": Several("widths of liner that are sold", "m"),
+        "mesh": _length("opening of the mesh under the stone"),
+        "smallest_stone": _length("smallest stone"),
+        "panel_clearance": _length("clear distance from the cut panel to the load"),
     },
     "climate": {
         "evaporation": Field("reference evapotranspiration in the driest month", "mm/day", "in/day"),
@@ -226,10 +254,15 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "drop": Field("voltage drop of the cable", "mV/A/m"),
         "hours_per_day": Field("hours run each day", "h"),
         "tariff": Field("price of electricity (cur is your currency)", "cur/kWh"),
+        "cord": Field("length of the pump's cord", "m", "ft"),
+        "cord_route": Field("length of its route", "m", "ft"),
+        "circuit_load": Field("current of everything on the circuit", "A"),
+        "breaker": Field("rating of the breaker", "A"),
         "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
     },
+    "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
-_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "lining", "climate", "supply")
+_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "answers")
 # kind of feature: the sections that a design of that kind has
 KINDS: dict[str, tuple[str, ...]] = {
     "overflowing vessel": (*_EVERY, "vessel", "slab"),

@@ -158,10 +158,19 @@ def findings_shown(chain: Chain) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
     found = checks.findings(chain)
     counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
-    rows = "".join(_finding_html(chain, finding) for finding in found)
+    rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
     html = f"<section style='max-width:720px'><h3>Findings</h3><p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>{rows}</section>"
     plain = "\n".join([f"Findings: {counts}", *(f"{finding.grade}: {finding.title}: {finding.value}" for finding in found)])
     return Shown(html, plain)
+
+
+def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:
+    """Fails and marginals in the open; the others folded, for nobody reads seventy lines."""
+    rows = "".join(_finding_html(chain, finding) for finding in found)
+    if grade in ("fail", "marginal") or not found:
+        return rows
+    mark, colour = _SHOWN[grade]
+    return f"<details><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
 
 
 def _finding_html(chain: Chain, finding: Finding) -> str:

@@ -26,6 +26,7 @@ from brimwork.pack.markup import table, words
 from brimwork.units import InputError
 
 MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
+GRADED = ("fail", "marginal", "pass")
 SAFETY = ("people", "supply", "loads")  # groups whose fails stand on page one
 CAUTIONS = (
     "Have services under the ground located before digging, and dig by hand near any mark.",
@@ -161,14 +162,17 @@ def _drawings(chain: Chain, folder: Path) -> str:
 
 
 def _findings(chain: Chain, found: list[Finding]) -> str:
-    rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found]
+    rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
     parts = [
         "#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.",
         table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
+    for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
+        rest = [(finding.id, finding.title, finding.value) for finding in found if finding.grade == grade]
+        parts += [f"=== {said}\n" + table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
     parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
     shown: set[str] = set()
-    parts += [_working_of(chain, finding, shown) for finding in found]
+    parts += [_working_of(chain, finding, shown) for finding in found if finding.grade in GRADED]
     return "\n\n".join(parts)
 
 
