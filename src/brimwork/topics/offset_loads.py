@@ -207,7 +207,7 @@ soil_utilisation = Formula(
     name="utilisation of the soil",
     result="u_p",
     equals="p_max/p_soil",
-    steps=(Take("compare the greatest pressure with what is presumed for the soil", "u_p = p_max/p_soil"), Step("as it stands")),
+    defined="the greatest pressure, compared with what is presumed for the soil",
     unpublished="a ratio, by definition",
     slips=(Slip("p_soil/p_max", "Upside down: over 1 must mean too much."),),
     ranges={"p_max": ("5 kPa", "60 kPa")},

@@ -18,7 +18,7 @@ vessel_weight = Formula(
     name="weight of a vessel with its water",
     result="F_w",
     equals="g*(m_v + rho*V_v)",
-    steps=(weight_of_vessel, Step("as it stands")),
+    steps=(weight_of_vessel, Step("vessel and water together")),
     published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
     slips=(
         Slip("m_v + rho*V_v", "That is the mass. Weight is mass times gravity, in newtons."),
