@@ -5,6 +5,7 @@ A result that needs a value nobody has given raises Unknown with its key; all th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
@@ -106,17 +107,29 @@ class Chain:
     def friction(self):
         found = self._losses(self.flow_wanted).friction
         law = self.design["pipe.friction_law"]
-        how = f"ribbed hose, {tables.RIBBED_HOSE.basis}" if law == "ribbed hose" else f"{found.regime} flow, by {law}"
+        how = (
+            f"ribbed hose, {tables.RIBBED_HOSE.basis}"
+            if law == "ribbed hose"
+            else f"{found.regime} flow, by {law}"
+            if law != found.regime
+            else "the friction factor that Hazen-Williams stands for"
+        )
         return Found("f", found.f, how)
 
     @cached_property
     def stretch(self) -> pipework.Stretch:
-        """The hose, as pipework takes it: Blasius is for a smooth hose, a ribbed one has a friction factor of its own."""
+        """The hose from the pump."""
         d = self.design
-        law = d["pipe.friction_law"]
-        rough = 0.0 if law in ("Blasius", "ribbed hose") else d["pipe.roughness"]
-        fixed = tables.RIBBED_HOSE.value if law == "ribbed hose" else None
-        return pipework.Stretch(d["pipe.bore"], d["pipe.length"], d["pipe.fittings"], rough, fixed)
+        return self._hose(d["pipe.bore"], d["pipe.length"], d["pipe.fittings"])
+
+    def _hose(self, bore: float, length: float, fittings: float) -> pipework.Stretch:
+        """A hose as the design's friction law takes it: Blasius is for a smooth one, a ribbed one has a friction factor of its own."""
+        law = self.design["pipe.friction_law"]
+        if law == "ribbed hose":
+            return pipework.Stretch(bore, length, fittings, f=tables.RIBBED_HOSE.value)
+        if law == "Hazen-Williams":
+            return pipework.Stretch(bore, length, fittings, C_HW=self.design["pipe.hazen_williams"])
+        return pipework.Stretch(bore, length, fittings, 0.0 if law == "Blasius" else self.design["pipe.roughness"])
 
     def _losses(self, flow: float) -> pipework.Losses:
         return pipework.losses(self.stretch, flow, self.water["nu"], self._law)
@@ -124,7 +137,7 @@ class Chain:
     @property
     def _law(self) -> str:
         law = self.design["pipe.friction_law"].lower()
-        return "colebrook" if law == "ribbed hose" else law
+        return "colebrook" if law in ("ribbed hose", "hazen-williams") else law
 
     @result
     def friction_head(self):
@@ -449,9 +462,10 @@ class Chain:
     @result
     def voltage_drop(self):
         d = self.design
-        return self._work(
-            "voltage drop in per cent by cable table", u_c=d["supply.drop"], I_c=self.current, L_c=d["supply.cable_length"], U_s=d["supply.voltage"]
-        )
+        rest = {"I_c": self.current, "L_c": d["supply.cable_length"], "U_s": d["supply.voltage"]}
+        if "supply.resistance" in d.values:
+            return self._work("voltage drop in per cent by resistance", r_warm=d["supply.resistance"], **rest)
+        return self._work("voltage drop in per cent by cable table", u_c=d["supply.drop"], **rest)
 
     @result
     def energy(self):

@@ -175,6 +175,10 @@ def _wall(chain: Chain) -> Limits:
     return at_most(0.6, 1.0)
 
 
+def _valves(chain: Chain) -> Limits:
+    return at_most(1.0, 2.0) if chain.design["stones.valves"] == "yes" else at_most(-INFINITE, -INFINITE)
+
+
 def _order(chain: Chain) -> float:
     """The smallest gap of the datum table that must not close, in metres."""
     return min(gap for low, high, gap in levels.gaps(chain.design) if (low, high) not in levels.MAY_TOUCH or gap < 0)
@@ -216,7 +220,11 @@ CHECKS: tuple[Check | Judged, ...] = (
     # water
     Check("C01", "water", "Flow against flow wanted", lambda c: c.flow_ratio, between((1.10, 1.60), (1.00, 2.50)), "",
           "throttle on the delivery side when there is too much; a wider hose, fewer fittings or a stronger pump when there is too little", J,
-          ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio")),
+          ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio"), kinds=("overflowing vessel", "blade")),
+    Check("C01m", "water", "Head in hand for several outlets", lambda c: c.head_in_hand, between((1.1, 2.0), (1.0, 3.0)), "",
+          "a stronger pump below, a smaller one or more throttling above", J, ("flow_wanted", "branch_head", "head_wanted", "pump_head_at_flow_wanted"), kinds=("drilled stones",)),
+    Check("C63", "water", "Branches in balance", lambda c: c.throttle, _valves, "m", "a valve on every branch, and stones of more equal height", CP, ("throttle",),
+          kinds=("drilled stones",)),
     Check("C02", "water", "Static lift against the pump's shut-off head", lambda c: c.lift_share, at_most(0.70, 0.85), "",
           "a pump with a higher shut-off head: near its limit a little fouling stops the flow", CP, ("static_lift", "lift_share")),
     Check("C03", "water", "Can the pump's label be true", lambda c: c.nameplate, at_most(0.50, 0.70), "",
@@ -246,7 +254,7 @@ CHECKS: tuple[Check | Judged, ...] = (
     Check("C17", "reservoir", "Splash stays inside the apron", lambda c: c.apron_share, at_least(1.0, 0.75), "", "a wider apron", CP, ("apron_share",)),
     Check("C18", "reservoir", "Edge of the liner above the overflow", lambda c: c.level("liner edge") - c.level("overflow"), at_least(0.050, 0.025), "mm",
           "bring the edge of the liner up, or the overflow down", CP),
-    Check("C19", "reservoir", "Share of the water lost in a day", lambda c: c.day_share, at_most(0.10, 0.25), "%", "more usable water, or less wet stone", J,
+    Check("C19", "reservoir", "Share of the water lost in a day", lambda c: c.day_share, at_most(0.10 / 86400, 0.25 / 86400), "%/day", "more usable water, or less wet stone", J,
           ("daily_loss", "usable", "day_share")),
     Check("C66", "reservoir", "Overflow pipe carries the storm", lambda c: c.overflow_ratio, at_least(1.5, 1.0), "", "a wider overflow pipe",
           f"{DERIVED}; limits {J}", ("overflow_ratio",)),
@@ -260,6 +268,8 @@ CHECKS: tuple[Check | Judged, ...] = (
     Check("C24", "loads", "Pressure on the soil", lambda c: c.soil_utilisation, at_most(0.67, 1.00), "",
           "a larger base, or ask a geotechnical engineer for the soil", "IBC 2012 Table 1806.2 (second-hand)", ("base_pressure", "soil_utilisation")),
     Check("C25", "loads", "Tipping of the full vessel", lambda c: c.tipping_full, _tipping_limits, "", "fix it down, widen the foot, or lower it", J, ("tipping_full",), kinds=("overflowing vessel",)),
+    Check("C25", "loads", "Tipping of a stone", lambda c: c.tipping, _tipping_limits, "", "dowel it down, widen its base, or lower it", J, ("tipping",),
+          kinds=("drilled stones",)),
     Check("C25e", "loads", "Tipping of the empty vessel", lambda c: c.tipping_empty, _tipping_limits, "",
           "fix it down or ballast it before it stands empty where people pass", J, ("tipping_empty",), kinds=("overflowing vessel",)),
     Check("C21", "loads", "Access panel off the load path", lambda c: c.design["lining.panel_clearance"], at_least(0.100, 0.050), "mm",

@@ -92,7 +92,7 @@ class Curve:
 
 YES_NO = ("yes", "no")
 _HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
-LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "ribbed hose")
+LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose")
 
 
 def _length(name: str, signed: bool = False) -> Field:
@@ -208,6 +208,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "fittings": Field("sum of the loss coefficients of the fittings", ""),
         "friction_law": Choice("friction law", LAWS),
         "roughness": _length("roughness of the inside of the hose"),
+        "hazen_williams": Field("Hazen-Williams coefficient of the hose", ""),
         "mouth_below_rim": _length("how far the hose mouth lies below the rim"),
         "check_valve": Choice("check valve in the hose", YES_NO),
     },
@@ -252,6 +253,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "power_factor": _share("power factor of the pump"),
         "cable_length": Field("length of the cable", "m", "ft"),
         "drop": Field("voltage drop of the cable", "mV/A/m"),
+        "resistance": Field("resistance of one conductor, warm", "ohm/km", "ohm/kft"),
         "hours_per_day": Field("hours run each day", "h"),
         "tariff": Field("price of electricity (cur is your currency)", "cur/kWh"),
         "cord": Field("length of the pump's cord", "m", "ft"),
