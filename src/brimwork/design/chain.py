@@ -91,6 +91,7 @@ class Chain:
 
     standing_mass = 0.0  # kg: what stands on the blocks, without the stone
     standing_offset = 0.0  # m: how far it stands off the middle
+    held_above = 0.0  # m3: water that stays up in the feature when the pump stops
     bare = 0.0  # m2: area of the blocks that bears no stone
 
     # --- pipe and pump

@@ -163,6 +163,10 @@ class VesselChain(Chain):
         return self.design["vessel.offset"]
 
     @property
+    def held_above(self) -> float:
+        return self.design["vessel.water"]
+
+    @property
     def bare(self) -> float:
         return self.patch if self.on_slab else math.pi / 4 * self.design["vessel.foot_outside"] ** 2
 
@@ -222,9 +226,13 @@ class BladeChain(Chain):
     def apron_wanted(self):
         return self._work("apron that the water wants", k_wind=1.0, x_throw=self.throw, k_splash=self.design["catch.splash_factor"], h_fall=self.fall)
 
-    @property
-    def apron_share(self) -> float:
-        return self.design["catch.apron"] / self.apron_wanted
+    @result
+    def apron_share(self):
+        return Found(
+            "r_apron",
+            self.design["catch.apron"] / self.apron_wanted,
+            f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that throw and splash want",
+        )
 
     @property
     def sheet_share(self) -> float:
@@ -383,12 +391,8 @@ class StonesChain(Chain):
     def wet_parts(self) -> tuple[float, str]:
         return self._sides + sum(math.pi / 4 * d * d for d, _, _ in self._stones), "sides and tops of the stones"
 
-    @property
-    def apron_share(self) -> float:
-        return self.working("splash").result
-
     @result
-    def splash(self):
+    def apron_share(self):
         fall = self.level("top of the highest stone")
         return self._work("apron over splash reach", w_apron=self.design["catch.apron"], k_splash=self.design["catch.splash_factor"], h_fall=fall)
 

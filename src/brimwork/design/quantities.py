@@ -51,9 +51,14 @@ def _blocks(c: Chain) -> Iterator[Line]:
 
 
 def _slab(c: Chain) -> Iterator[Line]:
-    if c.on_slab:
-        d = c.design
-        yield Line("slab under the vessel", _mm(d["slab.length"], d["slab.width"], d["slab.thickness"]), "1", f"{write(c.slab_mass, 'kg')}: lift by a plan")
+    d = c.design
+    count = {
+        "overflowing vessel": lambda: int(d["vessel.stands_on"] == "slab"),
+        "drilled stones": lambda: len(d["stones.heights"]) * (d["stones.stand_on"] == "slabs"),
+    }
+    number_of = count.get(d.kind, int)()
+    if number_of:
+        yield Line("slab", _mm(d["slab.length"], d["slab.width"], d["slab.thickness"]), str(number_of), f"{write(c.slab_mass, 'kg')} each: lift by a plan")
 
 
 def _panels(c: Chain) -> Iterator[Line]:
@@ -110,13 +115,13 @@ def _hose(c: Chain) -> Iterator[Line]:
 def _water(c: Chain) -> Iterator[Line]:
     yield Line(
         "first fill",
-        "reservoir, vessel and what is in transit",
-        write(c.static_volume + c.design["vessel.water"] + c.transit, "L"),
+        "reservoir, what stands above it, and what is in transit",
+        write(c.static_volume + c.held_above + c.transit, "L"),
         "soft or rain water leaves less scale",
     )
 
 
 _LINES: dict[str, Callable[[Chain], Iterator[Line]]] = {
-    "void-former blocks": _blocks, "slab under the vessel": _slab, "box panels": _panels, "liner": _liner, "pit to dig": _dig, "beds": _beds,
+    "void-former blocks": _blocks, "slab": _slab, "box panels": _panels, "liner": _liner, "pit to dig": _dig, "beds": _beds,
     "rounded stone": _stone, "submersible pump": _pump, "delivery hose": _hose, "first fill": _water,
 }  # fmt: skip

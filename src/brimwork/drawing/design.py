@@ -2,55 +2,61 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 from brimwork.design import levels
 from brimwork.design.chain import Chain
 from brimwork.design.checks import asked
 from brimwork.design.inputs import Unknown
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.records import ACCENT, GREY, NIGHT, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View, at_scale
+from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View, at_scale
 from brimwork.topics.pumps import Pump
 from brimwork.units import InputError, convert, number, write
 
-SCALES = ((200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (20.0, "1:50"), (10.0, "1:100"))
+SCALES = ((200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (1000 / 30, "1:30"), (20.0, "1:50"), (10.0, "1:100"))
 WALL = 0.025  # m: how thick the wall of the vessel is drawn; its real thickness is not asked for
 LABEL = 3.9  # mm of paper between two level labels
 
 
 def section(chain: Chain) -> Sheet:
-    """Section along the blocks through the vessel. Raises Unknown with the keys of the design that are still missing."""
-    place = _Places(chain)
+    """Section along the blocks through feature and reservoir. Raises Unknown with the keys of the design that are still missing."""
+    p = _Places(chain)
+    feature = _FEATURES[chain.design.kind](chain, p)
     frame = (12.0, 10.0, 126.0, 84.0)
-    half = place.pit / 2 + place.apron
-    depth, top = -place.level["formation"], max(place.level["rim"], 0.05)
+    half, depth, top = p.pit / 2 + p.apron, -p.level["formation"], max(feature.top, 0.05)
     scale, name = next((s for s in SCALES if 2 * half * s[0] <= frame[2] - 4 and (depth + top) * s[0] <= frame[3] - 20), SCALES[-1])
     view = at_scale((0.0, (top - depth) / 2 - 3 / scale), frame, scale, ())
-    records = [*_ground(place, view), *_reservoir(place), *_vessel(place), *_hose(place), *_distances(place), *_heights(place, view)]
-    sentence = (
-        f"Section {name}: a vessel {write(place.rim, 'mm')} across stands {write(place.offset, 'mm')} off the middle of {place.across} blocks in a lined pit "
-        f"{write(depth, 'mm')} deep; water stands {write(place.level['static water'] - place.level['reservoir floor'], 'mm')} deep with the pump off."
-    )
-    title = f"Section through vessel and reservoir, {name}, levels in mm to the finished paving"
-    notes = (Text((4.0, 7.0), title, "start", 3.2, GREY),)
+    records = [*_ground(p, view), *_reservoir(p), *feature.records, *_hose(p, feature), *_distances(p), *feature.dimensions, *_heights(p, feature, view)]
+    water = p.level["static water"] - p.level["reservoir floor"]
+    sentence = f"Section {name}: {feature.says} over {p.across} blocks in a lined pit {write(depth, 'mm')} deep; water stands {write(water, 'mm')} deep with the pump off."
+    notes = (Text((4.0, 7.0), f"Section through feature and reservoir, {name}, levels in mm to the finished paving", "start", 3.2, GREY),)
     return Sheet(180, 96, (View(view.window, frame, tuple(records), clip=False),), f"{chain.design.title}: section", sentence, notes)
 
 
 class _Places:
-    """The sizes that the section needs, all in metres."""
+    """The sizes of pit and reservoir that the section needs, all in metres; sizes of the ground that nobody gave are drawn as thin as can be seen."""
 
     def __init__(self, chain: Chain):
         d = chain.design
-        self.level = {
-            name: levels.height(d, name)
-            for name in ("formation", "reservoir floor", "lowest water", "running water", "static water", "overflow", "block top", "vessel base", "rim")
-        }
+        names = ("formation", "reservoir floor", "lowest water", "running water", "static water", "overflow", "block top")
+        self.level = {name: levels.height(d, name) for name in names}
         self.pit, self.box, self.board = chain.pit_length, chain.box_length, d["ground.board"]
         self.blocks, self.across, self.block = chain.base_length, round(d["reservoir.blocks_along"]), d["reservoir.block_length"]
         self.sub_base, self.sand, self.box_depth = d["ground.sub_base"], d["ground.sand"], chain.box_depth
-        self.apron, self.stone = d["catch.apron"] - d["ground.working_space"] - d["ground.board"], d["catch.stone_thickness"]
-        self.rim, self.foot, self.offset = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
-        self.slab = (d["slab.length"], d["slab.thickness"]) if chain.on_slab else None
-        self.head, self.bore = chain.rim_head, d["pipe.bore"]
-        self.apron = max(self.apron, 0.1)
+        self.apron, self.stone = max(d["catch.apron"] - d["ground.working_space"] - d["ground.board"], 0.1), d["catch.stone_thickness"]
+
+
+@dataclass(frozen=True)
+class _Feature:
+    """What stands over the reservoir: its records and dimensions, the level of its top, where the hose ends, its named levels, and words for it."""
+
+    records: tuple[Record, ...]
+    dimensions: tuple[Record, ...]
+    top: float
+    outlet: Point
+    heights: dict[str, tuple[float, float]]  # name: level, and the place across from which its line starts
+    says: str
 
 
 def _rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
@@ -105,64 +111,110 @@ def _reservoir(p: _Places) -> list[Record]:
     return records
 
 
-def _vessel(p: _Places) -> list[Record]:
-    base, rim, x = p.level["vessel base"], p.level["rim"], p.offset
-    outer = ((x - p.foot / 2, base), (x - p.rim / 2, rim), (x + p.rim / 2, rim), (x + p.foot / 2, base))
-    inner = ((x - p.foot / 2 + WALL, base + WALL), (x - p.rim / 2 + WALL, rim), (x + p.rim / 2 - WALL, rim), (x + p.foot / 2 - WALL, base + WALL))
-    records: list[Record] = []
-    if p.slab:
-        length, thickness = p.slab
-        records.append(Polygon(_rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline"))
-    film = ((x - p.rim / 2, rim), (x - p.foot / 2 - 0.004, base), (x - p.foot / 2, base))
-    return [
-        *records,
+def _vessel(chain: Chain, p: _Places) -> _Feature:
+    d = chain.design
+    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
+    base, edge, head = levels.height(d, "vessel base"), levels.height(d, "rim"), chain.rim_head
+    outer = ((x - foot / 2, base), (x - rim / 2, edge), (x + rim / 2, edge), (x + foot / 2, base))
+    inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
+    over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
+    slab = (_slab(x, base, d["slab.length"], d["slab.thickness"]),) if chain.on_slab else ()
+    records = (
+        *slab,
         Polygon(outer, "solid", "outline"),
-        Polygon(
-            (*inner[:2], (x - p.rim / 2, rim), (x - p.rim / 2, rim + p.head), (x + p.rim / 2, rim + p.head), (x + p.rim / 2, rim), *inner[2:]), "water", "none"
-        ),
-        Line((*inner[:1], inner[1]), "thin"),
-        Line((inner[3], inner[2]), "thin"),
-        Line((inner[0], inner[3]), "thin"),
-        Line(film[:2], "water"),
-        Line(((x + p.rim / 2, rim), (x + p.foot / 2 + 0.004, base)), "water"),
-        Line(((x - p.rim / 2, rim + p.head), (x + p.rim / 2, rim + p.head)), "water"),
-    ]
+        Polygon((*inner[:2], *over, *inner[2:]), "water", "none"),
+        Line((inner[1], inner[0], inner[3], inner[2]), "thin"),
+        *(Line(((x + s * rim / 2, edge), (x + s * (foot / 2 + 0.004), base)), "water") for s in (-1, 1)),
+        Line(over[1:3], "water"),
+    )
+    across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), f"{rim * 1e3:.0f}", rim, 5.0)
+    heights = {"vessel base": (base, p.pit / 2), "rim": (edge, x + rim / 2)}
+    return _Feature(records, (across,), edge, (x, edge - 0.015), heights, f"a vessel {write(rim, 'mm')} across stands {write(x, 'mm')} off the middle")
 
 
-def _hose(p: _Places) -> list[Record]:
-    """Pump in the corner away from the vessel, and the hose that rises to just under the rim."""
+def _stones(chain: Chain, p: _Places) -> _Feature:
+    d = chain.design
+    base, hole = levels.height(d, "stone base"), d["stones.hole"]
+    sizes = list(zip(d["stones.diameters"], d["stones.heights"], strict=True))
+    records: list[Record] = []
+    places = [p.blocks * ((i + 0.5) / len(sizes) - 0.5) for i in range(len(sizes))]
+    for x, (wide, high) in zip(places, sizes, strict=True):
+        records += [_slab(x, base, d["slab.length"], d["slab.thickness"])] if chain.on_slabs else []
+        records += [Polygon(_rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline")]
+        records += [Line(((x + s * hole / 2, base), (x + s * hole / 2, base + high)), "hidden") for s in (-1, 1)]
+        records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
+    tall = max(range(len(sizes)), key=lambda i: sizes[i][1])
+    x, (wide, high) = places[tall], sizes[tall]
+    across = Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), f"{wide * 1e3:.0f}", wide, 5.0)
+    heights = {"stone base": (base, p.pit / 2), "highest stone": (base + high, x + wide / 2)}
+    return _Feature(tuple(records), (across,), base + high, (x, base + high), heights, f"{len(sizes)} drilled stones, the highest {write(high, 'mm')},")
+
+
+def _blade(chain: Chain, p: _Places) -> _Feature:
+    d = chain.design
+    lip, landing, wide, deep = levels.height(d, "lip"), levels.height(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
+    face = -p.box / 2 - p.board - 0.02
+    back = face - wide - 2 * WALL
+    q, head = d["flow.for_each_metre"], chain.lip_head
+    speed, fall = q / chain.brink_depth, lip - landing
+    path = [(face + speed * chain.fall_time * i / 16, lip - fall * (i / 16) ** 2) for i in range(17)]
+    upper = [(x, y + chain.brink_depth * (1 - i / 20)) for i, (x, y) in enumerate(path)]
+    trough = _rectangle(back + WALL, lip - deep, face - WALL, lip + head)
+    records = (
+        Polygon(_rectangle(back, 0.0, face, lip - deep - WALL), "solid", "outline"),
+        Polygon(((back, lip - deep - WALL), (face, lip - deep - WALL), (face, lip), (face - WALL, lip), (face - WALL, lip - deep), (back + WALL, lip - deep), (back + WALL, lip + 0.05), (back, lip + 0.05)), "solid", "thin"),
+        Polygon(trough, "water", "none"),
+        Polygon((*path, *reversed(upper)), "water", "none"),
+        Line(((back + WALL, lip + head), (face - WALL, lip + head), *upper), "water"),
+        Line(tuple(path), "water"),
+    )  # fmt: skip
+    down = Dimension((path[-1][0] + 0.06, landing), (path[-1][0] + 0.06, lip), f"{fall * 1e3:.0f}", fall, 0.0)
+    out = Dimension((face, lip + 0.06), (path[-1][0], lip + 0.06), f"throw {chain.throw * 1e3:.0f}", chain.throw, 4.0)
+    heights = {"landing stone": (landing, p.pit / 2), "lip": (lip, face + chain.throw)}
+    says = f"a sheet falls {write(fall, 'mm')} from a lip {write(d['blade.lip_width'], 'mm')} wide and lands {write(chain.throw, 'mm')} out"
+    return _Feature(records, (down, out), lip + 0.08, ((back + face) / 2, lip - deep), heights, says)
+
+
+def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
+    return Polygon(_rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline")
+
+
+_FEATURES: dict[str, Callable[[Chain, _Places], _Feature]] = {"overflowing vessel": _vessel, "drilled stones": _stones, "blade": _blade}
+
+
+def _hose(p: _Places, feature: _Feature) -> list[Record]:
+    """Pump in the corner, and the hose that rises to where the feature is fed."""
     floor, x = p.level["reservoir floor"], -p.blocks / 2 + 0.12
     pump = _rectangle(x - 0.06, floor + 0.02, x + 0.06, floor + 0.12)
     run = p.level["block top"] - 0.04
-    path = ((x, floor + 0.12), (x, run), (p.offset, run), (p.offset, p.level["rim"] - 0.015))
+    path = ((x, floor + 0.12), (x, run), (feature.outlet[0], run), feature.outlet)
     return [Polygon(pump, "pale", "outline"), Line(path, "hidden"), Leader((x, floor + 0.07), "pump", (-9.0, -3.0))]
 
 
 def _distances(p: _Places) -> list[Record]:
-    formation, rim = p.level["formation"], p.level["rim"]
+    formation = p.level["formation"]
     text = "{:.0f}".format
+    left = -p.pit / 2 - p.apron
     return [
         Dimension((-p.pit / 2, formation), (p.pit / 2, formation), text(p.pit * 1e3), p.pit, -10.0),
         Dimension((-p.box / 2, formation), (p.box / 2, formation), text(p.box * 1e3), p.box, -4.0),
-        Dimension((p.offset - p.rim / 2, rim), (p.offset + p.rim / 2, rim), text(p.rim * 1e3), p.rim, 5.0),
-        Dimension((-p.pit / 2 - p.apron, formation), (-p.pit / 2 - p.apron, 0.0), text(-formation * 1e3), -formation, 4.0),
+        Dimension((left, formation), (left, 0.0), text(-formation * 1e3), -formation, 4.0),
     ]
 
 
-def _heights(p: _Places, view: View) -> list[Record]:
+def _heights(p: _Places, feature: _Feature, view: View) -> list[Record]:
     """Level labels in a column on the right, spread so that no two touch, each with a line to its level."""
     scale, right = view.scale[0], view.window[2]
     water = {"lowest water", "running water", "static water", "overflow"}
-    wanted = sorted(((height, name) for name, height in p.level.items()), reverse=True)
-    places = _spread([height * scale for height, _ in wanted])
+    starts = {name: (height, p.blocks / 2 if name in water else p.pit / 2) for name, height in p.level.items()} | feature.heights
+    wanted = sorted(((height, start, name) for name, (height, start) in starts.items()), reverse=True)
+    places = _spread([height * scale for height, _, _ in wanted])
     records: list[Record] = []
-    for (height, name), at in zip(wanted, places, strict=True):
-        start = p.blocks / 2 if name in water else p.rim / 2 + p.offset if name == "rim" else p.pit / 2
-        colour = NIGHT if name in water else "#1f2328"
+    for (height, start, name), at in zip(wanted, places, strict=True):
         shown = f"{name} {height * 1e3:+.0f}" if abs(height) > 5e-7 else f"{name} 0"
         elbow = right + 2 / scale
         records.append(Line(((start, height), (elbow, height), (elbow + 4 / scale, at / scale)), "dimension"))
-        records.append(Text((elbow + 4 / scale, at / scale), shown, "start", 3.0, colour, (1.0, -1.0)))
+        records.append(Text((elbow + 4 / scale, at / scale), shown, "start", 3.0, NIGHT if name in water else INK, (1.0, -1.0)))
     records.append(Level((p.blocks / 2 - 0.08, p.level["static water"])))
     return records
 

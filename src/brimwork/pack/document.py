@@ -114,7 +114,10 @@ def _summary(design: Design, chain: Chain, found: list[Finding], day: datetime.d
     if dangers:
         rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {words(_sentence(finding.remedy))}" for finding in dangers)
         parts.append(f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]')
-    parts.append("== Key numbers\n" + table("1fr, auto, auto", ("quantity", "metric", "US customary"), [_row(chain, name) for name in KEY_NUMBERS]))
+    parts.append(
+        "== Key numbers\n"
+        + table("1fr, auto, auto", ("quantity", "metric", "US customary"), [_row(chain, name) for name in KEY_NUMBERS if name in chain.names()])
+    )
     parts.append("== Before anyone digs, lifts or wires\n" + "\n".join(f"- {words(caution)}" for caution in CAUTIONS))
     return "\n\n".join(parts)
 
@@ -136,7 +139,8 @@ def _row(chain: Chain, name: str) -> tuple[str, str, str]:
 
 
 TITLES = {
-    "flow_wanted": "flow wanted over the rim", "rim_head": "head over the rim at that flow", "head_wanted": "head that the pump must give at that flow",
+    "flow_wanted": "flow wanted", "rim_head": "head over the rim at that flow", "lip_head": "head over the lip at that flow",
+    "throw": "throw of the sheet", "throttle": "most that a valve must take away", "head_wanted": "head that the pump must give at that flow",
     "duty_flow": "flow that this pump really sends, valve open", "static_volume": "water in the reservoir, pump off", "usable": "of it usable above the pump's limit",
     "transit": "water in transit while running", "start_drop": "drop of the level when the pump starts", "days": "time without topping up, driest month",
     "block_pressure": "pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",
@@ -208,7 +212,7 @@ def _one_working(worked: Working | Found, again: bool) -> str:
 def _quantities(chain: Chain) -> str:
     rows = [(line.item, line.size, line.amount, line.note) for line in quantities(chain)]
     return "== Quantities\nFrom the design alone; add spares. Net sizes unless waste is named.\n\n" + table(
-        "1fr, auto, auto, 52mm", ("item", "size", "amount", "note"), rows
+        "auto, 1.2fr, 1fr, 1.3fr", ("item", "size", "amount", "note"), rows
     )
 
 
