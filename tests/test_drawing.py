@@ -1,16 +1,20 @@
 """Drawings read as records: dimensions say the design's values, nothing leaves the sheet, labels stand apart, stored figures are what the code makes."""
 
 import re
+from functools import cache
 from itertools import combinations
 from pathlib import Path
 
 import pytest
+from matplotlib.font_manager import FontProperties
+from matplotlib.textpath import TextPath
 
 from brimwork import topics, units
 from brimwork.drawing import figures, plotted, svg
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout, words
 from brimwork.drawing.pictures import picture, pictured
-from brimwork.drawing.records import Dimension, Level
+from brimwork.drawing.records import Arrow, Dimension, Level, Mark, Polygon, Text
+from brimwork.formula import read_values
 from brimwork.nomenclature import QUANTITIES
 
 FOLDER = Path(__file__).parents[1] / "figures"
@@ -42,6 +46,30 @@ def test_nothing_leaves_the_sheet_and_no_two_labels_overlap(name, share):
     for a, b in combinations(labels, 2):
         apart = a.box[2] <= b.box[0] or b.box[2] <= a.box[0] or a.box[3] <= b.box[1] or b.box[3] <= a.box[1]
         assert apart, f"'{a.text}' overlaps '{b.text}'"
+
+
+@cache
+def width_of(text):
+    """Width of a text over its size."""
+    return TextPath((0, 0), text, size=1, prop=FontProperties(family="DejaVu Sans")).get_extents().width
+
+
+@pytest.mark.parametrize("name", pictured())
+@pytest.mark.parametrize("share", (0.1, 0.5, 0.9))
+def test_no_label_is_cut_by_the_edge_of_its_view(name, share):
+    """Widths as the face DejaVu Sans has them, not by a mean character."""
+    for view, marks in layout(shown(name, share)[2].sheet):
+        if view is None or not view.clip:
+            continue
+        left, top, width, height = view.frame
+        for label in (mark for mark in marks if isinstance(mark, Words)):
+            (x0, y0, x1, y1), true = label.box, width_of(label.text) * label.size
+            if label.angle == 90:
+                y0, y1 = label.at[1] - true / 2, label.at[1] + true / 2
+            else:
+                x0 = label.at[0] - true * {"start": 0, "middle": 0.5, "end": 1}[label.anchor]
+                x1 = x0 + true
+            assert left <= x0 and x1 <= left + width and top <= y0 and y1 <= top + height, label.text
 
 
 @pytest.mark.parametrize("name", pictured())
@@ -112,3 +140,58 @@ def test_matplotlib_draws_every_mark_of_the_layout_where_the_svg_has_it(tmp_path
     water = next(mark for mark in marks if isinstance(mark, Area) and mark.fill == "water")
     x, y = (sum(c) / len(water.points) / 25.4 * 100 for c in zip(*water.points))
     assert picture_[round(y), round(x), :3] == pytest.approx((0xDF / 255, 0xE8 / 255, 1.0), abs=0.02), "water where the drawing has water"
+
+
+def drawn_at(name, given, over):
+    return picture(topics.find(name), read_values(given), over).sheet.views[0].records
+
+
+def test_an_offset_load_stands_at_its_eccentricity_over_the_length_in_contact():
+    """geotech-references 1.4.1, effective_base_width_triangular(0.3) on a base of 1.2 m: 0.9 m in contact."""
+    records = drawn_at("greatest pressure under partial contact", "F_w=8 kN, L_base=1 m, B_base=1.2 m, e_off=0.3 m", "e_off")
+    load = next(record for record in records if isinstance(record, Arrow))
+    pressed = next(record for record in records if isinstance(record, Polygon) and record.fill == "patch")
+    assert load.tail[0] == load.tip[0] == 0.3 and load.tip[1] < load.tail[1]
+    xs = [x for x, _ in pressed.points]
+    assert max(xs) - min(xs) == pytest.approx(0.9) and max(xs) == pytest.approx(0.6)
+
+
+def test_a_load_within_the_middle_third_is_not_drawn_as_partial_contact():
+    with pytest.raises(units.InputError, match="whole base presses"):
+        drawn_at("greatest pressure under partial contact", "F_w=8 kN, L_base=1 m, B_base=1.2 m, e_off=0.1 m", "e_off")
+
+
+def test_a_load_past_the_edge_presses_nowhere():
+    records = drawn_at("tipping factor from the eccentricity", "B_base=400 mm, e_off=250 mm", "e_off")
+    assert not any(isinstance(record, Polygon) and record.fill == "patch" for record in records)
+    assert any(isinstance(record, Text) and "falls over" in record.text for record in records)
+
+
+def test_the_water_areas_of_a_filled_pit_are_its_water():
+    """Six blocks of 100 L, 95 % empty, in a pit of 1000 L with stone 40 % empty: 570 L and 160 L, by hand."""
+    records = drawn_at("water in blocks and stone", "N_b=6, V_b=100 L, n_v=0.95, n_s=0.4, V_pit=1000 L", "N_b")
+    areas = [(p.points[2][0] - p.points[0][0]) * (p.points[2][1] - p.points[0][1]) for p in records if isinstance(p, Polygon) and p.fill == "water"]
+    assert areas == pytest.approx([0.570, 0.160])
+
+
+def test_the_parts_of_the_head_line_stack_up_to_the_total():
+    records = drawn_at("total dynamic head from its parts", "z_s=0.9 m, h_f=0.4 m, h_m=0.3 m", "z_s")
+    total = next(record for record in records if isinstance(record, Dimension))
+    bars = [record.points for record in records if isinstance(record, Polygon) and record.points[0][0] == 59.5]
+    assert [end for low, _, high, _ in bars for end in (low[1], high[1])] == pytest.approx([0, 0.9, 0.9, 1.2, 1.2, 1.6])
+    assert total.value == pytest.approx(1.6)
+
+
+def test_a_push_and_a_weight_meet_the_ground_where_their_moments_say():
+    """300 N at 0.8 m against 2000 N: 300 x 0.8 / 2000 = 0.12 m from the middle, by hand."""
+    records = drawn_at("tipping factor", "F_w=2000 N, B_base=400 mm, F_push=300 N, h_push=800 mm", "F_push")
+    marks = [record.at for record in records if isinstance(record, Mark)]
+    assert marks == [(0.2, 0), pytest.approx((0.12, 0))]
+
+
+def test_a_curve_begins_where_it_has_a_value_and_is_cut_where_it_shoots_up():
+    rows = picture(topics.find("pressure on a contact patch"), {"F_w": 2000.0, "A_c": 0.1}, "A_c").rows
+    assert rows[0] == ("200 cm2", "100 kPa")
+    plot = picture(topics.find("greatest pressure under partial contact"), {"F_w": 8000.0, "L_base": 1.0, "B_base": 1.2, "e_off": 0.3}, "e_off").sheet.views[1]
+    steepest = 2 * 8000.0 / (3 * (0.6 - 0.49 * 1.2)) / 1e3  # kPa, near the edge
+    assert 17.8 < plot.window[3] < steepest / 2

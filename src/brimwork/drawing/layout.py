@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from brimwork.drawing.records import GREY, INK, Arc, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import GREY, INK, Arc, Arrow, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 
 DIMENSION_SIZE = 3.0
 CHARACTER = 0.53  # mean width of a character over its size, for a plain sans-serif face
@@ -81,6 +81,8 @@ def _marks(record: Record, view: View) -> Iterator[Mark_]:
             yield Stroke(tuple(map(place, _arc(record))), record.style)
         case Mark(at, radius, colour):
             yield Dot(place(at), radius, colour)
+        case Arrow(tail, tip):
+            yield from _force(place(tail), place(tip))
         case Text():
             x, y = place(record.at)
             yield Words((x + record.nudge[0], y - record.nudge[1]), record.text, record.anchor, record.size, record.colour, record.angle, halo=True)
@@ -131,10 +133,18 @@ def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
         yield Words((middle[0] - 1.0, middle[1]), record.text, "middle", DIMENSION_SIZE, INK, angle=90, halo=True)
 
 
-def _arrow(tip: Point, way: Point) -> Area:
+def _force(tail: Point, tip: Point) -> Iterator[Mark_]:
+    length = math.hypot(tail[0] - tip[0], tail[1] - tip[1]) or 1.0
+    way = ((tail[0] - tip[0]) / length, (tail[1] - tip[1]) / length)
+    size = min(3.0, 0.6 * length)
+    yield Stroke((tail, (tip[0] + way[0] * size, tip[1] + way[1] * size)), "force")
+    yield _arrow(tip, way, size, "accent")
+
+
+def _arrow(tip: Point, way: Point, size: float = 2.0, fill: str = "grey") -> Area:
     """A filled arrow head whose body lies in the direction `way` from its tip."""
-    side, back = (-way[1] * 0.5, way[0] * 0.5), (tip[0] + way[0] * 2.0, tip[1] + way[1] * 2.0)
-    return Area((tip, (back[0] + side[0], back[1] + side[1]), (back[0] - side[0], back[1] - side[1])), "grey", "none")
+    side, back = (-way[1] * size / 4, way[0] * size / 4), (tip[0] + way[0] * size, tip[1] + way[1] * size)
+    return Area((tip, (back[0] + side[0], back[1] + side[1]), (back[0] - side[0], back[1] - side[1])), fill, "none")
 
 
 __all__ = ["Area", "Dot", "GREY", "Stroke", "Words", "layout", "words"]

@@ -21,11 +21,24 @@ STYLES: dict[str, tuple[float, str, str]] = {
     "curve": (0.6, WATER, ""),
     "second curve": (0.5, ACCENT, "2.4 1.4"),
     "dimension": (0.18, GREY, ""),
+    "force": (0.6, ACCENT, ""),
     "axis": (0.25, INK, ""),
     "grid": (0.12, "#d5d0d3", ""),
     "none": (0.0, "none", ""),
 }
-FILLS = {"water": WATER_FILL, "paper": "#ffffff", "solid": "#cfc8cc", "pale": PALE, "earth": "", "stone": "", "concrete": "", "blocks": "", "untested": ""}
+FILLS = {
+    "water": WATER_FILL,
+    "paper": "#ffffff",
+    "solid": "#cfc8cc",
+    "pale": PALE,
+    "patch": "#f7dfd0",
+    "accent": ACCENT,
+    "earth": "",
+    "stone": "",
+    "concrete": "",
+    "blocks": "",
+    "untested": "",
+}
 
 
 @dataclass(frozen=True)
@@ -105,7 +118,15 @@ class Mark:
     colour: str = ACCENT
 
 
-Record = Line | Polygon | Arc | Text | Dimension | Level | Leader | Mark
+@dataclass(frozen=True)
+class Arrow:
+    """A force or a speed: from its tail to its tip."""
+
+    tail: Point
+    tip: Point
+
+
+Record = Line | Polygon | Arc | Text | Dimension | Level | Leader | Mark | Arrow
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,108 @@
+"""The pictures that stand beside formulas: a drawing, one sentence, and the table of its numbers, all from the same values."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from brimwork import topics
+from brimwork.drawing.graph import Axis, graph, nice_high
+from brimwork.drawing.pictures import lips, loads, pipes, reservoir, stability, vessels
+from brimwork.drawing.pictures.paper import Draw, steps
+from brimwork.drawing.records import GREY, Point, Sheet, Text, View
+from brimwork.formula import Formula, holds
+from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError, convert, read
+
+_PLOT = (112.0, 14.0, 64.0, 48.0)
+_SECTIONS: dict[str, Draw] = {**lips.DRAWN, **vessels.DRAWN, **reservoir.DRAWN, **pipes.DRAWN, **loads.DRAWN, **stability.DRAWN}
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A sheet with its sentence and its numbers: `columns` and `rows` of text."""
+
+    sheet: Sheet
+    sentence: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
+    """The picture of a formula at `values` (SI), its curve drawn over the letter `over`."""
+    result = formula(**values)
+    curve = _curve(formula, values, over)
+    draw = _SECTIONS.get(formula.name)
+    section, caption = draw(values, result) if draw else (None, "")
+    plot = _plot(formula, values, over, result, curve, wide=section is None)
+    views = (section, plot) if section else (plot,)
+    sentence = _sentence(formula, values, result)
+    x, y = QUANTITIES[over], formula.quantity
+    columns = (_title(over), _title(formula.result))
+    rows = tuple((x.metric_text(a), y.metric_text(b)) for a, b in curve[:: max(1, len(curve) // 6)])
+    notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
+    return Picture(Sheet(180, 76, views, formula.name.capitalize(), sentence, notes), sentence, columns, rows)
+
+
+def _sentence(formula: Formula, values: dict[str, float], result: float) -> str:
+    given = ", ".join(f"{_plain(name)} {QUANTITIES[name].short(value)}" for name, value in values.items())
+    return f"{formula.quantity.short_name.capitalize()} {formula.quantity.both(result)}, with {given}."
+
+
+def _plain(letter: str) -> str:
+    """The name of a letter without what explains it."""
+    return re.split(r",| \(", QUANTITIES[letter].short_name)[0]
+
+
+def _title(letter: str) -> str:
+    row = QUANTITIES[letter]
+    return f"{letter} in {row.metric}" if row.metric else letter
+
+
+def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 48) -> list[Point]:
+    """Points (SI) over the usual range of `over`, stretched to take the given value in; where the formula has no value there is no point."""
+    points = []
+    first, last = _start(formula, values, over), max(formula.range(over)[1], values[over])
+    for x in (first + (last - first) * share**2 for share in steps(0.0, 1.0, count)):  # closer together where curves bend most
+        at = {**values, over: x}
+        if all(holds(condition, at) for condition in formula.where):
+            try:
+                points.append((x, formula(**at)))
+            except InputError:
+                continue
+    if not points:
+        raise InputError(f"no usual {over} fits the other values: change one of them")
+    return points
+
+
+def _start(formula: Formula, values: dict[str, float], over: str) -> float:
+    """Where a curve begins: at zero, or, for one that has no value there, with the usual range."""
+    low = formula.range(over)[0]
+    try:
+        formula(**{**values, over: 0.0})
+    except InputError:
+        return min(low, values[over])
+    return min(low, 0.0)
+
+
+def _plot(formula: Formula, values: dict[str, float], over: str, result: float, curve: list[Point], wide: bool) -> View:
+    across, up = QUANTITIES[over], formula.quantity
+    shown = [(convert(x, across.metric), convert(y, up.metric)) for x, y in curve]
+    heights = sorted(y for _, y in shown)
+    most = min(heights[-1], 3 * heights[len(heights) * 9 // 10])  # a curve that shoots up at its end is cut off there
+    top = nice_high(max(most, convert(result, up.metric)) * 1.02)
+    axes = Axis(_title(over), 0.0, nice_high(shown[-1][0])), Axis(_title(formula.result), 0.0, top)
+    frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
+    point = (convert(values[over], across.metric), convert(result, up.metric))
+    return graph(frame, *axes, [(shown, "curve", "")], point, _untested_below(formula, over), up.metric_text(result))
+
+
+def _untested_below(formula: Formula, over: str) -> float | None:
+    unit = QUANTITIES[over].metric
+    lows = [convert(read(tested.low, unit, over), unit) for tested in formula.tested if tested.of == over and tested.low]
+    return max(lows, default=None)
+
+
+def pictured() -> tuple[str, ...]:
+    """Names of the formulas that have a drawing of their own beside the curve."""
+    return tuple(name for name in topics.formulas() if name in _SECTIONS)
