@@ -11,7 +11,13 @@ from brimwork.formula import Formula, PublishedCheck
 from brimwork.topics import topics
 from brimwork.units import InputError
 
-WORDS = {"algebra": "derived, by algebra", "numbers": "derived, checked numerically", "fitted": "fitted to measurements", "defined": "a definition", "failed": "NOT PROVED"}
+WORDS = {
+    "algebra": "derived, by algebra",
+    "numbers": "derived, checked numerically",
+    "fitted": "fitted to measurements",
+    "defined": "a definition",
+    "failed": "NOT PROVED",
+}
 
 
 @dataclass(frozen=True)
