@@ -12,10 +12,11 @@ from functools import cached_property
 
 from brimwork import tables, topics
 from brimwork.design import levels, pipework
-from brimwork.design.inputs import Design
+from brimwork.design.inputs import Design, Unknown
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
+from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].constant
 CONTINGENCY = 0.12  # common practice, no source: 10 to 15 %
@@ -183,7 +184,16 @@ class Chain:
 
     @result
     def duty_flow(self):
+        if "measured.flow" in self.design.values:
+            return Found("Q_duty", self.design["measured.flow"], f"measured with a bucket; {self._predicted('Q_duty', lambda: self.duty.Q)}")
         return Found("Q_duty", self.duty.Q, "where the pump's curve meets the head that the pipe asks for, valve open, water at its lowest")
+
+    def _predicted(self, letter: str, number: Callable[[], float]) -> str:
+        """What the model says of a measured value, where it can."""
+        try:
+            return f"the model says {QUANTITIES[letter].metric_text(number())}"
+        except (Unknown, InputError):
+            return "the model cannot say, for want of values"
 
     @result
     def duty_head(self):
@@ -254,9 +264,17 @@ class Chain:
         return self._work("water on its way through the stone", A_run=d["catch.wet_area"], t_st=d["catch.stone_thickness"], n_hold=d["catch.hold_up"])
 
     @result
-    def transit(self):
+    def transit_by_model(self):
         terms = dict.fromkeys(("V_rim", "V_siph", "V_film", "V_sheet"), 0.0) | self.in_transit()
         return self._work("water in transit", **terms, V_pc=self.transit_pipe, V_hold=self.transit_stone)
+
+    @result
+    def transit(self):
+        """Water in transit: from the drop that was seen when the pump started, else by the model."""
+        if "measured.start_drop" in self.design.values:
+            said = self._predicted("V_tr", lambda: self.transit_by_model)
+            return Found("V_tr", self.design["measured.start_drop"] * self.water_area, f"from the measured drop of the level; {said}")
+        return self.working("transit_by_model")
 
     @result
     def start_drop(self):
@@ -458,6 +476,8 @@ class Chain:
     @result
     def current(self):
         d = self.design
+        if "measured.current" in d.values:
+            return Found("I_c", d["measured.current"], "measured on the running pump")
         return self._work("current", P_in=d["pump.power"], U_s=d["supply.voltage"], k_pf=d["supply.power_factor"])
 
     @result

@@ -100,6 +100,8 @@ class Check:
             return self._not_shown(missing)
         except InputError as refused:
             return self._finding("fail", "cannot be worked out", "", note=str(refused))
+        except ArithmeticError:
+            return self._finding("fail", "cannot be worked out", "", note="a value that must be more than nothing is zero, or one is far too large")
         grade = limits.grade(value)
         return self._finding(grade, units.write(value, self.unit), limits.text(self.unit), note=self.note(chain))
 
@@ -258,6 +260,8 @@ CHECKS: tuple[Check | Judged, ...] = (
           ("daily_loss", "usable", "day_share")),
     Check("C66", "reservoir", "Overflow pipe carries the storm", lambda c: c.overflow_ratio, at_least(1.5, 1.0), "", "a wider overflow pipe",
           f"{DERIVED}; limits {J}", ("overflow_ratio",)),
+    Check("C72", "reservoir", "Leak, pump off, against a control bucket", lambda c: c.design["measured.leak"], at_most(2e-3 / 86400, 4e-3 / 86400), "mm/day",
+          "let it fall: where it stops is the height of the leak; patch above that mark", CP),
     Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
     # loads
     Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, at_most(0.80, 1.00), "",

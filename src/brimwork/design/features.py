@@ -46,15 +46,23 @@ class VesselChain(Chain):
     def rim_head(self):
         return self._work("head on a round rim", Q=self.flow_wanted, d_rim=self.design["vessel.rim_diameter"], C_w=self.design["flow.weir_coefficient"])
 
+    @property
+    def rim_error(self) -> float:
+        """Difference in level round the rim: from the levels measured round it, else as the design has it."""
+        if "measured.rim_levels" in self.design.values:
+            levels = self.design["measured.rim_levels"]
+            return max(levels) - min(levels)
+        return self.design["vessel.rim_error"]
+
     @result
     def rim_error_share(self):
-        return self._work("rim error over head", e_rim=self.design["vessel.rim_error"], H=self.rim_head)
+        return self._work("rim error over head", e_rim=self.rim_error, H=self.rim_head)
 
     @result
     def rim_flow_ratio(self):
-        if self.design["vessel.rim_error"] >= 2 * self.rim_head:
+        if self.rim_error >= 2 * self.rim_head:
             return Found("r_rim", math.inf, "one side of the rim is dry")
-        return self._work("flow ratio of a rim out of level", H=self.rim_head, e_rim=self.design["vessel.rim_error"])
+        return self._work("flow ratio of a rim out of level", H=self.rim_head, e_rim=self.rim_error)
 
     @result
     def film(self):

@@ -262,9 +262,16 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "breaker": Field("rating of the breaker", "A"),
         "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
     },
+    "measured": {
+        "flow": Field("flow measured with a bucket at the outlet", "L/min", "US gal/min"),
+        "start_drop": _length("drop of the level when the pump starts"),
+        "leak": Field("fall of the level in a day with the pump off, less that of a control bucket", "mm/day", "in/day"),
+        "current": Field("current of the running pump", "A"),
+        "rim_levels": Several("levels of the rim at points round it", "mm"),
+    },
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
-_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "answers")
+_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers")
 # kind of feature: the sections that a design of that kind has
 KINDS: dict[str, tuple[str, ...]] = {
     "overflowing vessel": (*_EVERY, "vessel", "slab"),
