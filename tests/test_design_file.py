@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from brimwork import files
 from brimwork.design import checks, inputs
 from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS, Field
@@ -141,7 +142,7 @@ def test_a_folder_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
     def full(*_):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(inputs.os, "fsync", full)
+    monkeypatch.setattr(files.os, "fsync", full)
     with pytest.raises(InputError, match="your old file is as it was"):
         inputs.save(inputs.load(path).having("pump.power", "50 W"), path)
     assert path.read_text(encoding="utf-8") == BOWL

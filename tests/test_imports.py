@@ -10,7 +10,7 @@ import pytest
 import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
-LAYERS = """units nomenclature sources expression formula typeset derivation laws tables topics prove
+LAYERS = """files units nomenclature sources expression formula typeset derivation laws tables topics prove
             design drawing exercise classroom pack notebook cli __main__""".split()
 FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
 ONLY_IN = {"sympy": {"derivation"}, "ipywidgets": {"notebook"}, "IPython": {"notebook"}, "pint": {"notebook"}, "typst": {"pack", "classroom", "notebook"}}

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 import tomllib
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections
+from brimwork.files import write_whole
 from brimwork.formula import nearest
 from brimwork.units import InputError
 
@@ -70,6 +69,13 @@ def _field(section: str, key: str):
     if key not in SECTIONS[section]:
         raise InputError(f"[{section}] has no key '{key}'.{nearest(key, SECTIONS[section])} It has: {', '.join(SECTIONS[section])}")
     return SECTIONS[section][key]
+
+
+def blank(kind: str, title: str) -> Design:
+    """A design of which nothing is known but its kind. Raises InputError for an unknown kind."""
+    if kind not in KINDS:
+        raise InputError(f"there is no kind of feature '{kind}'.{nearest(kind, KINDS)} Write one of {', '.join(map(repr, KINDS))}")
+    return Design(kind, title)
 
 
 def load(path: str | Path) -> Design:
@@ -167,16 +173,6 @@ def save(design: Design, path: str | Path) -> None:
         before = path.read_text(encoding="utf-8") if path.exists() else ""
         text = dump(design, before)
         parse(text)  # never write what could not be read again
-        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-        try:
-            with os.fdopen(handle, "w", encoding="utf-8") as file:
-                file.write(text)
-                file.flush()
-                os.fsync(file.fileno())
-            os.chmod(part, path.stat().st_mode & 0o777 if path.exists() else 0o644)
-            os.replace(part, path)
-        except BaseException:
-            os.unlink(part)
-            raise
+        write_whole(path, text.encode())
     except OSError as error:
         raise InputError(f"{path} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None

@@ -1,8 +1,17 @@
-"""What workbooks call: `work`, `derive`, `explore`, `practise`, `start`, `design`. Imported on first use, so that other modules here stay light."""
+"""What workbooks call: `work`, `derive`, `label`, `explore`, `practise`, `start`, `design`, `compare`. Imported on first use, so that other modules here stay light."""
 
 from __future__ import annotations
 
-_WHERE = {"work": "pages", "derive": "pages", "start": "pages", "explore": "live", "practise": "live", "design": "designing"}
+_WHERE = {
+    "work": "pages",
+    "derive": "pages",
+    "label": "pages",
+    "start": "pages",
+    "explore": "live",
+    "practise": "live",
+    "design": "designing",
+    "compare": "designing",
+}
 __all__ = sorted(_WHERE)
 
 

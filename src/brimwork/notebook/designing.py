@@ -12,14 +12,14 @@ from brimwork import typeset
 from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
-from brimwork.design.features import chain_of
+from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import SECTIONS, Choice, Curve, Several, sections
 from brimwork.design.inputs import Unknown
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import say
+from brimwork.notebook.pages import Page, say
 from brimwork.units import InputError
 
 _SHOWN = {"fail": ("✗", "#a33208"), "marginal": ("!", "#7a5b00"), "not shown": ("?", "#4a4a55"), "pass": ("✓", "#1d5e2c"), "does not apply": ("–", "#4a4a55")}
@@ -98,8 +98,9 @@ class Entry:
 class DesignView:
     """Boxes, findings and drawings of one design file."""
 
-    def __init__(self, path: Path):
-        self.path, self.design, self.loading = path, inputs.load(path), False
+    def __init__(self, path: Path, kind: str = ""):
+        blank = kind and not path.exists()
+        self.design, self.loading = inputs.blank(kind, path.stem) if blank else inputs.load(path), False
         parts = sections(self.design.kind)
         self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in parts.items() for key in fields}
         boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in parts.items()]
@@ -170,7 +171,9 @@ def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:
     if grade in ("fail", "marginal") or not found:
         return rows
     mark, colour = _SHOWN[grade]
-    return f"<details><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
+    return (
+        f"<details><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
+    )
 
 
 def _finding_html(chain: Chain, finding: Finding) -> str:
@@ -212,11 +215,45 @@ def drawings_shown(chain: Chain) -> Shown:
     return Shown("".join(html), "\n".join(plain))
 
 
-def design(path: str) -> None:
-    """Open a design file: boxes for its values, findings and drawings that follow every change."""
+def design(path: str, kind: str = "") -> None:
+    """Open a design file: boxes for its values, findings and drawings that follow every change.
+
+    With a `kind` ("overflowing vessel", "drilled stones", "blade") and a file that is not there yet, a blank design of that kind.
+    """
     try:
-        view = DesignView(Path(path))
+        view = DesignView(Path(path), kind)
     except InputError as error:
         display(say(error))
         return
     view.show()
+
+
+def compare(one: str, other: str) -> Page:
+    """Two designs side by side: their key numbers, and every check that they grade differently."""
+    try:
+        designs = [inputs.load(path) for path in (one, other)]
+    except InputError as error:
+        return say(error)
+    chains = [chain_of(each) for each in designs]
+    rows = [(NUMBERS[name], *(_number_of(chain, name) for chain in chains)) for name in NUMBERS if any(name in chain.names() for chain in chains)]
+    graded = [{finding.id: finding for finding in checks.findings(chain)} for chain in chains]
+    for check in dict.fromkeys(finding.id for found in graded for finding in found.values()):
+        pair = [found.get(check) for found in graded]
+        if len({finding.grade for finding in pair}) > 1:
+            rows.append((pair[0].title, *(f"{_SHOWN[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
+    head = ("", *(each.title for each in designs))
+    table = "\n".join(["| " + " | ".join(row) + " |" for row in (head, ("---",) * 3, *rows)])
+    return Page(table, "\n".join("; ".join(row) for row in (head, *rows)))
+
+
+def _number_of(chain: Chain, name: str) -> str:
+    if name not in chain.names():
+        return "–"
+    try:
+        worked = chain.working(name)
+    except Unknown as missing:
+        return f"needs {checks.asked(missing)}"
+    except InputError as refused:
+        return str(refused)
+    row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
+    return row.both(worked.result)

@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 from brimwork import __version__
+from brimwork.files import write_whole
 from brimwork.units import InputError
 
 SETTINGS = Path(__file__).with_name("settings")
@@ -68,11 +69,8 @@ def _known(folder: Path) -> dict[str, str]:
 
 
 def _write(path: Path, content: bytes) -> None:
-    """The whole file or nothing."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    part = path.with_name(f".{path.name}.{os.getpid()}")
-    part.write_bytes(content)
-    os.replace(part, path)
+    write_whole(path, content)
 
 
 def environment() -> dict[str, str]:

@@ -6,6 +6,7 @@ from brimwork import __version__, topics, typeset
 from brimwork.derivation import derive as verified
 from brimwork.formula import Formula, origin, read_values
 from brimwork.nomenclature import QUANTITIES
+from brimwork.topics.pumps import nameplate_check
 from brimwork.units import InputError
 
 HOW = {"algebra": "checked by algebra", "numbers": "checked numerically, to 30 digits"}
@@ -36,7 +37,8 @@ def work(name: str, **values: str) -> Page:
         return say(error)
     lines = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
     plain = typeset.working(worked, typeset.PLAIN)
-    result = f"{formula.quantity.short_name.capitalize()}: {formula.quantity.both(worked.result, 4)}"
+    name = formula.quantity.short_name
+    result = f"{name[0].upper()}{name[1:]}: {formula.quantity.both(worked.result, 4)}"
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
     return Page(
@@ -71,6 +73,17 @@ def derive(name: str, reason: str = "") -> Page:
     return Page(
         "\n\n".join([*said, head, f"where {letters}.", folded]), "\n".join([*said, typeset.relation(formula.left, formula.right, typeset.PLAIN), *plain])
     )
+
+
+def label(flow: str, head: str, power: str) -> Page:
+    """Whether a pump's label can be true, from its greatest flow and head and the power taken in: label("2400 L/min", head="2.4 m", power="40 W")."""
+    try:
+        checked_label = nameplate_check(flow, QUANTITIES["H_0"].read(head), QUANTITIES["P_in"].read(power))
+    except InputError as error:
+        return say(error)
+    verdict = f"Label {checked_label.verdict}"
+    why = "The most that the water can receive, over the power taken in; limits are judgement: up to 0.5 possible, over 0.7 impossible, under 0.02 feeble."
+    return Page(f"**{verdict}.** {checked_label.sentence}\n\n*{why}*", f"{verdict}. {checked_label.sentence}")
 
 
 def start() -> Page:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import os
 import tempfile
 from importlib.util import find_spec
 from pathlib import Path
@@ -12,13 +11,14 @@ from brimwork import __version__, units
 from brimwork.design import checks, levels
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
-from brimwork.design.features import chain_of
+from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import sections
 from brimwork.design.inputs import Design, Unknown
 from brimwork.design.quantities import quantities
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
+from brimwork.files import write_whole
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.pack import markup
@@ -36,20 +36,6 @@ CAUTIONS = (
     "Open water of any depth is a danger to small children. Drifting droplets can carry Legionella: have it assessed.",
     "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved.",
 )
-KEY_NUMBERS = (
-    "flow_wanted",
-    "rim_head",
-    "head_wanted",
-    "duty_flow",
-    "static_volume",
-    "usable",
-    "transit",
-    "start_drop",
-    "days",
-    "block_pressure",
-    "base_mass",
-    "running_cost",
-)
 
 
 def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> None:
@@ -62,25 +48,16 @@ def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> 
         source.write_text(document(design, day, Path(folder)), encoding="utf-8")
         moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
         pdf = typst.compile(source, font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
-    _save(path, pdf)
+    try:
+        write_whole(path, pdf)
+    except OSError as error:
+        raise InputError(f"{path} cannot be written ({error.strerror}): name another file with --to") from None
 
 
 def _fonts() -> list[str]:
     """Drawings are lettered in DejaVu Sans, which matplotlib carries; everything else comes with Typst."""
     found = find_spec("matplotlib")
     return [str(Path(place, "mpl-data", "fonts", "ttf")) for place in (found.submodule_search_locations or ())] if found else []
-
-
-def _save(path: Path, content: bytes) -> None:
-    """The whole file or nothing."""
-    try:
-        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        os.chmod(part, 0o644)
-        os.replace(part, path)
-    except OSError as error:
-        raise InputError(f"{path} cannot be written ({error.strerror}): name another file with --to") from None
 
 
 def document(design: Design, day: datetime.date, folder: Path) -> str:
@@ -115,8 +92,7 @@ def _summary(design: Design, chain: Chain, found: list[Finding], day: datetime.d
         rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {words(_sentence(finding.remedy))}" for finding in dangers)
         parts.append(f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]')
     parts.append(
-        "== Key numbers\n"
-        + table("1fr, auto, auto", ("quantity", "metric", "US customary"), [_row(chain, name) for name in KEY_NUMBERS if name in chain.names()])
+        "== Key numbers\n" + table("1fr, auto, auto", ("quantity", "metric", "US customary"), [_row(chain, name) for name in NUMBERS if name in chain.names()])
     )
     parts.append("== Before anyone digs, lifts or wires\n" + "\n".join(f"- {words(caution)}" for caution in CAUTIONS))
     return "\n\n".join(parts)
@@ -127,7 +103,7 @@ def _sentence(text: str) -> str:
 
 
 def _row(chain: Chain, name: str) -> tuple[str, str, str]:
-    title = TITLES[name]
+    title = NUMBERS[name]
     try:
         worked = chain.working(name)
     except Unknown as missing:
@@ -136,15 +112,6 @@ def _row(chain: Chain, name: str) -> tuple[str, str, str]:
         return title, str(refused), ""
     row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
     return title, row.metric_text(worked.result), row.us_text(worked.result)
-
-
-TITLES = {
-    "flow_wanted": "flow wanted", "rim_head": "head over the rim at that flow", "lip_head": "head over the lip at that flow",
-    "throw": "throw of the sheet", "throttle": "most that a valve must take away", "head_wanted": "head that the pump must give at that flow",
-    "duty_flow": "flow that this pump really sends, valve open", "static_volume": "water in the reservoir, pump off", "usable": "of it usable above the pump's limit",
-    "transit": "water in transit while running", "start_drop": "drop of the level when the pump starts", "days": "time without topping up, driest month",
-    "block_pressure": "pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",
-}  # fmt: skip
 
 
 def _drawings(chain: Chain, folder: Path) -> str:
