@@ -112,7 +112,7 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
     page.get_by_role("alert").filter(has_text="type it in mm").wait_for()
     rim.fill("")
     rim.press("Enter")
-    page.get_by_text("needs vessel.rim_diameter (diameter of the rim)").first.wait_for()
+    page.get_by_text("needs vessel.rim_diameter (diameter of the rim)").first.wait_for(state="attached")  # folded under "not shown"
     rim.fill("700 mm")
     rim.press("Enter")
     redrawn("a vessel 700 mm across")
@@ -132,3 +132,19 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
     name.press("Enter")
     page.get_by_role("button", name="Load", exact=True).click()
     page.get_by_role("alert").filter(has_text="cannot be read").wait_for()
+
+
+@pytest.mark.parametrize(
+    ("name", "label", "drawn"),
+    [("school-columns", "Diameters of the stones", "3 drilled stones"), ("terrace-blade", "Width of the lip", "a sheet falls 750 mm")],
+)
+def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page, address, name, label, drawn):
+    lab.open_workbook(page, address, "design.ipynb")
+    file = page.get_by_label("Design file")
+    file.fill(f"designs/{name}.toml")
+    file.press("Enter")
+    page.get_by_role("button", name="Load", exact=True).click()
+    page.wait_for_function("text => [...document.querySelectorAll('figcaption')].some(e => e.textContent.includes(text))", arg=drawn)
+    page.get_by_label(label).wait_for()
+    assert page.get_by_label("Diameter of the rim").count() == 0
+    assert page.get_by_text("Traceback").count() == 0

@@ -101,10 +101,7 @@ class DesignView:
     def __init__(self, path: Path, kind: str = ""):
         blank = kind and not path.exists()
         self.design, self.loading = inputs.blank(kind, path.stem) if blank else inputs.load(path), False
-        parts = sections(self.design.kind)
-        self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in parts.items() for key in fields}
-        boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in parts.items()]
-        self.parts = widgets.Accordion(children=boxes, titles=tuple(section.capitalize() for section in parts), selected_index=1)
+        self.parts = widgets.VBox([self._boxes()])
         self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
         self.told = widgets.HTML()
         buttons = []
@@ -113,6 +110,13 @@ class DesignView:
             button.on_click(lambda _, act=act: act())
             buttons.append(button)
         self.widget = widgets.VBox([widgets.HBox([self.file, *buttons]), self.told, self.parts])
+
+    def _boxes(self) -> widgets.Accordion:
+        """Boxes for the sections of the design's kind, the feature's own part open."""
+        parts = sections(self.design.kind)
+        self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in parts.items() for key in fields}
+        boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in parts.items()]
+        return widgets.Accordion(children=boxes, titles=tuple(section.replace("_", " ").capitalize() for section in parts), selected_index=1)
 
     def show(self) -> None:
         display(self.widget)
@@ -135,7 +139,9 @@ class DesignView:
 
     def load(self) -> None:
         def read() -> None:
-            self.design = inputs.load(self.file.value.strip())
+            before, self.design = self.design.kind, inputs.load(self.file.value.strip())
+            if self.design.kind != before:
+                self.parts.children = (self._boxes(),)
             self.loading = True
             try:
                 for entry in self.entries.values():
