@@ -109,7 +109,7 @@ def test_a_check_of_an_empty_design_is_not_shown_and_one_of_another_kind_does_no
 
 
 def test_noise_of_the_last_bit_cannot_fail_a_limit_that_is_just_met():
-    assert checks.at_most(0.050, 0.1).grade((0.45 - 0.40)) == "pass"
+    assert checks.at_most(0.050, 0.1).grade(0.45 - 0.40) == "pass"
     assert checks.at_least(0.3, 0.1).grade(0.1 + 0.2 - 1e-17) == "pass"
     assert checks.at_most(0.05, 0.1).grade(0.0500001) == "marginal"
 

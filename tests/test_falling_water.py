@@ -13,7 +13,7 @@ from brimwork import tables
 from brimwork.topics import find
 from brimwork.topics.falling_water import apron, free_sheet
 from brimwork.topics.jets import crown_of_upright_pipe
-from brimwork.topics.overflow import bore_regime
+from brimwork.topics.rims import bore_regime
 from brimwork.units import InputError
 
 G = 9.80665

@@ -12,7 +12,7 @@ import pytest
 from brimwork import units
 from brimwork.design import checks, inputs, levels
 from brimwork.design.features import chain_of
-from brimwork.topics.overflow import head_on_round_rim
+from brimwork.topics.rims import head_on_round_rim
 
 ROOT = Path(__file__).parents[1]
 GEOMETRY, HEAD, DUTY = 0.005, 0.01, 0.015

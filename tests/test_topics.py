@@ -14,7 +14,8 @@ from brimwork.formula import holds, origin
 from brimwork.nomenclature import QUANTITIES
 from brimwork.prove import WORDS
 from brimwork.topics import find, formulas, topics
-from brimwork.topics.overflow import bore_regime, flow_from_channel, head_at_lip, lip_coefficient
+from brimwork.topics.overflow import flow_from_channel, head_at_lip, lip_coefficient
+from brimwork.topics.rims import bore_regime
 from brimwork.units import InputError
 
 FORMULAS = list(formulas().values())

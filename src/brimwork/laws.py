@@ -102,13 +102,13 @@ continuity_in_a_pipe = Law("continuity: the flow is the area times the mean spee
 balance_on_a_core = Law(
     "in steady flow the pressure on the ends of a core of water balances the shear round it",
     "rho*g*h_f*pi*r_p**2 = tau_r*2*pi*r_p*L_pipe",
-    NEWTON.at("law II, at constant speed"),
+    NEWTON_LAWS.at("law II, at constant speed"),
     holds="steady flow along a straight pipe",
 )
 balance_in_a_pipe = Law(
     "in steady flow the pressure on the ends of the water balances the shear at the wall",
     "rho*g*h_f*pi/4*d_pipe**2 = tau_w*pi*d_pipe*L_pipe",
-    NEWTON.at("law II, at constant speed"),
+    NEWTON_LAWS.at("law II, at constant speed"),
     holds="steady flow along a straight pipe",
 )
 viscosity_in_a_pipe = Law(
@@ -137,7 +137,7 @@ energy_of_a_lift = Law(
     _STEADY,
     holds="from one water surface to the other, or to an outlet whose leaving speed is counted as a fitting",
 )
-pressure_as_head = Law("pressure is the weight of a column of water over its area", "p_pump = rho*g*H_pump", NEWTON.at("law II"))
+pressure_as_head = Law("pressure is the weight of a column of water over its area", "p_pump = rho*g*H_pump", NEWTON_LAWS.at("law II"))
 power_of_flow = Law("power is pressure times flow", "P_hyd = p_pump*Q", OPENSTAX.at("module m42208, power in fluid flow"))
 
 # falling water and outlets

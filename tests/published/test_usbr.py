@@ -5,7 +5,7 @@ import math
 import pytest
 
 from brimwork.topics.notches import corrected_v_notch, notch_coefficient, notch_head_correction
-from brimwork.topics.overflow import bore_regime, limit_of_round_bore, round_bore
+from brimwork.topics.rims import bore_regime, limit_of_round_bore, round_bore
 from brimwork.units import read
 
 FOOT = read("1 ft", "m")

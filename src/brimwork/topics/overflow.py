@@ -1,19 +1,17 @@
-"""Overflow: flow and head at a lip, a broad crest, a round rim and a bore, and a rim out of level.
+"""Overflow: flow and head at a lip and at a broad crest, with the coefficients that experiments gave.
 
 Small features run below the tested range of every weir formula, so each formula here carries the range of its experiments and every result
 outside it says so.
 """
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Law, Optimum, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.formula import Eliminate, Formula, Optimum, Published, Slip, Step, Take, TestedRange
 from brimwork.laws import (
     THIN_PLATE,
     THIN_PLATE_HEIGHT,
     continuity,
     flow_on_a_crest,
     free_fall,
-    length_of_a_bore,
-    length_of_a_circle,
     specific_energy,
     velocity_head,
 )
@@ -23,14 +21,11 @@ from brimwork.sources import (
     ELGER,
     FLUIDS,
     FRANCIS,
-    KINDSVATER,
     REHBOCK,
     SARKAR,
     SWMM_ENGINE,
     SWMM_MANUAL,
-    USBR,
 )
-from brimwork.units import InputError
 
 _DEEPEST_SPEED = "You treated all the water as moving at the speed of the deepest layer. Layers near the top move slower; that is where two-thirds comes from."
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
@@ -325,138 +320,6 @@ head_at_broad_crest = Formula(
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
 )
 
-# --- round rim and round bore -------------------------------------------------------------------------------------------------------
-
-_RIM_NOT_PRINTED = "no printed example of a whole round rim was found; the rim is the level lip with its own length, and the lip is checked"
-
-round_rim = Formula(
-    name="flow over a round rim",
-    result="Q",
-    equals="C_w*pi*d_rim*H**(3/2)",
-    steps=(
-        length_of_a_circle,
-        Take("water leaves all the way round, each metre of rim like a metre of level lip", "Q = C_w*b*H**(3/2)"),
-        Step("put the length of the rim in"),
-    ),
-    tested=(TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate, the nearest experiments")),),
-    unpublished=_RIM_NOT_PRINTED,
-    slips=(
-        Slip("C_w*d_rim*H**(3/2)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
-        Slip("C_w*pi*d_rim/2*H**(3/2)", "You used the radius. The length round the rim is pi times the full diameter."),
-        Slip("C_w*2*pi*d_rim*H**(3/2)", "Two pi goes with the radius. With the diameter it is pi once."),
-        Slip("C_w*pi*d_rim*H", _LINEAR),
-    ),
-    ranges={"H": ("3 mm", "8 mm"), "C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
-)
-
-head_on_round_rim = Formula(
-    name="head on a round rim",
-    result="H",
-    equals="(Q/(C_w*pi*d_rim))**(2/3)",
-    inverse_of=round_rim,
-    tested=round_rim.tested,
-    unpublished=_RIM_NOT_PRINTED,
-    slips=(
-        Slip("(Q/(C_w*d_rim))**(2/3)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
-        Slip("Q/(C_w*pi*d_rim)", _NO_POWER),
-        Slip("(Q/(C_w*pi*d_rim))**(3/2)", _UPSIDE_DOWN),
-    ),
-    ranges={"C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
-)
-
-round_bore = Formula(
-    name="flow out of a bore over its rim",
-    result="Q",
-    equals="C_w*pi*d_bore*H**(3/2)",
-    steps=(
-        length_of_a_bore,
-        Take("a thin film leaves all round the mouth like water over a level lip", "Q = C_w*b*H**(3/2)"),
-        Step("put the length of the mouth in"),
-    ),
-    tested=(TestedRange("H/d_bore", "", "0.37", USBR.at("ch. 14, s. 13: flow like a weir up to 0.37 of the bore")),),
-    where=("H < 0.37*d_bore",),
-    published=(
-        Published(
-            "C_w=1.71 m^0.5/s, d_bore=8 in, H=2.4 in",
-            "271 US gal/min",
-            0.15,
-            USBR.at("ch. 14, s. 13: 6.17 d^1.25 h^1.35 in inches, said to be good to 15 %"),
-            note="the equation worked for 8 in and 2.4 in",
-        ),
-    ),
-    slips=(
-        Slip("C_w*d_bore*H**(3/2)", "You used the width of the bore. Water leaves all the way round its mouth, so use the length of the circle."),
-        Slip("C_w*pi*d_bore*H", _LINEAR),
-    ),
-    ranges={"H": ("3 mm", "9 mm")},
-)
-
-limit_of_round_bore = Formula(
-    name="head at which a bore stops flowing like a rim",
-    result="H_full",
-    equals="C_d*d_bore*sqrt(2*g)/(4*C_w)",
-    steps=(
-        Law(
-            "flow through an opening under a head",
-            "C_w*pi*d_bore*H_full**(3/2) = C_d*A_o*sqrt(2*g*H_full)",
-            SWMM_MANUAL.at("Eq. 6-11 and 6-12: both laws meet"),
-        ),
-        Law("area of a circle", "A_o = pi/4*d_bore**2", length_of_a_circle.source),
-        Solve("solve for the head at which both pass the same"),
-    ),
-    published=(
-        Published(
-            "C_d=0.6, d_bore=1 m, C_w=1.84 m^0.5/s", "0.37 m", 0.03, USBR.at("ch. 14, s. 13: flow like a weir up to 0.37 of the bore"), note="0.361 of the bore"
-        ),
-    ),
-    slips=(Slip("C_d*d_bore*sqrt(2*g)/C_w", "The area of the bore is a quarter of pi times its diameter squared. The 4 is missing."),),
-)
-
-# --- rim out of level ---------------------------------------------------------------------------------------------------------------
-
-rim_flow_ratio = Formula(
-    name="flow ratio of a rim out of level",
-    result="r_rim",
-    equals="((H + e_rim/2)/(H - e_rim/2))**(3/2)",
-    steps=(
-        Take("at the low side the head is more by half the difference in level", "q_low = C_w*(H + e_rim/2)**(3/2)"),
-        Take("at the high side it is less by as much", "q_high = C_w*(H - e_rim/2)**(3/2)"),
-        Take("compare the two", "r_rim = q_low/q_high"),
-        Step("the coefficient cancels"),
-    ),
-    where=("e_rim/2 < 0.95*H",),
-    unpublished="no printed example was found; the level-lip formula is used twice",
-    slips=(
-        Slip("(H + e_rim/2)/(H - e_rim/2)", "You compared the heads. Flow goes with head to the power 3/2."),
-        Slip("((H + e_rim)/(H - e_rim))**(3/2)", "You gave the whole difference to each side. From the middle each side is off by half of it."),
-        Slip("(H + e_rim)/(H - e_rim)", "You gave the whole difference to each side, and compared heads instead of flows."),
-    ),
-    ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "2 mm")},
-)
-
-rim_runs_dry = Formula(
-    name="rim error that leaves one side dry",
-    result="e_dry",
-    equals="(3*pi/4)**(2/3)*H",
-    steps=(
-        Take("tilt the rim until its high side is just dry: the head goes round as", "H_phi = e_dry*cos(phi/2)**2"),
-        Take("add the flow of every metre round the rim, and take the mean", "q = C_w*Integral(e_dry**(3/2)*cos(phi/2)**3, (phi, 0, pi))/pi"),
-        Step("integrate", "q = 4/(3*pi)*C_w*e_dry**(3/2)"),
-        Law("the pump sends as much as when the rim was level", "q = C_w*H**(3/2)", SWMM_MANUAL.at("ch. 6, weirs: flow goes with head to the power 3/2")),
-        Solve("solve for the difference in level"),
-    ),
-    unpublished="no printed example was found; checked in the tests by adding up the flow round the rim numerically",
-    slips=(
-        Slip(
-            "2*H",
-            "That holds the water level where it was. With one side running dry the same flow crowds over the rest, so the level rises and the limit comes a little earlier.",
-        ),
-        Slip("H", "The high side is above the middle by half the difference only."),
-    ),
-    ranges={"H": ("2 mm", "8 mm")},
-    remark="H is the head of the level rim at the same flow. In round numbers: dry at 1.8 times that head.",
-)
-
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 
@@ -481,17 +344,3 @@ def lip_coefficient(H: float, P: float, share: float = 1.0) -> float:
     """
     c_0, c_1 = tables.lip_constants(share)
     return coefficient_by_height(C_0=c_0, C_1=c_1, H=H, P=P)
-
-
-def bore_regime(H: float, d_bore: float) -> str:
-    """How a bore of d_bore (m) flows with its water H (m) above the mouth: "rim" or "jet"; InputError in the gap, where neither law holds."""
-    ratio = H / d_bore
-    if ratio < tables.BORE_AS_A_RIM:
-        return "rim"
-    if ratio > tables.BORE_AS_A_JET:
-        return "jet"
-    raise InputError(
-        f"H is {ratio:.2g} of the bore: between {tables.BORE_AS_A_RIM} and {tables.BORE_AS_A_JET} neither the rim law nor the jet law holds "
-        f"({tables.BORE_REGIMES_SOURCE}), "
-        "and less flows than either says. Choose another bore, or measure the flow with a bucket"
-    )

@@ -1,0 +1,113 @@
+"""The straight blade: what it adds to the chain."""
+
+from __future__ import annotations
+
+from brimwork import tables
+from brimwork.design.chain import Chain, Found, result
+from brimwork.nomenclature import QUANTITIES
+
+
+class BladeChain(Chain):
+    """A straight blade: a free sheet falls from the lip of a trough in a low wall."""
+
+    @property
+    def edge_head(self) -> float:
+        return self.lip_head
+
+    @property
+    def delivery(self) -> float:
+        return self.level("lip")
+
+    @result
+    def flow_wanted(self):
+        return self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=self.design["blade.lip_width"])
+
+    @result
+    def lip_head(self):
+        return self._work("head at a broad crest", Q=self.flow_wanted, b=self.design["blade.lip_width"])
+
+    @result
+    def critical_depth(self):
+        return self._work("critical depth", q=self.design["flow.for_each_metre"])
+
+    @result
+    def brink_depth(self):
+        return self._work("depth at the brink", y_c=self.critical_depth)
+
+    @result
+    def brink_speed(self):
+        return self._work("speed at the brink", q=self.design["flow.for_each_metre"], y_b=self.brink_depth)
+
+    @result
+    def fall(self):
+        return Found("h_fall", self.level("lip") - self.level("landing stone"), "from the lip to the stone on which the sheet lands")
+
+    @result
+    def fall_time(self):
+        return self._work("time of fall", h_fall=self.fall)
+
+    @result
+    def throw(self):
+        return self._work("throw of a free sheet or jet", v_b=self.brink_speed, h_fall=self.fall)
+
+    @result
+    def landing_speed(self):
+        return self._work("speed with which water lands", v_b=self.brink_speed, h_fall=self.fall)
+
+    @result
+    def landing_thickness(self):
+        return self._work("thickness of the sheet where it lands", q=self.design["flow.for_each_metre"], v_land=self.landing_speed)
+
+    @result
+    def apron_wanted(self):
+        return self._work("apron that the water wants", k_wind=1.0, x_throw=self.throw, k_splash=self.design["catch.splash_factor"], h_fall=self.fall)
+
+    @result
+    def apron_share(self):
+        return Found(
+            "r_apron",
+            self.design["catch.apron"] / self.apron_wanted,
+            f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that throw and splash want",
+        )
+
+    @property
+    def sheet_share(self) -> float:
+        """Flow for each metre over the least that keeps a sheet whole for this fall."""
+        return self.design["flow.for_each_metre"] / tables.least_sheet_flow(self.fall).value
+
+    # --- water in transit
+
+    @property
+    def _trough_plan(self) -> float:
+        return self.design["blade.trough_length"] * self.design["blade.trough_width"]
+
+    @result
+    def transit_head(self):
+        return Found("V_rim", self._trough_plan * self.lip_head, "the trough's plan by the head over its lip")
+
+    @result
+    def transit_sheet(self):
+        return self._work("water in the falling sheet", Q=self.flow_wanted, t_fall=self.fall_time)
+
+    @result
+    def transit_siphon(self):
+        if self._holds_back:
+            return Found("V_siph", 0.0, "the trough keeps its water when the pump stops")
+        return Found("V_siph", self._trough_plan * self.design["blade.trough_depth"], "the whole trough, which empties through its bottom feed")
+
+    @property
+    def _holds_back(self) -> bool:
+        return self.design["pipe.check_valve"] == "yes" or self.design["blade.feed"] == "top"
+
+    @result
+    def transit_pipe(self):
+        if self.design["pipe.check_valve"] == "yes":
+            return Found("V_pc", 0.0, "a check valve keeps the pipe full")
+        return self._work("water in a pipe", d_pipe=self.design["pipe.bore"], L_pipe=self.design["pipe.length"])
+
+    def in_transit(self) -> dict[str, float]:
+        return {"V_rim": self.transit_head, "V_siph": self.transit_siphon, "V_sheet": self.transit_sheet}
+
+    def wet_parts(self) -> tuple[float, str]:
+        sheet = 2 * self.design["blade.lip_width"] * self.fall
+        return sheet + self._trough_plan, "both faces of the sheet, the trough"

@@ -1,0 +1,186 @@
+"""Drilled stones, one or several with a branch each: what they add to the chain."""
+
+from __future__ import annotations
+
+import math
+from functools import cached_property
+
+from brimwork.design import pipework
+from brimwork.design.chain import GRAVITY, Chain, Found, result
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError
+
+
+class StonesChain(Chain):
+    """One or several drilled stones, each fed by a branch of its own with a valve; the film clings to their sides."""
+
+    @cached_property
+    def _stones(self) -> list[tuple[float, float, float]]:
+        """Diameter, height and length of branch of every stone, in m."""
+        lists = [self.design[f"stones.{key}"] for key in ("diameters", "heights", "branch_lengths")]
+        if len({len(one) for one in lists}) > 1:
+            raise InputError("stones.diameters, heights and branch_lengths differ in length: give one of each for every stone")
+        return list(zip(*lists, strict=True))
+
+    @cached_property
+    def flows(self) -> list[float]:
+        """Flow wanted for every stone, m3/s."""
+        return [self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=math.pi * d).result for d, _, _ in self._stones]
+
+    @result
+    def flow_wanted(self):
+        each = "; ".join(QUANTITIES["Q"].metric_text(flow) for flow in self.flows)
+        return Found("Q", sum(self.flows), f"the flow for each metre round the top of every stone: {each}")
+
+    @result
+    def film(self):
+        return self._work("thickness of a film on a face", q=self.design["flow.for_each_metre"], nu=self.water["nu"], beta=math.pi / 2)
+
+    # --- branches
+
+    @property
+    def delivery(self) -> float:
+        """The top of the stone that governs."""
+        return self.level("stone base") + self._stones[self.governing][1]
+
+    @cached_property
+    def lifts(self) -> list[float]:
+        """Lift from the lowest water to the top of every stone, m."""
+        return [self.level("stone base") + height - self.level("lowest water") for _, height, _ in self._stones]
+
+    @cached_property
+    def branch_losses(self) -> list[float]:
+        """Head lost in every branch at its flow, valve open, m."""
+        bore, fittings = self.design["stones.branch_bore"], self.design["stones.branch_fittings"]
+        hoses = [self._hose(bore, length, fittings) for _, _, length in self._stones]
+        lost = [pipework.losses(hose, flow, self.water["nu"], self._law) for hose, flow in zip(hoses, self.flows, strict=True)]
+        return [one.h_f + one.h_m for one in lost]
+
+    @cached_property
+    def needs(self) -> list[float]:
+        """Head that every branch needs where the branches part, m."""
+        return [lift + lost for lift, lost in zip(self.lifts, self.branch_losses, strict=True)]
+
+    @property
+    def governing(self) -> int:
+        return self.needs.index(max(self.needs))
+
+    @property
+    def throttles(self) -> list[float]:
+        """Head that the valve of every branch must lose, m."""
+        return [max(self.needs) - need for need in self.needs]
+
+    @result
+    def throttle(self):
+        each = "; ".join(QUANTITIES["h_m"].metric_text(one) for one in self.throttles)
+        return Found("h_m", max(self.throttles), f"what the valves must take away, branch by branch: {each}")
+
+    @result
+    def branch_head(self):
+        return Found("h_m", self.branch_losses[self.governing], f"lost in the branch of stone {self.governing + 1}, which governs")
+
+    @result
+    def head_wanted(self):
+        return self._work("total dynamic head from its parts", z_s=self.static_lift, h_f=self.friction_head, h_m=self.fittings_head + self.branch_head)
+
+    @result
+    def loss_share(self):
+        return self._work("share of the head lost on the way", z_s=self.static_lift, h_f=self.friction_head, h_m=self.fittings_head + self.branch_head)
+
+    def head_needed(self, flow: float) -> float:
+        """Head in m when the valves share a flow (m3/s) as the stones want it."""
+        if flow <= 0:
+            return self.static_lift
+        common = pipework.losses(self.stretch, flow, self.water["nu"], self._law)
+        hose = self._hose(self.design["stones.branch_bore"], self._stones[self.governing][2], self.design["stones.branch_fittings"])
+        branch = pipework.losses(hose, flow * self.flows[self.governing] / self.flow_wanted, self.water["nu"], self._law)
+        return self.static_lift + common.h_f + common.h_m + branch.h_f + branch.h_m
+
+    @property
+    def head_in_hand(self) -> float:
+        """Pump head at the flow wanted over the head that the governing branch needs."""
+        return self.pump_head_at_flow_wanted / self.head_wanted
+
+    # --- water in transit
+
+    @result
+    def transit_film(self):
+        return self._work("water in the film on the face", A_side=self._sides, delta=self.film)
+
+    @property
+    def _sides(self) -> float:
+        return sum(math.pi * d * h for d, h, _ in self._stones)
+
+    @result
+    def transit_pipe(self):
+        d = self.design
+        branches = math.pi / 4 * d["stones.branch_bore"] ** 2 * sum(length for _, _, length in self._stones)
+        holes = math.pi / 4 * d["stones.hole"] ** 2 * sum(height for _, height, _ in self._stones)
+        common = math.pi / 4 * d["pipe.bore"] ** 2 * d["pipe.length"]
+        return Found("V_pc", common + branches + holes, "common hose, branches and the holes in the stones")
+
+    def in_transit(self) -> dict[str, float]:
+        return {"V_film": self.transit_film}
+
+    def wet_parts(self) -> tuple[float, str]:
+        return self._sides + sum(math.pi / 4 * d * d for d, _, _ in self._stones), "sides and tops of the stones"
+
+    @result
+    def apron_share(self):
+        fall = self.level("top of the highest stone")
+        return self._work("apron over splash reach", w_apron=self.design["catch.apron"], k_splash=self.design["catch.splash_factor"], h_fall=fall)
+
+    # --- loads
+
+    @property
+    def on_slabs(self) -> bool:
+        return self.design["stones.stand_on"] == "slabs"
+
+    @cached_property
+    def masses(self) -> list[float]:
+        """Mass of every stone, kg."""
+        hole, density = self.design["stones.hole"], self.design["stones.density"]
+        return [math.pi / 4 * (d * d - hole * hole) * h * density for d, h, _ in self._stones]
+
+    @result
+    def slab_mass(self):
+        if not self.on_slabs:
+            return Found("m_slab", 0.0, "the stones stand on the blocks")
+        d = self.design
+        return self._work("mass of a slab", l_s=d["slab.length"], w_s=d["slab.width"], t_s=d["slab.thickness"], rho_slab=d["slab.density"])
+
+    @result
+    def patch(self):
+        """What touches the blocks under one stone: its slab, or the few points of a rough base."""
+        if self.on_slabs:
+            return self._work("contact patch of a slab", l_s=self.design["slab.length"], w_s=self.design["slab.width"])
+        return Found("A_c", self.design["stones.rough_contact"], "a rough base stands on a few points")
+
+    @result
+    def heaviest(self):
+        return Found("F_w", GRAVITY * (max(self.masses) + self.slab_mass), "the heaviest stone and its slab")
+
+    @result
+    def block_pressure(self):
+        return self._work("pressure on a contact patch", F_w=self.heaviest, A_c=self.patch)
+
+    @result
+    def block_utilisation(self):
+        return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
+
+    @cached_property
+    def tippings(self) -> list[Working]:
+        """The tipping factor of every stone."""
+        share, push = self.design["stones.base_share"], self.push
+        stones = zip(self._stones, self.masses, strict=True)
+        return [self._work("tipping factor", F_w=GRAVITY * mass, B_base=d * share, F_push=push, h_push=h) for (d, h, _), mass in stones]
+
+    @result
+    def tipping(self):
+        """The stone that tips first."""
+        return min(self.tippings, key=lambda worked: worked.result)
+
+    @property
+    def standing_mass(self) -> float:
+        return sum(self.masses) + len(self._stones) * self.slab_mass
