@@ -91,6 +91,11 @@ class Quantity:
         """The name without its explanation."""
         return self.name.partition(":")[0]
 
+    @property
+    def plain_name(self) -> str:
+        """The name as short as it stays clear: without its explanation and what narrows it."""
+        return self.short_name.partition(",")[0].partition(" (")[0]
+
     def us_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.us or self.metric, digits)
 

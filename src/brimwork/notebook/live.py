@@ -22,6 +22,7 @@ from brimwork.units import InputError, convert, unit
 MOST_CONTROLS = 3
 _numbers = count(1)
 _QUIET = {"description_width": "initial"}
+_ROOMY = {"min_width": "30em", "width": "max-content"}
 
 
 class Figure:
@@ -50,8 +51,8 @@ class Control:
     def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[], None]):
         self.row, self.value, self._changed, self._busy = QUANTITIES[letter], value, changed, False
         low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
-        name = self.row.short_name
-        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout={"width": "30em"})
+        name = self.row.plain_name
+        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
         self.slider = widgets.FloatSlider(
             value=low,
             min=low,

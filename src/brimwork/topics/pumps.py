@@ -135,7 +135,6 @@ best_power = Formula(
     slips=(
         Slip("rho*g*Q_max*H_0", "You multiplied the greatest flow by the greatest head. They never occur together."),
         Slip("rho*g*Q_max*H_0/4", "That is the best of a straight line. For a parabola it is two over three roots of three, 0.385."),
-        Slip("3/8*rho*g*Q_max*H_0", "That is half the greatest flow. The best point lies a little beyond it, at 0.577."),
     ),
 )
 
@@ -334,7 +333,7 @@ _SAYS = {
 
 
 def _sentence(reading: units.Reading, ratio: float, verdict: str, readings: dict[str, float]) -> str:
-    said = f"As printed, {reading} at best puts {ratio:.2g} of the power taken in into the water, {_SAYS[verdict]}"
+    said = f"As printed, {reading} at best puts {ratio:.2g} {'times' if ratio > 1 else 'of'} the power taken in into the water, {_SAYS[verdict]}"
     if verdict == "possible":
         return said + "."
     if not readings:

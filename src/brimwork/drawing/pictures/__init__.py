@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
 from brimwork import topics
@@ -41,17 +40,16 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     columns = (_title(over), _title(formula.result))
     rows = tuple((x.metric_text(a), y.metric_text(b)) for a, b in curve[:: max(1, len(curve) // 6)])
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
-    return Picture(Sheet(180, 76, views, formula.name.capitalize(), sentence, notes), sentence, columns, rows)
+    return Picture(Sheet(180, 76, views, _capital(formula.name), sentence, notes), sentence, columns, rows)
 
 
 def _sentence(formula: Formula, values: dict[str, float], result: float) -> str:
-    given = ", ".join(f"{_plain(name)} {QUANTITIES[name].short(value)}" for name, value in values.items())
-    return f"{formula.quantity.short_name.capitalize()} {formula.quantity.both(result)}, with {given}."
+    given = ", ".join(f"{QUANTITIES[name].plain_name} {QUANTITIES[name].short(value)}" for name, value in values.items())
+    return f"{_capital(formula.quantity.plain_name)} {formula.quantity.both(result)}, with {given}."
 
 
-def _plain(letter: str) -> str:
-    """The name of a letter without what explains it."""
-    return re.split(r",| \(", QUANTITIES[letter].short_name)[0]
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
 
 
 def _title(letter: str) -> str:

@@ -34,7 +34,7 @@ def _ring(outside: float, inside: float) -> list[Record]:
 
 def _ring_foot(values: dict[str, float], result: float) -> Drawn:
     outside, inside = values["d_fo"], values["d_fi"]
-    scale, name = fitting(outside, outside, 62.0, 38.0)
+    scale, name = fitting(outside, outside, 62.0, 40.0)
     view = at_scale((0.0, 1 / scale), FRAME, scale, ())
     records = (
         *_ring(outside, inside),
@@ -48,7 +48,7 @@ def _ring_foot(values: dict[str, float], result: float) -> Drawn:
 def _kern_of_ring(values: dict[str, float], result: float) -> Drawn:
     """The kern as a circle: a load inside it presses on the whole foot."""
     outside, inside = values["d_fo"], values["d_fi"]
-    scale, name = fitting(outside, outside, 62.0, 38.0)
+    scale, name = fitting(outside, outside, 62.0, 40.0)
     view = at_scale((0.0, 1 / scale), FRAME, scale, ())
     records = (
         *_ring(outside, inside),
@@ -65,10 +65,10 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
     """A foot on a slab in section: under the slab the load has gained the thickness on every side."""
     outside, inside, thick = values["d_fo"], values.get("d_fi", 0.0), values["t_s"]
     below = outside + 2 * thick
-    scale, name = fitting(below * 1.15, thick, 54.0, 16.0)
+    scale, name = fitting(below * 1.08, thick, 54.0, 16.0)
     mm = 1 / scale
     view = at_scale((0.0, -3 * mm), FRAME, scale, ())
-    edge = below * 0.575
+    edge = below * 0.54
     legs = ((-outside / 2, -inside / 2), (inside / 2, outside / 2)) if inside else ((-outside / 2, outside / 2),)
     records: list[Record] = [
         Polygon(rectangle(-edge, -thick - 9 * mm, edge, -thick), "blocks", "thin"),

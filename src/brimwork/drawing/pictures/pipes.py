@@ -78,7 +78,7 @@ def _standpipes(values: dict[str, float], result: float) -> Drawn:
         Line(((across, near), (length + 8 * across, near)), "centre"),
         Line(((0, near), (length, far)), "second curve"),
         Arrow((length * 0.4, 0), (length * 0.6, 0)),
-        Dimension((length + 2 * across, far), (length + 2 * across, near), said("h_f", lost), lost, -3.0),
+        Dimension((length + 2 * across, far), (length + 2 * across, near), said("h_f", lost), lost, -4.5),
         Dimension((0, -3 * mm), (length, -3 * mm), said("L_pipe", length), length, -5.0),
     ]
     return View(window, FRAME, tuple(records)), f"a level pipe with two open tubes; heights {name}"

@@ -44,6 +44,8 @@ def _shares(blocks: float, stone: float, n_v: float, n_s: float, whole: Dimensio
     records += [Line(((blocks * i / lines, 0), (blocks * i / lines, 1)), "grid") for i in range(1, lines)]
     widest = (blocks / 2, n_v) if blocks >= stone else (blocks + stone / 2, n_s)
     records.append(Text((widest[0], 1 - widest[1] / 2), "water", "middle", 3.2, nudge=(0, -1)))
+    if blocks > 14 * mm:
+        records.append(Text((blocks / 2, 0.22), "blocks", "middle", 3.2, nudge=(0, -1)))
     if stone > 14 * mm:
         records.append(Text((blocks + stone / 2, (1 - n_s) / 2), "stone", "middle", 3.2, nudge=(0, -1)))
     records += [whole, Dimension((0, 1 - n_v), (0, 1), f"n_v = {n_v:.2f}", n_v, 4.0)]
@@ -89,7 +91,7 @@ _LABELS = Level | Dimension | Text
 def _reservoir(area: float, top: float, inside: list[Record]) -> Drawn:
     """A pit of that area, drawn as if square in plan, with blocks up to a little over `top` and stone over them; `inside` stands between."""
     half, block_top = math.sqrt(area) / 2, top * 1.12
-    scale, name = fitting(2 * half, block_top * 1.1, 58.0, 42.0)
+    scale, name = fitting(2 * half, block_top * 1.1, 52.0, 42.0)
     mm = 1 / scale
     view = at_scale((0.0, block_top / 2 - mm), FRAME, scale, ())
     x0, y0, x1, _ = view.window

@@ -10,7 +10,7 @@ from brimwork.topics.stability import foam_uplift, pebbles_under_water
 # --- tipping ------------------------------------------------------------------------------------------------------------------------
 
 
-def _tipped(base: float, height: float, weight: float, push: float, at: float, pushes: list[float], pushed: str) -> Drawn:
+def _tipped(base: float, height: float, weight: float, push: float, at: float, pushes: list[float], what: str, pushed: str) -> Drawn:
     """A piece on its base, pushed from the left with `push` at a height `at`: where push and weight together meet the ground."""
     wide = base * 1.15
     scale, name = fitting(wide, height, 30.0, 36.0)
@@ -31,13 +31,13 @@ def _tipped(base: float, height: float, weight: float, push: float, at: float, p
         *([Mark((meets, 0), 0.9, NIGHT)] if meets < right else []),
         Dimension((0, -2 * mm), (base / 2, -2 * mm), f"arm = {QUANTITIES['B_base'].metric_text(base / 2)}", base / 2, -4.0),
     ]
-    verdict = "push and weight meet the ground inside the base" if meets < base / 2 else "push and weight meet the ground outside: it tips"
+    verdict = f"{what} and weight meet the ground inside the base" if meets < base / 2 else f"{what} and weight meet the ground outside: it tips"
     return View(view.window, FRAME, tuple(records)), f"{verdict}; {name}"
 
 
 def _pushed(values: dict[str, float], result: float) -> Drawn:
     height = values["h_push"]
-    view, caption = _tipped(values["B_base"], height, values["F_w"], values["F_push"], height, [height], said("F_push", values["F_push"]))
+    view, caption = _tipped(values["B_base"], height, values["F_w"], values["F_push"], height, [height], "push", said("F_push", values["F_push"]))
     return _with_height(view, values["B_base"], "h_push", height), caption
 
 
@@ -45,7 +45,7 @@ def _blown(values: dict[str, float], result: float) -> Drawn:
     height, width = values["h_face"], values["b_face"]
     force = values["p_wind"] * values["c_f"] * width * height
     pushes = [height * share for share in (0.1, 0.3, 0.5, 0.7, 0.9)]
-    view, caption = _tipped(values["B_base"], height, values["F_w"], force, height / 2, pushes, f"wind {QUANTITIES['F_wind'].metric_text(force)}")
+    view, caption = _tipped(values["B_base"], height, values["F_w"], force, height / 2, pushes, "wind", f"wind {QUANTITIES['F_wind'].metric_text(force)}")
     return _with_height(view, values["B_base"], "h_face", height), caption
 
 
