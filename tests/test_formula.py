@@ -42,6 +42,8 @@ def declared(equals="L*W*h", **changes) -> Formula:
         ({"equals": "V = L*W*h"}, "between"),
         ({"equals": "V = L*W = h", "between": ("L", "W")}, "one '='"),
         ({"equals": "L*W*"}, "not an expression"),
+        ({"rises": ("Q",)}, "'Q' is not such a letter"),
+        ({"rises": ("L",), "falls": ("L",)}, "each once"),
     ],
 )
 def test_a_wrong_declaration_is_refused_by_name(changes, told):

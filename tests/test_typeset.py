@@ -179,6 +179,19 @@ def test_angles_are_put_in_in_degrees():
     assert (value("theta", math.pi / 2, PLAIN), value("theta", math.pi / 2)) == ("90 deg", r"90^\circ")
 
 
-@pytest.mark.parametrize("unit, latex", [("m3/s", r"\,\mathrm{m^{3}/s}"), ("m^0.5/s", r"\,\mathrm{m^{0.5}/s}"), ("Pa s", r"\,\mathrm{Pa\ s}"), ("", "")])
+UNITS = [
+    ("m3/s", r"\,\mathrm{m^{3}/s}"),
+    ("m^0.5/s", r"\,\mathrm{m^{0.5}/s}"),
+    ("m^(1/3)/s", r"\,\mathrm{m^{1/3}/s}"),
+    ("Pa s", r"\,\mathrm{Pa\ s}"),
+    ("", ""),
+]
+
+
+@pytest.mark.parametrize("unit, latex", UNITS)
 def test_a_unit_is_set_upright_with_its_powers_raised(unit, latex):
     assert typeset.LATEX.unit(unit) == latex
+
+
+def test_a_unit_with_a_third_as_its_power_reaches_print():
+    assert typeset.TYPST.unit("m^(1/3)/s") == ' thin upright("m"^(1/3) "/s")'

@@ -31,6 +31,7 @@ PINT_COMPOUNDS = {
     "L/s per m": "liter/second/meter",
     "L/min per m": "liter/minute/meter",
     "m^0.5/s": "meter**0.5/second",
+    "ft^(1/3)/s": "foot**(1/3)/second",
     "US gal/min per ft": "gallon/minute/foot",
     "imp gal/h": "imperial_gallon/hour",
     "kg/m3": "kilogram/meter**3",

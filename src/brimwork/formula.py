@@ -218,6 +218,8 @@ class Formula:
     published       values printed by others; or unpublished="why there is none", which readers see
     tested          ranges of the experiments behind it;  where: conditions for sensible values, such as "H < 0.2*d_bore"
     slips           known wrong ways;  ranges: narrower usual ranges, {"H": ("2 mm", "10 mm")}
+    rises, falls    letters with which the result grows, or shrinks, all through the usual ranges that keep the conditions; the tests hold it to that
+    close           how near an answer must come where three figures are too coarse: "1 mm"
 
     Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
     """
@@ -237,6 +239,9 @@ class Formula:
     slips: tuple[Slip, ...] = ()
     ranges: dict[str, tuple[str, str]] = field(default_factory=dict)
     remark: str = ""
+    rises: tuple[str, ...] = ()
+    falls: tuple[str, ...] = ()
+    close: str = ""
 
     def __post_init__(self) -> None:
         try:
@@ -263,6 +268,9 @@ class Formula:
         names = expression.letters(self.left, self.right, *self._bracket)
         self.inputs = tuple(name for name in names if name != self.result and not QUANTITIES[name].value)
         self.constants = tuple(name for name in names if QUANTITIES[name].value)
+        for name in (*self.rises, *self.falls):
+            if (*self.rises, *self.falls).count(name) > 1 or name not in self.inputs:
+                raise DeclarationError(f"rises= and falls= name inputs, each once: '{name}' is not such a letter")
         left, right = expression.dimension(self.left), expression.dimension(self.right)
         if left != right:
             raise DeclarationError(f"the two sides do not balance: '{ast.unparse(self.left)}' is in {left}, '{ast.unparse(self.right)}' in {right}")

@@ -34,7 +34,7 @@ class Latex:
         return f"{shown}_{below}" if len(below) == 1 else rf"{shown}_{{\{below}}}" if below in _GREEK else rf"{shown}_{{\mathrm{{{below}}}}}"
 
     def unit(self, text: str) -> str:
-        text = re.sub(r"([A-Za-z])\^?(-?\d[\d.]*)", r"\1^{\2}", text).replace("%", r"\%").replace(" ", r"\ ")
+        text = re.sub(r"([A-Za-z])(?:\^\((\d/\d)\)|\^?(-?\d[\d.]*))", r"\1^{\2\3}", text).replace("%", r"\%").replace(" ", r"\ ")
         return r"^\circ" if text == "deg" else rf"\,\mathrm{{{text}}}" if text else ""
 
     def brackets(self, text: str) -> str:
@@ -82,8 +82,8 @@ class Typst(Latex):
     def unit(self, text: str) -> str:
         if text == "deg":
             return " degree"
-        pieces = re.findall(r"\^?(-?\d[\d.]*)|([^\d^-]+)", text)
-        shown = "".join(f"^({power})" if power else f' "{word}"' for power, word in pieces)
+        pieces = re.findall(r"\^\((\d/\d)\)|\^?(-?\d[\d.]*)|([^\d^-]+)", text)
+        shown = "".join(f' "{word}"' if word else f"^({fraction or power})" for fraction, power, word in pieces)
         return f" thin upright({shown.strip()})" if text else ""
 
     def brackets(self, text: str) -> str:

@@ -196,7 +196,7 @@ _PLAIN = str.maketrans(
 _DIGITS = r"(?:\d{1,12}(?:\.\d{0,20})?|\.\d{1,20})(?:[eE][+-]?\d{1,2})?"
 _NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})\s+)?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
 _FACTOR = re.compile(
-    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?|(?P<power>[1-9](?![\d.])))?"""
+    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*(?:\((?P<fraction>\d/[1-9])\)|\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?)|(?P<power>[1-9](?![\d.])))?"""
 )
 _TWO_WORDS = (
     (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
@@ -227,7 +227,7 @@ class Reading(NamedTuple):
 
 @lru_cache(maxsize=1024)
 def unit(text: str) -> Unit:
-    """The unit written in `text`, such as "mm", "m3/s", "L/s per m" or "m^0.5/s".
+    """The unit written in `text`, such as "mm", "m3/s", "L/s per m", "m^0.5/s" or "m^(1/3)/s".
 
     Raises InputError with the nearest known names for anything else.
     """
@@ -244,7 +244,7 @@ def unit(text: str) -> Unit:
         if not match or match.end() == at or count > MOST_FACTORS:
             raise InputError(f"'{shown}' is not a unit this reader knows: type one such as mm, L/min, m3/s, US gal/h, kg/m3")
         factor_here, dimension_here = _row(match["name"], shown)
-        power = Fraction(match["signed"] or match["power"] or 1)
+        power = Fraction(match["fraction"] or match["signed"] or match["power"] or 1)
         if match["sep"] in ("/", "per"):
             power = -power
         factor *= factor_here ** float(power)
