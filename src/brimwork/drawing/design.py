@@ -29,7 +29,7 @@ def section(chain: Chain) -> Sheet:
     view = at_scale((0.0, (top - depth) / 2 - 3 / scale), frame, scale, ())
     records = [*_ground(p, view), *_reservoir(p), *feature.records, *_hose(p, feature), *_distances(p), *feature.dimensions, *_heights(p, feature, view)]
     water = p.level["static water"] - p.level["reservoir floor"]
-    sentence = f"Section {name}: {feature.says} over {p.across} blocks in a lined pit {write(depth, 'mm')} deep; water stands {write(water, 'mm')} deep with the pump off."
+    sentence = f"Section {name}: {feature.says} over {p.across} {'block' if p.across == 1 else 'blocks'} in a lined pit {write(depth, 'mm')} deep; water stands {write(water, 'mm')} deep with the pump off."
     notes = (Text((4.0, 7.0), f"Section through feature and reservoir, {name}, levels in mm to the finished paving", "start", 3.2, GREY),)
     return Sheet(180, 96, (View(view.window, frame, tuple(records), clip=False),), f"{chain.design.title}: section", sentence, notes)
 
@@ -128,8 +128,9 @@ def _vessel(chain: Chain, p: _Places) -> _Feature:
         Line(over[1:3], "water"),
     )
     across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), f"{rim * 1e3:.0f}", rim, 5.0)
+    where = f"{write(x, 'mm')} off the middle" if x else "in the middle"
     heights = {"vessel base": (base, p.pit / 2), "rim": (edge, x + rim / 2)}
-    return _Feature(records, (across,), edge, (x, edge - 0.015), heights, f"a vessel {write(rim, 'mm')} across stands {write(x, 'mm')} off the middle")
+    return _Feature(records, (across,), edge, (x, edge - 0.015), heights, f"a vessel {write(rim, 'mm')} across stands {where}")
 
 
 def _stones(chain: Chain, p: _Places) -> _Feature:

@@ -1,4 +1,4 @@
-"""What workbooks call: `work`, `derive`, `label`, `explore`, `practise`, `start`, `design`, `compare`. Imported on first use, so that other modules here stay light."""
+"""What workbooks call, each imported on first use, so that other modules here stay light."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ _WHERE = {
     "practise": "live",
     "design": "designing",
     "compare": "designing",
+    "quick_check": "designing",
 }
 __all__ = sorted(_WHERE)
 

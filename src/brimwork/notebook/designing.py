@@ -98,7 +98,8 @@ class Entry:
 class DesignView:
     """Boxes, findings and drawings of one design file."""
 
-    def __init__(self, path: Path, kind: str = ""):
+    def __init__(self, path: Path, kind: str = "", only: tuple[str, ...] = ()):
+        self.only = only
         blank = kind and not path.exists()
         self.design, self.loading = inputs.blank(kind, path.stem) if blank else inputs.load(path), False
         self.parts = widgets.VBox([self._boxes()])
@@ -111,9 +112,12 @@ class DesignView:
             buttons.append(button)
         self.widget = widgets.VBox([widgets.HBox([self.file, *buttons]), self.told, self.parts])
 
-    def _boxes(self) -> widgets.Accordion:
-        """Boxes for the sections of the design's kind, the feature's own part open."""
+    def _boxes(self) -> widgets.Widget:
+        """Boxes for the sections of the design's kind, the feature's own part open; or just the few that were asked for."""
         parts = sections(self.design.kind)
+        if self.only:
+            self.entries = {key: Entry(self, key) for key in self.only}
+            return widgets.VBox([entry.widget for entry in self.entries.values()])
         self.entries = {f"{section}.{key}": Entry(self, f"{section}.{key}") for section, fields in parts.items() for key in fields}
         boxes = [widgets.VBox([self.entries[f"{section}.{key}"].widget for key in fields]) for section, fields in parts.items()]
         return widgets.Accordion(children=boxes, titles=tuple(section.replace("_", " ").capitalize() for section in parts), selected_index=1)
@@ -228,6 +232,22 @@ def design(path: str, kind: str = "") -> None:
     """
     try:
         view = DesignView(Path(path), kind)
+    except InputError as error:
+        display(say(error))
+        return
+    view.show()
+
+
+TEN = (
+    "vessel.rim_diameter", "vessel.height", "vessel.mass", "vessel.water", "vessel.foot_outside", "reservoir.block_length", "reservoir.block_width",
+    "pipe.bore", "pump.shut_off_head", "pump.free_flow",
+)  # fmt: skip
+
+
+def quick_check(path: str) -> None:
+    """Ten values of a design in one list, with findings and drawings that follow; the rest is as the file says."""
+    try:
+        view = DesignView(Path(path), only=TEN)
     except InputError as error:
         display(say(error))
         return
