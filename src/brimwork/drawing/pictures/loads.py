@@ -207,7 +207,7 @@ def _diagram(width: float, e: float, mm: float, mean: float, edge) -> list[Recor
     if edge.contact < width:
         records.append(Text((-width / 2, 0), "lifts", "start", 3.2, NIGHT, (0.5, -4.2)) if width - edge.contact > 11 * mm else Mark((left, 0), 0.8, NIGHT))
     elif edge.least * width > 0.005:
-        records.append(Text((left, low), text(edge.least * width), "start", 3.2, NIGHT, (-1.5, -4.2)))
+        records.append(Text((left, high), text(edge.least * width), "start", 3.2, NIGHT, (-1.5, -4.2)))
     return records
 
 
