@@ -271,18 +271,18 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
     },
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
-_EVERY = ("site", "flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers")
-# kind of feature: the sections that a design of that kind has
+_REST = ("flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers")
+# kind of feature: the sections that a design of that kind has, in the order in which they are shown
 KINDS: dict[str, tuple[str, ...]] = {
-    "overflowing vessel": (*_EVERY, "vessel", "slab"),
-    "drilled stones": (*_EVERY, "stones", "slab"),
-    "blade": (*_EVERY, "blade"),
+    "overflowing vessel": ("site", "vessel", "slab", *_REST),
+    "drilled stones": ("site", "stones", "slab", *_REST),
+    "blade": ("site", "blade", *_REST),
 }
 
 
 def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Curve]]:
     """The sections of a design of that kind, in the order in which they are shown."""
-    return {name: fields for name, fields in SECTIONS.items() if name in KINDS[kind]}
+    return {name: SECTIONS[name] for name in KINDS[kind]}
 
 
 REGIONS = ("UK", "US")

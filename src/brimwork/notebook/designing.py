@@ -22,7 +22,8 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Page, say
 from brimwork.units import InputError
 
-_SHOWN = {"fail": ("✗", "#a33208"), "marginal": ("!", "#7a5b00"), "not shown": ("?", "#4a4a55"), "pass": ("✓", "#1d5e2c"), "does not apply": ("–", "#4a4a55")}
+_ALERT = "var(--jp-error-color1, #b3261e)"  # the theme's own, so that it can be read on light and dark
+_SHOWN = {"fail": ("✗", _ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
 UNKNOWN = "don't know yet"
 
 
@@ -75,7 +76,7 @@ class Entry:
         try:
             self.view.change(self.key, self._parsed(text))
         except InputError as error:
-            self.message.value = f"<span role='alert' style='color:#a33208'>{escape(str(error))}. The last good value still counts.</span>"
+            self.message.value = f"<span role='alert' style='color:{_ALERT}'>{escape(str(error))}. The last good value still counts.</span>"
         else:
             self.message.value = ""
 
@@ -160,7 +161,7 @@ class DesignView:
         try:
             act()
         except InputError as error:
-            self.told.value = f"<p role='alert' style='color:#a33208'>{escape(str(error))}.</p>"
+            self.told.value = f"<p role='alert' style='color:{_ALERT}'>{escape(str(error))}.</p>"
         else:
             self.told.value = f"<p role='status'>{done}: {escape(self.file.value.strip())}.</p>"
 
