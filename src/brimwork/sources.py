@@ -112,6 +112,16 @@ BLASIUS = Source("H. Blasius (1913), friction of smooth pipes", "memory")
 HAZEN_WILLIAMS = Source("A. Hazen and G. S. Williams, Hydraulic Tables (1905)", "memory")
 BORDA_CARNOT = Source("J.-C. de Borda (1766) and L. Carnot (1803), sudden widening", "memory")
 
+SIMILARITY = Source("F. M. White, Fluid Mechanics, similarity rules of turbomachines", "memory")
+
+# rills
+HENDERSON = Source("F. M. Henderson, Open Channel Flow (1966)", "memory")
+CHOW = Source("V. T. Chow, Open-Channel Hydraulics (1959), table of coefficients", "book", "through the tables of fluids 1.3.1")
+CENGEL_MEMORY = Source("Y. A. Cengel and J. M. Cimbala, Fluid Mechanics", "memory")
+SWMM_CHANNEL = Source("US EPA, Storm Water Management Model 5 engine, kinematic wave", "engine", "run through pyswmm")
+LAGRANGE = Source("J.-L. Lagrange (1781), speed of a long wave", "memory")
+BENDS = Source("US Army Corps of Engineers, EM 1110-2-1601, Hydraulic Design of Flood Control Channels", "memory")
+
 # falling water, draining, water balance
 GALILEO = Source("G. Galilei, Two New Sciences (1638)", "memory")
 FAO_56 = Source(

@@ -9,6 +9,7 @@ from brimwork.formula import nearest
 from brimwork.sources import (
     CABLE_LESSON,
     CANADIAN_SOILS,
+    CHOW,
     CITY_CODE,
     DIGGING_PITS,
     DIGGING_TRENCHES,
@@ -297,6 +298,33 @@ def least_sheet_flow(h_fall: float) -> Entry:
         if 0 <= h_fall <= most:
             return entry
     raise InputError(f"the fall is {h_fall:g} m, but the table of sheets ends at 1 m: keep the fall inside, or try it with a bucket and a hose")
+
+
+# --- rills --------------------------------------------------------------------------------------------------------------------------
+
+_CHOW = str(CHOW.at("lined or built-up channels"))
+# Manning coefficients of a bed and its sides.
+MANNING: dict[str, Span] = {
+    "smooth steel": Span(0.011, 0.012, 0.014, _CHOW),
+    "cement mortar": Span(0.011, 0.013, 0.015, _CHOW),
+    "concrete, trowelled": Span(0.011, 0.013, 0.015, _CHOW),
+    "concrete, float finish": Span(0.013, 0.015, 0.016, _CHOW),
+    "glazed brick": Span(0.011, 0.013, 0.015, _CHOW),
+    "brick in mortar": Span(0.012, 0.015, 0.018, _CHOW),
+    "planed wood": Span(0.010, 0.012, 0.014, _CHOW),
+    "dressed stone": Span(0.013, 0.015, 0.017, f"{_CHOW}: dressed ashlar"),
+    "random stone in mortar": Span(0.017, 0.020, 0.024, f"{_CHOW}: on a floated concrete bed"),
+    "gravel bed between concrete sides": Span(0.017, 0.020, 0.025, _CHOW),
+    "gravel bed between dry stones": Span(0.023, 0.033, 0.036, _CHOW),
+    "rubble in mortar": Span(0.017, 0.025, 0.030, _CHOW),
+    "dry rubble": Span(0.023, 0.032, 0.035, _CHOW),
+    "liner under pebbles": Span(0.025, 0.035, 0.060, f"{JUDGEMENT}: pebbles as high as the water is deep hold it back far more"),
+}
+
+
+def manning(surface: str) -> Span:
+    """Manning coefficient, range and basis of a rill's surface. Raises InputError with the nearest names."""
+    return _named(surface, MANNING, "surface")
 
 
 # --- cables -------------------------------------------------------------------------------------------------------------------------

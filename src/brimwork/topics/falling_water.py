@@ -13,7 +13,7 @@ from brimwork.laws import (
     level_throw,
     specific_energy,
 )
-from brimwork.sources import BERNOULLI, ISO_18481, OPENSTAX, ROUSE
+from brimwork.sources import BERNOULLI, CENGEL_MEMORY, ELGER, ISO_18481, OPENSTAX, ROUSE
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the height."
 _HEALTH = (
@@ -33,13 +33,35 @@ critical_depth = Formula(
         Eliminate("put the speed of the flow into the energy", out=("v",), relation="E_s = y_c + q**2/(2*g*y_c**2)"),
         Optimum("a flow that is free to choose its depth passes with the least energy", of="E_s", kind="min", relation="y_c = (q**2/g)**(1/3)"),
     ),
-    unpublished="no printed example was found; on a broad crest it is two thirds of the head, and the flow over that crest is checked",
+    published=(Published("q=0.5 m2/s, g=9.81 m/s2", "0.294 m", 2e-3, CENGEL_MEMORY.at("example on the character of flow: 0.2 m3/s in a channel of 0.4 m")),),
     slips=(
         Slip("(q/g)**(1/3)", "The flow is squared under the cube root."),
         Slip("sqrt(q**2/g)", "Take the cube root, not the square root."),
         Slip("3/2*(q**2/g)**(1/3)", "That is the energy, and so the head upstream. The depth is two thirds of it."),
     ),
     ranges={"q": ("60 L/min per m", "300 L/min per m")},
+)
+
+head_over_a_step = Formula(
+    name="head over a step",
+    result="H",
+    equals="3/2*y_c",
+    steps=(
+        specific_energy,
+        flow_on_a_crest,
+        Eliminate("put the speed of the flow into the energy", out=("v",), relation="E_s = y_c + q**2/(2*g*y_c**2)"),
+        critical_depth,
+        Take("before the step the water is nearly at rest, so its energy is the head", "H = E_s"),
+        Step("at the critical depth the velocity head is half of the depth"),
+    ),
+    published=(Published("q=1.7053 m2/s, g=9.81 m/s2", "1 m", 5e-4, ELGER.at("Eq. 15.30, turned round"), after=(critical_depth,)),),
+    slips=(
+        Slip("y_c", "That is the depth at the edge of the step. Before it the water stands higher, by what makes its speed."),
+        Slip("2/3*y_c", "Upside down: the depth is two thirds of the head."),
+    ),
+    ranges={"y_c": ("5 mm", "25 mm")},
+    rises=("y_c",),
+    remark="For a wide, level edge with still water before it; each step of a cascade has it again, for the same flow.",
 )
 
 brink_depth = Formula(
