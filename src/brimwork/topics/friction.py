@@ -35,7 +35,7 @@ reynolds_number = Formula(
     slips=(
         Slip("v*d_pipe/(2*nu)", "You used the radius. For a round pipe the bore goes in."),
         Slip("v/(d_pipe*nu)", "The bore multiplies: the same speed in a wider pipe is more turbulent."),
-        Slip("1000*v*d_pipe/nu", "Density is already in the kinematic viscosity. Do not multiply by it again."),
+        Slip("1000*v*d_pipe/nu", "You put in the density too. It is in the viscosity nu already, so leave it out."),
     ),
 )
 

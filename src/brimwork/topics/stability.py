@@ -227,9 +227,8 @@ net_uplift = Formula(
     ),
     slips=(
         Slip("f_s*rho*V_disp - m_t", "That is a mass. A force is mass times gravity, in newtons."),
-        Slip("g*f_s*rho*V_disp", "The tank's own weight already helps hold it down. Take it off."),
+        Slip("g*f_s*rho*V_disp", "The tank's own weight helps hold it down. Take it off, and as a force: its mass times gravity."),
         Slip("g*(f_s*rho*V_disp + m_t)", "The tank's weight holds it down: take it off, do not add it."),
-        Slip("g*f_s*rho*V_disp - m_t", "The mass of the tank is still in kilograms. Multiply it by gravity too."),
     ),
 )
 

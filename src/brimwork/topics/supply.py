@@ -85,7 +85,6 @@ warm_conductor = Formula(
     slips=(
         Slip("r_cold", "That is the value at 20 degrees. A loaded cable is warmer and resists more."),
         Slip("r_cold*(T_cold - T_zero)/(T_c - T_zero)", "Upside down: warm copper resists more."),
-        Slip("r_cold*T_c/T_cold", "You took it as going with the absolute temperature. The line for copper meets zero some 39 degrees above absolute zero."),
     ),
     ranges={"T_c": ("40 degC", "90 degC")},
 )

@@ -44,7 +44,6 @@ daily_loss = Formula(
         ),
         Slip("K_E*E_0*A_wet", "You left out the splash. On a windy day it can be as much as dries."),
         Slip("E_0*A_wet + Q_splash", "You left out the coefficient: the reference is for grass."),
-        Slip("K_E*E_0*(A_wet + Q_splash)", "Splash is a volume, not an area: add it to what dries."),
     ),
     remark="A millimetre off a square metre is a litre.",
 )

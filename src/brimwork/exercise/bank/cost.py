@@ -1,0 +1,99 @@
+"""Cost, buying and programme. Numbers are invented."""
+
+from brimwork.exercise.choices import Order
+from brimwork.exercise.written import Numeric, Wrong
+
+QUESTIONS = (
+    Numeric(
+        code="T12.1",
+        text="{M} of pebbles are needed. Add {w} for waste. A bag holds {b}. How many bags are to be bought?",
+        given={"M": "0.375 t", "w": "10 %", "b": "20 kg"},
+        let={"n": "M*(1 + w)/b"},
+        answer="ceil(n)",
+        unit="",
+        label="bags",
+        close="0.1",
+        vary={"w": ("8 %", "15 %", "1 %"), "b": ("20 kg", "25 kg", "5 kg")},
+        wrong=(
+            Wrong("floor(n)", "You rounded down. Then there is too little, so round up to the next whole bag."),
+            Wrong("ceil(M/b)", "You left out the waste. Add it before you divide."),
+            Wrong("n", "You did not round. Shops sell whole bags, so go up to the next one."),
+        ),
+        solution=("With waste: {M*(1 + w)|kg}", "Bags: {n}, so buy {ceil(n)||2}"),
+    ),
+    Numeric(
+        code="T12.2",
+        text="A job costs {c/money||4}. The firm wants {k} of the selling price as margin. What is the price before tax?",
+        given={"c": "1480 cur", "k": "25 %"},
+        answer="c/(1 - k)",
+        unit="cur",
+        name="price",
+        vary={"k": ("15 %", "40 %", "5 %")},
+        wrong=(
+            Wrong("c*(1 + k)", "You added the share to the cost, which is a mark-up. A margin is a share of the price: divide by one less the share."),
+            Wrong("c*(1 + k)**2", "You marked up twice. Divide the cost once by one less the margin."),
+            Wrong("c*k", "You gave a profit on the cost. The question asks for the price: divide the cost by one less the margin."),
+        ),
+        solution=("The cost is {1 - k} of the price", "Price: {c/money||4}/{1 - k} = {c/(1 - k)/money||4}"),
+    ),
+    Numeric(
+        code="T12.3",
+        text="One thing after another, in days: search for services 3, dig 1, duct 0.5, base 0.5, box 0.5, backfill 0.5, liner 0.5, water test 1, block and stone 0.5,"
+        " vessel 0.5, start-up 0.5. The vessel's coat needs 5 days to cure from the first day on. After how many days is the job done?",
+        answer=9.0,
+        unit="day",
+        name="time",
+        wrong=(
+            Wrong(14.0, "You put the coat in line. It cures beside the other work and is done before the vessel is set."),
+            Wrong(8.0, "You left out the water test. The liner must hold water for a day before it is covered."),
+            Wrong(6.0, "You began to dig before the search was done. Wait for its answer, for cables can kill."),
+        ),
+        solution=("Add what stands in line: 3 + 1 + 0.5 x 4 + 0.5 + 1 + 0.5 x 3", "Done after 9 days; the coat has cured by day 5, before the vessel is set"),
+    ),
+    Numeric(
+        code="T12.4",
+        text="Pump A costs {a/money||3} and takes {p}. Pump B costs {b/money||3} and takes {q}. They run {t} a day, and a kilowatt hour costs {c/money||2}. After how many"
+        " years has B paid back its higher price?",
+        given={"a": "90 cur", "p": "70 W", "b": "160 cur", "q": "40 W", "t": "12 h", "c": "0.28 cur"},
+        let={"y": "t*365*c/kWh"},
+        answer="(b - a)/((p - q)*y)",
+        unit="",
+        label="years",
+        name="time",
+        where=("1.3*a < b", "1.3*q < p"),
+        wrong=(
+            Wrong("b/((p - q)*y)", "You used the whole price of B. You must buy one pump in any case, so use the difference."),
+            Wrong("(b - a)/(q*y)", "You took B's power as what is saved. The saving is the difference of the two."),
+            Wrong("(b - a)/((p - q)*y)*t/(24*hour)", "You ran them all day and night. Use the hours that they run."),
+        ),
+        solution=("Saved in a year: {p - q|W} x {t} x 365 = {(p - q)*t*365|kWh}", "In money: {(p - q)*y/money}", "Years: {(b - a)/((p - q)*y)}"),
+    ),
+    Numeric(
+        code="T12.5",
+        text="Soil that bulked by {k} makes {v} loose. A barrow takes {b}. How many loads is that?",
+        given={"k": "25 %", "v": "2.08 yd3", "b": "3 ft3"},
+        answer="ceil(v/b)",
+        unit="",
+        label="loads",
+        close="0.1",
+        vary={"k": ("20 %", "40 %", "5 %"), "b": ("2.5 ft3", "3.5 ft3", "0.25 ft3")},
+        wrong=(
+            Wrong("ceil(v/yd**3/(b/ft**3/10))", "You divided cubic yards by a tenth of the cubic feet. A cubic yard has 27 cubic feet."),
+            Wrong("ceil(v/(1 + k)/b)", "You carted the soil as it lay in the ground. Once dug it takes up more room."),
+            Wrong("floor(v/b)", "You rounded down. The rest needs a load too, so round up."),
+        ),
+        solution=("Loose: {v|ft3}", "Over {b}: {v/b}, so {ceil(v/b)||2} loads"),
+    ),
+    Order(
+        code="T12.6",
+        text="Put the job in order.",
+        steps=("search for services", "dig", "lay the duct", "make the base and the box", "line and test with water", "set the vessel"),
+        why=(
+            "Search before you dig: cables and pipes can kill.",
+            "The duct lies in the ground, so dig first.",
+            "Lay the duct before the base, which goes over it.",
+            "The liner needs a box to lie in.",
+            "Test with water before the vessel stands on top.",
+        ),
+    ),
+)

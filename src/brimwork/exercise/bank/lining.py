@@ -1,0 +1,106 @@
+"""Lining and formwork. Numbers are invented."""
+
+from brimwork.exercise.choices import Order
+from brimwork.exercise.written import Numeric, Wrong
+
+QUESTIONS = (
+    Numeric(
+        code="T09.1",
+        text="Void blocks are {b} long. The lining builds up to {t} on each side, and there is to be {c} of room for the hand on each side. How long is the box inside?",
+        given={"b": "1200 mm", "t": "8 mm", "c": "10 mm"},
+        answer="b + 2*(t + c)",
+        unit="mm",
+        name="length",
+        close="0.5 mm",
+        vary={"t": ("5 mm", "12 mm", "1 mm"), "c": ("6 mm", "20 mm", "1 mm")},
+        wrong=(
+            Wrong("b", "You made the box the size of the blocks. Lining and room lie between, at both ends."),
+            Wrong("b + t + c", "You allowed for one end only. There is lining and room at both ends."),
+            Wrong("b + 2*t", "You forgot the room for the hand. Without it the blocks jam and cut the liner."),
+        ),
+        solution=("Each end: {t} + {c} = {t + c|mm}", "Inside: {b} + 2 x {t + c|mm} = {b + 2*(t + c)|mm|5}"),
+    ),
+    Numeric(
+        code="T09.2",
+        text="A box is {w} wide inside and {h} deep. The liner goes on over an apron of {a} and a margin of {e} on each side. How wide a liner does it take?",
+        given={"w": "830 mm", "h": "440 mm", "a": "600 mm", "e": "100 mm"},
+        answer="w + 2*(h + a + e)",
+        unit="m",
+        name="width of the liner",
+        close="10 mm",
+        wrong=(
+            Wrong("w + h + a + e", "You counted one side. Depth, apron and margin come twice, once on each side."),
+            Wrong("w + h + 2*(a + e)", "You forgot the depth on one side. The liner goes down one side and up the other."),
+            Wrong("w + 2*(a + e)", "You forgot the depth. The liner goes down one side and up the other."),
+        ),
+        solution=("Each side: {h} + {a} + {e} = {h + a + e|m}", "Width: {w} + 2 x {h + a + e|m} = {w + 2*(h + a + e)|m}"),
+    ),
+    Numeric(
+        code="T09.3",
+        text="The sides of a box are {t} thick. Its end panels fit between the long panels' ends, which lap over them. Inside it is {l} by {w}. How long is a long panel?",
+        given={"t": "18 mm", "l": "1230 mm", "w": "830 mm"},
+        answer="l + 2*t",
+        unit="mm",
+        name="length",
+        close="0.5 mm",
+        vary={"t": ("12 mm", "24 mm", "3 mm"), "l": ("1100 mm", "1500 mm", "10 mm"), "w": ("700 mm", "950 mm", "10 mm")},
+        wrong=(
+            Wrong("l", "You forgot to cover the edges of the end panels. Add their thickness at both ends."),
+            Wrong("l + t", "You added one thickness. There is an end panel at each end."),
+            Wrong("w + 2*t", "You made the end panels longer instead. Here the long panels lap over the ends."),
+        ),
+        solution=("Two thicknesses: 2 x {t} = {2*t|mm}", "Length: {l} + {2*t|mm} = {l + 2*t|mm|5}"),
+    ),
+    Numeric(
+        code="T09.4",
+        text="Fleece goes under the liner over floor, sides and an apron {a} wide all round. A second layer goes inside, over floor and sides only. The box is {l} by {w} by"
+        " {h} deep. How much fleece is that, without laps?",
+        given={"a": "2 ft", "l": "4 ft", "w": "2.7 ft", "h": "1.45 ft"},
+        let={"b": "l*w + 2*(l + w)*h", "r": "(l + 2*a)*(w + 2*a) - l*w"},
+        answer="2*b + r",
+        unit="ft2",
+        name="area",
+        wrong=(
+            Wrong("b + r", "You forgot the layer inside. Floor and sides are covered twice."),
+            Wrong(
+                "(l + 2*h + 2*a)*(w + 2*h + 2*a) + b", "You used the flat sheet of the liner. It counts the folds at the corners; add floor, sides and apron."
+            ),
+            Wrong("b", "You counted the inside layer only. Add the one under the liner, with its apron."),
+            Wrong("2*b", "You forgot the apron. The layer under the liner goes out over it."),
+        ),
+        solution=("Floor and sides: {b|ft2}", "Apron: {r|ft2}", "Twice the box and once the apron: {2*b + r|ft2}"),
+    ),
+    Numeric(
+        code="T09.5",
+        text="Four panels {h} high are sawn from a sheet in two strips, one beside the other. Each saw cut takes {k}. How much of the sheet's width is used?",
+        given={"h": "440 mm", "k": "4 mm"},
+        answer="2*h + k",
+        unit="mm",
+        name="width",
+        close="0.5 mm",
+        vary={"k": ("2 mm", "5 mm", "1 mm")},
+        wrong=(
+            Wrong("3*h + 2*k", "You laid the panels in three strips. Two panels fit end to end in one strip."),
+            Wrong("2*h", "You forgot the saw cut. The blade takes its own width between the strips."),
+            Wrong("4*h", "You gave every panel a strip of its own. Two fit end to end in one strip."),
+        ),
+        solution=("Two strips and one cut between them", "2 x {h} + {k} = {2*h + k|mm}"),
+    ),
+    Order(
+        code="T09.6",
+        text="Put the lining in order, from the ground up.",
+        steps=(
+            "sweep the box and round its edges",
+            "lay the under-fleece",
+            "lay the liner",
+            "fill with water and mark the level",
+            "lay the inner fleece and set the blocks",
+        ),
+        why=(
+            "Sweep first: a stone under the fleece finds its way through.",
+            "Fleece goes under the liner, so lay it before the liner.",
+            "Only a laid liner can be tested with water.",
+            "Test before you cover the liner: a hole is hard to find under blocks.",
+        ),
+    ),
+)

@@ -1,0 +1,99 @@
+"""Loads, void blocks and stability. Numbers are invented. A real load path is for a licensed engineer."""
+
+from brimwork.exercise.choices import Choose
+from brimwork.exercise.written import Numeric, Wrong
+
+QUESTIONS = (
+    Numeric(
+        code="T07.1",
+        text="A cast-stone urn is {a} across outside and {b} inside, {h} high, with a base {c} thick. Its density is {r}. What is its mass full of water?",
+        given={"a": "660 mm", "b": "570 mm", "h": "500 mm", "c": "60 mm", "r": "2200 kg/m3"},
+        let={"o": "pi/4*a**2*h", "i": "pi/4*b**2*(h - c)", "w": "1000*kg/m**3"},
+        answer="(o - i)*r + i*w",
+        unit="kg",
+        name="mass",
+        vary={"r": ("2000 kg/m3", "2400 kg/m3", "50 kg/m3")},
+        where=("b + 60*mm < a", "a < b + 160*mm"),
+        wrong=(
+            Wrong("(o - i)*r", "You forgot the water. Add the inside volume times the density of water."),
+            Wrong("o*r", "You took the urn as solid. Take the hollow off, and fill it with water."),
+            Wrong("(o - i)*r + o*w", "You filled the outside volume with water. Only the hollow holds water."),
+        ),
+        solution=("Stone: {o - i|m3} x {r} = {(o - i)*r|kg}", "Water: {i|L} weighs {i*w|kg}", "Together {(o - i)*r + i*w|kg}"),
+    ),
+    Numeric(
+        code="T07.2",
+        text="A pot of {M} stands on a ring foot, {a} across outside and {b} inside. What is the pressure under the ring?",
+        given={"M": "220 kg", "a": "500 mm", "b": "440 mm"},
+        let={"s": "pi/4*(a**2 - b**2)"},
+        answer="M*g/s",
+        unit="kPa",
+        name="pressure",
+        where=("b + 30*mm < a", "a < b + 150*mm"),
+        wrong=(
+            Wrong("M*g/(pi/4*a**2)", "You used the whole disc. Only the ring touches the ground, so take the hollow off."),
+            Wrong("M/s*m/second**2", "You left out g. A mass presses with its weight: multiply by 9.81."),
+            Wrong("M*g/(pi*((a - b)/2)**2)", "You used the width of the ring as a radius. Take the inner circle off the outer one."),
+        ),
+        solution=("Area of the ring: {s|m2}", "Weight: {M} x g = {M*g|kN}", "Pressure: {M*g/s|kPa}"),
+    ),
+    Numeric(
+        code="T07.3",
+        text="A block carries {S} for a short time. The factor for long load is {c}, the safety factor {f}. The load asks for {p}. What share of the allowable strength is that?",
+        given={"S": "16 psi", "c": "0.4", "f": "1.5", "p": "3.1 psi"},
+        answer="p/(S*c/f)",
+        unit="",
+        name="share",
+        wrong=(
+            Wrong("p/S", "You used the strength from the catalogue. Bring it down for long load and for safety first."),
+            Wrong("p/(S*c)", "You left out the safety factor. Divide the strength by it."),
+            Wrong("p*f/S", "You left out the factor for long load. Plastic gives way slowly, so bring the strength down by it."),
+        ),
+        solution=("Allowable: {S} x {c}/{f} = {S*c/f|psi}", "Share: {p} over {S*c/f|psi} = {p/(S*c/f)}"),
+    ),
+    Numeric(
+        code="T07.4",
+        text="{v} of foam ({F}) lies in a pot. How many litres of pebbles ({n} voids, grain density {r}) hold it down under water with a factor of {k}?",
+        given={"v": "60 L", "F": "20 kg/m3", "n": "40 %", "r": "2650 kg/m3", "k": "1.3"},
+        let={"w": "1000*kg/m**3", "u": "v*(w - F)", "b": "(1 - n)*(r - w)"},
+        answer="k*u/b",
+        unit="L",
+        name="volume of pebbles",
+        vary={"n": ("35 %", "45 %", "1 %"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"), "k": ("1.2", "1.5", "0.1")},
+        wrong=(
+            Wrong("k*u/((1 - n)*r)", "You used the dry weight of the pebbles. Under water they weigh less: take the water's density off."),
+            Wrong("k*u/(r - w)", "You forgot the voids. Part of each litre is water, so multiply by the solid share."),
+            Wrong("u/b", "You left out the safety factor. Multiply the uplift by it."),
+            Wrong("k*v*F/b", "You held down the foam's own weight. What lifts is the water it pushes away, less that weight."),
+        ),
+        solution=("Uplift: {v} x ({w|kg/m3} - {F}) = {u|kg}", "One litre of pebbles under water: {b|kg/L}", "Pebbles: {k} x {u|kg}/{b|kg/L} = {k*u/b|L}"),
+    ),
+    Numeric(
+        code="T07.5",
+        text="A vessel of {M} stands {e} off the centre of a base {l} by {w}. All other load, {P}, is centred. Take the base as stiff. What is the greatest pressure"
+        " under it?",
+        given={"M": "220 kg", "e": "180 mm", "l": "1.2 m", "w": "0.8 m", "P": "460 kg"},
+        let={"T": "M + P", "x": "M*e/T", "p": "T*g/(l*w)"},
+        answer="p*(1 + 6*x/l)",
+        unit="kPa",
+        name="pressure",
+        where=("6*x < l",),
+        wrong=(
+            Wrong("p*(1 + 6*e/l)", "You used the vessel's own offset for the whole load. Share it out: vessel times offset over the total."),
+            Wrong("p", "You left out the offset. It adds pressure on one side: multiply by one plus 6 offsets over the length."),
+            Wrong("p*(1 + x/l)", "You left out the 6. The pressure at the edge grows by 6 offsets over the length."),
+        ),
+        solution=("Offset of the whole: {M} x {e}/{T|kg} = {x|mm}", "Mean pressure: {p|kPa}", "At the edge: x (1 + 6 x {x|mm}/{l}) = {p*(1 + 6*x/l)|kPa}"),
+    ),
+    Choose(
+        code="T07.6",
+        text="A round vessel with a ring foot stands on void blocks. Which area carries it?",
+        right="The ring that touches, and nothing inside it.",
+        because="Load goes only where things touch. The hollow inside the ring carries nothing.",
+        wrong=(
+            ("The whole disc under the vessel.", "The hollow does not touch the block. Take it off, or the pressure comes out far too low."),
+            ("The whole top of the block.", "A block is not stiff enough to spread a ring over all of its top. Use the ring that touches."),
+            ("Half of the ring, to be careful.", "Care belongs in the safety factor. Use the area that truly touches."),
+        ),
+    ),
+)

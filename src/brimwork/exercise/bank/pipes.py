@@ -1,0 +1,111 @@
+"""Pipes and pumps. Numbers are invented."""
+
+from brimwork.exercise.choices import Choose
+from brimwork.exercise.written import Numeric, Wrong
+
+QUESTIONS = (
+    Numeric(
+        code="T05.1",
+        text="{Q} flows through tubing with a bore of {d}. How fast is it, in feet a second? (Speed = 0.4085 x US gallons a minute over the bore in inches squared.)",
+        given={"Q": "600 US gal/h", "d": "0.75 in"},
+        let={"v": "Q/(pi/4*d**2)"},
+        answer="v",
+        unit="ft/s",
+        name="speed",
+        vary={"d": ("0.5 in", "1.5 in", "0.125 in")},
+        wrong=(
+            Wrong("60*v", "You put gallons an hour where gallons a minute belong. Divide by 60 first."),
+            Wrong("v*d/inch", "You did not square the bore. The area grows with the bore times itself."),
+            Wrong("v/4", "You took the bore as the radius. The formula wants the full bore across."),
+        ),
+        solution=("In a minute: {Q|US gal/min}", "Speed: 0.4085 x {Q|US gal/min} over {d} squared = {v|ft/s}"),
+    ),
+    Numeric(
+        code="T05.2",
+        text="{Q} runs through {l} of smooth hose with a bore of {d} (kinematic viscosity {n}). Find the friction head, with f = 0.316/Re^0.25.",
+        given={"Q": "0.35 L/s", "l": "3 m", "d": "20 mm", "n": "1 cSt"},
+        let={"v": "Q/(pi/4*d**2)", "Re": "v*d/n", "f": "0.316/Re**0.25", "h": "f*l/d*v**2/(2*g)"},
+        answer="h",
+        unit="m",
+        name="friction head",
+        vary={"n": ("0.8 cSt", "1.3 cSt", "0.05 cSt"), "d": ("16 mm", "26 mm", "1 mm"), "l": ("2 m", "6 m", "0.5 m")},
+        wrong=(
+            Wrong("4*h", "You put a Darcy factor into the form with 4 f. With this f there is no 4."),
+            Wrong("2*h", "You left out the 2 under the velocity head. It is the speed squared over two g."),
+            Wrong("h/1000", "You left the bore in millimetres. Put it in metres, as you did the length."),
+        ),
+        solution=(
+            "Speed: {v|m/s}, so Re = {Re}",
+            "f = 0.316/Re^0.25 = {f}",
+            "Friction head: f x {l}/{d} x ({v|m/s})^2/(2 g) = {h|m}",
+        ),
+    ),
+    Numeric(
+        code="T05.3",
+        text="The lowest water level while running is {a} below ground. The water in the vessel stands {b} above ground. Friction in the hose takes {f}, fittings and"
+        " exit {e}. What total head must the pump give?",
+        given={"a": "0.33 m", "b": "0.44 m", "f": "0.18 m", "e": "0.12 m"},
+        answer="a + b + f + e",
+        unit="m",
+        name="head",
+        wrong=(
+            Wrong("b + f + e", "You measured the lift from the ground. It begins at the lowest water level, below the ground."),
+            Wrong("b - a + f + e", "You took the depth off. The level lies below the ground, so its depth adds to the lift."),
+            Wrong("a + b", "You left out the losses. Add the friction, the fittings and the exit."),
+        ),
+        solution=("Lift: {b} + {a} = {a + b|m}", "With losses: {a + b|m} + {f} + {e} = {a + b + f + e|m}"),
+    ),
+    Numeric(
+        code="T05.4",
+        text="A pump gives the head {H} x (1 - (Q/{M})^2). The system needs a lift of {S}, and {h} of loss at {R}, which grows with Q squared. At what flow do they meet?",
+        given={"H": "3 m", "M": "2000 L/h", "S": "1.2 m", "h": "0.5 m", "R": "1000 L/h"},
+        answer="sqrt((H - S)/(H/M**2 + h/R**2))",
+        unit="L/h",
+        name="flow",
+        keep=("R",),
+        where=("1.4*S < H",),
+        wrong=(
+            Wrong("M", "You took the greatest flow off the label. The pump gives that only at no head at all."),
+            Wrong("M*sqrt((H - S)/H)", "You left out the loss in the pipe. It grows with the flow squared and must be on the system's side."),
+            Wrong(
+                "(-H/M + sqrt((H/M)**2 + 4*h/R**2*(H - S)))/(2*h/R**2)",
+                "You drew the pump's curve as a straight line. It bends: the head falls with the flow squared.",
+            ),
+        ),
+        solution=(
+            "Set both heads equal: {H} - {S} = Q^2 x ({H}/{M}^2 + {h}/{R}^2)",
+            "Take the root: Q = {sqrt((H - S)/(H/M**2 + h/R**2))|L/h|4}",
+        ),
+    ),
+    Numeric(
+        code="T05.5",
+        text="A label claims {Q} at most, {H} at most, and {P}. The best power in the water of such a curve is 0.385 x density x g x the two. How many times the"
+        " power on the label is that?",
+        given={"Q": "550 US gal/min", "H": "10 ft", "P": "40 W"},
+        let={"r": "1000*kg/m**3*g*Q*H/P"},
+        answer="2/(3*sqrt(3))*r",
+        unit="",
+        name="ratio",
+        wrong=(
+            Wrong("r", "You multiplied the greatest flow by the greatest head. They never occur together: take 0.385 of that."),
+            Wrong("2/(3*sqrt(3))*r/60", "You read the label as gallons an hour. That may be what was meant, but work with what is printed first."),
+            Wrong("2/(3*sqrt(3))*r*US_gal/litre", "You changed gallons into litres twice. Once is enough: 3.785 litres each."),
+        ),
+        solution=(
+            "{Q} is {Q|L/s}, {H} is {H|m}",
+            "Best power in the water: {2/(3*sqrt(3))*r*P|W}",
+            "Over {P}: {2/(3*sqrt(3))*r}. Above 1 no pump can do that, so the unit on the label is in doubt",
+        ),
+    ),
+    Choose(
+        code="T05.6",
+        text="From which level is the pump's lift measured?",
+        right="From the lowest water level while it runs.",
+        because="Water falls in the reservoir when the pump starts, and the lift grows by as much.",
+        wrong=(
+            ("From the ground.", "The water stands below the ground. The pump must lift it from there, so the lift is larger."),
+            ("From the bottom of the pump.", "Water above the pump presses up by itself. Measure from the water's surface."),
+            ("From the water level before it starts.", "Part of the water is on its way once the pump runs, and the level drops. Use that lower level."),
+        ),
+    ),
+)

@@ -1,0 +1,145 @@
+"""Reservoir and water balance. Numbers are invented."""
+
+from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet, Text, at_scale
+from brimwork.exercise.choices import FindTheSlip
+from brimwork.exercise.written import Numeric, Wrong
+
+_VOID = {"n": ("90 %", "95 %", "1 %")}
+
+
+def _tank(given: dict[str, float]) -> Sheet:
+    """Section through a tank with its running and static levels and the pump's limit."""
+    static, running, limit = given["s"], given["r"], given["p"]
+    top = static + 0.1
+    records = [
+        Polygon(((0, 0), (0.9, 0), (0.9, running), (0, running)), "water", "none"),
+        Line(((0, top), (0, 0), (0.9, 0), (0.9, top))),
+        Line(((0, running), (0.9, running)), "water"),
+        Line(((0, static), (0.9, static)), "hidden"),
+        Line(((0, limit), (0.9, limit)), "hidden"),
+        Level((0.12, running), "running"),
+        Level((0.5, static), "static"),
+        Text((0.45, limit / 2), "the pump draws air below this line", "middle", 2.8),
+    ]
+    for place, height in ((1.0, limit), (1.15, running), (1.3, static)):
+        records.append(Dimension((place, height), (place, 0.0), f"{height * 1000:.0f} mm", height, 0.0))
+    view = at_scale((0.68, top / 2), (4, 6, 142, 62), 56 / (top + 0.02), tuple(records))
+    said = f"From the floor up: the pump's limit {limit * 1000:.0f} mm, running level {running * 1000:.0f} mm, static level {static * 1000:.0f} mm."
+    return Sheet(150, 74, (view,), "Section through the tank", said)
+
+
+QUESTIONS = (
+    Numeric(
+        code="T06.1",
+        text="Void blocks cover {l} by {w} and are {n} void. The water stands {z} deep at rest. The pump needs {d}. How much water is usable?",
+        given={"l": "1.2 m", "w": "0.8 m", "n": "95 %", "z": "380 mm", "d": "150 mm"},
+        answer="l*w*n*(z - d)",
+        unit="L",
+        name="usable volume",
+        vary=_VOID,
+        where=("1.4*d < z",),
+        wrong=(
+            Wrong("l*w*(z - d)", "You left out the void fraction. The blocks themselves take up room, so multiply by their void."),
+            Wrong("l*w*n*z", "You left in the water that the pump cannot reach. Take its depth off first."),
+            Wrong("l*w*0.4*(z - d)", "You used the void of loose stone. Blocks are nearly all void: use the figure given for them."),
+        ),
+        solution=("Usable depth: {z} - {d} = {z - d|mm}", "Volume: {l} x {w} x {n} x {z - d|mm} = {l*w*n*(z - d)|L}"),
+    ),
+    Numeric(
+        code="T06.2",
+        text="{a} of wet surface is open to the air; the tank's plan is {p}. Grass would give off {E} and the coefficient is {k}. Splash takes {s}. Of {v} usable, {t} is"
+        " in transit while the pump runs. For how many days does it run without a top-up?",
+        given={"a": "1.9 m2", "p": "0.96 m2", "E": "5 mm/day", "k": "1.05", "s": "2 L/day", "t": "18 L", "v": "210 L"},
+        answer="(v - t)/(a*E*k + s)",
+        unit="day",
+        name="time",
+        vary={"p": ("0.7 m2", "1.2 m2", "0.02 m2")},
+        wrong=(
+            Wrong("v/(a*E*k + s)", "You forgot the water in transit. While the pump runs it is not in the tank, so take it off."),
+            Wrong("(v - t)/(a*E*k)", "You forgot the splash. Add it to what dries each day."),
+            Wrong("(v - t)/(p*E*k + s)", "You used the plan of the tank. Water dries from every wet surface, so use that area."),
+        ),
+        solution=("Loss: {a} x {E} x {k} + {s} = {a*E*k + s|L/day}", "Water to lose: {v} - {t} = {v - t|L}", "Days: {(v - t)/(a*E*k + s)|day}"),
+    ),
+    Numeric(
+        code="T06.3",
+        text="The pump starts with everything drained back. The vessel's surface is {a}; water rises {H} over its rim, and the hose mouth lies {y} below the rim with no"
+        " check valve. {b} of wet side carries a film of {f}. The hose is {l} long with a bore of {d}. {c} of stone, {t} thick, holds {r}. By how much"
+        " does the level fall in a tank of plan {p} and void fraction {n}?",
+        given={"a": "0.478 m2", "H": "2.4 mm", "y": "15 mm", "b": "0.85 m2", "f": "0.394 mm", "l": "2.4 m", "d": "25 mm"}
+        | {"c": "0.9 m2", "t": "50 mm", "r": "3 %", "p": "0.96 m2", "n": "95 %"},
+        let={"v": "a*H + b*f + pi/4*d**2*l + c*t*r", "s": "a*y"},
+        answer="(v + s)/(p*n)",
+        unit="mm",
+        name="drop in level",
+        vary={"n": ("88 %", "95 %", "1 %"), "r": ("2 %", "5 %", "0.5 %")},
+        wrong=(
+            Wrong("v/(p*n)", "You forgot what siphons back. With no check valve the vessel drains down to the hose mouth, and must be filled again."),
+            Wrong("(v + s)/p", "You divided by the whole plan. The blocks fill part of it, so multiply the plan by the void fraction."),
+            Wrong("H", "You let the level fall by the head over the rim. The tank has another area, and more than the vessel takes water."),
+        ),
+        solution=(
+            "On the vessel: {a*H|L} over the rim and {s|L} siphoned back",
+            "Film {b*f|L}, hose {pi/4*d**2*l|L}, stone {c*t*r|L}: in all {v + s|L}",
+            "Over {p*n|m2} of water: {(v + s)/(p*n)|mm}",
+        ),
+    ),
+    Numeric(
+        code="T06.4",
+        text="A float valve holds the running level {z} below the overflow. The tank's plan is {p}, its void fraction {n}. {t} comes back when the pump stops. How many"
+        " times does the free space hold that?",
+        given={"z": "28 mm", "p": "0.96 m2", "n": "95 %", "t": "23.5 L"},
+        answer="p*n*z/t",
+        unit="",
+        name="ratio",
+        vary={"n": ("88 %", "95 %", "1 %")},
+        wrong=(
+            Wrong("p*z/t", "You used the whole plan. The blocks fill part of it, so multiply by the void fraction."),
+            Wrong("t/(p*n*z)", "You turned the ratio round. Divide the free space by the water that comes back."),
+        ),
+        solution=("Free space: {p} x {n} x {z} = {p*n*z|L}", "Ratio: {p*n*z|L} over {t} = {p*n*z/t}"),
+    ),
+    Numeric(
+        code="T06.5",
+        text="A storm brings {r} of rain on {a} of catch area. There is {f} of space below the overflow. How much must the overflow pipe carry away?",
+        given={"r": "1.5 in", "a": "45 ft2", "f": "25 US gal"},
+        answer="a*r - f",
+        unit="US gal",
+        name="volume",
+        where=("1.3*f < a*r",),
+        wrong=(
+            Wrong("a*r", "You forgot the free space. It fills first, so take it off."),
+            Wrong("a*r/ft**3*US_gal", "You left it in cubic feet and took nothing off. A cubic foot is 7.48 gallons; then take off the free space."),
+            Wrong("12*a*r - f", "You left the rain in inches. Divide by 12 to get feet before you multiply by square feet."),
+        ),
+        solution=("Rain: {a} x {r|ft} = {a*r|ft3} = {a*r|US gal}", "Over: {a*r|US gal} - {f} = {a*r - f|US gal}"),
+    ),
+    Numeric(
+        code="T06.6",
+        text="The drawing shows a tank with water area 0.9 m2. Read it. How much water went into transit when the pump started?",
+        given={"s": "400 mm", "r": "370 mm", "p": "150 mm"},
+        answer="0.9*m**2*(s - r)",
+        unit="L",
+        name="volume in transit",
+        vary={"s": ("380 mm", "430 mm", "5 mm"), "r": ("330 mm", "375 mm", "5 mm"), "p": ("120 mm", "180 mm", "10 mm")},
+        wrong=(
+            Wrong("0.9*m**2*(r - p)", "You took what is left above the pump's limit. What is in transit is the fall from static to running level."),
+            Wrong("0.9*m**2*s", "You took all the water at rest. Only the fall from static to running level is in transit."),
+            Wrong("0.9*m**2*(s - p)", "You took the usable water. What is in transit is the fall from static to running level."),
+        ),
+        solution=("The level falls from {s} to {r}: {s - r|mm}", "0.9 m2 x {s - r|mm} = {0.9*m**2*(s - r)|L}"),
+        picture=_tank,
+    ),
+    FindTheSlip(
+        code="T06.7",
+        text="Blocks 1.2 m by 0.8 m, 95 % void, stand in a tank. 20 L goes into transit. How far does the level fall?",
+        lines=(
+            ("Plan: 1.2 x 0.8 = 0.96 square metres.", "The plan holds: length times width."),
+            ("20 L is 0.020 cubic metres.", "This holds: a cubic metre has 1000 litres."),
+            ("Water area: 0.96 / 0.95 = 1.011 square metres.", ""),
+            ("Fall: the volume over the water area.", "This holds: volume over area gives depth."),
+        ),
+        slip=3,
+        because="The blocks leave less room, so the water area is 0.96 x 0.95 = 0.912 square metres. The level falls by 21.9 mm.",
+    ),
+)

@@ -1,0 +1,98 @@
+"""Other features on the same reservoir. Numbers are invented."""
+
+from brimwork.exercise.choices import Choose
+from brimwork.exercise.written import Numeric, Wrong
+
+_CRITICAL = "(q**2/g)**(1/3)"
+
+QUESTIONS = (
+    Numeric(
+        code="T14.1",
+        text="A blade {b} long runs at {u} for each inch. What flow for each metre of edge is that?",
+        given={"b": "36 in", "u": "100 US gal/h"},
+        let={"Q": "u*b/inch"},
+        answer="Q/b",
+        unit="L/s per m",
+        name="flow for each metre",
+        wrong=(
+            Wrong("u/m", "You gave the flow for one inch. A metre has 39.4 inches, so multiply."),
+            Wrong("Q/m", "You forgot to divide by the length. Share the flow out along the edge, in metres."),
+            Wrong("60*Q/b", "You gave litres a minute. The answer is asked for a second, so divide by 60."),
+        ),
+        solution=("Flow: {u} x {b/inch} = {Q|L/s}", "Length: {b|m}", "For each metre: {Q/b|L/s per m}"),
+    ),
+    Numeric(
+        code="T14.2",
+        text="{q} runs over a flat blade and falls {h}. How far out does it land? (Depth at the brink = 0.715 times the critical depth.)",
+        given={"q": "4 L/s per m", "h": "0.75 m"},
+        let={"y": _CRITICAL, "v": "q/(0.715*y)", "t": "sqrt(2*h/g)"},
+        answer="v*t",
+        unit="m",
+        name="throw",
+        wrong=(
+            Wrong("q/y*t", "You used the critical depth at the brink. There the water is thinner, 0.715 of that, and faster."),
+            Wrong("v*h*second/m", "You multiplied speed by height. Find the time of the fall first."),
+            Wrong("2*h", "You used the speed of falling as the speed forward. The forward speed is that at the brink."),
+        ),
+        solution=("Critical depth {y|mm}, at the brink {0.715*y|mm}", "Speed {v|m/s}, time {t|s}", "Throw: {v|m/s} x {t|s} = {v*t|m}"),
+    ),
+    Numeric(
+        code="T14.3",
+        text="A boulder is roughly an ellipsoid {a} by {b} by {c}, of density {r}. A hole {d} across goes through its {c}. What is its mass?",
+        given={"a": "0.7 m", "b": "0.6 m", "c": "0.5 m", "r": "2650 kg/m3", "d": "40 mm"},
+        let={"v": "pi/6*a*b*c", "o": "pi/4*d**2*c"},
+        answer="(v - o)*r",
+        unit="kg",
+        name="mass",
+        vary={"r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3")},
+        wrong=(
+            Wrong("a*b*c*r", "You took the box around it. An ellipsoid fills a little over half of that."),
+            Wrong("8*v*r", "You put full sizes where half sizes belong. Halve each one."),
+            Wrong("(v - o)*1600*kg/m**3", "You used the density of loose stone. A boulder is solid: use its own density."),
+        ),
+        solution=("Ellipsoid: 4/3 pi x half of each size = {v|m3}", "Hole: {o|L}", "Mass: {(v - o)*r|kg}"),
+    ),
+    Numeric(
+        code="T14.4",
+        text="Two pools of {p} each and a header of {h} rise by the head over their lips when {q} runs. That head is 1.5 times the critical depth. How many litres do those"
+        " rises hold?",
+        given={"p": "0.4 m2", "h": "0.3 m2", "q": "2.2 L/s per m"},
+        let={"y": _CRITICAL, "s": "2*p + h"},
+        answer="1.5*y*s",
+        unit="L",
+        name="volume",
+        wrong=(
+            Wrong("1.5*y*h", "You counted the header only. Both pools rise too."),
+            Wrong("y*s", "You used the critical depth as the rise. The pool rises by the whole head, 1.5 times that."),
+            Wrong("s*q*second/m", "You multiplied area by flow. Find the head first, then multiply the area by that."),
+        ),
+        solution=("Critical depth: {y|mm}, so the head is {1.5*y|mm}", "Area: {s|m2}", "Volume: {1.5*y*s|L}"),
+    ),
+    Numeric(
+        code="T14.5",
+        text="A rill {w} wide falls 1 in {s}, with a Manning value of {n}, and runs {y} deep. What is its flow?",
+        given={"w": "320 mm", "s": "60", "n": "0.015", "y": "12 mm"},
+        let={"a": "w*y", "r": "a/(w + 2*y)", "k": "m**(1/3)/second/n"},
+        answer="k*a*r**(2/3)/sqrt(s)",
+        unit="L/s",
+        name="flow",
+        vary={"y": ("12 mm", "25 mm", "1 mm"), "w": ("200 mm", "350 mm", "10 mm")},
+        wrong=(
+            Wrong("k*a*y**(2/3)/sqrt(s)", "You took the depth for the hydraulic radius. The sides are wet too, so divide the area by the whole wet edge."),
+            Wrong("k*a*r**(2/3)/s", "You forgot the root of the slope. Flow goes with its root."),
+            Wrong("k*a*r**1.5/sqrt(s)*m**(-5/6)", "The power is the wrong way round. The radius stands to the power 2/3."),
+        ),
+        solution=("Area {a|cm2}, wet edge {w + 2*y|mm}, radius {r|mm}", "Flow: area x radius^(2/3) x sqrt(1/{s})/{n} = {k*a*r**(2/3)/sqrt(s)|L/s}"),
+    ),
+    Choose(
+        code="T14.6",
+        text="A header tank is fed from below, and the pump stops. What keeps its water from running back?",
+        right="A check valve, or a feed that comes in above the water.",
+        because="Water runs back through a pump that stands still. Only a valve or an air gap stops it.",
+        wrong=(
+            ("The pump itself.", "A pump that stands still is an open pipe. Add a check valve or bring the feed in high."),
+            ("The weight of the water.", "Weight is what drives the water back down. Add a check valve or bring the feed in high."),
+            ("A narrow hose.", "A narrow hose only slows it. Add a check valve or bring the feed in high."),
+        ),
+    ),
+)

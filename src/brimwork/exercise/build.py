@@ -1,0 +1,125 @@
+"""Holds every question to its rules before a learner sees it: run `python -m brimwork.exercise.build` after adding one.
+
+A question is refused when its key is not marked right, a slip gets no diagnosis of its own, two slips give one number, a slip would be accepted,
+or a sentence for the learner is missing.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from collections.abc import Iterator
+
+from brimwork import topics, units
+from brimwork.exercise import arithmetic, bank
+from brimwork.exercise.bank import Written
+from brimwork.exercise.choices import FindTheSlip, Order
+from brimwork.exercise.diagnosis import diagnose
+from brimwork.exercise.question import Question, ask, too_near
+from brimwork.exercise.written import FIRST, Numeric
+from brimwork.expression import DeclarationError
+from brimwork.formula import Formula
+from brimwork.units import InputError
+
+SEEDS = (FIRST, 2, 3, 4)
+_SENTENCE = re.compile(r"[A-Z'0-9].*[.?!]", re.DOTALL)
+
+
+def faults(declared: Written | Formula) -> list[str]:
+    """Everything that is wrong with a question; nothing when it may be asked."""
+    sentences = [slip.feedback for slip in declared.slips] if isinstance(declared, Formula) else declared.sentences
+    found = [f"not a full sentence for the learner: '{text}'" for text in sentences if not _SENTENCE.fullmatch(text) or len(text.split()) < 3]
+    if isinstance(declared, Formula | Numeric):
+        return found + list(_of_numbers(declared))
+    return found + list(_of_choices(declared))
+
+
+def _of_numbers(declared: Numeric | Formula) -> Iterator[str]:
+    if isinstance(declared, Numeric):
+        yield from _of_declaration(declared)
+    varies = isinstance(declared, Formula) or declared.varies
+    for seed in SEEDS if varies else SEEDS[:1]:
+        try:
+            question = ask(declared, seed) if isinstance(declared, Formula) else declared.pose(seed)
+            list(question.lines())
+        except (DeclarationError, InputError, ValueError) as error:
+            yield f"numbers {seed}: {error}"
+            return
+        yield from (f"numbers {seed}: {fault}" for fault in of_question(question))
+
+
+def of_question(question: Question) -> Iterator[str]:
+    """What is wrong with a question on these numbers."""
+    key = diagnose(question, question.typed(question.answer, 4))
+    if not key.right:
+        yield f"the key {question.typed(question.answer, 4)} is not marked right: {key.text}"
+    for place, slip in enumerate(question.slips):
+        typed = question.typed(slip.number, 4)
+        middle = "" if slip.middle is None else units.write(slip.middle, question.middle.unit, 4)
+        found = diagnose(question, typed, middle)
+        if found.right:
+            yield f"slip {place + 1} ({typed}) would be accepted"
+        elif found.slip != place:
+            yield f"slip {place + 1} ({typed}) gets no diagnosis of its own: {found.text}"
+    for a, b in too_near(question):
+        yield f"two answers give nearly one number: {question.typed(a.number, 4)} and {question.typed(b.number, 4)}"
+
+
+def _of_declaration(declared: Numeric) -> Iterator[str]:
+    """What is wrong with the text and the units of a hand-written question."""
+    shown = arithmetic.holes(declared.text)
+    if not declared.picture:
+        yield from (f"the given value '{name}' does not stand in the text" for name in declared.given if name not in shown)
+    yield from (
+        f"'{name}' is both a value of the question and a word for a unit" for name in {**declared.given, **declared.let} if name in arithmetic.UNIT_WORDS
+    )
+    if not declared.wrong or not declared.solution:
+        yield "it needs known slips and a solution"
+    if isinstance(declared.answer, str):
+        try:
+            given = {name: units.parse(text).dimension for name, text in declared.given.items()}
+            for name, text in declared.let.items():
+                given[name] = arithmetic.dimension(text, given)
+            got, wanted = arithmetic.dimension(declared.answer, given), units.unit(declared.unit).dimension
+            if not arithmetic.same(got, wanted):
+                yield f"the answer comes out in {got}, but it is asked in {declared.unit or 'plain numbers'}"
+        except (DeclarationError, InputError) as error:
+            yield str(error)
+
+
+def _of_choices(declared: Written) -> Iterator[str]:
+    if isinstance(declared, Order) and len(declared.why) != len(declared.steps) - 1:
+        yield f"{len(declared.steps)} steps need {len(declared.steps) - 1} sentences, not {len(declared.why)}"
+        return
+    if isinstance(declared, FindTheSlip) and not 1 <= declared.slip <= len(declared.lines):
+        yield f"there is no line {declared.slip}"
+        return
+    posed = declared.pose(FIRST)
+    options = posed.items if isinstance(declared, Order) else posed.options
+    if len({*options}) != len(options) or len(options) < 3:
+        yield "it needs at least three choices, and no two the same"
+    if isinstance(declared, Order):
+        key = " ".join(str(place + 1) for place in posed.right)
+        turned = " ".join(reversed(key.split()))
+        right, wrong = diagnose(posed, key).right, diagnose(posed, turned).kind
+        if not right or wrong != "slip":
+            yield "the right order is not marked right, or its reverse is"
+    else:
+        kinds = [diagnose(posed, str(place + 1)).kind for place in range(len(options))]
+        if [place for place, kind in enumerate(kinds) if kind == "right"] != [posed.right]:
+            yield "the right choice is not the only one marked right"
+
+
+def main() -> int:
+    """Print every question that may not be asked; 1 when there is one."""
+    refused = 0
+    for name, declared in {**bank.questions(), **topics.formulas()}.items():
+        for fault in faults(declared):
+            refused += 1
+            print(f"{name}: {fault}")
+    print(f"{len(bank.questions())} written questions and {len(topics.formulas())} formulas: {refused or 'no'} faults")
+    return 1 if refused else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

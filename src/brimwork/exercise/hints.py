@@ -1,0 +1,52 @@
+"""Help in four rungs: what is right; the slip as a question; the matching step; the whole solution. Nobody is told "wrong"."""
+
+from __future__ import annotations
+
+from brimwork.exercise.bank import Posed
+from brimwork.exercise.choices import Choice, Sequence
+from brimwork.exercise.diagnosis import Diagnosis
+from brimwork.exercise.question import Question
+
+TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "none": 1, "input": 2}  # rungs that the answer to an answer has given already
+
+
+def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
+    """The rungs for a question, and for what the last answer was found to be."""
+    if isinstance(question, Choice):
+        return ("Rule out those that cannot be, and say why.", f"It is {question.options[question.right]}. {question.because}")
+    if isinstance(question, Sequence):
+        steps = ". Then ".join(question.items[place] for place in question.right)
+        return ("Which step makes another impossible once it is done? Put that one late.", f"In order: {steps}.")
+    return (_kind(question, found), _asked(question, found), _step(question), _whole(question))
+
+
+def _kind(question: Question, found: Diagnosis | None) -> str:
+    if found and found.good:
+        return found.good
+    if not question.unit:
+        return f"What is asked for is {'a count of ' + question.label if question.label else 'a plain number'}."
+    return f"What is asked for, the {question.name}, is measured in {question.unit}. Write the unit beside each number as you go."
+
+
+def _asked(question: Question, found: Diagnosis | None) -> str:
+    if found and found.slip is not None:
+        first = question.slips[found.slip].feedback.partition(". ")[0].rstrip(".")
+        return f"Is this what happened: {first[0].lower()}{first[1:]}?"
+    if found and found.kind == "unit":
+        return "Is the unit you typed the unit of your number?"
+    return "Which given value have you not used yet, and did you put each one in with its unit?"
+
+
+def _step(question: Question) -> str:
+    """The working without its last line."""
+    lines = list(question.lines())
+    return " ".join(_sentence(line) for line in lines[: max(len(lines) - 1, 1)])
+
+
+def _whole(question: Question) -> str:
+    fresh = " Now take new numbers and do it once more." if question.varies else ""
+    return " ".join(_sentence(line) for line in question.lines()) + f" So the answer is {question.typed(question.answer, 4)}.{fresh}"
+
+
+def _sentence(line: str) -> str:
+    return line if line.rstrip().endswith((".", ":", "?", "!")) else f"{line}."

@@ -1,0 +1,87 @@
+"""Slips of units: which units people mix up, and what a number would be had one unit been taken for another.
+
+One thing changes at a time: L/min is taken for L/h or for US gal/min, not for US gal/h.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from math import isclose
+
+from brimwork import units
+from brimwork.units import InputError, convert, number, write
+
+_ROWS = (
+    ("mm", "cm", "m", "in", "ft"),
+    ("mm2", "cm2", "m2", "in2", "ft2"),
+    ("mL", "L", "m3", "US gal", "imp gal", "ft3"),
+    ("s", "min", "h", "day"),
+    ("g", "kg", "t", "lb"),
+    ("N", "kN", "lbf"),
+    ("Pa", "kPa", "bar", "psi", "psf"),
+    ("W", "kW", "hp"),
+    ("J", "kWh"),
+    ("kg/m3", "t/m3", "lb/ft3"),
+    ("mm/s", "m/s", "m/min", "ft/s"),
+    ("V", "mV"),
+    ("deg", "rad"),
+    ("", "%"),
+)
+_VOLUMES, _TIMES = ("L", "m3", "US gal", "imp gal"), ("s", "min", "h", "day")
+_FLOWS = tuple(tuple(f"{volume}/{time}" for time in _TIMES) for volume in _VOLUMES)
+_EDGE_FLOWS = tuple(tuple(f"{volume}/{time} per {edge}" for time in _TIMES) for volume, edge in (("L", "m"), ("m3", "m"), ("US gal", "ft")))
+
+
+@lru_cache(maxsize=256)
+def mixed_up(unit: str) -> tuple[str, ...]:
+    """Units that `unit` is commonly taken for: those that differ from it in one thing."""
+    for row in _ROWS:
+        if unit in row or any(_equal(unit, other) for other in row if unit not in ("deg", "rad", "%", "")):
+            return tuple(other for other in row if not _equal(unit, other))
+    for grid in (_FLOWS, _EDGE_FLOWS):
+        for i, row in enumerate(grid):
+            for j, here in enumerate(row):
+                if _equal(unit, here):
+                    return tuple(other for other in row if other != here) + tuple(line[j] for k, line in enumerate(grid) if k != i)
+    return ()
+
+
+def _equal(a: str, b: str) -> bool:
+    one, two = units.unit(a), units.unit(b)
+    return one.dimension == two.dimension and isclose(one.factor, two.factor, rel_tol=1e-9) and one.shift == two.shift
+
+
+@dataclass(frozen=True)
+class Taken:
+    """An answer typed in `typed` whose number would be right, or would be that of a known slip, in `meant`; `value` is SI."""
+
+    typed: str
+    meant: str
+    value: float
+
+    @property
+    def sentence(self) -> str:
+        one = write(units.unit(self.typed or "").factor, self.meant)
+        say = f"1 {self.typed} is {one}" if self.typed else f"1 is {one}"
+        return f"you typed {self.typed or 'no unit'}, where the number is in {self.meant or 'plain numbers'}. Change the unit, or the number: {say}"
+
+
+def taken(value: float, typed: str) -> Iterator[Taken]:
+    """What an answer (SI, typed in a unit) would be in each of the units that one is taken for."""
+    for meant in mixed_up(typed):
+        yield Taken(typed, meant, value * units.unit(meant).factor / units.unit(typed).factor)
+
+
+def of_an_input(question) -> Iterator[tuple[float, str]]:
+    """The answer (SI) had one given value been taken in another unit, and how to say so."""
+    values = {name: given.value for name, given in question.given.items()}
+    for name, given in question.given.items():
+        for meant in mixed_up(given.unit):
+            typed = convert(given.value, given.unit)
+            try:
+                got = question.again({**values, name: typed * units.unit(meant).factor})
+            except (InputError, ArithmeticError, ValueError):
+                continue
+            yield got, f"{given} was put in as {number(typed)} {meant or 'a plain number'}".strip()
