@@ -100,6 +100,23 @@ fitting_head = Formula(
     ),
 )
 
+loss_coefficient = Formula(
+    name="loss coefficient for a head to lose",
+    result="K",
+    equals="2*g*h_m/v**2",
+    inverse_of=fitting_head,
+    published=(Published("h_m=10 m, Q=43.8 L/s, d_pipe=100 mm, g=9.81 m/s2", "6.3", 3e-3, SUBRAMANYA.at("Ex 11.5, turned round"), after=(speed_in_a_pipe,)),),
+    slips=(
+        Slip("g*h_m/v**2", "The 2 is missing: velocity head is speed squared over two g."),
+        Slip("2*g*h_m/v", "The speed is squared: at twice the speed the same valve loses four times as much."),
+        Slip("v**2/(2*g*h_m)", "Upside down: a valve that must lose more has the larger coefficient."),
+    ),
+    ranges={"v": ("0.4 m/s", "2 m/s")},
+    rises=("h_m",),
+    falls=("v",),
+    remark="What a valve must be closed to, so that it takes just this head away.",
+)
+
 boil_over_an_outlet = Formula(
     name="boil over an outlet",
     result="h_boil",
