@@ -71,7 +71,6 @@ def test_no_real_drop_heavy_enough_to_fall_freely_drifts_further_than_the_bound(
 def test_a_boil_is_the_height_of_the_jet_that_the_speed_would_throw(Q, d_out):
     v = find("speed at an outlet")(Q=Q, d_out=d_out)
     assert boil(Q=Q, d_out=d_out) == pytest.approx(find("height of a jet")(v=v), rel=1e-12)
-    assert boil(Q=Q, d_out=d_out) == pytest.approx(find("boil over an outlet")(v=v), rel=1e-12)
 
 
 def test_twice_the_bore_boils_a_sixteenth_as_high():

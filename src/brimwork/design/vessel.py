@@ -60,7 +60,7 @@ class VesselChain(Chain):
 
     @result
     def boil(self):
-        return self._work("boil over an outlet", v=self.speed_wanted)
+        return self._work("boil of a flow from a bore", Q=self.flow_wanted, d_out=self.design["pipe.bore"])
 
     @result
     def outlet_bore(self):

@@ -117,24 +117,6 @@ loss_coefficient = Formula(
     remark="What a valve must be closed to, so that it takes just this head away.",
 )
 
-boil_over_an_outlet = Formula(
-    name="boil over an outlet",
-    result="h_boil",
-    equals="v**2/(2*g)",
-    steps=(
-        velocity_head_in_a_pipe,
-        Take("water that leaves upwards, just under the surface, wells up by its velocity head", "h_boil = h_v"),
-        Step("put the speed in"),
-    ),
-    unpublished="the velocity head itself, which is checked under head lost in fittings",
-    slips=(
-        Slip("v**2/g", "The 2 is missing: velocity head is speed squared over two g."),
-        Slip("v/(2*g)", "The speed is squared: half the speed gives a quarter of the boil."),
-        Slip("v**2/(32*g)", "You took the bore for the radius: the speed came out four times too small."),
-    ),
-    remark="Friction with the water around lowers it a little: the true boil is not higher than this.",
-)
-
 equivalent_length = Formula(
     name="equivalent length of fittings",
     result="L_eq",
