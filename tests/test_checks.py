@@ -9,8 +9,8 @@ from brimwork.design.features import chain_of
 from brimwork.design.questions import QUESTIONS
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-BOWL, STONES, BLADE = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade"))
-OF = {"overflowing vessel": BOWL, "drilled stones": STONES, "blade": BLADE}
+BOWL, STONES, BLADE, STEPS = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
+OF = {"overflowing vessel": BOWL, "drilled stones": STONES, "blade": BLADE, "cascade": STEPS}
 
 # check: changes to a design that reach pass, marginal and fail; "key value; key value"
 REACHED = {
@@ -61,6 +61,8 @@ REACHED = {
     "C52": (BOWL, "site.legionella in place", "site.legionella commissioned", "site.legionella none"),
     "C41": (BOWL, "supply.residual_current tested by instrument", "supply.residual_current tested by button", "supply.residual_current none"),
     "C62": (BLADE, *(f"site.use private; blade.wall_height {h} mm" for h in (500, 800, 1200))),
+    "C60": (STEPS, "cascade.rill_wall 80 mm", "cascade.rill_wall 40 mm", "cascade.rill_wall 25 mm"),
+    "C61": (STEPS, "cascade.tread 450 mm", "cascade.tread 100 mm", "cascade.tread 70 mm"),
     "C63": (STONES, "stones.valves yes", "stones.heights 60 in, 24 in, 18 in", "stones.valves no"),
 }  # fmt: skip
 ONE_GRADE = {"C55"}  # stated or not known: a cost that can be worked out passes

@@ -100,7 +100,7 @@ def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
     assert "absent.toml cannot be read" in errors and "cannot be written" in errors and "Traceback" not in errors
 
 
-@pytest.mark.parametrize("name", ("library-bowl", "school-columns", "terrace-blade"))
+@pytest.mark.parametrize("name", ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 def test_the_drawings_of_a_design_stay_on_their_sheets_and_dimensions_are_true(name):
     chain = chain_of(inputs.load(BOWL.with_stem(name)))
     for _, sheet in drawings(chain):
@@ -117,7 +117,7 @@ def test_the_drawings_of_a_design_stay_on_their_sheets_and_dimensions_are_true(n
         (x1, y1), (x2, y2) = record.start, record.end
         assert ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5 == pytest.approx(record.value, rel=1e-9)
         assert float(record.text.split()[-1]) == pytest.approx(record.value * 1e3, abs=0.5)
-    spans = {"library-bowl": {1572, 1236, 780, 620}, "school-columns": {2212, 1869, 330, 658}, "terrace-blade": {750, 186, 660}}
+    spans = {"library-bowl": {1572, 1236, 780, 620}, "school-columns": {2212, 1869, 330, 658}, "terrace-blade": {750, 186, 660}, "garden-cascade": {150, 450, 620}}
     assert {round(record.value * 1e3) for record in dimensions} >= spans[name]
 
 

@@ -222,7 +222,7 @@ CHECKS: tuple[Check | Judged, ...] = (
     # water
     Check("C01", "water", "Flow against flow wanted", lambda c: c.flow_ratio, between((1.10, 1.60), (1.00, 2.50)), "",
           "throttle on the delivery side when there is too much; a wider hose, fewer fittings or a stronger pump when there is too little", J,
-          ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio"), kinds=("overflowing vessel", "blade")),
+          ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio"), kinds=("overflowing vessel", "blade", "cascade")),
     Check("C01m", "water", "Head in hand for several outlets", lambda c: c.head_in_hand, between((1.1, 2.0), (1.0, 3.0)), "",
           "a stronger pump below, a smaller one or more throttling above", J, ("flow_wanted", "branch_head", "head_wanted", "pump_head_at_flow_wanted"), kinds=("drilled stones",)),
     Check("C63", "water", "Branches in balance", lambda c: c.throttle, _valves, "m", "a valve on every branch, and stones of more equal height", CP, ("throttle",),
@@ -242,7 +242,7 @@ CHECKS: tuple[Check | Judged, ...] = (
     Check("C08", "water", "Enough water for a film that clings", lambda c: c.design["flow.for_each_metre"], between((0.15e-3, 0.40e-3), (0.08e-3, INFINITE)), "L/s per m",
           "less than this runs in streaks down one side; more leaves the face", CP, ("film",), kinds=("overflowing vessel", "drilled stones")),
     Check("C09", "water", "Free sheet stays whole", lambda c: c.sheet_share, at_least(1.0, 0.6), "", "more flow for each metre of lip, or less fall", CP,
-          ("fall",), kinds=("blade",)),
+          ("fall",), kinds=("blade", "cascade")),
     Check("C10", "water", "Speed into the intake cage", lambda c: c.flow_wanted / c.design["pump.intake_area"], at_most(0.05, 0.10), "m/s",
           "a larger cage: a fast intake clogs in days", J, ("flow_wanted",)),
     # reservoir
@@ -312,6 +312,10 @@ CHECKS: tuple[Check | Judged, ...] = (
            "HSE, other risk systems; CDC, decorative fountains (second-hand)"),
     Check("C49", "people", "Way in", lambda c: c.design["site.gate"] - c.design["site.widest_item"], at_least(0.100, 0.0), "mm", "another way in, or build it elsewhere; a crane needs a plan of its own", CP),
     Check("C64", "people", "Noise at the neighbour", lambda c: c.noise_above, at_most(5, 10), "", "less fall, a timer at night, pump on rubber", CP, ("noise",)),
+    Check("C60", "water", "Freeboard of the rill", lambda c: c.freeboard, at_least(0.040, 0.020), "mm", "a wider or steeper rill, or higher sides", CP,
+          ("normal_depth", "freeboard"), kinds=("cascade",)),
+    Check("C61", "water", "Tread catches the fall", lambda c: c.tread_share, at_least(2.0, 1.3), "", "a longer tread, or lower steps", J, ("throw", "tread_share"),
+          kinds=("cascade",)),
     Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
           "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
     Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, 1.1), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",)),

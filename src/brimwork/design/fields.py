@@ -160,6 +160,23 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "wall_height": _length("height of the wall"),
         "wall_retains": Choice("what the wall holds back", ("nothing", "soil", "water")),
     },
+    "cascade": {
+        "steps": Field("number of steps", ""),
+        "width": _length("width of a step"),
+        "step_fall": _length("fall of a step, lip to water"),
+        "tread": _length("tread: from the face of a step to the next lip"),
+        "top_level": _length("level of the header's lip, to the finished paving", signed=True),
+        "header_area": Field("water surface of the header", "m2", "ft2"),
+        "header_volume": Field("water in the header below its lip", "L", "US gal"),
+        "pool_area": Field("water surface of one pool", "m2", "ft2"),
+        "feed": Choice("where the header is fed", ("bottom", "top")),
+        "edge": _length("edge beside the steps that catches splash"),
+        "rill_length": Field("length of the rill", "m", "ft"),
+        "rill_width": _length("width of the rill"),
+        "rill_slope": Field("fall of the rill over its length", ""),
+        "rill_wall": _length("height of the rill's side"),
+        "rill_roughness": Field("Manning coefficient of the rill", ""),
+    },
     "overflow_pipe": {
         "bore": _length("bore of the overflow pipe"),
         "head": _length("water over its middle before it spills elsewhere"),
@@ -277,6 +294,7 @@ KINDS: dict[str, tuple[str, ...]] = {
     "overflowing vessel": ("site", "vessel", "slab", *_REST),
     "drilled stones": ("site", "stones", "slab", *_REST),
     "blade": ("site", "blade", *_REST),
+    "cascade": ("site", "cascade", *_REST),
 }
 
 

@@ -47,6 +47,7 @@ _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
 _ABOVE: dict[str, dict[str, tuple[bool, Callable[[Design], float]]]] = {
     "overflowing vessel": {"vessel base": (False, _base), "rim": (False, lambda d: _base(d) + d["vessel.height"])},
     "drilled stones": {"stone base": (False, _stone_base), "top of the highest stone": (False, lambda d: _stone_base(d) + max(d["stones.heights"]))},
+    "cascade": {"header lip": (False, lambda d: d["cascade.top_level"])},
     "blade": {"landing stone": (False, lambda d: d["blade.stone_level"]), "lip": (False, lambda d: d["blade.lip_level"])},
 }
 # Each pair: the first stands below the second (those of MAY_TOUCH not above it).
@@ -57,6 +58,7 @@ _ORDER = (
 _ORDER_ABOVE = {
     "overflowing vessel": (("block top", "vessel base"), ("vessel base", "rim")),
     "drilled stones": (("block top", "stone base"), ("stone base", "top of the highest stone")),
+    "cascade": (("block top", "header lip"),),
     "blade": (("block top", "landing stone"), ("landing stone", "lip")),
 }
 MAY_TOUCH = {("block top", "vessel base"), ("block top", "stone base"), ("block top", "landing stone")}

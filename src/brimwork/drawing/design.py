@@ -24,7 +24,7 @@ def section(chain: Chain) -> Sheet:
     p = _Places(chain)
     feature = _FEATURES[chain.design.kind](chain, p)
     frame = (12.0, 10.0, 126.0, 84.0)
-    half, depth, top = p.pit / 2 + p.apron, -p.level["formation"], max(feature.top, 0.05)
+    half, depth, top = max(p.pit / 2 + p.apron, feature.reach), -p.level["formation"], max(feature.top, 0.05)
     scale, name = next((s for s in SCALES if 2 * half * s[0] <= frame[2] - 4 and (depth + top) * s[0] <= frame[3] - 20), SCALES[-1])
     view = at_scale((0.0, (top - depth) / 2 - 3 / scale), frame, scale, ())
     records = [*_ground(p, view), *_reservoir(p), *feature.records, *_hose(p, feature), *_distances(p), *feature.dimensions, *_heights(p, feature, view)]
@@ -57,6 +57,7 @@ class _Feature:
     outlet: Point
     heights: dict[str, tuple[float, float]]  # name: level, and the place across from which its line starts
     says: str
+    reach: float = 0.0  # how far it goes to the left of the middle
 
 
 def _rectangle(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
@@ -176,11 +177,31 @@ def _blade(chain: Chain, p: _Places) -> _Feature:
     return _Feature(records, (down, out), lip + 0.08, ((back + face) / 2, lip - deep), heights, says)
 
 
+def _cascade(chain: Chain, p: _Places) -> _Feature:
+    d = chain.design
+    steps, fall, tread = round(d["cascade.steps"]), d["cascade.step_fall"], d["cascade.tread"]
+    top, head, depth = levels.height(d, "header lip"), chain.step_head, chain.brink_depth
+    foot = -p.box / 2 - p.board - 0.02
+    lips = [(foot - i * tread, top - (steps - 1 - i) * fall) for i in range(steps)]  # the lowest lip first, nearest to the reservoir
+    back = lips[-1][0] - tread
+    ground = [(foot, 0.0), *(point for x, y in lips for point in ((x, y), (x - tread, y))), (back, 0.0)]
+    records: list[Record] = [Polygon(tuple(ground), "concrete", "outline")]
+    for x, y in lips:
+        records.append(Polygon(_rectangle(x - tread, y, x, y + head), "water", "none"))
+        path = [(x + chain.brink_speed * chain.fall_time * i / 10, y - fall * (i / 10) ** 2) for i in range(11)]
+        upper = [(u, v + depth * (1 - i / 12)) for i, (u, v) in enumerate(path)]
+        records += [Polygon((*path, *reversed(upper)), "water", "none"), Line(((x - tread, y + head), (x, y + head), *upper), "water")]
+    down = Dimension((foot + 0.05, lips[0][1] - fall), (foot + 0.05, lips[0][1]), f"{fall * 1e3:.0f}", fall, 0.0)
+    along = Dimension((back, top + 0.06), (lips[-1][0], top + 0.06), f"tread {tread * 1e3:.0f}", tread, 4.0)
+    says = f"{steps} steps of {write(fall, 'mm')} run down from a header beside the pit and"
+    return _Feature(tuple(records), (down, along), top + 0.08, (back, top), {"header lip": (top, lips[-1][0])}, says, 0.1 - back)
+
+
 def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
     return Polygon(_rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline")
 
 
-_FEATURES: dict[str, Callable[[Chain, _Places], _Feature]] = {"overflowing vessel": _vessel, "drilled stones": _stones, "blade": _blade}
+_FEATURES: dict[str, Callable[[Chain, _Places], _Feature]] = {"overflowing vessel": _vessel, "drilled stones": _stones, "blade": _blade, "cascade": _cascade}
 
 
 def _hose(p: _Places, feature: _Feature) -> list[Record]:

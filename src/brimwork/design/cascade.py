@@ -1,0 +1,117 @@
+"""The stepped cascade with a rill: what it adds to the chain."""
+
+from __future__ import annotations
+
+from brimwork import tables
+from brimwork.design.chain import Chain, Found, result
+from brimwork.nomenclature import QUANTITIES
+
+
+class CascadeChain(Chain):
+    """Water runs down a rill and over equal steps, each a level lip with a pool at its foot, into the reservoir."""
+
+    @property
+    def edge_head(self) -> float:
+        return self.step_head
+
+    @property
+    def delivery(self) -> float:
+        return self.level("header lip")
+
+    @result
+    def flow_wanted(self):
+        return self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=self.design["cascade.width"])
+
+    @result
+    def step_head(self):
+        return self._work("head at a broad crest", Q=self.flow_wanted, b=self.design["cascade.width"])
+
+    # --- over the steps
+
+    @result
+    def critical_depth(self):
+        return self._work("critical depth", q=self.design["flow.for_each_metre"])
+
+    @result
+    def brink_depth(self):
+        return self._work("depth at the brink", y_c=self.critical_depth)
+
+    @result
+    def brink_speed(self):
+        return self._work("speed at the brink", q=self.design["flow.for_each_metre"], y_b=self.brink_depth)
+
+    @result
+    def fall(self):
+        return Found("h_fall", self.design["cascade.step_fall"], "from the lip of a step to the water of the next pool")
+
+    @result
+    def fall_time(self):
+        return self._work("time of fall", h_fall=self.fall)
+
+    @result
+    def throw(self):
+        return self._work("throw of a free sheet or jet", v_b=self.brink_speed, h_fall=self.fall)
+
+    @result
+    def tread_share(self):
+        return self._work("tread over throw", w_tread=self.design["cascade.tread"], x_throw=self.throw)
+
+    @property
+    def sheet_share(self) -> float:
+        """Flow for each metre over the least that keeps a sheet whole for the fall of a step."""
+        return self.design["flow.for_each_metre"] / tables.least_sheet_flow(self.fall).value
+
+    @result
+    def apron_wanted(self):
+        return self._work("apron that the water wants", k_wind=1.0, x_throw=0.0, k_splash=self.design["catch.splash_factor"], h_fall=self.fall)
+
+    @result
+    def apron_share(self):
+        reach = QUANTITIES["w_apron"].metric_text(self.apron_wanted)
+        return Found("r_apron", self.design["cascade.edge"] / self.apron_wanted, f"the edge beside the steps over the {reach} that splash wants")
+
+    # --- down the rill
+
+    @result
+    def normal_depth(self):
+        d = self.design
+        return self._work("normal depth in a rill", Q=self.flow_wanted, n_Manning=d["cascade.rill_roughness"], w_rill=d["cascade.rill_width"],
+                          S_rill=d["cascade.rill_slope"])  # fmt: skip
+
+    @result
+    def freeboard(self):
+        return self._work("freeboard of a rill", h_side=self.design["cascade.rill_wall"], y_n=self.normal_depth, h_bend=0.0)
+
+    # --- water in transit
+
+    @result
+    def transit_pools(self):
+        d = self.design
+        area = d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"]
+        return Found("V_rim", area * self.step_head, "header and pools by the head over their lips")
+
+    @result
+    def transit_rill(self):
+        d = self.design
+        return self._work("water in a rill", w_rill=d["cascade.rill_width"], y_n=self.normal_depth, L_rill=d["cascade.rill_length"])
+
+    @result
+    def transit_sheet(self):
+        each = self._work("water in the falling sheet", Q=self.flow_wanted, t_fall=self.fall_time).result
+        return Found("V_sheet", self.design["cascade.steps"] * each, "the falling sheets of all steps")
+
+    @result
+    def transit_siphon(self):
+        if self.design["pipe.check_valve"] == "yes" or self.design["cascade.feed"] == "top":
+            return Found("V_siph", 0.0, "the header keeps its water when the pump stops")
+        return Found("V_siph", self.design["cascade.header_volume"], "the whole header, which empties through its bottom feed")
+
+    def in_transit(self) -> dict[str, float]:
+        return {"V_rim": self.transit_pools + self.transit_rill, "V_siph": self.transit_siphon, "V_sheet": self.transit_sheet}
+
+    def wet_parts(self) -> tuple[float, str]:
+        d = self.design
+        pools = d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"]
+        sheets = 2 * d["cascade.steps"] * d["cascade.width"] * self.fall
+        rill = d["cascade.rill_width"] * d["cascade.rill_length"]
+        return pools + sheets + rill, "header, pools, both faces of the sheets, rill"
