@@ -148,3 +148,35 @@ def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page,
     page.get_by_label(label).wait_for()
     assert page.get_by_label("Diameter of the rim").count() == 0
     assert page.get_by_text("Traceback").count() == 0
+
+
+def test_questions_of_each_kind_are_answered_by_keyboard_and_kept(page, address):
+    """Number with a hint, choice by radio button, order by lists; the answers file stands in the workbook's folder."""
+    page.goto(f"{address}?reset")
+    page.wait_for_function("() => window.jupyterapp?.serviceManager")
+    cell = "from brimwork.notebook import practise\nfor code in ('T04.5', 'T04.7', 'T12.6'):\n    practise(code, record='answers.json')"
+    content = {"cells": [{"cell_type": "code", "source": cell, "metadata": {}, "outputs": [], "execution_count": None}], "nbformat": 4, "nbformat_minor": 5}
+    content["metadata"] = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
+    page.evaluate(
+        "content => window.jupyterapp.serviceManager.contents.save('practice.ipynb', {type: 'notebook', format: 'json', content})",
+        content,
+    )
+    lab.open_workbook(page, address, "practice.ipynb")
+    status = page.get_by_role("status")
+    answer = page.get_by_label("Your answer, with its unit").first
+    answer.fill("73.5 mm")
+    answer.press("Enter")
+    status.filter(has_text="You left out the 2").first.wait_for()
+    page.get_by_role("button", name="Hint", exact=True).first.press("Enter")
+    status.filter(has_text="Hint 3 of 4").first.wait_for()
+    page.get_by_role("radio").nth(1).check()
+    page.get_by_role("button", name="Check", exact=True).nth(0).press("Enter")
+    status.filter(has_text="pi x 0.600").first.wait_for()
+    for place, step in zip(("First", "Second", "Third"), ("search for services", "dig", "lay the duct")):
+        page.get_by_label(place, exact=True).select_option(label=step)
+    page.get_by_role("button", name="Check", exact=True).nth(1).press("Enter")
+    page.get_by_role("alert").filter(has_text="Give every step one place").wait_for()
+    kept = page.evaluate(
+        "() => window.jupyterapp.serviceManager.contents.get('answers.json', {type: 'file', format: 'text', content: true}).then(file => file.content)"
+    )
+    assert '"kind": "slip"' in kept and '"kind": "right"' in kept and "T04.7" in kept

@@ -115,7 +115,7 @@ def _set_aside(path: Path) -> Path:
 
 
 def _save(path: Path, answers: list[dict]) -> None:
-    text = json.dumps({"format": FORMAT, "answers": answers}, ensure_ascii=False, indent=1) + "\n"
+    text = json.dumps({"format": FORMAT, "answers": answers}, indent=1) + "\n"
     if len(text.encode()) > LARGEST:
         raise InputError(f"{path} is full: begin another answers file")
     try:

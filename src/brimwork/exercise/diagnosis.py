@@ -98,7 +98,7 @@ def _wrong_kind(question: Question, reading: Reading, text: str) -> str:
 
 
 def _right(question: Question, reading: Reading) -> str:
-    answer = question.typed(question.answer, None if question.close else 3)
+    answer = question.typed(question.answer)
     if reading.unit and question.unit and reading.unit != question.unit and not _same_unit(reading.unit, question.unit):
         return f"Right: {answer}. You typed it in another unit, which is the same amount."
     return f"Right: {answer}."

@@ -13,7 +13,7 @@ TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "none": 1, "input": 2}  # rung
 def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
     """The rungs for a question, and for what the last answer was found to be."""
     if isinstance(question, Choice):
-        return ("Rule out those that cannot be, and say why.", f"It is {question.options[question.right]}. {question.because}")
+        return ("Rule out those that cannot be, and say why.", f"It is this: {_sentence(question.options[question.right])} {question.because}")
     if isinstance(question, Sequence):
         steps = ". Then ".join(question.items[place] for place in question.right)
         return ("Which step makes another impossible once it is done? Put that one late.", f"In order: {steps}.")

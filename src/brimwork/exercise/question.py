@@ -86,8 +86,8 @@ class Question:
         return {name: str(given) for name, given in self.given.items()}
 
     def typed(self, value: float, digits: int | None = 3) -> str:
-        """An SI value as a learner would type it."""
-        return f"{number(convert(value, self.unit), digits)} {self.label or self.unit}".strip()
+        """An SI value as a learner would type it: three figures, or all that count where the tolerance is absolute."""
+        return f"{number(convert(value, self.unit), None if self.close else digits)} {self.label or self.unit}".strip()
 
 
 def apart(question: Question) -> bool:

@@ -8,7 +8,7 @@ _WHERE = {
     "label": "pages",
     "start": "pages",
     "explore": "live",
-    "practise": "live",
+    "practise": "practising",
     "design": "designing",
     "compare": "designing",
     "quick_check": "designing",

@@ -12,8 +12,6 @@ from IPython.display import display
 from brimwork import topics
 from brimwork.drawing import svg
 from brimwork.drawing.pictures import Picture, picture
-from brimwork.exercise.diagnosis import diagnose
-from brimwork.exercise.question import Question, ask
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
@@ -156,47 +154,3 @@ def explore(name: str, *letters: str, **given: str) -> None:
 def _middle(formula: Formula, letter: str) -> float:
     low, high, step = formula.range(letter)
     return QUANTITIES[letter].read(QUANTITIES[letter].metric_text(low + round((high - low) / 2 / step) * step, None))
-
-
-# --- exercises ----------------------------------------------------------------------------------------------------------------------
-
-_MARKS = {"right": "✓ ", "slip": "? ", "unit": "? ", "none": "… ", "unread": "? "}
-
-
-class Exercise:
-    """One question with a box for the answer; wrong answers are told which slip they look like."""
-
-    def __init__(self, formula: Formula, seed: int):
-        self.formula, self.seed = formula, seed
-        self.text, self.feedback = widgets.HTML(), widgets.HTML()
-        self.box = widgets.Text(description="Your answer, with its unit", continuous_update=False, style=_QUIET, layout={"width": "26em"})
-        self.box.observe(lambda change: self.check(change["new"]), "value")
-        again = widgets.Button(description="New numbers", tooltip="the same question with other numbers")
-        again.on_click(lambda _: self.renew())
-        self.widget = widgets.VBox([self.text, widgets.HBox([self.box, again]), self.feedback])
-        self._pose()
-
-    def _pose(self) -> None:
-        self.question: Question = ask(self.formula, self.seed)
-        self.text.value = f"<p>{escape(self.question.text)}</p>"
-
-    def renew(self) -> None:
-        self.seed += 1
-        self._pose()
-        self.box.value, self.feedback.value = "", ""
-
-    def check(self, text: str) -> None:
-        if not text.strip():
-            return
-        found = diagnose(self.question, text)
-        self.feedback.value = f"<p role='status'><strong>{_MARKS[found.kind]}</strong>{escape(found.echo)} {escape(found.message)}</p>"
-
-
-def practise(name: str, seed: int = 1) -> None:
-    """One question on a formula, with a box for the answer and fresh numbers on demand."""
-    try:
-        exercise = Exercise(topics.find(name), seed)
-    except InputError as error:
-        display(say(error))
-        return
-    display(exercise.widget)

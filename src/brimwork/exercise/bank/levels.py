@@ -7,18 +7,17 @@ from brimwork.exercise.written import Numeric, Wrong
 def _build_up(given: dict[str, float]) -> Sheet:
     """Layers under the ground beside the block, from the ground down."""
     records, top = [], 0.0
-    for name, fill in (("s", "stone"), ("b", "blocks"), ("l", "paper"), ("a", "earth")):
+    for name, fill, word in (("s", "stone", "stone"), ("b", "blocks", "block"), ("l", "paper", "lining"), ("a", "earth", "sand")):
         bottom = top - given[name]
         records.append(Polygon(((0, bottom), (0.5, bottom), (0.5, top), (0, top)), fill, "thin"))
         records.append(Dimension((0.5, bottom), (0.5, top), f"{given[name] * 1000:.0f} mm", given[name], -6.0))
+        records.append(Text((0.0, (top + bottom) / 2), word, "end", 3.0, nudge=(-2.0, -1.0)))
         top = bottom
     records += [Line(((-0.25, 0), (0, 0))), Level((-0.12, 0), "0.000")]
     words = ("stone", "block", "lining", "sand")
     shown = ", ".join(f"{word} {given[name] * 1000:.0f} mm" for word, name in zip(words, "sbla"))
-    view = at_scale((0.22, top / 2), (4, 6, 112, 92), 92 / (0.12 - top * 1.05), tuple(records))
-    return Sheet(
-        120, 104, (view,), "Layers under the ground", f"From the ground down: {shown}.", (Text((4.0, 102.0), "stone, block, lining, sand", "start", 3.0),)
-    )
+    view = at_scale((0.24, top / 2), (4, 6, 122, 92), 92 / (0.12 - top * 1.05), tuple(records))
+    return Sheet(130, 104, (view,), "Layers under the ground", f"From the ground down: {shown}.")
 
 
 QUESTIONS = (

@@ -23,9 +23,9 @@ def _tank(given: dict[str, float]) -> Sheet:
     ]
     for place, height in ((1.0, limit), (1.15, running), (1.3, static)):
         records.append(Dimension((place, height), (place, 0.0), f"{height * 1000:.0f} mm", height, 0.0))
-    view = at_scale((0.68, top / 2), (4, 6, 142, 62), 56 / (top + 0.02), tuple(records))
+    view = at_scale((0.66, top / 2), (4, 6, 152, 62), 56 / (top + 0.02), tuple(records))
     said = f"From the floor up: the pump's limit {limit * 1000:.0f} mm, running level {running * 1000:.0f} mm, static level {static * 1000:.0f} mm."
-    return Sheet(150, 74, (view,), "Section through the tank", said)
+    return Sheet(160, 74, (view,), "Section through the tank", said)
 
 
 QUESTIONS = (
@@ -117,11 +117,11 @@ QUESTIONS = (
     Numeric(
         code="T06.6",
         text="The drawing shows a tank with water area 0.9 m2. Read it. How much water went into transit when the pump started?",
-        given={"s": "400 mm", "r": "370 mm", "p": "150 mm"},
+        given={"s": "410 mm", "r": "360 mm", "p": "150 mm"},
         answer="0.9*m**2*(s - r)",
         unit="L",
         name="volume in transit",
-        vary={"s": ("380 mm", "430 mm", "5 mm"), "r": ("330 mm", "375 mm", "5 mm"), "p": ("120 mm", "180 mm", "10 mm")},
+        vary={"s": ("405 mm", "440 mm", "5 mm"), "r": ("330 mm", "360 mm", "5 mm"), "p": ("120 mm", "180 mm", "10 mm")},
         wrong=(
             Wrong("0.9*m**2*(r - p)", "You took what is left above the pump's limit. What is in transit is the fall from static to running level."),
             Wrong("0.9*m**2*s", "You took all the water at rest. Only the fall from static to running level is in transit."),

@@ -1,0 +1,140 @@
+"""A learner's answers file: whole or not at all, whatever happens while it is written; never written over when it is damaged."""
+
+import hashlib
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+from brimwork.exercise import answers, bank
+from brimwork.exercise.diagnosis import diagnose
+from brimwork.units import InputError
+
+_WRITER = """
+import sys
+from brimwork.exercise import answers, bank
+from brimwork.exercise.diagnosis import diagnose
+question = bank.pose("T04.5")
+found = diagnose(question, "36.7 mm")
+print("ready", flush=True)
+while True:
+    answers.record(sys.argv[1], question, "36.7 mm" + " " * 150, found)
+"""
+
+
+def answer(path, text="36.7 mm", code="T04.5", seed=1):
+    question = bank.pose(code, seed)
+    return answers.record(path, question, text, diagnose(question, text))
+
+
+def test_an_answer_is_kept_with_what_was_asked_and_when(tmp_path):
+    path = tmp_path / "answers.json"
+    answer(path, "73.5 mm")
+    answer(path, "21", "T12.1")
+    first, second = json.loads(path.read_text())["answers"]
+    assert first["exercise"] == "T04.5" and first["seed"] == 1 and first["numbers"] == {"d": "25 mm", "Q": "1500 L/h"}
+    assert first["answer"] == "73.5 mm" and first["kind"] == "slip" and second["kind"] == "right"
+    assert abs(time.time() - __import__("datetime").datetime.fromisoformat(first["at"]).timestamp()) < 60
+    assert answers.load(path) == [first, second]
+    assert "0.0367" not in path.read_text() and "feedback" not in path.read_text(), "the file carries numbers and answers, not the key"
+
+
+def test_the_receipt_is_the_hash_of_all_answers(tmp_path):
+    path = tmp_path / "answers.json"
+    kept = answer(path)
+    held = answers.load(path)
+    canonical = json.dumps(held, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode()
+    assert kept.receipt.replace("-", "").lower() == hashlib.sha256(canonical).hexdigest()[:12]
+    assert answers.receipt(held) == kept.receipt != answer(path).receipt
+    held[0]["answer"] = "another"
+    assert answers.receipt(held) != kept.receipt
+
+
+def test_a_process_killed_while_saving_leaves_a_whole_file(tmp_path):
+    path = tmp_path / "answers.json"
+    answer(path)
+    for delay in (0.02, 0.05, 0.09, 0.13, 0.2, 0.31):
+        before = len(answers.load(path))
+        writer = subprocess.Popen([sys.executable, "-c", _WRITER, str(path)], stdout=subprocess.PIPE)
+        assert writer.stdout.readline() == b"ready\n"
+        time.sleep(delay)
+        writer.send_signal(signal.SIGKILL)
+        writer.wait()
+        writer.stdout.close()
+        assert len(answers.load(path)) >= before
+    assert len(answers.load(path)) > 6
+    assert not list(tmp_path.glob("*damaged*"))
+
+
+@pytest.mark.skipif(os.name != "posix", reason="limits of a process are a Unix thing")
+def test_a_full_disk_loses_the_new_answer_and_none_of_the_old(tmp_path):
+    """The limit on file size makes every write beyond it fail, as a full disk does."""
+    path = tmp_path / "answers.json"
+    for _ in range(5):
+        answer(path)
+    before = path.read_bytes()
+    script = f"""
+import resource, signal
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+from brimwork.exercise import answers, bank
+from brimwork.exercise.diagnosis import diagnose
+from brimwork.units import InputError
+question = bank.pose("T04.5")
+resource.setrlimit(resource.RLIMIT_FSIZE, ({len(before)}, {len(before)}))
+try:
+    answers.record({str(path)!r}, question, "36.7 mm", diagnose(question, "36.7 mm"))
+except InputError as error:
+    print(error)
+"""
+    ran = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert "cannot be written" in ran.stdout and "as they were" in ran.stdout
+    assert path.read_bytes() == before and [file.name for file in tmp_path.iterdir()] == ["answers.json"]
+
+
+DAMAGED = {
+    "cut": b'{"format": 1, "answers": [{"exercise": "T04',
+    "empty": b"",
+    "not JSON": b"answers",
+    "not text": b"\xff\xfe\x00",
+    "another format": b'{"format": 2, "answers": []}',
+    "a list": b"[]",
+    "nan": b'{"format": 1, "answers": [NaN]}',
+    "incomplete": b'{"format": 1, "answers": [{"exercise": "T04.5"}]}',
+    "a wrong kind": b'{"format": 1, "answers": [{"exercise": 5, "seed": "x", "numbers": {}, "answer": "", "middle": "", "at": "", "kind": ""}]}',
+    "deep": b"[" * 200_000,
+}
+
+
+@pytest.mark.parametrize("content", DAMAGED.values(), ids=DAMAGED)
+def test_a_damaged_file_is_set_aside_and_never_written_over(tmp_path, content):
+    path = tmp_path / "answers.json"
+    path.write_bytes(content)
+    with pytest.raises(InputError):
+        answers.load(path)
+    kept = answer(path)
+    assert "kept as answers.damaged-1.json" in kept.said
+    assert (tmp_path / "answers.damaged-1.json").read_bytes() == content
+    assert len(answers.load(path)) == 1
+    path.write_bytes(content + b" ")
+    answer(path)
+    assert (tmp_path / "answers.damaged-1.json").read_bytes() == content
+    assert (tmp_path / "answers.damaged-2.json").read_bytes() == content + b" "
+
+
+def test_a_file_too_large_is_not_read_whole(tmp_path):
+    path = tmp_path / "answers.json"
+    with open(path, "wb") as file:
+        file.truncate(answers.LARGEST * 100)
+    with pytest.raises(InputError, match="larger than 5 MB"):
+        answers.load(path)
+
+
+def test_a_place_that_cannot_be_written_is_told(tmp_path):
+    with pytest.raises(InputError, match="cannot be written"):
+        answer(tmp_path / "absent" / "answers.json")
+    with pytest.raises(InputError, match="cannot be read"):
+        answer(tmp_path)

@@ -1,0 +1,242 @@
+"""Questions and what an answer to them is told: kinds of diagnosis, help in rungs, the rules of the bank, and a build that refuses."""
+
+import dataclasses
+import math
+import statistics
+
+import pytest
+from reading_grade import grade, syllables
+
+from brimwork import topics, units
+from brimwork.exercise import arithmetic, bank, build
+from brimwork.exercise.choices import Choose, FindTheSlip, Order
+from brimwork.exercise.diagnosis import KINDS, diagnose
+from brimwork.exercise.hints import ladder
+from brimwork.exercise.question import ask
+from brimwork.exercise.unit_slips import mixed_up
+from brimwork.exercise.written import Numeric, Wrong
+from brimwork.expression import DeclarationError
+from brimwork.units import InputError
+
+WRITTEN = list(bank.questions().values())
+DECLARED = [*WRITTEN, *topics.formulas().values()]
+
+
+def hose() -> Numeric:
+    """Boil of a hose, by hand: 1500 L/h through 25 mm is 0.8488 m/s, and 0.8488^2/(2 x 9.80665) = 36.74 mm."""
+    return bank.questions()["T04.5"]
+
+
+# --- the build ----------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("declared", DECLARED, ids=lambda declared: getattr(declared, "code", None) or declared.name)
+def test_a_question_may_be_asked(declared):
+    assert build.faults(declared) == []
+
+
+def _with(**changes):
+    return dataclasses.replace(hose(), **changes)
+
+
+@pytest.mark.parametrize(
+    "broken, told",
+    [
+        (lambda: _with(wrong=(*hose().wrong, Wrong("v**2/g*1.005", "You left out the half. Put it in again."))), "nearly one number"),
+        (lambda: _with(wrong=(Wrong("v**2/(2*g)*1.005", "You rounded too soon. Keep more figures."),)), "would be accepted"),
+        (lambda: _with(wrong=(Wrong("v**2/g", ""),)), "not a full sentence"),
+        (lambda: _with(wrong=(Wrong("v**2/g", "no capital and no stop"),)), "not a full sentence"),
+        (lambda: _with(unit="kg"), "asked in kg"),
+        (lambda: _with(answer="v**2/(2*g) + d**2"), "puts together"),
+        (lambda: _with(answer="v**2/(2*G)"), "neither given nor"),
+        (lambda: _with(text="How high does the water boil up from {d}?"), "'Q' does not stand in the text"),
+        (lambda: _with(wrong=()), "needs known slips"),
+        (lambda: _with(given={"d": "25 mm", "Q": "1500 litre pints"}), "not a unit"),
+        (lambda: _with(wrong=(Wrong(36.8, "You rounded too soon. Keep more figures."),)), "would be accepted"),
+        (lambda: Order("X", "Which first?", ("a", "b", "c"), ("Because a is first.",)), "need 2 sentences"),
+        (lambda: Choose("X", "Which?", "this", "It is this one.", (("this", "It is not this one."), ("that", "It is not that one."))), "no two the same"),
+        (lambda: FindTheSlip("X", "A.", (("one", "One holds here."), ("two", "Two holds here."), ("three", "")), 4, "It is here."), "no line 4"),
+    ],
+)
+def test_an_unfair_question_is_refused(broken, told):
+    assert any(told in fault for fault in build.faults(broken())), build.faults(broken())
+
+
+def test_a_key_that_is_not_marked_right_is_refused():
+    posed = dataclasses.replace(bank.pose("T04.5"), answer=0.0, slips=())
+    wrong_key = dataclasses.replace(posed, answer=0.036, again=posed.again, label="mm")
+    assert list(build.of_question(bank.pose("T04.5"))) == []
+    assert any("not marked right" in fault for fault in build.of_question(wrong_key))
+
+
+def test_slips_that_end_in_one_number_need_a_middle_value():
+    cable = bank.questions()["T10.6"]
+    assert build.faults(cable) == []
+    assert any("nearly one number" in fault for fault in build.faults(dataclasses.replace(cable, middle=None)))
+
+
+def test_a_code_stands_once_and_an_unknown_one_is_told_the_nearest():
+    assert len(bank.questions()) >= 70 and all(code == question.code for code, question in bank.questions().items())
+    with pytest.raises(InputError, match="t04.1"):
+        bank.pose("T04.11")
+    assert bank.pose("t04.1").code == "T04.1" and bank.pose("flow over a level lip").code == "flow over a level lip"
+
+
+# --- numbers ------------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("question", [q for q in WRITTEN if isinstance(q, Numeric) and q.varies], ids=lambda q: q.code)
+def test_fresh_numbers_differ_and_the_same_seed_gives_the_same(question):
+    assert len({str(question.pose(seed).numbers) for seed in range(1, 7)}) >= 4
+    assert question.pose(5).text == question.pose(5).text
+    assert not question.pose(3).text.count("{")
+
+
+def test_a_question_with_a_number_alone_in_it_stays_fixed():
+    programme = bank.questions()["T12.3"]
+    assert not programme.varies and programme.pose(1).text == programme.pose(9).text
+
+
+def test_most_hand_written_numbers_can_be_drawn_afresh():
+    numeric = [question for question in WRITTEN if isinstance(question, Numeric)]
+    assert len(numeric) >= 70 and sum(question.varies for question in numeric) >= 0.9 * len(numeric)
+
+
+@pytest.mark.parametrize(
+    "code, by_hand",
+    [
+        ("T04.5", (1500 / 3.6e6 / (math.pi / 4 * 0.025**2)) ** 2 / (2 * 9.80665)),
+        ("T02.3", 5 * 4 * 2.75 / 27 * 1.25 * 0.9144**3),
+        ("T11.1", 23 * 0.625 * 0.865 * 0.92 * 0.95),
+        ("T08.1", 680 * 9.80665 / 0.96 / (500 * 47.880259)),
+        ("T05.4", 1200 / 3.6e6),
+        ("T12.1", 21),
+    ],
+)
+def test_an_answer_agrees_with_arithmetic_by_hand(code, by_hand):
+    assert bank.pose(code).answer == pytest.approx(by_hand, rel=1e-6)
+
+
+def test_only_arithmetic_passes_as_an_expression():
+    for text in ("__import__('os')", "d.real", "[1][0]", "d if d else 1", "lambda: 1", "round(d)", "'a'", "True + 1", "d @ d", "max(d, key=d)"):
+        with pytest.raises(DeclarationError):
+            arithmetic.value(text, {"d": 1.0})
+    assert arithmetic.value("ceil(0.3/0.1)", {}) == 3
+    assert arithmetic.fill("{d} and {2*d|mm|4}", {"d": 0.5}, {"d": "0.5 m"}) == "0.5 m and 1000 mm"
+
+
+# --- diagnosis ----------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "typed, kind, told",
+    [
+        ("36.7 mm", "right", "Right: 36.7 mm."),
+        ("3.67 cm", "right", "another unit"),
+        ("1.446 in", "right", "another unit"),
+        ("73.5 mm", "slip", "left out the 2"),
+        ("36.7 cm", "unit", "you typed cm, where the number is in mm"),
+        ("73.5 m", "slip and unit", "Two things at once"),
+        ("18.1 in", "none", "do not know which slip"),
+        ("12.3 mm", "none", "about right, but low"),
+        ("36.7", "no unit", "The unit is missing"),
+        ("36.7 kg", "other unit", "measured in mm"),
+        ("9**9**9 mm", "unread", "could not read"),
+        ("1,250 mm", "unread", "two ways"),
+    ],
+)
+def test_an_answer_is_told_what_it_is(typed, kind, told):
+    found = diagnose(hose().pose(1), typed)
+    assert found.kind == kind and told in found.text and found.kind in KINDS
+    assert "wrong" not in found.text.lower()
+
+
+def test_a_guess_at_a_given_unit_is_worded_either_or():
+    question = bank.pose("T01.5")
+    typed = units.write(math.sqrt(2 * 0.6 * 0.3048 / 9.80665) * 3, "m", 4)  # the fall taken as 0.6 ft
+    found = diagnose(question, typed)
+    assert found.kind == "input" and "Either 0.6 m was put in as 0.6 ft, or" in found.text
+
+
+def test_changing_the_unit_is_the_question_where_that_is_asked():
+    question = bank.pose("T02.1")
+    assert diagnose(question, "1300 US gal/h").kind == "other unit"
+    assert diagnose(question, "4920 L/h").right and diagnose(question, "5910 L/h").kind == "slip"
+
+
+def test_the_word_of_a_question_counts_as_its_unit():
+    bags, level = bank.pose("T12.1"), bank.pose("T01.4")
+    assert all(diagnose(bags, typed).right for typed in ("21", "21 bags", "21 bag", "21bags", " 21 BAGS "))
+    assert diagnose(bags, "20 bags").slip == 0 and diagnose(bags, "20.6").slip == 2
+    assert all(diagnose(level, typed).right for typed in ("42.4", "42.4 dB", "42.4 dB(A)"))
+    assert diagnose(bank.pose("T10.4"), "49.3").right, "money needs no unit"
+
+
+def test_whole_numbers_and_levels_are_matched_absolutely():
+    box = bank.pose("T09.1")
+    assert diagnose(box, "1236 mm").right and not diagnose(box, "1240 mm").right
+    assert diagnose(box, "1218 mm").slip == 1 and diagnose(box, "1216 mm").slip == 2
+
+
+def test_a_middle_value_tells_apart_what_the_answer_cannot():
+    cable = bank.pose("T10.6")  # I = 300/120 = 2.5 A; the loop loses 2 x 150 ft x 3.14 ohm/kft x 2.5 A = 2.355 V
+    half = "1.18 V"
+    assert diagnose(cable, half).kind == "ask" and "current" in diagnose(cable, half).text
+    assert diagnose(cable, half, "2.5 A").slip == 0 and diagnose(cable, half, "1.25 A").slip == 1
+    assert diagnose(cable, half, "7 A").kind == "none" and diagnose(cable, half, "7 kg").kind == "ask"
+    assert diagnose(cable, "2.36 V").right
+
+
+@pytest.mark.parametrize("unit, others", [("L/min", {"L/s", "L/h", "L/day", "m3/min", "US gal/min", "imp gal/min"}), ("deg", {"rad"}), ("mV/A/m", set())])
+def test_units_are_mixed_up_one_thing_at_a_time(unit, others):
+    assert {*mixed_up(unit)} == others
+
+
+def test_choices_and_orders_are_told_what_is_right_and_why():
+    order = bank.pose("T12.6")
+    key = [place + 1 for place in order.right]
+    assert diagnose(order, " ".join(map(str, key))).right
+    key[0], key[1] = key[1], key[0]
+    found = diagnose(order, ",".join(map(str, key)))
+    assert found.kind == "slip" and found.slip == 0 and "cables and pipes can kill" in found.message
+    assert diagnose(order, "1 1 2 3 4 5").kind == diagnose(order, "").kind == "unread"
+    choice = bank.pose("T04.6", 5)
+    assert diagnose(choice, "abcd"[choice.right]).right and diagnose(choice, choice.options[choice.right]).right
+    assert diagnose(choice, "9").kind == diagnose(choice, "").kind == "unread"
+    slip = bank.pose("T04.7")
+    assert diagnose(slip, "2").right and "pi x 0.600" in diagnose(slip, "2").message and not diagnose(slip, "1").right
+
+
+# --- help ---------------------------------------------------------------------------------------------------------------------------
+
+
+def test_help_comes_in_four_rungs_and_gives_the_answer_only_in_the_last():
+    question = hose().pose(1)
+    found = diagnose(question, "73.5 mm")
+    kind, asked, step, whole = ladder(question, found)
+    assert "right kind" in kind and asked == "Is this what happened: you left out the 2?"
+    assert "36.7" not in kind + asked + step and "0.849 m/s" in step
+    assert "36.74 mm" in whole and "new numbers" in whole
+
+
+@pytest.mark.parametrize("declared", DECLARED, ids=lambda declared: getattr(declared, "code", None) or declared.name)
+def test_every_question_has_help_from_the_first_moment(declared):
+    posed = declared.pose(1) if not hasattr(declared, "equals") else ask(declared, 1)
+    rungs = ladder(posed)
+    assert len(rungs) >= 2 and all(rung and ".." not in rung and "{" not in rung for rung in rungs)
+
+
+# --- reading grade ------------------------------------------------------------------------------------------------------------------
+
+
+def test_syllables_are_counted_as_spoken():
+    """Counts by ear."""
+    assert [syllables(word) for word in ("water", "depth", "measured", "little", "divide", "needed", "viscosity")] == [2, 1, 2, 2, 2, 2, 4]
+
+
+def test_sentences_for_learners_read_easily():
+    texts = {text for question in WRITTEN for text in question.sentences} | {slip.feedback for f in topics.formulas().values() for slip in f.slips}
+    grades = {text: grade(text) for text in texts}
+    hard = {text: round(found, 1) for text, found in grades.items() if found > 9}
+    print(f"{len(texts)} sentences, mean {statistics.mean(grades.values()):.2f}, worst {max(grades.values()):.1f}")
+    assert not hard and statistics.mean(grades.values()) <= 7
