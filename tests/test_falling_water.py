@@ -69,7 +69,7 @@ def test_no_real_drop_heavy_enough_to_fall_freely_drifts_further_than_the_bound(
 
 @given(Q=st.floats(5e-5, 2e-3), d_out=st.floats(0.012, 0.08))
 def test_a_boil_is_the_height_of_the_jet_that_the_speed_would_throw(Q, d_out):
-    v = find("speed at an outlet")(Q=Q, d_out=d_out)
+    v = find("speed in a pipe")(Q=Q, d_pipe=d_out)
     assert boil(Q=Q, d_out=d_out) == pytest.approx(find("height of a jet")(v=v), rel=1e-12)
 
 

@@ -314,7 +314,7 @@ QUANTITIES = _rows(
     Quantity("F_peb", "weight of pebbles under water", "N", "N", "lbf", "100 N", "1600 N", "10 N"),
     Quantity("f_hold", "hold-down ratio: weight under water over uplift", "", "", "", "1", "1.6", "0.05"),
     Quantity("V_disp", "volume of the tank that is under water", "m3", "L", "US gal", "300 L", "1200 L", "10 L"),
-    Quantity("m_t", "mass that holds the tank down, without ballast", "kg", "kg", "lb", "20 kg", "120 kg", "5 kg"),
+    Quantity("m_t", "mass that presses down, without ballast", "kg", "kg", "lb", "20 kg", "120 kg", "5 kg"),
     Quantity("m_bal", "mass of ballast", "kg", "kg", "lb", "100 kg", "2500 kg", "10 kg"),
     Quantity("h_gw", "ground water above the floor", "m", "mm", "in", "100 mm", "400 mm", "10 mm"),
     Quantity("F_net", "net uplift", "N", "N", "lbf", "100 N", "12000 N", "100 N"),
@@ -565,6 +565,7 @@ QUANTITIES = _rows(
     # water that leaves an edge, falls and lands
     Quantity("y_b", "depth of the water at the brink", "m", "mm", "in", "3 mm", "20 mm", "0.5 mm"),
     Quantity("v_b", "speed with which water leaves the edge or outlet", "m/s", "m/s", "ft/s", "0.3 m/s", "1.5 m/s", "0.05 m/s"),
+    Quantity("x_reach", "reach of the splashes from the foot of the fall, in still air", "m", "mm", "in", "100 mm", "1200 mm", "10 mm"),
     Quantity("x_throw", "throw: how far out the water lands", "m", "mm", "in", "100 mm", "800 mm", "10 mm"),
     Quantity("v_land", "speed with which water lands", "m/s", "m/s", "ft/s", "1 m/s", "6 m/s", "0.1 m/s"),
     Quantity("y_land", "thickness of the sheet where it lands", "m", "mm", "in", "0.3 mm", "3 mm", "0.1 mm"),

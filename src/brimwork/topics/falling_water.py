@@ -189,8 +189,8 @@ apron_wanted = Formula(
     result="w_need",
     equals="k_wind*(x_throw + k_splash*h_fall)",
     steps=(
-        Take("splashes reach from where the water lands, so far for each metre of fall", "w_apron = x_throw + k_splash*h_fall"),
-        Take("wind carries them further", "w_need = k_wind*w_apron"),
+        Take("splashes reach from where the water lands, so far for each metre of fall", "x_reach = x_throw + k_splash*h_fall"),
+        Take("wind carries them further", "w_need = k_wind*x_reach"),
         Step("put it in"),
     ),
     unpublished="common practice, no source",

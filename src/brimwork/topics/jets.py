@@ -3,7 +3,7 @@
 from brimwork import tables
 from brimwork.formula import Eliminate, Formula, Law, Published, Slip, Solve, Step, Take, TestedRange
 from brimwork.laws import area_of_an_outlet, continuity_at_an_outlet, fall_from_rest, level_throw, rise_of_a_stream
-from brimwork.sources import BERNOULLI, CENGEL, NMSU_104, OPENSTAX, SCHASCHKE, USBR
+from brimwork.sources import BERNOULLI, CENGEL, NMSU_104, SCHASCHKE, USBR
 from brimwork.units import InputError, write
 
 _HEALTH = (
@@ -53,19 +53,6 @@ bore_for_a_boil = Formula(
 
 
 # --- out of an opening --------------------------------------------------------------------------------------------------------------
-
-speed_at_an_outlet = Formula(
-    name="speed at an outlet",
-    result="v",
-    equals="4*Q/(pi*d_out**2)",
-    steps=(area_of_an_outlet, continuity_at_an_outlet, Eliminate("put the area in", out=("A_o",))),
-    published=(Published("Q=0.500 L/s, d_out=0.5 cm", "25.5 m/s", 2e-3, OPENSTAX.at("module m42205, example: a nozzle of 0.250 cm radius")),),
-    slips=(
-        Slip("Q/(pi*d_out**2)", "You took the bore for the radius: the area came out four times too big."),
-        Slip("4*Q/(pi*d_out)", "The bore is squared in the area of a circle."),
-    ),
-    ranges={"Q": ("5 L/min", "40 L/min")},
-)
 
 nozzle_speed = Formula(
     name="speed out of a nozzle",
