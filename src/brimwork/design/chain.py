@@ -16,6 +16,7 @@ from brimwork.design.inputs import Design, Unknown
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
+from brimwork.topics.handling import lift_limit, pull_in_slings
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].constant
@@ -527,6 +528,27 @@ class Chain:
     @property
     def noise_above(self) -> float:
         return self.noise - self.design["site.background"]
+
+    @result
+    def lift(self):
+        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom, with a fair grip."""
+        d = self.design
+        limit = lift_limit(d["site.lift_reach"], d["site.lift_height"], d["site.lift_travel"], 1.0, 1.0, 0.95)
+        return self._work("lifting index", m_load=d["site.lift_mass"], m_rwl=limit)
+
+    @result
+    def sling(self):
+        d = self.design
+        pull = pull_in_slings(d["site.sling_mass"], round(d["site.sling_legs"]), d["site.sling_angle"])
+        return Found("F_leg", pull, "the pull in one leg; of three or four legs two carry")
+
+    @property
+    def sling_share(self) -> float:
+        return self.sling / self.design["site.sling_rating"]
+
+    @result
+    def wind_pressure(self):
+        return self._work("wind pressure", k_e=1.0, rho_air=1.25, v_wind=self.design["site.wind_speed"])
 
     @result
     def cost_estimate(self):

@@ -94,4 +94,7 @@ QUESTIONS = (
     Question("C54", "people", "Trips, slips and ice", "edges",
              _three("edge flush or 100 mm proud, loose stone and drips off the path", "raised 5 to 100 mm but marked", "water or stones on a walked surface"),
              "a flush edge or a clear kerb, and no drip line on the path", CP),
+    Question("C68", "documents", "Pack complete", "pack",
+             _three("every drawing and sheet there, dated, assumptions listed", "two missing at most, none of safety", "more missing"),
+             "print the pack again when the values are known, and add what is missing by hand", J),
 )  # fmt: skip

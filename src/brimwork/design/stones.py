@@ -184,3 +184,17 @@ class StonesChain(Chain):
     @property
     def standing_mass(self) -> float:
         return sum(self.masses) + len(self._stones) * self.slab_mass
+
+    @result
+    def tipping_in_wind(self):
+        """The stone that the wind tips first."""
+        d = self.design
+        stones = zip(self._stones, self.masses, strict=True)
+        return min(
+            (
+                self._work("tipping factor in wind", F_w=GRAVITY * mass, B_base=wide * d["stones.base_share"], p_wind=self.wind_pressure,
+                           c_f=d["site.force_coefficient"], b_face=wide, h_face=high)
+                for (wide, high, _), mass in stones
+            ),
+            key=lambda worked: worked.result,
+        )  # fmt: skip

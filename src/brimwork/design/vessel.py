@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from brimwork import topics
+from brimwork import tables, topics
 from brimwork.design.chain import Chain, Found, result
 from brimwork.formula import Working
 
@@ -167,3 +167,11 @@ class VesselChain(Chain):
     @property
     def bare(self) -> float:
         return self.patch if self.on_slab else math.pi / 4 * self.design["vessel.foot_outside"] ** 2
+
+    @result
+    def foam_held(self):
+        """Pebbles on the foam, both under water; stone of usual density and gaps."""
+        d = self.design
+        pebbles = tables.void_fraction("pebbles, one size").usual, tables.density("granite").usual
+        return self._work("hold-down ratio of pebbles on foam", V_p=d["vessel.pebbles"], n_s=pebbles[0], rho_s=pebbles[1], rho=self.water["rho"],
+                          V_f=d["vessel.foam"], rho_f=d["vessel.foam_density"])  # fmt: skip

@@ -229,7 +229,7 @@ def drawings_shown(chain: Chain) -> Shown:
 def design(path: str, kind: str = "") -> None:
     """Open a design file: boxes for its values, findings and drawings that follow every change.
 
-    With a `kind` ("overflowing vessel", "drilled stones", "blade") and a file that is not there yet, a blank design of that kind.
+    With a `kind` ("overflowing vessel", "drilled stones", "blade", "cascade") and a file that is not there yet, a blank design of that kind.
     """
     try:
         view = DesignView(Path(path), kind)
