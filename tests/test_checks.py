@@ -6,7 +6,9 @@ import pytest
 
 from brimwork.design import checks, inputs
 from brimwork.design.features import chain_of
+from brimwork.design.fields import LIMITED
 from brimwork.design.questions import QUESTIONS
+from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 BOWL, STONES, BLADE, STEPS = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
@@ -157,3 +159,19 @@ def test_water_in_transit_is_what_the_level_drops_by(design):
     assert chain.start_drop * chain.water_area == pytest.approx(chain.transit, rel=1e-9)
     dead = chain.water_area * design["reservoir.lowest_level"]
     assert chain.usable + dead == pytest.approx(chain.static_volume, rel=1e-9)
+
+
+def test_a_design_may_set_limits_of_its_own_and_the_finding_says_so():
+    strict = BOWL.having("limits.C01", "1.1 to 1.2; 1.0 to 1.4")
+    found = finding(strict, "C01")
+    assert found.grade == "fail" and found.limit == "pass 1.1 to 1.2; marginal 1 to 1.4 (set by this design)"
+    assert finding(BOWL.having("limits.C38", "from 8 mm; from 4 mm"), "C38").grade == "pass"
+    assert finding(BOWL.having("limits.C06", "up to 60 mm; up to 80 mm"), "C06").grade == "pass"
+    for bad, told in (("1.1 to 1.2", "two spans"), ("1.1; 1.2", "is not a span"), ("from x; from 1", "does not start with a number")):
+        with pytest.raises(InputError, match=told):
+            BOWL.having("limits.C01", bad)
+
+
+def test_every_check_of_a_number_can_have_limits_of_its_own():
+    assert {check.id for check in checks.CHECKS if isinstance(check, checks.Check)} - {"C55", "C62"} == {*LIMITED}
+    assert "C62" not in LIMITED, "a wall near people is referred, whatever a design says"

@@ -75,6 +75,9 @@ def test_workings_quantities_and_inputs_are_printed(pack):
         "1572 x 1172 x 620 mm",
         "bearing pressure presumed for the soil",
         "common practice",
+        "electrician's certificate",
+        "predicted and measured",
+        "42.2 L/min (11.2 US gal/min)",
     ):
         assert part in text
 
@@ -117,7 +120,12 @@ def test_the_drawings_of_a_design_stay_on_their_sheets_and_dimensions_are_true(n
         (x1, y1), (x2, y2) = record.start, record.end
         assert ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5 == pytest.approx(record.value, rel=1e-9)
         assert float(record.text.split()[-1]) == pytest.approx(record.value * 1e3, abs=0.5)
-    spans = {"library-bowl": {1572, 1236, 780, 620}, "school-columns": {2212, 1869, 330, 658}, "terrace-blade": {750, 186, 660}, "garden-cascade": {150, 450, 620}}
+    spans = {
+        "library-bowl": {1572, 1236, 780, 620},
+        "school-columns": {2212, 1869, 330, 658},
+        "terrace-blade": {750, 186, 660},
+        "garden-cascade": {150, 450, 620},
+    }
     assert {round(record.value * 1e3) for record in dimensions} >= spans[name]
 
 

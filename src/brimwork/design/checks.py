@@ -94,8 +94,8 @@ class Check:
 
     def grade(self, chain: Chain) -> Finding:
         try:
-            limits = self.limits(chain) if callable(self.limits) else self.limits
             value = self.value(chain)
+            limits, own = self._limits(chain)
         except Unknown as missing:
             return self._not_shown(missing)
         except InputError as refused:
@@ -103,7 +103,15 @@ class Check:
         except ArithmeticError:
             return self._finding("fail", "cannot be worked out", "", note="a value that must be more than nothing is zero, or one is far too large")
         grade = limits.grade(value)
-        return self._finding(grade, units.write(value, self.unit), limits.text(self.unit), note=self.note(chain))
+        text = limits.text(self.unit) + (" (set by this design)" if own else "")
+        return self._finding(grade, units.write(value, self.unit), text, note=self.note(chain))
+
+    def _limits(self, chain: Chain) -> tuple[Limits, bool]:
+        """The limits that count, and whether the design set them for itself."""
+        given = chain.design.values.get(f"limits.{self.id}")
+        if given:
+            return Limits(*given.value), True
+        return (self.limits(chain) if callable(self.limits) else self.limits), False
 
     def _not_shown(self, missing: Unknown) -> Finding:
         return self._finding("not shown", f"needs {asked(missing)}", "", note="")

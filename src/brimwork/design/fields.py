@@ -90,6 +90,48 @@ class Curve:
         return "; ".join(f"{units.write(flow, 'L/min', None)} at {units.write(head, 'm', None)}" for flow, head in value)
 
 
+@dataclass(frozen=True)
+class Bounds:
+    """Limits of a check that a design sets for itself: where it passes, and where it is marginal."""
+
+    name: str
+
+    def read(self, given, key: str) -> tuple[tuple[float, float], ...]:
+        spans = [self._span(part.strip(), key) for part in given.split(";")] if isinstance(given, str) else []
+        if len(spans) != 2:
+            raise InputError(
+                f'{key} is two spans, where the check passes and where it is marginal: write {key} = "1.1 to 1.6; 1.0 to 2.5" or "from 50 mm; from 25 mm"'
+            )
+        return tuple(spans)
+
+    @staticmethod
+    def _span(text: str, key: str) -> tuple[float, float]:
+        def number(part: str) -> float:
+            try:
+                return units.parse(part).value
+            except InputError as error:
+                raise InputError(f"{key}: {error}") from None
+
+        word, _, rest = text.partition(" ")
+        if word == "from":
+            return number(rest), float("inf")
+        if word == "up" and rest.startswith("to "):
+            return float("-inf"), number(rest[3:])
+        low, to, high = text.partition(" to ")
+        if not to:
+            raise InputError(f'{key}: "{text}" is not a span: write "1.1 to 1.6", "from 50 mm" or "up to 0.4"')
+        return number(low), number(high)
+
+    def write(self, value, region: str = "UK") -> str:
+        return "; ".join(f"{low:g} to {high:g}" for low, high in value)
+
+
+# Checks of a number, whose limits a design may set for itself.
+LIMITED = (
+    "C01", "C01m", "C02", "C03", "C04", "C05", "C06", "C07", "C08", "C09", "C10", "C12", "C13", "C14", "C16", "C17", "C18", "C19", "C20", "C21", "C22", "C24",
+    "C25", "C25e", "C26", "C27", "C28", "C32", "C33", "C34", "C37", "C38", "C39", "C40", "C42", "C46", "C47", "C48", "C49", "C56", "C57", "C60", "C61", "C63",
+    "C64", "C65", "C66", "C72",
+)  # fmt: skip
 YES_NO = ("yes", "no")
 _HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
 LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose")
@@ -103,7 +145,7 @@ def _share(name: str) -> Field:
     return Field(name, "", most=1.0)
 
 
-SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
+SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
     "site": {
         "use": Choice("who comes near the water", ("private", "public", "school", "care premises")),
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf"),
@@ -299,9 +341,10 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve]] = {
         "current": Field("current of the running pump", "A"),
         "rim_levels": Several("levels of the rim at points round it", "mm"),
     },
+    "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones") for check in LIMITED},
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
-_REST = ("flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers")
+_REST = ("flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers", "limits")
 # kind of feature: the sections that a design of that kind has, in the order in which they are shown
 KINDS: dict[str, tuple[str, ...]] = {
     "overflowing vessel": ("site", "vessel", "slab", *_REST),
@@ -311,7 +354,7 @@ KINDS: dict[str, tuple[str, ...]] = {
 }
 
 
-def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Curve]]:
+def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Curve | Bounds]]:
     """The sections of a design of that kind, in the order in which they are shown."""
     return {name: SECTIONS[name] for name in KINDS[kind]}
 

@@ -13,7 +13,7 @@ from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.features import NUMBERS, chain_of
-from brimwork.design.fields import SECTIONS, Choice, Curve, Several, sections
+from brimwork.design.fields import SECTIONS, Bounds, Choice, Curve, Several, sections
 from brimwork.design.inputs import Unknown
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
@@ -90,6 +90,8 @@ class Entry:
             return [part.strip() for part in text.split(",")]
         if isinstance(self.field, Curve):
             return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
+        if isinstance(self.field, Bounds):
+            return text
         if not self.field.unit:  # a plain number stands in the file without quotes
             value = self.field.read(text, self.key)
             return int(value) if value == int(value) else value

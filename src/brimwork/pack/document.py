@@ -12,7 +12,7 @@ from brimwork.design import checks, levels
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.features import NUMBERS, chain_of
-from brimwork.design.fields import sections
+from brimwork.design.fields import Bounds, sections
 from brimwork.design.inputs import Design, Unknown
 from brimwork.design.quantities import quantities
 from brimwork.drawing import svg
@@ -74,6 +74,7 @@ def document(design: Design, day: datetime.date, folder: Path) -> str:
         _drawings(chain, folder),
         _quantities(chain),
         _findings(chain, found),
+        _site(chain),
         _inputs(design),
     ]
     return "\n".join(parts)
@@ -183,10 +184,58 @@ def _quantities(chain: Chain) -> str:
     )
 
 
+HOLD_POINTS = (
+    ("H1", "services located and marked; permissions and insurance in hand"),
+    ("H2", "formation seen: depth, soil, no loose over-dig"),
+    ("H3", "duct and draw cord seen before backfilling"),
+    ("H4", "liner holds water 24 to 48 hours against a control bucket"),
+    ("H5", "electrician's certificate: residual-current protection and earth tested"),
+    ("H6", "rim levelled again after 7 days full"),
+    ("H7", "client shown how to switch off, find the lid, top up and clean"),
+)
+MEASURES = (
+    ("flow by bucket at the outlet, mean of three", "duty_flow"), ("drop of the level when the pump starts", "start_drop"), ("current of the running pump", "current"),
+    ("head over the rim or lip, level to half a millimetre", "edge"), ("fall of the level in a day, pump off, less the control bucket", "leak"),
+)  # fmt: skip
+
+
+def _site(chain: Chain) -> str:
+    """Hold points to sign, and what to measure when it first runs, predicted beside a blank."""
+    holds = [(name, what, "") for name, what in HOLD_POINTS]
+    rows = [(what, _predicted(chain, name), "") for what, name in MEASURES]
+    return "\n\n".join([
+        "#pagebreak()\n== Hold points: work stops here until signed\n" + table("auto, 1fr, 52mm", ("", "what", "date and signature"), holds),
+        "== When it first runs: predicted and measured\nWhat is measured goes into the design file under [measured], and grades the checks again.\n\n"
+        + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows),
+    ])  # fmt: skip
+
+
+def _predicted(chain: Chain, name: str) -> str:
+    if name == "leak":
+        return "2 mm at most"
+    try:
+        if name == "edge":
+            return QUANTITIES["H"].both(chain.edge_head) if chain.edge_head else "a film all round"
+        worked = chain.working(name)
+    except Unknown as missing:
+        return f"needs {checks.asked(missing)}"
+    except InputError as refused:
+        return str(refused)
+    return QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result].both(worked.result)
+
+
+def _said(field, given, region: str) -> str:
+    if given is None:
+        return "not given"
+    return str(given.text) if isinstance(field, Bounds) else field.write(given.value, region)
+
+
 def _inputs(design: Design) -> str:
     rows = []
     for section, fields in sections(design.kind).items():
         for key, field in fields.items():
             given = design.values.get(f"{section}.{key}")
-            rows.append((section, field.name, field.write(given.value, design.region) if given else "not given", given.basis if given else ""))
+            if section in ("limits", "measured", "answers") and not given:
+                continue  # nothing to rest on
+            rows.append((section, field.name, _said(field, given, design.region), given.basis if given else ""))
     return "#pagebreak()\n== What this design rests on\n\n" + table("auto, 1fr, auto, auto", ("part", "what", "value", "basis"), rows)
