@@ -237,5 +237,5 @@ def _inputs(design: Design) -> str:
             given = design.values.get(f"{section}.{key}")
             if section in ("limits", "measured", "answers") and not given:
                 continue  # nothing to rest on
-            rows.append((section, field.name, _said(field, given, design.region), given.basis if given else ""))
+            rows.append((section.replace("_", " "), field.name, _said(field, given, design.region), given.basis if given else ""))
     return "#pagebreak()\n== What this design rests on\n\n" + table("auto, 1fr, auto, auto", ("part", "what", "value", "basis"), rows)
