@@ -87,7 +87,9 @@ class Question:
 
     def typed(self, value: float, digits: int | None = 3) -> str:
         """An SI value as a learner would type it: three figures, or all that count where the tolerance is absolute."""
-        return f"{number(convert(value, self.unit), None if self.close else digits)} {self.label or self.unit}".strip()
+        if self.close:
+            value, digits = round(value / self.close * 10) * self.close / 10, None
+        return f"{number(convert(value, self.unit), digits)} {self.label or self.unit}".strip()
 
 
 def apart(question: Question) -> bool:

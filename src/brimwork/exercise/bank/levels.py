@@ -47,6 +47,7 @@ QUESTIONS = (
         unit="m",
         name="level",
         close="1 mm",
+        vary={"l": ("6 mm", "15 mm", "1 mm"), "c": ("80 mm", "150 mm", "5 mm")},
         wrong=(
             Wrong("-(b + l + a + c)", "You left out the stone. It lies on top of the block, so the dig goes deeper by that much."),
             Wrong("-(s + b)", "You dug to the bottom of the block. Lining, sand and sub-base go under it."),

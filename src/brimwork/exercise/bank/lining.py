@@ -84,7 +84,7 @@ QUESTIONS = (
             Wrong("2*h", "You forgot the saw cut. The blade takes its own width between the strips."),
             Wrong("4*h", "You gave every panel a strip of its own. Two fit end to end in one strip."),
         ),
-        solution=("Two strips and one cut between them", "2 x {h} + {k} = {2*h + k|mm}"),
+        solution=("Two strips and one cut between them", "2 x {h} + {k} = {2*h + k|mm|4}"),
     ),
     Order(
         code="T09.6",

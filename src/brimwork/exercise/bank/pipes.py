@@ -73,7 +73,7 @@ QUESTIONS = (
             ),
         ),
         solution=(
-            "Set both heads equal: {H} - {S} = Q^2 x ({H}/{M}^2 + {h}/{R}^2)",
+            "Set both heads equal: {H} - {S} = Q^2 x ({H}/({M})^2 + {h}/({R})^2)",
             "Take the root: Q = {sqrt((H - S)/(H/M**2 + h/R**2))|L/h|4}",
         ),
     ),
