@@ -37,6 +37,8 @@ reynolds_number = Formula(
         Slip("v/(d_pipe*nu)", "The bore multiplies: the same speed in a wider pipe is more turbulent."),
         Slip("1000*v*d_pipe/nu", "You put in the density too. It is in the viscosity nu already, so leave it out."),
     ),
+    rises=("v", "d_pipe"),
+    falls=("nu",),
 )
 
 laminar_flow = Formula(
@@ -72,6 +74,8 @@ laminar_flow = Formula(
         Slip("pi*g*h_f*d_pipe**4/(64*nu*L_pipe)", "You took the speed in the middle for all of the pipe. The mean is half of it."),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "h_f": ("0.05 m", "0.3 m")},
+    rises=("h_f", "d_pipe"),
+    falls=("nu", "L_pipe"),
     remark="Only for thin tubes and slow flow: a pump's hose is nearly always turbulent.",
 )
 
@@ -94,6 +98,8 @@ laminar_head_loss = Formula(
         ),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "v": ("0.05 m/s", "0.3 m/s")},
+    rises=("nu", "L_pipe", "v"),
+    falls=("d_pipe",),
 )
 
 laminar_friction_factor = Formula(
@@ -108,6 +114,7 @@ laminar_friction_factor = Formula(
         Slip("Re/64", "Upside down: slower and thicker flow has the larger friction factor."),
     ),
     ranges={"Re": ("200", "2000")},
+    falls=("Re",),
 )
 
 # --- turbulent flow ------------------------------------------------------------------------------------------------------------------
@@ -125,6 +132,8 @@ colebrook = Formula(
         Published("Re=1e5, k_s=0.1 mm, d_pipe=1 m", "0.018513866", 1e-7, FLUIDS_PIPES.at("Colebrook(1e5, 1e-4)")),
         Published("Re=5e4, k_s=0 mm, d_pipe=1 m", "0.0208914", 5e-6, FLUIDS_PIPES.at("Colebrook(5e4, 0)")),
     ),
+    rises=("k_s",),
+    falls=("d_pipe", "Re"),
     remark="Colebrook's law. The friction factor stands on both sides, and is found by trial between limits.",
 )
 
@@ -143,6 +152,8 @@ swamee_jain = Formula(
         Slip("0.25/log10(k_s/(3.7*d_pipe) + 5.74/Re)**2", "The power 0.9 on the Reynolds number is missing."),
         Slip("-0.5/log10(k_s/(3.7*d_pipe) + 5.74/Re**0.9)", "The logarithm is squared: what the law gives first is one over the root of the friction factor."),
     ),
+    rises=("k_s",),
+    falls=("d_pipe", "Re"),
 )
 
 haaland = Formula(
@@ -155,6 +166,8 @@ haaland = Formula(
         Published("Re=1e5, k_s=0.1 mm, d_pipe=1 m", "0.018265054", 1e-7, FLUIDS_PIPES.at("Haaland(1e5, 1e-4)")),
         Published("Re=5e4, k_s=0 mm, d_pipe=1 m", "0.0207135", 5e-6, FLUIDS_PIPES.at("Haaland(5e4, 0)")),
     ),
+    rises=("k_s",),
+    falls=("d_pipe", "Re"),
 )
 
 blasius = Formula(
@@ -172,6 +185,7 @@ blasius = Formula(
         Slip("0.079/Re**(1/4)", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses."),
         Slip("64/Re", "That is the law of laminar flow. Above a Reynolds number of 4000 the flow is turbulent and loses more."),
     ),
+    falls=("Re",),
 )
 
 flow_for_a_head_loss = Formula(
@@ -194,6 +208,8 @@ flow_for_a_head_loss = Formula(
         ),
     ),
     ranges={"h_f": ("0.1 m", "1 m")},
+    rises=("d_pipe", "h_f"),
+    falls=("L_pipe", "k_s", "nu"),
 )
 
 bore_for_a_head_loss = Formula(
@@ -203,6 +219,8 @@ bore_for_a_head_loss = Formula(
     between=("(Q**2/g)**(1/5)/20", "(Q**2/g)**(1/5)*20"),
     published=(Published("Q=0.416 m3/s, h_f=0.6 m, L_pipe=100 m, k_s=0.046 mm, nu=1.023e-6 m2/s", "0.501 m", 2e-3, MAURER.at("ch. 4, type 3")),),
     ranges={"h_f": ("0.1 m", "1 m")},
+    rises=("Q", "L_pipe", "k_s", "nu"),
+    falls=("h_f",),
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------

@@ -30,6 +30,8 @@ head_lost_by_hazen_williams = Formula(
         ),
         Slip("k_HW*0.3048*L_pipe*Q**1.852/(C_HW**1.852*d_pipe**4.871)", "You took metres for feet: the pipe came out a third as long."),
     ),
+    rises=("L_pipe", "Q"),
+    falls=("C_HW", "d_pipe"),
     remark="The coefficient C grows with smoothness. Manuals disagree for plastic, from 130 to 150: that alone changes the loss by 30 %.",
 )
 
@@ -46,6 +48,8 @@ flow_by_hazen_williams = Formula(
         Slip("(h_f*C_HW**1.852*d_pipe**4.871/(k_HW*L_pipe))**1.852", "To undo 'to the power 1.852' you need the power 1 over 1.852."),
         Slip("sqrt(h_f*C_HW**1.852*d_pipe**4.871/(k_HW*L_pipe))", "You took the square root. The power in this rule is 1.852, not two."),
     ),
+    rises=("h_f", "C_HW", "d_pipe"),
+    falls=("L_pipe",),
 )
 
 head_lost_at_another_flow = Formula(
@@ -66,4 +70,6 @@ head_lost_at_another_flow = Formula(
         Slip("h_f1 + 1.852*h_f1*(Q_2 - Q_1)/Q_1", "That is the slope at the first flow. It serves for a small change only; for this one take the power."),
         Slip("h_f1*sqrt(Q_2/Q_1)", "You took the square root of the ratio. It goes the other way: nearly the square."),
     ),
+    rises=("h_f1", "Q_2"),
+    falls=("Q_1",),
 )

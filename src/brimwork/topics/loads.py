@@ -27,6 +27,7 @@ slab_patch = Formula(
         Slip("2*(l_s + w_s)", "That is the length round the slab. The patch is length times width."),
         Slip("l_s*t_s", "That is a side of the slab. It touches with its underside, length times width.", also_given=("t_s",)),
     ),
+    rises=("l_s", "w_s"),
     remark="Only if it is bedded all over: a slab that rocks touches on three points.",
 )
 
@@ -45,6 +46,8 @@ ring_patch = Formula(
         Slip("pi/4*(d_fo - d_fi)**2", "Subtract the areas, not the diameters: square each first."),
         Slip("pi*(d_fo**2 - d_fi**2)", "You put diameters in the place of radii: the patch came out four times too big."),
     ),
+    rises=("d_fo",),
+    falls=("d_fi",),
 )
 
 spread_of_ring = Formula(
@@ -64,6 +67,8 @@ spread_of_ring = Formula(
         Slip("pi/4*(d_fo**2 - d_fi**2)", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
     ),
     ranges={"t_s": ("40 mm", "70 mm")},
+    rises=("d_fo", "t_s"),
+    falls=("d_fi",),
     remark=_SPREAD_REMARK,
 )
 
@@ -81,6 +86,7 @@ spread_of_disc = Formula(
         Slip("pi/4*(d_fo + t_s)**2", "The load spreads by the thickness on both sides: the diameter grows by it twice."),
         Slip("pi/4*d_fo**2", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
     ),
+    rises=("d_fo", "t_s"),
     remark=f"For a full foot, or a ring whose hole is narrower than twice the slab is thick. {_SPREAD_REMARK}",
 )
 
@@ -97,6 +103,7 @@ slab_mass = Formula(
     ),
     unpublished="density times volume, by definition",
     slips=(Slip("rho_slab*l_s*w_s", "The thickness is missing: that is the mass of a slab one metre thick."),),
+    rises=("rho_slab", "l_s", "w_s", "t_s"),
 )
 
 load_weight = Formula(
@@ -110,6 +117,7 @@ load_weight = Formula(
         Slip("g*(m_v + m_slab)", _NO_WATER),
         Slip("g*(m_v + rho*V_v)", "You left out the slab. The blocks carry it too."),
     ),
+    rises=("m_v", "V_v", "m_slab"),
 )
 
 contact_pressure = Formula(
@@ -119,6 +127,8 @@ contact_pressure = Formula(
     defined="pressure is weight over the area that really touches",
     published=(Published("F_w=1 lbf, A_c=1 in2", "6.894757 kPa", 1e-6, NIST_811.at("pound-force per square inch")),),
     slips=(Slip("F_w*A_c", "You multiplied. The same weight on a bigger patch presses less: divide."),),
+    rises=("F_w",),
+    falls=("A_c",),
     remark=_SHEET,
 )
 
@@ -146,6 +156,8 @@ pressure_on_blocks = Formula(
         Slip("g*(m_v + rho*V_v + m_slab)/A_c + rho_bulk*t_st", "The stone is still in kilograms per square metre. Multiply that term by gravity too."),
     ),
     ranges={"A_c": ("1500 cm2", "5000 cm2")},
+    rises=("m_v", "V_v", "m_slab", "rho_bulk", "t_st"),
+    falls=("A_c",),
     remark=_SHEET,
 )
 
@@ -165,6 +177,8 @@ allowable_pressure = Formula(
         Slip("p_short/f_s", "That is for a load of minutes. Plastic creeps: only part of its short-term strength lasts for years."),
         Slip("p_short/(k_creep*f_s)", "The creep factor is the share that lasts: multiply by it."),
     ),
+    rises=("p_short", "k_creep"),
+    falls=("f_s",),
     remark=_SHEET,
 )
 
@@ -175,6 +189,8 @@ utilisation = Formula(
     defined="what is carried, compared with what may be carried",
     unpublished="a ratio, by definition",
     slips=(Slip("p_all/p_c", "Upside down: over 1 must mean too much."),),
+    rises=("p_c",),
+    falls=("p_all",),
     remark=_SHEET,
 )
 

@@ -40,6 +40,7 @@ static_lift = Formula(
     equals="z_rim + H - z_low",
     defined="from the lowest water while running up to the water that stands over the rim",
     unpublished="a difference of levels",
+    where=("z_low < z_rim",),
     slips=(
         Slip("z_rim + H", "You measured from the ground. The pump lifts from the lowest water in the reservoir."),
         Slip("z_rim + H + z_low", "The level below the datum is negative: taking it away makes the lift longer."),

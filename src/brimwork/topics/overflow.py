@@ -62,6 +62,7 @@ flow_over_level_lip = Formula(
         Slip("2/3*C_d*b*sqrt(g)*H**(3/2)", _NO_ROOT_2),
     ),
     ranges={"H": ("6 mm", "20 mm"), "b": ("300 mm", "1200 mm")},
+    rises=("C_d", "b", "H"),
 )
 
 head_over_level_lip = Formula(
@@ -78,6 +79,8 @@ head_over_level_lip = Formula(
         Slip("sqrt(3/2*Q/(C_d*b*sqrt(2*g)))", "You took the square root. Head goes with the flow to the power 2/3, between the root and the flow itself."),
     ),
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+    rises=("Q",),
+    falls=("C_d", "b"),
 )
 
 weir_coefficient = Formula(
@@ -96,6 +99,7 @@ weir_coefficient = Formula(
         Published("C_d=0.6225", "3.33 ft^0.5/s", 1e-3, FRANCIS.at("3.33 in feet"), note="1.84 in metres"),
     ),
     slips=(Slip("C_d*sqrt(2*g)", _DEEPEST_SPEED), Slip("2/3*C_d*sqrt(g)", _NO_ROOT_2)),
+    rises=("C_d",),
 )
 
 flow_by_weir_coefficient = Formula(
@@ -114,6 +118,7 @@ flow_by_weir_coefficient = Formula(
         Slip("C_w*b*H**(2/3)", "The power is upside down: 3/2, not 2/3."),
     ),
     ranges={"H": ("6 mm", "20 mm")},
+    rises=("C_w", "b", "H"),
 )
 
 head_by_weir_coefficient = Formula(
@@ -125,6 +130,8 @@ head_by_weir_coefficient = Formula(
     published=(Published("Q=5 L/s, C_w=1.84 m^0.5/s, b=0.5 m", "30.9116 mm", 1e-4, SWMM_ENGINE.at("steady head at a 0.5 m weir")),),
     slips=(Slip("(Q/(C_w*b))**(3/2)", _UPSIDE_DOWN), Slip("Q/(C_w*b)", _NO_POWER)),
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+    rises=("Q",),
+    falls=("C_w", "b"),
 )
 
 contracted_lip = Formula(
@@ -156,6 +163,8 @@ contracted_lip = Formula(
     ),
     ranges={"n_c": ("1", "2"), "H": ("20 mm", "60 mm"), "b": ("200 mm", "500 mm")},
     where=("n_c*H/10 < b",),
+    rises=("C_d", "b", "H"),
+    falls=("n_c",),
 )
 
 # --- water that arrives with speed --------------------------------------------------------------------------------------------------
@@ -170,6 +179,8 @@ approach_head = Formula(
         Slip("Q/(2*g*A_a)", "The speed is squared in the velocity head."),
         Slip("Q**2/(g*A_a**2)", "The 2 is missing: velocity head is speed squared over two g."),
     ),
+    rises=("Q",),
+    falls=("A_a",),
 )
 
 flow_with_approach = Formula(
@@ -197,6 +208,7 @@ flow_with_approach = Formula(
         Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the speed with which the water arrives."),
     ),
     ranges={"h_a": ("1 mm", "10 mm"), "H": ("10 mm", "40 mm")},
+    rises=("C_d", "b", "H", "h_a"),
 )
 
 flow_from_channel = Formula(
@@ -216,6 +228,8 @@ flow_from_channel = Formula(
     unpublished="printed examples stop after one or two rounds (Sarkar Ex 5.7: 0.3574 m3/s; Dighe Ex 5.9: 99.41 ft3/s); this is the value the rounds tend to",
     ranges={"A_a": ("0.05 m2", "0.4 m2")},
     where=("b*H < A_a/2",),
+    rises=("C_d", "b", "H"),
+    falls=("A_a",),
     remark="The rounds of hand calculation tend to this value.",
 )
 
@@ -241,6 +255,8 @@ coefficient_by_height = Formula(
         Slip("C_0", "You left out the growth with H/P. A low lip lets water arrive with speed, and passes more."),
     ),
     ranges={"C_1": ("0.03", "0.09")},
+    rises=("C_0", "C_1", "H"),
+    falls=("P",),
 )
 
 full_width_coefficient = Formula(
@@ -254,6 +270,8 @@ full_width_coefficient = Formula(
     ),
     tested=(*THIN_PLATE_HEIGHT, TestedRange("P", "", "1000 mm", REHBOCK.at("limits"))),
     slips=(Slip("0.602 + 0.083*P/H", "Head and height have changed places: the coefficient grows as the head grows against the height."),),
+    rises=("H",),
+    falls=("P",),
 )
 
 corrected_lip = Formula(
@@ -279,6 +297,7 @@ corrected_lip = Formula(
         ),
     ),
     slips=(Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the corrections. At a few millimetres of head one millimetre more is a lot."),),
+    rises=("C_d", "b", "k_b", "H", "k_h"),
 )
 
 # --- broad crest --------------------------------------------------------------------------------------------------------------------
@@ -307,6 +326,7 @@ broad_crest = Formula(
         Slip("b*sqrt(g)*H**(3/2)", "You took the whole head as depth on the crest. Two thirds of it are depth, one third makes the speed."),
     ),
     ranges={"H": ("6 mm", "30 mm")},
+    rises=("b", "H"),
 )
 
 head_at_broad_crest = Formula(
@@ -318,6 +338,8 @@ head_at_broad_crest = Formula(
     published=(Published("Q=1.7053 m3/s, b=1 m, g=9.81 m/s2", "1 m", 5e-4, ELGER.at("Eq. 15.30, turned round")),),
     slips=(Slip("(Q/(sqrt(g)*b))**(2/3)", "That is the depth on the crest. The head upstream is half as much again."),),
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
+    rises=("Q",),
+    falls=("b",),
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------

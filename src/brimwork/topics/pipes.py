@@ -27,6 +27,8 @@ speed_in_a_pipe = Formula(
         Slip("Q*pi/4*d_pipe**2", "You multiplied by the area. A smaller pipe makes the same flow faster: divide."),
         Slip("4*Q/(pi*d_pipe)", "The bore is squared in the area of a circle, and you used it once."),
     ),
+    rises=("Q",),
+    falls=("d_pipe",),
 )
 
 bore_for_a_speed = Formula(
@@ -40,6 +42,8 @@ bore_for_a_speed = Formula(
         Slip("4*Q/(pi*v)", "That is the bore squared: the root is missing."),
     ),
     ranges={"v": ("0.6 m/s", "1.5 m/s")},
+    rises=("Q",),
+    falls=("v",),
 )
 
 # --- friction ------------------------------------------------------------------------------------------------------------------------
@@ -61,6 +65,8 @@ friction_head = Formula(
         Slip("f*L_pipe/d_pipe*v**2/2", _NO_FACTOR_G),
         Slip("f*L_pipe*v**2/(2*g)", "You left the bore out: friction counts by how many bores long the pipe is."),
     ),
+    rises=("f", "L_pipe", "v"),
+    falls=("d_pipe",),
 )
 
 friction_head_by_flow = Formula(
@@ -76,6 +82,8 @@ friction_head_by_flow = Formula(
         Slip("32*f*L_pipe*Q**2/(pi**2*g*d_pipe**5)", _FANNING),
         Slip("8*f*L_pipe*Q**2/(pi**2*d_pipe**5)", _NO_FACTOR_G),
     ),
+    rises=("f", "L_pipe", "Q"),
+    falls=("d_pipe",),
 )
 
 # --- fittings ------------------------------------------------------------------------------------------------------------------------
@@ -98,6 +106,7 @@ fitting_head = Formula(
         Slip("K*v/(2*g)", _NOT_SQUARED),
         Slip("(K + 1)*v**2/(2*g)", "You counted the leaving velocity head as well as the exit loss: they are the same metre, counted twice."),
     ),
+    rises=("K", "v"),
 )
 
 loss_coefficient = Formula(
@@ -140,6 +149,8 @@ equivalent_length = Formula(
         Slip("K*f*d_pipe", "The friction factor divides: the smoother the pipe, the more metres of it one fitting is worth."),
         Slip("K*d_pipe/(4*f)", "The 4 belongs to Fanning's friction factor, and this is Darcy's."),
     ),
+    rises=("K", "d_pipe"),
+    falls=("f",),
 )
 
 # --- what the pump must overcome -----------------------------------------------------------------------------------------------------
@@ -155,6 +166,7 @@ total_head_from_parts = Formula(
         Slip("h_f + h_m", "This is only the rubbing loss. The pump must also lift the water, so add the height from water surface to outlet."),
         Slip("z_s + h_f", "The pipe is in, but bends, valves and the outlet are not."),
     ),
+    rises=("z_s", "h_f", "h_m"),
 )
 
 total_dynamic_head = Formula(
@@ -189,6 +201,8 @@ total_dynamic_head = Formula(
             "You took the length of the hose for the lift. Only the height between water surface and outlet counts.",
         ),
     ),
+    rises=("z_s", "Q", "f", "L_pipe", "K"),
+    falls=("d_pipe",),
 )
 
 system_constant = Formula(
@@ -214,6 +228,8 @@ system_constant = Formula(
         Slip("8/(pi**2*g*d_pipe**4)*(f*L_pipe + K)", "Friction counts by how many bores long the pipe is: divide its length by the bore."),
         Slip("16/(pi**2*g*d_pipe**4)*(f*L_pipe/d_pipe + K)", _NO_2),
     ),
+    rises=("f", "L_pipe", "K"),
+    falls=("d_pipe",),
 )
 
 # --- procedures ----------------------------------------------------------------------------------------------------------------------

@@ -44,6 +44,8 @@ pump_curve = Formula(
         Slip("H_0*(Q/Q_max)**2", "That is what the pump has lost. Take it from the shut-off head."),
     ),
     ranges={"Q": ("5 L/min", "28 L/min")},
+    rises=("H_0", "Q_max"),
+    falls=("Q",),
     remark="Use the maker's curve where there is one. 'Max' head and 'max' flow never occur together.",
 )
 
@@ -75,6 +77,8 @@ duty_flow = Formula(
         Slip("sqrt((H_0 + z_s)/(H_0/Q_max**2 + k_sys))", "You added the lift. It takes head away from the pump: subtract it."),
         Slip("sqrt((H_0 - z_s)/k_sys)", "You let the pump hold its shut-off head at every flow. Its own curve falls as well."),
     ),
+    rises=("H_0", "Q_max"),
+    falls=("z_s", "k_sys"),
 )
 
 # --- power --------------------------------------------------------------------------------------------------------------------------
@@ -98,6 +102,7 @@ hydraulic_power = Formula(
         Slip("g*Q*H_pump", "You left out the density: a cubic metre of water weighs a thousand kilograms."),
         Slip("rho*g*Q*H_0", "You took the shut-off head. At this flow the pump gives less.", also_given=("H_0",)),
     ),
+    rises=("rho", "Q", "H_pump"),
 )
 
 power_taken_in = Formula(
@@ -117,6 +122,8 @@ power_taken_in = Formula(
         Slip("g*Q*H_pump/eta_pump", "You left out the density: a cubic metre of water weighs a thousand kilograms."),
         Slip("rho*g*Q*H_pump*(1 - eta_pump)", "That is the share that is lost, of the power in the water. Divide the power in the water by the efficiency."),
     ),
+    rises=("rho", "Q", "H_pump"),
+    falls=("eta_pump",),
 )
 
 best_power = Formula(
@@ -136,6 +143,7 @@ best_power = Formula(
         Slip("rho*g*Q_max*H_0", "You multiplied the greatest flow by the greatest head. They never occur together."),
         Slip("rho*g*Q_max*H_0/4", "That is the best of a straight line. For a parabola it is two over three roots of three, 0.385."),
     ),
+    rises=("rho", "Q_max", "H_0"),
 )
 
 nameplate_ratio = Formula(
@@ -157,6 +165,8 @@ nameplate_ratio = Formula(
         Slip("P_in/(2/(3*sqrt(3))*rho*g*Q_max*H_0)", "Upside down: what the water receives, over what goes in."),
         Slip("2/(3*sqrt(3))*rho*Q_max*H_0/P_in", "You left out gravity: power is weight lifted per second times height, and weight is mass times g."),
     ),
+    rises=("rho", "Q_max", "H_0"),
+    falls=("P_in",),
     remark="Above about 0.7 a digit or a unit on the label is wrong; small pumps reach 0.05 to 0.35 (common practice, no source).",
 )
 

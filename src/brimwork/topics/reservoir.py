@@ -35,6 +35,7 @@ water_in_pit = Formula(
         Slip("N_b*n_s*V_b + n_v*(V_pit - N_b*V_b)", "The two shares have changed places: the blocks are nearly empty, the stone is not."),
     ),
     ranges={"V_pit": ("1500 L", "2500 L"), "V_b": ("20 L", "60 L")},
+    rises=("N_b", "n_v", "V_b", "n_s", "V_pit"),
 )
 
 blocks_for_water = Formula(
@@ -49,6 +50,8 @@ blocks_for_water = Formula(
         Slip("V_w/V_b", "You counted each block as all water. Its void fraction of its outside volume is."),
     ),
     ranges={"V_w": ("500 L", "900 L"), "V_pit": ("1000 L", "1300 L")},
+    rises=("V_w",),
+    falls=("n_s", "V_pit", "n_v", "V_b"),
     remark="Round up: a part of a block is a block.",
 )
 
@@ -67,6 +70,8 @@ mean_void_fraction = Formula(
         Slip("(n_v + n_s)/2", "A plain mean holds only where both take half of the area. Weigh each share with its own area."),
         Slip("n_v", "That is the share in the blocks alone. The stone beside them holds less."),
     ),
+    rises=("n_s", "n_v", "A_b"),
+    falls=("A_pit",),
 )
 
 pit_for_water = Formula(
@@ -83,6 +88,8 @@ pit_for_water = Formula(
         Slip("V_w", "You counted the whole pit as water. The blocks take up room too."),
         Slip("V_w/(1 - n_v)", _SOLID_SHARE),
     ),
+    rises=("V_w",),
+    falls=("n_v",),
     remark="The same formula tells what stone alone would need: put its own void fraction in, and the pit grows to more than twice the size.",
 )
 
@@ -99,6 +106,7 @@ water_area = Formula(
     ),
     unpublished=_OWN_SPACE,
     slips=(Slip("A_b", _PLAN_ONLY), Slip("A_b*(1 - n_v)", _SOLID_SHARE), Slip("A_b/n_v", "You divided. The empty share makes the area smaller.")),
+    rises=("A_b", "n_v"),
 )
 
 water_per_level = Formula(
@@ -113,6 +121,7 @@ water_per_level = Formula(
     ),
     published=(Published("A_b=1000 ft2, n_v=1", "623 US gal/in", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in"), note="open water: void fraction 1"),),
     slips=(Slip("A_b", _PLAN_ONLY), Slip("A_b*(1 - n_v)", _SOLID_SHARE)),
+    rises=("A_b", "n_v"),
     remark="A square metre of open water takes one litre for each millimetre; blocks take a little less.",
 )
 
@@ -131,6 +140,8 @@ level_change = Formula(
         Slip("V_w*n_v/A_b", "You multiplied by the void fraction. It makes the area smaller, and so the change bigger."),
     ),
     ranges={"V_w": ("5 L", "60 L")},
+    rises=("V_w",),
+    falls=("A_b", "n_v"),
 )
 
 water_to_level = Formula(
@@ -144,6 +155,7 @@ water_to_level = Formula(
     ),
     published=(Published("A_b=1000 ft2, n_v=1, h=1 in", "623 US gal", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in"), note="open water: void fraction 1"),),
     slips=(Slip("A_b*h", _PLAN_ONLY), Slip("A_b*(1 - n_v)*h", _SOLID_SHARE)),
+    rises=("A_b", "n_v", "h"),
 )
 
 level_of_water = Formula(
@@ -153,6 +165,8 @@ level_of_water = Formula(
     inverse_of=water_to_level,
     published=(Published("V_w=623 US gal, A_b=1000 ft2, n_v=1", "1 in", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in, turned round")),),
     slips=(Slip("V_w/A_b", "You divided by the plan area. The water only stands in the empty share, so it stands higher."),),
+    rises=("V_w",),
+    falls=("A_b", "n_v"),
 )
 
 dead_water = Formula(
@@ -166,6 +180,7 @@ dead_water = Formula(
     ),
     unpublished=_OWN_SPACE,
     slips=(Slip("A_b*h_min", _PLAN_ONLY),),
+    rises=("A_b", "n_v", "h_min"),
 )
 
 usable_water = Formula(
@@ -187,6 +202,8 @@ usable_water = Formula(
         Slip("A_b*n_v*(h_static + h_min)", "You added the dead water. It does not help the pump: take it off."),
         Slip("A_b*n_s*(h_static - h_min)", "You used the void fraction of the stone. The blocks have their own, more than twice as much.", also_given=("n_s",)),
     ),
+    rises=("A_b", "n_v", "h_static"),
+    falls=("h_min",),
 )
 
 turnover_time = Formula(
@@ -199,6 +216,8 @@ turnover_time = Formula(
     ),
     unpublished="volume over flow, by definition",
     slips=(Slip("Q/V_use", "The two have changed places: a bigger pump turns the water over in less time."),),
+    rises=("V_use",),
+    falls=("Q",),
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------

@@ -32,6 +32,7 @@ round_rim = Formula(
         Slip("C_w*pi*d_rim*H", _LINEAR),
     ),
     ranges={"H": ("3 mm", "8 mm"), "C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
+    rises=("C_w", "d_rim", "H"),
 )
 
 head_on_round_rim = Formula(
@@ -47,6 +48,8 @@ head_on_round_rim = Formula(
         Slip("(Q/(C_w*pi*d_rim))**(3/2)", _UPSIDE_DOWN),
     ),
     ranges={"C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
+    rises=("Q",),
+    falls=("C_w", "d_rim"),
 )
 
 round_bore = Formula(
@@ -74,6 +77,7 @@ round_bore = Formula(
         Slip("C_w*pi*d_bore*H", _LINEAR),
     ),
     ranges={"H": ("3 mm", "9 mm")},
+    rises=("C_w", "d_bore", "H"),
 )
 
 limit_of_round_bore = Formula(
@@ -95,6 +99,8 @@ limit_of_round_bore = Formula(
         ),
     ),
     slips=(Slip("C_d*d_bore*sqrt(2*g)/C_w", "The area of the bore is a quarter of pi times its diameter squared. The 4 is missing."),),
+    rises=("C_d", "d_bore"),
+    falls=("C_w",),
 )
 
 # --- rim out of level ---------------------------------------------------------------------------------------------------------------
@@ -117,6 +123,8 @@ rim_flow_ratio = Formula(
         Slip("(H + e_rim)/(H - e_rim)", "You gave the whole difference to each side, and compared heads instead of flows."),
     ),
     ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "2 mm")},
+    rises=("e_rim",),
+    falls=("H",),
 )
 
 rim_runs_dry = Formula(
@@ -139,6 +147,7 @@ rim_runs_dry = Formula(
         Slip("H", "The high side is above the middle by half the difference only."),
     ),
     ranges={"H": ("2 mm", "8 mm")},
+    rises=("H",),
     remark="H is the head of the level rim at the same flow. In round numbers: dry at 1.8 times that head.",
 )
 
