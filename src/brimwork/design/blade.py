@@ -99,12 +99,6 @@ class BladeChain(Chain):
     def _holds_back(self) -> bool:
         return self.design["pipe.check_valve"] == "yes" or self.design["blade.feed"] == "top"
 
-    @result
-    def transit_pipe(self):
-        if self.design["pipe.check_valve"] == "yes":
-            return Found("V_pc", 0.0, "a check valve keeps the pipe full")
-        return self._work("water in a pipe", d_pipe=self.design["pipe.bore"], L_pipe=self.design["pipe.length"])
-
     def in_transit(self) -> dict[str, float]:
         return {"V_rim": self.transit_head, "V_siph": self.transit_siphon, "V_sheet": self.transit_sheet}
 

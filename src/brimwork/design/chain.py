@@ -54,7 +54,12 @@ class Chain:
     def working(self, name: str) -> Working | Found:
         """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
         if name not in self._worked:
-            self._worked[name] = getattr(type(self), name).method(self)
+            try:
+                self._worked[name] = getattr(type(self), name).method(self)
+            except ArithmeticError:
+                raise InputError(
+                    f"'{name.replace('_', ' ')}' cannot be worked out: a value that must be more than nothing is zero, or one is far too large"
+                ) from None
         return self._worked[name]
 
     @classmethod
@@ -176,8 +181,9 @@ class Chain:
     @result
     def pump_head_at_flow_wanted(self):
         pump = self.pump
-        kind = "the maker's curve" if isinstance(pump, pumps.TabulatedPump) else "the parabola through the label's two numbers, an approximation"
-        return Found("H_pump", pump.head(min(self.flow_wanted, pump.Q_max)), f"from {kind}")
+        tabulated = isinstance(pump, pumps.TabulatedPump)
+        kind = "the maker's curve" if tabulated else "the parabola through the label's two numbers, an approximation"
+        return Found("H_pump", pump.head(self.flow_wanted) if tabulated or self.flow_wanted < pump.Q_max else 0.0, f"from {kind}")
 
     @cached_property
     def duty(self) -> pumps.Duty:
@@ -198,7 +204,7 @@ class Chain:
 
     @result
     def duty_head(self):
-        return Found("H_t", self.duty.H, "the head at that flow")
+        return Found("H_t", self.duty.H, "the head at the flow that the model finds")
 
     @result
     def flow_ratio(self):
@@ -257,6 +263,8 @@ class Chain:
 
     @result
     def transit_pipe(self):
+        if self.design["pipe.check_valve"] == "yes":
+            return Found("V_pc", 0.0, "a check valve keeps the pipe full")
         return self._work("water in a pipe", d_pipe=self.design["pipe.bore"], L_pipe=self.design["pipe.length"])
 
     @result
@@ -335,6 +343,8 @@ class Chain:
 
     @result
     def stone_on_blocks(self):
+        if self.bare > self.block_plan:
+            raise InputError("what stands on the blocks is larger than the blocks together: take more blocks, or a smaller slab")
         mass = (self.block_plan - self.bare) * self.design["catch.stone_thickness"] * self.design["catch.stone_density"]
         return Found("m_stone", mass, "stone over the blocks, beside what stands on them")
 
@@ -424,16 +434,20 @@ class Chain:
     def liner_width(self):
         return self._liner(self.box_width)
 
+    @property
+    def narrow_side(self) -> float:
+        return min(self.liner_length, self.liner_width)
+
     @result
     def roll(self):
         """The narrowest roll that covers the narrower side, else the widest there is."""
         widths = sorted(self.design["lining.rolls"])
-        width = next((w for w in widths if w >= self.liner_width), widths[-1])
+        width = next((w for w in widths if w >= self.narrow_side), widths[-1])
         return Found("l_cut", width, "the narrowest roll that covers the narrower side of the cut")
 
     @property
     def roll_spare(self) -> float:
-        return self.roll - self.liner_width
+        return self.roll - self.narrow_side
 
     def _pit(self, outside: float) -> Working:
         return self._work("length of the pit", L_out=outside, t_work=self.design["ground.working_space"])
@@ -557,7 +571,3 @@ class Chain:
     @property
     def cost_share(self) -> float:
         return self.cost_estimate / self.design["site.budget"]
-
-
-def _formula(name: str):
-    return topics.formulas()[name]

@@ -102,6 +102,8 @@ class Check:
             return self._finding("fail", "cannot be worked out", "", note=str(refused))
         except ArithmeticError:
             return self._finding("fail", "cannot be worked out", "", note="a value that must be more than nothing is zero, or one is far too large")
+        if value == INFINITE:
+            return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
         grade = limits.grade(value)
         text = limits.text(self.unit) + (" (set by this design)" if own else "")
         return self._finding(grade, units.write(value, self.unit), text, note=self.note(chain))
@@ -117,7 +119,9 @@ class Check:
         return self._finding("not shown", f"needs {asked(missing)}", "", note="")
 
     def _finding(self, grade: str, value: str, limit: str, note: str) -> Finding:
-        return Finding(self.id, self.group, self.title, grade, value, limit, self.remedy if grade != "pass" else "", self.basis, self.results, note)
+        return Finding(
+            self.id, self.group, self.title, grade, value, limit, self.remedy if grade in ("fail", "marginal") else "", self.basis, self.results, note
+        )
 
 
 @dataclass(frozen=True)
@@ -138,7 +142,7 @@ class Judged:
             grade, value = self.answers(chain, chain.design[self.key])
         except Unknown as missing:
             grade, value = "not shown", f"needs {asked(missing)}"
-        return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade != "pass" else "", self.basis)
+        return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis)
 
 
 def _answered(question: Question) -> Judged:
@@ -167,7 +171,7 @@ def _unattended(chain: Chain) -> Limits:
     """A week, or the longest time that nobody looks after it, where that is known and longer."""
     given = chain.design.values.get("site.unattended")
     spell = given.value if given else 0.0
-    return at_least(max(7 * 86400, spell), max(3 * 86400, 0.7 * spell))
+    return at_least(max(7 * 86400, spell), max(3 * 86400, spell))
 
 
 def _sides(chain: Chain) -> Limits:
@@ -183,6 +187,12 @@ def _wall(chain: Chain) -> Limits:
     if _public(chain) or chain.design["blade.wall_retains"] != "nothing":
         return at_most(-INFINITE, -INFINITE)
     return at_most(0.6, 1.0)
+
+
+def _mesh(chain: Chain) -> float:
+    """Opening over the smallest stone; an opening over 20 mm counts as one that only just passes, or worse."""
+    mesh = chain.design["lining.mesh"]
+    return max(mesh / chain.design["lining.smallest_stone"], 0.5 * mesh / 0.020)
 
 
 def _valves(chain: Chain) -> Limits:
@@ -305,7 +315,7 @@ CHECKS: tuple[Check | Judged, ...] = (
           "turn the cut, take a wider roll, or ask the maker for a welded seam", DERIVED, ("liner_length", "liner_width", "roll")),
     Check("C39", "ground and lining", "Nothing pierces the liner near the overflow", lambda c: c.level("staple line") - c.level("overflow"), at_least(0.050, 0.025), "mm",
           "fix the liner higher, or set the overflow lower", CP),
-    Check("C40", "ground and lining", "Mesh holds the stone", lambda c: c.design["lining.mesh"] / c.design["lining.smallest_stone"], at_most(0.5, 0.8), "",
+    Check("C40", "ground and lining", "Mesh holds the stone", _mesh, at_most(0.5, 0.8), "",
           "a finer mesh, at most 20 mm, or larger stone", CP),
     # supply
     Check("C46", "supply", "Circuit not overloaded", lambda c: c.design["supply.circuit_load"] / c.design["supply.breaker"], at_most(0.80, 1.00), "%",

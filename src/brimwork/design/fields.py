@@ -20,6 +20,7 @@ class Field:
     us: str = ""
     signed: bool = False
     most: float = float("inf")
+    whole: bool = False
 
     def read(self, given, key: str) -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
@@ -30,13 +31,15 @@ class Field:
         value = units.read(str(given), self.unit, key)
         if value < 0 and not self.signed:
             raise InputError(f"{key} = {given} is negative, but the {self.name} cannot be below zero: write {key} = {self.example}")
+        if self.whole and not (value == int(value) and value >= 1):
+            raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
         if value > self.most:
             raise InputError(f"{key} = {given} is over {self.most:g}, which the {self.name} cannot be: write {key} = {self.example}")
         return value
 
     @property
     def example(self) -> str:
-        return f'"1 {self.unit}"' if self.unit else "0.5"
+        return f'"1 {self.unit}"' if self.unit else "2" if self.whole else "0.5"
 
     def write(self, value: float, region: str = "UK") -> str:
         return units.write(value, self.us if region == "US" and self.us else self.unit, None)
@@ -64,11 +67,12 @@ class Several:
 
     name: str
     unit: str
+    signed: bool = False
 
     def read(self, given, key: str) -> tuple[float, ...]:
         if not isinstance(given, list) or not given:
             raise InputError(f'{key} is a list of lengths: write {key} = ["2 m", "4 m"]')
-        return tuple(Field(self.name, self.unit).read(item, key) for item in given)
+        return tuple(Field(self.name, self.unit, signed=self.signed).read(item, key) for item in given)
 
     def write(self, value: tuple[float, ...], region: str = "UK") -> str:
         return ", ".join(units.write(item, self.unit, None) for item in value)
@@ -92,46 +96,46 @@ class Curve:
 
 @dataclass(frozen=True)
 class Bounds:
-    """Limits of a check that a design sets for itself: where it passes, and where it is marginal."""
+    """Limits of a check that a design sets for itself, in the check's unit: where it passes, and where it is marginal."""
 
     name: str
+    unit: str
 
     def read(self, given, key: str) -> tuple[tuple[float, float], ...]:
         spans = [self._span(part.strip(), key) for part in given.split(";")] if isinstance(given, str) else []
         if len(spans) != 2:
-            raise InputError(
-                f'{key} is two spans, where the check passes and where it is marginal: write {key} = "1.1 to 1.6; 1.0 to 2.5" or "from 50 mm; from 25 mm"'
-            )
-        return tuple(spans)
+            raise InputError(f"{key} is two spans, where the check passes and where it is marginal: write {self._like(key)}")
+        good, fair = spans
+        if not (good[0] <= good[1] and fair[0] <= good[0] and good[1] <= fair[1]):
+            raise InputError(f"{key}: a span runs upwards, and the marginal one holds the passing one: write {self._like(key)}")
+        return good, fair
 
-    @staticmethod
-    def _span(text: str, key: str) -> tuple[float, float]:
-        def number(part: str) -> float:
-            try:
-                return units.parse(part).value
-            except InputError as error:
-                raise InputError(f"{key}: {error}") from None
+    def _like(self, key: str) -> str:
+        return f'{key} = "from 2 {self.unit}; from 1 {self.unit}"' if self.unit else f'{key} = "1.1 to 1.6; 1.0 to 2.5"'
 
+    def _span(self, text: str, key: str) -> tuple[float, float]:
         word, _, rest = text.partition(" ")
         if word == "from":
-            return number(rest), float("inf")
+            return units.read(rest, self.unit, key), float("inf")
         if word == "up" and rest.startswith("to "):
-            return float("-inf"), number(rest[3:])
+            return float("-inf"), units.read(rest[3:], self.unit, key)
         low, to, high = text.partition(" to ")
         if not to:
-            raise InputError(f'{key}: "{text}" is not a span: write "1.1 to 1.6", "from 50 mm" or "up to 0.4"')
-        return number(low), number(high)
+            raise InputError(f'{key}: "{text}" is not a span: write {self._like(key)}')
+        unit = units.parse(high).unit
+        return units.read(low if units.parse(low).unit else f"{low} {unit}", self.unit, key), units.read(high, self.unit, key)
 
     def write(self, value, region: str = "UK") -> str:
         return "; ".join(f"{low:g} to {high:g}" for low, high in value)
 
 
-# Checks of a number, whose limits a design may set for itself.
-LIMITED = (
-    "C01", "C01m", "C02", "C03", "C04", "C05", "C06", "C07", "C08", "C09", "C10", "C12", "C13", "C14", "C16", "C17", "C18", "C19", "C20", "C21", "C22", "C24",
-    "C25", "C25e", "C26", "C27", "C28", "C32", "C33", "C34", "C37", "C38", "C39", "C40", "C42", "C46", "C47", "C48", "C49", "C56", "C57", "C60", "C61", "C63",
-    "C64", "C65", "C66", "C72",
-)  # fmt: skip
+# Checks of a number whose limits a design may set for itself, with their units. Those on which somebody's safety rests are not among them.
+LIMITED = {
+    **dict.fromkeys(("C01", "C01m", "C02", "C03", "C05", "C07", "C14", "C17", "C22", "C27", "C33", "C34", "C40", "C56", "C61", "C64", "C66"), ""),
+    **dict.fromkeys(("C06", "C13", "C18", "C21", "C38", "C39", "C49", "C57", "C60"), "mm"),
+    **{"C04": "m/s", "C10": "m/s", "C08": "L/s per m", "C12": "day", "C16": "min", "C19": "%/day", "C37": "m", "C42": "%", "C46": "%", "C47": "m", "C72": "mm/day"},
+    "C09": "",
+}  # fmt: skip
 YES_NO = ("yes", "no")
 _HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
 LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose")
@@ -170,7 +174,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "lift_height": _length("height of the hands at the start of the lift"),
         "lift_travel": _length("distance that the hands travel"),
         "sling_mass": Field("mass on the slings", "kg", "lb"),
-        "sling_legs": Field("legs of the sling", ""),
+        "sling_legs": Field("legs of the sling", "", whole=True, most=4),
         "sling_angle": Field("angle of a leg from the horizontal", "deg"),
         "sling_rating": Field("rating of one leg", "kN", "lbf"),
         "budget": Field("money that there is", "cur"),
@@ -216,7 +220,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "wall_retains": Choice("what the wall holds back", ("nothing", "soil", "water")),
     },
     "cascade": {
-        "steps": Field("number of steps", ""),
+        "steps": Field("number of steps", "", whole=True, most=50),
         "width": _length("width of a step"),
         "step_fall": _length("fall of a step, lip to water"),
         "tread": _length("tread: from the face of a step to the next lip"),
@@ -254,8 +258,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "block_length": _length("length of one block"),
         "block_width": _length("width of one block"),
         "block_height": _length("height of one block"),
-        "blocks_along": Field("blocks along the pit", ""),
-        "blocks_across": Field("blocks across the pit", ""),
+        "blocks_along": Field("blocks along the pit", "", whole=True, most=50),
+        "blocks_across": Field("blocks across the pit", "", whole=True, most=50),
         "block_mass": Field("mass of one block", "kg", "lb"),
         "void_fraction": _share("void fraction of the blocks"),
         "short_term_strength": Field("short-term strength of the block", "kPa", "psi"),
@@ -337,11 +341,11 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
     "measured": {
         "flow": Field("flow measured with a bucket at the outlet", "L/min", "US gal/min"),
         "start_drop": _length("drop of the level when the pump starts"),
-        "leak": Field("fall of the level in a day with the pump off, less that of a control bucket", "mm/day", "in/day"),
+        "leak": Field("fall of the level in a day with the pump off, less that of a control bucket", "mm/day", "in/day", signed=True),
         "current": Field("current of the running pump", "A"),
-        "rim_levels": Several("levels of the rim at points round it", "mm"),
+        "rim_levels": Several("levels of the rim at points round it", "mm", signed=True),
     },
-    "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones") for check in LIMITED},
+    "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones", unit) for check, unit in LIMITED.items()},
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
 _REST = ("flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers", "limits")

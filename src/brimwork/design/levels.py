@@ -61,7 +61,13 @@ _ORDER_ABOVE = {
     "cascade": (("block top", "header lip"),),
     "blade": (("block top", "landing stone"), ("landing stone", "lip")),
 }
-MAY_TOUCH = {("block top", "vessel base"), ("block top", "stone base"), ("block top", "landing stone")}
+MAY_TOUCH = {
+    ("block top", "vessel base"),
+    ("block top", "stone base"),
+    ("block top", "landing stone"),
+    ("staple line", "liner edge"),
+    ("overflow", "block top"),
+}
 
 
 def height(design: Design, name: str) -> float:

@@ -33,6 +33,8 @@ def _made(item: str, make: Callable[[Chain], Iterator[Line]], chain: Chain) -> l
         return [Line(item, "", "not shown", f"needs {asked(missing)}")]
     except InputError as refused:
         return [Line(item, "", "not shown", str(refused))]
+    except ArithmeticError:
+        return [Line(item, "", "not shown", "a value that must be more than nothing is zero")]
 
 
 def _mm(*lengths: float) -> str:

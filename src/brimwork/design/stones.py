@@ -16,7 +16,7 @@ class StonesChain(Chain):
     """One or several drilled stones, each fed by a branch of its own with a valve; the film clings to their sides."""
 
     @cached_property
-    def _stones(self) -> list[tuple[float, float, float]]:
+    def sizes(self) -> list[tuple[float, float, float]]:
         """Diameter, height and length of branch of every stone, in m."""
         lists = [self.design[f"stones.{key}"] for key in ("diameters", "heights", "branch_lengths")]
         if len({len(one) for one in lists}) > 1:
@@ -26,7 +26,7 @@ class StonesChain(Chain):
     @cached_property
     def flows(self) -> list[float]:
         """Flow wanted for every stone, m3/s."""
-        return [self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=math.pi * d).result for d, _, _ in self._stones]
+        return [self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=math.pi * d).result for d, _, _ in self.sizes]
 
     @result
     def flow_wanted(self):
@@ -42,18 +42,18 @@ class StonesChain(Chain):
     @property
     def delivery(self) -> float:
         """The top of the stone that governs."""
-        return self.level("stone base") + self._stones[self.governing][1]
+        return self.level("stone base") + self.sizes[self.governing][1]
 
     @cached_property
     def lifts(self) -> list[float]:
         """Lift from the lowest water to the top of every stone, m."""
-        return [self.level("stone base") + height - self.level("lowest water") for _, height, _ in self._stones]
+        return [self.level("stone base") + height - self.level("lowest water") for _, height, _ in self.sizes]
 
     @cached_property
     def branch_losses(self) -> list[float]:
         """Head lost in every branch at its flow, valve open, m."""
         bore, fittings = self.design["stones.branch_bore"], self.design["stones.branch_fittings"]
-        hoses = [self._hose(bore, length, fittings) for _, _, length in self._stones]
+        hoses = [self._hose(bore, length, fittings) for _, _, length in self.sizes]
         lost = [pipework.losses(hose, flow, self.water["nu"], self._law) for hose, flow in zip(hoses, self.flows, strict=True)]
         return [one.h_f + one.h_m for one in lost]
 
@@ -93,7 +93,7 @@ class StonesChain(Chain):
         if flow <= 0:
             return self.static_lift
         common = pipework.losses(self.stretch, flow, self.water["nu"], self._law)
-        hose = self._hose(self.design["stones.branch_bore"], self._stones[self.governing][2], self.design["stones.branch_fittings"])
+        hose = self._hose(self.design["stones.branch_bore"], self.sizes[self.governing][2], self.design["stones.branch_fittings"])
         branch = pipework.losses(hose, flow * self.flows[self.governing] / self.flow_wanted, self.water["nu"], self._law)
         return self.static_lift + common.h_f + common.h_m + branch.h_f + branch.h_m
 
@@ -110,13 +110,15 @@ class StonesChain(Chain):
 
     @property
     def _sides(self) -> float:
-        return sum(math.pi * d * h for d, h, _ in self._stones)
+        return sum(math.pi * d * h for d, h, _ in self.sizes)
 
     @result
     def transit_pipe(self):
         d = self.design
-        branches = math.pi / 4 * d["stones.branch_bore"] ** 2 * sum(length for _, _, length in self._stones)
-        holes = math.pi / 4 * d["stones.hole"] ** 2 * sum(height for _, height, _ in self._stones)
+        if d["pipe.check_valve"] == "yes":
+            return Found("V_pc", 0.0, "a check valve keeps hoses and holes full")
+        branches = math.pi / 4 * d["stones.branch_bore"] ** 2 * sum(length for _, _, length in self.sizes)
+        holes = math.pi / 4 * d["stones.hole"] ** 2 * sum(height for _, height, _ in self.sizes)
         common = math.pi / 4 * d["pipe.bore"] ** 2 * d["pipe.length"]
         return Found("V_pc", common + branches + holes, "common hose, branches and the holes in the stones")
 
@@ -124,7 +126,7 @@ class StonesChain(Chain):
         return {"V_film": self.transit_film}
 
     def wet_parts(self) -> tuple[float, str]:
-        return self._sides + sum(math.pi / 4 * d * d for d, _, _ in self._stones), "sides and tops of the stones"
+        return self._sides + sum(math.pi / 4 * d * d for d, _, _ in self.sizes), "sides and tops of the stones"
 
     @result
     def apron_share(self):
@@ -141,7 +143,7 @@ class StonesChain(Chain):
     def masses(self) -> list[float]:
         """Mass of every stone, kg."""
         hole, density = self.design["stones.hole"], self.design["stones.density"]
-        return [math.pi / 4 * (d * d - hole * hole) * h * density for d, h, _ in self._stones]
+        return [math.pi / 4 * (d * d - hole * hole) * h * density for d, h, _ in self.sizes]
 
     @result
     def slab_mass(self):
@@ -173,7 +175,7 @@ class StonesChain(Chain):
     def tippings(self) -> list[Working]:
         """The tipping factor of every stone."""
         share, push = self.design["stones.base_share"], self.push
-        stones = zip(self._stones, self.masses, strict=True)
+        stones = zip(self.sizes, self.masses, strict=True)
         return [self._work("tipping factor", F_w=GRAVITY * mass, B_base=d * share, F_push=push, h_push=h) for (d, h, _), mass in stones]
 
     @result
@@ -183,13 +185,13 @@ class StonesChain(Chain):
 
     @property
     def standing_mass(self) -> float:
-        return sum(self.masses) + len(self._stones) * self.slab_mass
+        return sum(self.masses) + len(self.sizes) * self.slab_mass
 
     @result
     def tipping_in_wind(self):
         """The stone that the wind tips first."""
         d = self.design
-        stones = zip(self._stones, self.masses, strict=True)
+        stones = zip(self.sizes, self.masses, strict=True)
         return min(
             (
                 self._work("tipping factor in wind", F_w=GRAVITY * mass, B_base=wide * d["stones.base_share"], p_wind=self.wind_pressure,

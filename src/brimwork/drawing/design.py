@@ -137,7 +137,7 @@ def _vessel(chain: Chain, p: _Places) -> _Feature:
 def _stones(chain: Chain, p: _Places) -> _Feature:
     d = chain.design
     base, hole = levels.height(d, "stone base"), d["stones.hole"]
-    sizes = list(zip(d["stones.diameters"], d["stones.heights"], strict=True))
+    sizes = [(wide, high) for wide, high, _ in chain.sizes]
     records: list[Record] = []
     places = [p.blocks * ((i + 0.5) / len(sizes) - 0.5) for i in range(len(sizes))]
     for x, (wide, high) in zip(places, sizes, strict=True):
@@ -157,8 +157,8 @@ def _blade(chain: Chain, p: _Places) -> _Feature:
     lip, landing, wide, deep = levels.height(d, "lip"), levels.height(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
     face = -p.box / 2 - p.board - 0.02
     back = face - wide - 2 * WALL
-    q, head = d["flow.for_each_metre"], chain.lip_head
-    speed, fall = q / chain.brink_depth, lip - landing
+    head = chain.lip_head
+    speed, fall = chain.brink_speed, lip - landing
     path = [(face + speed * chain.fall_time * i / 16, lip - fall * (i / 16) ** 2) for i in range(17)]
     upper = [(x, y + chain.brink_depth * (1 - i / 20)) for i, (x, y) in enumerate(path)]
     trough = _rectangle(back + WALL, lip - deep, face - WALL, lip + head)
@@ -286,13 +286,22 @@ def duty_chart(chain: Chain) -> Sheet:
         Mark(need, 1.1, NIGHT),
         Text(need, f"wanted {write(wanted, 'L/min')}", "start", 3.2, NIGHT, (1.6, -5.0)),
     )
-    records = (band, *view.records, *labels)
+    records = (band, *view.records, *labels, *_by_bucket(chain))
     sentence = (
         f"With the valve open the pump sends {write(duty.Q, 'L/min')} at a head of {write(duty.H, 'm')}, {number(duty.Q / wanted, 3)} times the {write(wanted, 'L/min')} wanted. "
         "The pale band is 1.1 to 1.6 times the flow wanted."
     )
     notes = (Text((4.0, 7.0), "Duty chart: pump curve, and what pipe and lift ask for, water at its lowest", "start", 3.2, GREY),)
     return Sheet(180, 90, (View(view.window, view.frame, records, clip=False),), f"{chain.design.title}: duty chart", sentence, notes)
+
+
+def _by_bucket(chain: Chain) -> tuple[Record, ...]:
+    """The measured flow, where there is one, on the line of the head that it needs."""
+    if "measured.flow" not in chain.design.values:
+        return ()
+    flow = chain.design["measured.flow"]
+    at = (convert(flow, "L/min"), chain.head_needed(flow))
+    return Mark(at, 1.4, INK), Text(at, f"by bucket {write(flow, 'L/min')}", "start", 3.2, INK, (1.6, 3.2))
 
 
 def _pump_points(pump: Pump) -> list[Point]:
@@ -309,4 +318,6 @@ def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
             made.append((name, f"it needs {asked(missing)}"))
         except InputError as refused:
             made.append((name, str(refused)))
+        except ArithmeticError:
+            made.append((name, "a value that must be more than nothing is zero"))
     return made
