@@ -185,3 +185,33 @@ def test_prove_ends_with_one_when_a_step_does_not_follow(monkeypatch, capsys):
 def test_a_published_value_whose_inputs_cannot_be_used_is_a_fault():
     bad = dataclasses.replace(PIT, published=(Published("L=1 m, W=1 m", "1 m3", 0.01, SOURCE),))
     assert "still needs h" in prove.verdict("volume", bad).faults[0]
+
+
+FOOLED = {
+    "a limit that keeps more than its leading power": ("Q", "A_o*v*(1 + 100*H/P)", (Take("taken", "Q = A_o*v*(1 + H/P)"), Approach("for a small head", letter="H", to="0*H"))),
+    "a boundary value that says nothing of the solution": (
+        "u", "rho*g/mu*(delta*y - y**2/2) + g*rho*delta**2/mu",
+        (Take("shear carries weight", "tau = rho*g*(delta - y)"), viscosity, Ode("solve", "u = rho*g/mu*(delta*y - y**2/2) + g*rho*delta**2/mu", at=(("y = delta", "g = g"),))),
+    ),
+    "a constant of nature taken anew": ("v", "sqrt(2*g*z)", (Take("heavier", "g = v**2/z"), Step("so", "v = sqrt(2*g*z)"))),
+    "a step that only repeats what was taken": ("Q", "A_o*v", (Take("taken", "Q = A_o*v"), Step("tidied"))),
+    "an equation that says nothing new": (
+        "b", "5*H", (Law("area", "A_o = b*H", free_fall.source), Law("area again", "A_o = b*H", free_fall.source), Solve("solve")),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("why", FOOLED)
+def test_what_only_looks_like_a_proof_is_refused(why):
+    result, equals, steps = FOOLED[why]
+    with pytest.raises(NotProved):
+        derive(Formula(name=why, result=result, equals=equals, steps=steps, unpublished="for a test"))
+
+
+def test_a_formula_is_no_better_proved_than_what_it_rests_on():
+    fitted = Formula(name="fitted", result="Q", equals="C_w*b*H**(3/2)", fitted="somebody", unpublished="for a test")
+    turned = Formula(name="turned", result="H", equals="(Q/(C_w*b))**(2/3)", inverse_of=fitted, unpublished="for a test")
+    assert status(turned) == "fitted"
+    wrong = Formula(name="wrong", result="v", equals="sqrt(3*g*z)", steps=(free_fall, Step("wrong")), unpublished="for a test")
+    with pytest.raises(NotProved):
+        status(Formula(name="turned wrong", result="z", equals="v**2/(3*g)", inverse_of=wrong, unpublished="for a test"))

@@ -147,3 +147,32 @@ def test_a_folder_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
         inputs.save(inputs.load(path).having("pump.power", "50 W"), path)
     assert path.read_text(encoding="utf-8") == BOWL
     assert [p.name for p in tmp_path.iterdir()] == ["bowl.toml"]
+
+
+def test_a_file_that_is_something_else_is_never_written_over(tmp_path):
+    design = inputs.parse(BOWL)
+    for name, content in (("notes.txt", b"remember the milk"), ("picture.png", b"\x89PNG\xff\xfe")):
+        (tmp_path / name).write_bytes(content)
+        with pytest.raises(InputError, match="save under another name"):
+            inputs.save(design, tmp_path / name)
+        assert (tmp_path / name).read_bytes() == content
+    deep = 'format = 1\nkind = "blade"\n[lining]\nrolls = ' + "[" * 3000 + "]" * 3000
+    with pytest.raises(InputError):
+        inputs.parse(deep)
+
+
+def test_a_file_from_an_editor_that_marks_its_encoding_is_read(tmp_path):
+    (tmp_path / "bowl.toml").write_text("\ufeff" + BOWL, encoding="utf-8")
+    assert inputs.load(tmp_path / "bowl.toml").title == "Library bowl"
+
+
+@pytest.mark.parametrize("title", ("", "  ", "bell\\u0001"))
+def test_a_title_must_be_words_that_can_be_printed(title):
+    with pytest.raises(InputError, match="must be words"):
+        inputs.parse(BOWL.replace('title = "Library bowl"', f'title = "{title}"'))
+
+
+def test_counts_are_whole():
+    for key, bad in (("reservoir.blocks_along", "0"), ("reservoir.blocks_along", "1.5"), ("reservoir.blocks_along", "1000"), ("site.sling_legs", "2.4")):
+        with pytest.raises(InputError, match="whole number|over 50|over 4"):
+            inputs.parse(BOWL).having(key, bad)

@@ -96,3 +96,12 @@ asyncio.run(main())
 """
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
     assert socket.TCP_NODELAY and "NODELAY [1]" in done.stdout, done.stderr
+
+
+def test_a_record_that_is_not_ours_and_a_link_to_nothing_are_left_alone(tmp_path, edition):
+    mine = tmp_path / "mine"
+    mine.mkdir()
+    (mine / ".brimwork.json").write_text("not ours")
+    (mine / "one.ipynb").symlink_to(tmp_path / "nowhere")
+    opening.lay_out(mine)
+    assert (mine / ".brimwork.json").read_text() == "not ours" and (mine / "one.ipynb").is_symlink()

@@ -136,3 +136,10 @@ def test_every_kind_of_feature_makes_a_pack(tmp_path, name):
     assert "Does not apply to this kind of feature" in text and "Workings" in text and "void-former blocks" in text
     first = text_of(pypdf.PdfReader(tmp_path / "x.pdf").pages[0])
     assert {"school-columns": "Tipping of a stone:", "terrace-blade": "Legionella:"}[name] in first, "its fail stands on page one"
+
+
+def test_a_pack_is_never_written_over_a_design(tmp_path, capsys):
+    mine = tmp_path / "mine.toml"
+    mine.write_bytes(BOWL.read_bytes())
+    assert cli.main(["pack", str(mine), "--to", str(mine)]) == 2
+    assert mine.read_bytes() == BOWL.read_bytes() and "is not a PDF" in capsys.readouterr().err

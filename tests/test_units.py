@@ -294,3 +294,9 @@ def test_any_text_is_read_or_refused(text):
         assert math.isfinite(parse(text).value)
     except InputError as refusal:
         assert len(str(refusal)) < 400
+
+
+@pytest.mark.parametrize("text", ("2 ft 30 in", "2.5 ft 9 in", "2 ft 12 in"))
+def test_feet_and_inches_that_are_mixed_oddly_are_refused(text):
+    with pytest.raises(InputError, match="whole feet and fewer than 12 inches"):
+        parse(text)

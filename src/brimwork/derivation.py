@@ -44,6 +44,7 @@ def derive(formula: Formula) -> tuple[Proven, ...]:
         steps = (Solve("solve for the letter wanted", of=formula.inverse_of.result),)
     argument = _Argument(formula)
     if formula.inverse_of and not formula.steps:
+        derive(formula.inverse_of)
         argument.define(*expression.parse_relation(formula.inverse_of.relation))
     shown = []
     for place, step in enumerate(steps, start=1):
@@ -53,19 +54,22 @@ def derive(formula: Formula) -> tuple[Proven, ...]:
             raise NotProved(f"formula '{formula.name}', step {place} ({_title(step)}): {error}") from None
     if steps and not _same(shown[-1], formula):
         raise NotProved(f"formula '{formula.name}': the last step, {_text(shown[-1].left, shown[-1].right)}, is not the formula")
+    if steps and any(_text(one.left, one.right) == _text(formula.left, formula.right) for one in shown[:-1] if one.kind in ("law", "take")):
+        raise NotProved(f"formula '{formula.name}': it stands among what is taken for granted, so its last step shows nothing; say defined= or fitted=")
     if steps and not shown[-1].how:
         raise NotProved(f"formula '{formula.name}': its last step is taken for granted, not shown: end with a step that follows from what stands before")
     return tuple(shown)
 
 
 def status(formula: Formula) -> str:
-    """How the formula stands: "algebra", "numbers", "fitted" or "defined"."""
+    """How the formula stands: "algebra", "numbers", "fitted" or "defined"; one that rests on a fitted formula is no better than that."""
     ways = {proven.how for proven in derive(formula)}
+    below = {status(earlier) for earlier in (formula.inverse_of, *formula.steps) if isinstance(earlier, Formula)}
     if formula.defined:
         return "defined"
-    if formula.fitted:
+    if formula.fitted or "fitted" in below:
         return "fitted"
-    return "numbers" if "numbers" in ways else "algebra"
+    return "numbers" if "numbers" in ways | below else "algebra"
 
 
 def _title(step) -> str:
@@ -113,7 +117,7 @@ class _Argument:
             raise NotProved(f"the two sides of {_text(left, right)} do not balance: {a} against {b}")
 
     def _new_letter(self, left: ast.expr, right: ast.expr) -> str:
-        if not isinstance(left, ast.Name) or left.id in self.defined or left.id in expression.letters(right):
+        if not isinstance(left, ast.Name) or left.id in self.defined or left.id in expression.letters(right) or QUANTITIES[left.id].value:
             raise NotProved(f"a modelling choice names one new quantity on its left; '{ast.unparse(left)}' is not new")
         return left.id
 
@@ -156,6 +160,8 @@ class _Argument:
         sides = [self._expand(side, keep=keep) for side in equation]
         if not isinstance(left, ast.Name) or not any(side.has(_symbol(left.id)) for side in sides):
             raise NotProved(f"'{ast.unparse(left)}' does not stand in {_text(*equation)}")
+        if _zero(sides[0] - sides[1]):
+            raise NotProved(f"{_text(*equation)} says nothing new, so nothing can be solved from it")
         how = self._agree(*(side.subs(_symbol(left.id), self._expand(right, keep=keep)) for side in sides), _text(left, right))
         self.defined.pop(step.of, None)
         self.defined[left.id] = right
@@ -176,6 +182,9 @@ class _Argument:
 
     def _approach(self, step: Approach, left: ast.expr, right: ast.expr) -> str:
         near, to = _symbol(step.letter), _sympy(expression.parse(step.to))
+        leading = sympy.simplify(near * sympy.diff(sympy.log(_sympy(right)), near))
+        if leading.has(near):
+            raise NotProved(f"the right side of {_text(left, right)} keeps more than its leading power of {step.letter}: only that can be shown by a limit")
         ratio = self._expand(left) / _sympy(right)
         limit = sympy.limit(ratio, near, to, "+")
         if sympy.simplify(limit - 1) != 0:
@@ -196,6 +205,8 @@ class _Argument:
         ways = {self._agree(self._expand(a, {name: solution}), self._expand(b, {name: solution}), f"{_text(left, right)} in {_text(a, b)}") for a, b in rates}
         for where, what in step.at:
             (place, at), (quantity, value) = (expression.parse_relation(text) for text in (where, what))
+            if name not in expression.letters(quantity):
+                raise NotProved(f"the boundary value '{what}' says nothing about {name}")
             there = self._expand(quantity, {name: solution}).subs(_sympy(place), self._expand(at))
             ways.add(self._agree(there, self._expand(value), f"{what} at {where}"))
         for pair in rates:
@@ -258,6 +269,8 @@ def _zero(difference: sympy.Expr) -> bool:
     if difference == 0:
         return True
     worked = difference.doit()
+    if not all(symbol.is_positive for symbol in worked.free_symbols):  # roots and powers of a letter that may be negative are not to be merged
+        return sympy.expand(worked) == 0
     return sympy.expand(sympy.powsimp(sympy.expand(worked, force=True))) == 0 or sympy.expand(sympy.fraction(sympy.together(worked))[0]) == 0
 
 

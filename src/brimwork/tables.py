@@ -227,11 +227,9 @@ SOIL_BEARING: dict[str, Entry] = {
 }
 
 # For a block whose sheet gives only a short-term crushing strength. A tested long-term strength takes their place.
-BLOCK_CREEP = Span(0.3, 0.40, 0.6, f"{JUDGEMENT}; the maker's long-term figure governs")
 BLOCK_SAFETY = Span(1.5, 1.5, 3.0, f"{JUDGEMENT}; the maker's long-term figure governs")
 # Push at the rim, N.
 PUSHES: dict[str, Entry] = {"private": Entry(250.0, JUDGEMENT), "public": Entry(500.0, JUDGEMENT)}
-TIPPING_LEAST: dict[str, Entry] = {"private": Entry(1.5, JUDGEMENT), "public": Entry(2.0, JUDGEMENT)}
 
 
 def void_fraction(material: str) -> Span:

@@ -6,6 +6,7 @@ The walk asks a target for each construct, so another target (MathML) is one mor
 from __future__ import annotations
 
 import ast
+import math
 import re
 from collections.abc import Callable
 
@@ -14,7 +15,7 @@ from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 
 SUM, PRODUCT, SIGN, ATOM = range(4)  # how tightly a piece of text holds together
-_GREEK = ("alpha", "beta", "gamma", "delta", "theta", "lambda", "mu", "nu", "rho", "sigma", "tau", "phi", "eta", "pi")
+_GREEK = ("alpha", "beta", "gamma", "delta", "theta", "lambda", "mu", "nu", "rho", "sigma", "tau", "phi", "eta", "omega", "psi", "pi")
 
 
 class Latex:
@@ -210,7 +211,7 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
 def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None) -> str:
     """A value of a letter in SI with its unit, as it stands in a line of working."""
     unit = QUANTITIES[key].si
-    unit, si = ("deg", si * 180 / 3.141592653589793) if unit == "rad" else (unit, si)
+    unit, si = ("deg", math.degrees(si)) if unit == "rad" else (unit, si)
     return f"{target.number(units.number(si, digits))}{target.unit(unit)}"
 
 

@@ -295,6 +295,8 @@ def parse(text: str) -> Reading:
     rest = plain[match.end() :].strip()
     inches = re.fullmatch(r"(ft|feet|foot|')\s*(\d.*?)\s*(in|inch|inches|\")", rest)
     if inches and (more := _NUMBER.fullmatch(inches[2])) and not more["sign"]:
+        if abs(amount) != int(abs(amount)) or _amount(more) >= 12:
+            raise InputError(f"'{plain}' mixes feet and inches in an odd way: type whole feet and fewer than 12 inches, such as 2 ft 9 in")
         feet = abs(amount) + _amount(more) / 12
         amount, rest = math.copysign(feet, amount), "ft"
     if rest and not re.match(r"[A-Za-z%\"'/]", rest):

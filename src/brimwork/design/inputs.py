@@ -84,7 +84,7 @@ def load(path: str | Path) -> Design:
     try:
         if path.stat().st_size > LARGEST_FILE:
             raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
-        return parse(path.read_text(encoding="utf-8"))
+        return parse(path.read_text(encoding="utf-8-sig"))
     except OSError as error:
         raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as workbooks/designs/library-bowl.toml") from None
     except (InputError, UnicodeDecodeError) as error:
@@ -98,6 +98,8 @@ def parse(text: str) -> Design:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise InputError(f"this is not TOML: {error}") from None
+    except RecursionError:
+        raise InputError("this is not a design: its brackets are nested too deep") from None
     if table.get("format") != FORMAT:
         raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
     for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
@@ -108,6 +110,8 @@ def parse(text: str) -> Design:
     for key in ("title", "note"):
         if not isinstance(table.get(key, ""), str):
             raise InputError(f"{key} is a text: write {key} = 'words'")
+        if not table.get(key, "words").isprintable() or (key == "title" and not table.get(key, "words").strip()):
+            raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
     values: dict[str, Given] = {}
     for section, entries in table.items():
         if section in HEAD:
@@ -166,13 +170,25 @@ def _tagged(given: Given):
     return entry
 
 
+def _must_be_a_design(text: str, path: Path) -> None:
+    """Never write over a file that is something else."""
+    try:
+        parse(text)
+    except InputError as error:
+        raise InputError(f"{path} is there already and is not a design that can be read ({error}): save under another name") from None
+
+
 def save(design: Design, path: str | Path) -> None:
     """Write the design: the whole file or nothing. Comments of a file that is there already are kept. Raises InputError."""
     path = Path(path)
     try:
-        before = path.read_text(encoding="utf-8") if path.exists() else ""
+        before = path.read_text(encoding="utf-8-sig") if path.exists() else ""
+        if before:
+            _must_be_a_design(before, path)
         text = dump(design, before)
         parse(text)  # never write what could not be read again
         write_whole(path, text.encode())
+    except UnicodeDecodeError:
+        raise InputError(f"{path} is not a design: save under another name") from None
     except OSError as error:
         raise InputError(f"{path} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None

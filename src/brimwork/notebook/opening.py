@@ -36,8 +36,9 @@ def lay_out(folder: Path) -> list[str]:
         known = _known(folder)
         for path in sorted(p for p in source.rglob("*") if p.suffix in (".ipynb", ".toml") and ".ipynb_checkpoints" not in p.parts):
             name = path.relative_to(source)
-            told += _lay(path, folder / name, str(name), known)
-        _write(folder / _RECORD, json.dumps(known, indent=1, sort_keys=True).encode())
+            told += _lay(path, folder / name, str(name), {} if known is None else known)
+        if known is not None:
+            _write(folder / _RECORD, json.dumps(known, indent=1, sort_keys=True).encode())
     except OSError as error:
         raise InputError(f"{folder} cannot be written ({error.strerror}): type 'brimwork open' with a folder of your own") from None
     return told
@@ -46,11 +47,11 @@ def lay_out(folder: Path) -> list[str]:
 def _lay(path: Path, target: Path, name: str, known: dict[str, str]) -> list[str]:
     content = path.read_bytes()
     edition = hashlib.sha256(content).hexdigest()
-    if not target.exists():
+    if not os.path.lexists(target):
         _write(target, content)
         known[name] = edition
         return []
-    if known.get(name) == edition or target.read_bytes() == content:
+    if known.get(name) == edition or not target.is_file() or target.read_bytes() == content:
         known[name] = edition
         return []
     beside = target.with_name(f"{target.stem} (edition {__version__}-{edition[:4]}){target.suffix}")
@@ -60,12 +61,15 @@ def _lay(path: Path, target: Path, name: str, known: dict[str, str]) -> list[str
     return [f"{name} is yours and was left alone; the new edition is {beside.name}"]
 
 
-def _known(folder: Path) -> dict[str, str]:
+def _known(folder: Path) -> dict[str, str] | None:
+    """The record of this folder; None for one that cannot be read, which is left as it is."""
     try:
         known = json.loads((folder / _RECORD).read_text())
-        return known if isinstance(known, dict) else {}
-    except (OSError, ValueError):
+    except FileNotFoundError:
         return {}
+    except (OSError, ValueError):
+        return None
+    return known if isinstance(known, dict) else None
 
 
 def _write(path: Path, content: bytes) -> None:

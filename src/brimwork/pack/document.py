@@ -49,6 +49,8 @@ def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> 
         moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
         pdf = typst.compile(source, font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
     try:
+        if path.exists() and not path.read_bytes().startswith(b"%PDF"):
+            raise InputError(f"{path} is there already and is not a PDF: name another file with --to")
         write_whole(path, pdf)
     except OSError as error:
         raise InputError(f"{path} cannot be written ({error.strerror}): name another file with --to") from None

@@ -110,7 +110,7 @@ load_weight = Formula(
     name="weight of vessel, water and slab",
     result="F_w",
     equals="g*(m_v + rho*V_v + m_slab)",
-    steps=(weight, Step("vessel, water and slab together")),
+    defined="weight is mass times gravity (Newton, law II): vessel, water and slab together",
     published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3, m_slab=0 kg", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
     slips=(
         Slip("m_v + rho*V_v + m_slab", "That is the mass. Weight is mass times gravity, in newtons."),

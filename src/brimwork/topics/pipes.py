@@ -159,7 +159,7 @@ total_head_from_parts = Formula(
     name="total dynamic head from its parts",
     result="H_t",
     equals="z_s + h_f + h_m",
-    steps=(energy_of_a_lift, Step("lift, friction and fittings")),
+    defined="the energy that a lift with losses takes, for each weight of water: lift, friction and fittings",
     unpublished="a sum of three heads; the whole chain is checked under total dynamic head",
     slips=(
         Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings."),

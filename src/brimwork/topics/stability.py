@@ -5,7 +5,7 @@ engineer decides.
 """
 
 from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
-from brimwork.laws import ballast_balance, buoyancy_of_foam, buoyancy_of_tank, moment_of_weight, weight_of_vessel, wind_brought_to_rest
+from brimwork.laws import ballast_balance, buoyancy_of_foam, buoyancy_of_tank, moment_of_weight, wind_brought_to_rest
 from brimwork.sources import ASCE_FORM, EN_1991_4, FEMA_259, NIST_811
 
 _JUDGED = "Check it full and empty: the water helps only while it is there. The push to allow for is judgement; where people gather an engineer decides."
@@ -18,7 +18,7 @@ vessel_weight = Formula(
     name="weight of a vessel with its water",
     result="F_w",
     equals="g*(m_v + rho*V_v)",
-    steps=(weight_of_vessel, Step("vessel and water together")),
+    defined="weight is mass times gravity (Newton, law II): vessel and water together",
     published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
     slips=(
         Slip("m_v + rho*V_v", "That is the mass. Weight is mass times gravity, in newtons."),
