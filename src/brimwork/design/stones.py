@@ -7,6 +7,7 @@ from functools import cached_property
 
 from brimwork.design import pipework
 from brimwork.design.chain import GRAVITY, Chain, Found, result
+from brimwork.design.manifold import Balance, Branch, balance
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
@@ -50,31 +51,30 @@ class StonesChain(Chain):
         return [self.level("stone base") + height - self.level("lowest water") for _, height, _ in self.sizes]
 
     @cached_property
-    def branch_losses(self) -> list[float]:
-        """Head lost in every branch at its flow, valve open, m."""
+    def branches(self) -> tuple[Branch, ...]:
+        """The branch of every stone, its valve open."""
         bore, fittings = self.design["stones.branch_bore"], self.design["stones.branch_fittings"]
-        hoses = [self._hose(bore, length, fittings) for _, _, length in self.sizes]
-        lost = [pipework.losses(hose, flow, self.water["nu"], self._law) for hose, flow in zip(hoses, self.flows, strict=True)]
-        return [one.h_f + one.h_m for one in lost]
+        stones = zip(self.sizes, self.lifts, strict=True)
+        return tuple(Branch(f"stone {i}", lift, self._hose(bore, length, fittings)) for i, ((_, _, length), lift) in enumerate(stones, start=1))
 
     @cached_property
-    def needs(self) -> list[float]:
-        """Head that every branch needs where the branches part, m."""
-        return [lift + lost for lift, lost in zip(self.lifts, self.branch_losses, strict=True)]
+    def balance(self) -> Balance:
+        """What every branch needs and every valve must lose at the flows wanted."""
+        return balance(self.stretch, self.branches, tuple(self.flows), self.water["nu"], self._law)
 
     @property
     def governing(self) -> int:
-        return self.needs.index(max(self.needs))
+        return self.balance.governing
 
     @property
-    def throttles(self) -> list[float]:
-        """Head that the valve of every branch must lose, m."""
-        return [max(self.needs) - need for need in self.needs]
+    def branch_losses(self) -> list[float]:
+        """Head lost in every branch at its flow, valve open, m."""
+        return [need - lift for need, lift in zip(self.balance.needs, self.lifts, strict=True)]
 
     @result
     def throttle(self):
-        each = "; ".join(QUANTITIES["h_m"].metric_text(one) for one in self.throttles)
-        return Found("h_m", max(self.throttles), f"what the valves must take away, branch by branch: {each}")
+        each = "; ".join(QUANTITIES["h_m"].metric_text(one) for one in self.balance.throttles)
+        return Found("h_m", max(self.balance.throttles), f"what the valves must take away, branch by branch: {each}")
 
     @result
     def branch_head(self):
@@ -92,10 +92,9 @@ class StonesChain(Chain):
         """Head in m when the valves share a flow (m3/s) as the stones want it."""
         if flow <= 0:
             return self.static_lift
-        common = pipework.losses(self.stretch, flow, self.water["nu"], self._law)
-        hose = self._hose(self.design["stones.branch_bore"], self.sizes[self.governing][2], self.design["stones.branch_fittings"])
-        branch = pipework.losses(hose, flow * self.flows[self.governing] / self.flow_wanted, self.water["nu"], self._law)
-        return self.static_lift + common.h_f + common.h_m + branch.h_f + branch.h_m
+        own = flow * self.flows[self.governing] / self.flow_wanted
+        parting = self.branches[self.governing].head(own, self.water["nu"], self._law)
+        return pipework.head_needed(flow, parting, (self.stretch,), self.water["nu"], self._law)
 
     @property
     def head_in_hand(self) -> float:

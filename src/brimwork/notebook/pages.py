@@ -6,7 +6,7 @@ from brimwork import __version__, topics, typeset
 from brimwork.derivation import derive as verified
 from brimwork.formula import Formula, origin, read_values
 from brimwork.nomenclature import QUANTITIES
-from brimwork.topics.pumps import nameplate_check
+from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
 
 HOW = {"algebra": "checked by algebra", "numbers": "checked numerically, to 30 digits"}
@@ -82,7 +82,8 @@ def label(flow: str, head: str, power: str) -> Page:
     except InputError as error:
         return say(error)
     verdict = f"Label {checked_label.verdict}"
-    why = "The most that the water can receive, over the power taken in; limits are judgement: up to 0.5 possible, over 0.7 impossible, under 0.02 feeble."
+    limits = f"up to {POSSIBLE:g} possible, over {IMPOSSIBLE:g} impossible, under {FEEBLE:g} feeble"
+    why = f"The most that the water can receive, over the power taken in; limits are judgement: {limits}."
     return Page(f"**{verdict}.** {checked_label.sentence}\n\n*{why}*", f"{verdict}. {checked_label.sentence}")
 
 
