@@ -86,7 +86,7 @@ def load(path: str | Path) -> Design:
             raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
         return parse(path.read_text(encoding="utf-8-sig"))
     except OSError as error:
-        raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as workbooks/designs/library-bowl.toml") from None
+        raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as designs/library-bowl.toml") from None
     except (InputError, UnicodeDecodeError) as error:
         told = error if isinstance(error, InputError) else "it is not a text file in UTF-8"
         raise InputError(f"{path}: {told}") from None

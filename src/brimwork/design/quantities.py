@@ -117,8 +117,8 @@ def _hose(c: Chain) -> Iterator[Line]:
 def _water(c: Chain) -> Iterator[Line]:
     yield Line(
         "first fill",
-        "reservoir, what stands above it, and what is in transit",
-        write(c.static_volume + c.held_above + c.transit, "L"),
+        "reservoir to its static level, and what stands above it",
+        write(c.static_volume + c.held_above, "L"),
         "soft or rain water leaves less scale",
     )
 

@@ -240,4 +240,4 @@ def _inputs(design: Design) -> str:
             if section in ("limits", "measured", "answers") and not given:
                 continue  # nothing to rest on
             rows.append((section.replace("_", " "), field.name, _said(field, given, design.region), given.basis if given else ""))
-    return "#pagebreak()\n== What this design rests on\n\n" + table("auto, 1fr, auto, auto", ("part", "what", "value", "basis"), rows)
+    return "#pagebreak()\n== What this design rests on\n\n" + table("auto, 1.5fr, 1fr, auto", ("part", "what", "value", "basis"), rows)
