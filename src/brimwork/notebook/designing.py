@@ -102,7 +102,7 @@ class DesignView:
     """Boxes, findings and drawings of one design file."""
 
     def __init__(self, path: Path, kind: str = "", only: tuple[str, ...] = ()):
-        self.only = only
+        self.only, self.mine, self.asked = only, str(path), ""  # the file it came from; the file asked about
         blank = kind and not path.exists()
         self.design, self.loading = inputs.blank(kind, path.stem) if blank else inputs.load(path), False
         self.parts = widgets.VBox([self._boxes()])
@@ -142,11 +142,18 @@ class DesignView:
         self.redraw()
 
     def save(self) -> None:
-        self._tell(lambda: inputs.save(self.design, self.file.value.strip()), "Saved")
+        name = self.file.value.strip()
+        if Path(name).exists() and name not in (self.mine, self.asked):
+            self.asked = name
+            self.told.value = f"<p role='alert'>{escape(name)} is there already: press Save again to replace it, or name another file.</p>"
+            return
+        self._tell(lambda: inputs.save(self.design, name), "Saved")
+        self.mine = name
 
     def load(self) -> None:
         def read() -> None:
             before, self.design = self.design.kind, inputs.load(self.file.value.strip())
+            self.mine = self.file.value.strip()
             if self.design.kind != before:
                 self.parts.children = (self._boxes(),)
             self.loading = True
