@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from brimwork import tables
-from brimwork.design.chain import Chain, Found, result
+from brimwork.design.chain import Found, result
+from brimwork.design.sheet import SheetChain
 from brimwork.nomenclature import QUANTITIES
 
 
-class BladeChain(Chain):
+class BladeChain(SheetChain):
     """A straight blade: a free sheet falls from the lip of a trough in a low wall."""
 
     @property
@@ -27,28 +27,8 @@ class BladeChain(Chain):
         return self._work("head at a broad crest", Q=self.flow_wanted, b=self.design["blade.lip_width"])
 
     @result
-    def critical_depth(self):
-        return self._work("critical depth", q=self.design["flow.for_each_metre"])
-
-    @result
-    def brink_depth(self):
-        return self._work("depth at the brink", y_c=self.critical_depth)
-
-    @result
-    def brink_speed(self):
-        return self._work("speed at the brink", q=self.design["flow.for_each_metre"], y_b=self.brink_depth)
-
-    @result
     def fall(self):
         return Found("h_fall", self.level("lip") - self.level("landing stone"), "from the lip to the stone on which the sheet lands")
-
-    @result
-    def fall_time(self):
-        return self._work("time of fall", h_fall=self.fall)
-
-    @result
-    def throw(self):
-        return self._work("throw of a free sheet or jet", v_b=self.brink_speed, h_fall=self.fall)
 
     @result
     def landing_speed(self):
@@ -69,11 +49,6 @@ class BladeChain(Chain):
             self.design["catch.apron"] / self.apron_wanted,
             f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that throw and splash want",
         )
-
-    @property
-    def sheet_share(self) -> float:
-        """Flow for each metre over the least that keeps a sheet whole for this fall."""
-        return self.design["flow.for_each_metre"] / tables.least_sheet_flow(self.fall).value
 
     # --- water in transit
 

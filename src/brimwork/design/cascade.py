@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from brimwork import tables
-from brimwork.design.chain import Chain, Found, result
+from brimwork.design.chain import Found, result
+from brimwork.design.sheet import SheetChain
 from brimwork.nomenclature import QUANTITIES
 
 
-class CascadeChain(Chain):
+class CascadeChain(SheetChain):
     """Water runs down a rill and over equal steps, each a level lip with a pool at its foot, into the reservoir."""
 
     @property
@@ -29,37 +29,12 @@ class CascadeChain(Chain):
     # --- over the steps
 
     @result
-    def critical_depth(self):
-        return self._work("critical depth", q=self.design["flow.for_each_metre"])
-
-    @result
-    def brink_depth(self):
-        return self._work("depth at the brink", y_c=self.critical_depth)
-
-    @result
-    def brink_speed(self):
-        return self._work("speed at the brink", q=self.design["flow.for_each_metre"], y_b=self.brink_depth)
-
-    @result
     def fall(self):
         return Found("h_fall", self.design["cascade.step_fall"], "from the lip of a step to the water of the next pool")
 
     @result
-    def fall_time(self):
-        return self._work("time of fall", h_fall=self.fall)
-
-    @result
-    def throw(self):
-        return self._work("throw of a free sheet or jet", v_b=self.brink_speed, h_fall=self.fall)
-
-    @result
     def tread_share(self):
         return self._work("tread over throw", w_tread=self.design["cascade.tread"], x_throw=self.throw)
-
-    @property
-    def sheet_share(self) -> float:
-        """Flow for each metre over the least that keeps a sheet whole for the fall of a step."""
-        return self.design["flow.for_each_metre"] / tables.least_sheet_flow(self.fall).value
 
     @result
     def apron_wanted(self):

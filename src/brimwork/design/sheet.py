@@ -1,0 +1,35 @@
+"""A free sheet that falls from a level lip: what the blade and the cascade share."""
+
+from __future__ import annotations
+
+from brimwork import tables
+from brimwork.design.chain import Chain, result
+
+
+class SheetChain(Chain):
+    """A feature whose water leaves a lip as a free sheet; `fall` (m) is said by each kind."""
+
+    @result
+    def critical_depth(self):
+        return self._work("critical depth", q=self.design["flow.for_each_metre"])
+
+    @result
+    def brink_depth(self):
+        return self._work("depth at the brink", y_c=self.critical_depth)
+
+    @result
+    def brink_speed(self):
+        return self._work("speed at the brink", q=self.design["flow.for_each_metre"], y_b=self.brink_depth)
+
+    @result
+    def fall_time(self):
+        return self._work("time of fall", h_fall=self.fall)
+
+    @result
+    def throw(self):
+        return self._work("throw of a free sheet or jet", v_b=self.brink_speed, h_fall=self.fall)
+
+    @property
+    def sheet_share(self) -> float:
+        """Flow for each metre over the least that keeps a sheet whole for its fall."""
+        return self.design["flow.for_each_metre"] / tables.least_sheet_flow(self.fall).value
