@@ -40,7 +40,13 @@ class BladeChain(SheetChain):
 
     @result
     def apron_wanted(self):
-        return self._work("apron that the water wants", k_wind=1.0, x_throw=self.throw, k_splash=self.design["catch.splash_factor"], h_fall=self.fall)
+        return self._work(
+            "apron that the water wants",
+            k_wind=self.design["assumptions.wind_factor"],
+            x_throw=self.throw,
+            k_splash=self.design["catch.splash_factor"],
+            h_fall=self.fall,
+        )
 
     @result
     def apron_share(self):

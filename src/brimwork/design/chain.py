@@ -75,9 +75,8 @@ class Chain:
 
     @cached_property
     def water(self) -> dict[str, float]:
-        """Density and viscosities at the temperature of the water; 20 degC where the design says nothing."""
-        given = self.design.values.get("flow.water_temperature")
-        return tables.water(given.value if given else 293.15)
+        """Density and viscosities at the temperature of the water."""
+        return tables.water(self.design["flow.water_temperature"])
 
     # --- what each kind of feature says for itself
 
@@ -325,12 +324,14 @@ class Chain:
     @result
     def overflow_flow(self):
         d = self.design
-        return self._work("flow that an overflow pipe can carry", C_d=0.6, d_out=d["overflow_pipe.bore"], H_o=d["overflow_pipe.head"])
+        return self._work(
+            "flow that an overflow pipe can carry", C_d=d["assumptions.overflow_discharge"], d_out=d["overflow_pipe.bore"], H_o=d["overflow_pipe.head"]
+        )
 
     @result
     def overflow_ratio(self):
         d = self.design
-        return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=1.0, A_catch=d["overflow_pipe.catch_area"], i_rain=d["overflow_pipe.rain"],
+        return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=d["assumptions.run_off"], A_catch=d["overflow_pipe.catch_area"], i_rain=d["overflow_pipe.rain"],
                           Q_feed=d["overflow_pipe.feed"])  # fmt: skip
 
     # --- loads
@@ -514,7 +515,8 @@ class Chain:
 
     @result
     def cord_wanted(self):
-        return self._work("length of the cord", L_route=self.design["supply.cord_route"], l_drip=0.3, l_slack=1.0)
+        d = self.design
+        return self._work("length of the cord", L_route=d["supply.cord_route"], l_drip=d["assumptions.drip_loop"], l_slack=d["assumptions.lift_out"])
 
     @property
     def cord_spare(self) -> float:
@@ -528,7 +530,10 @@ class Chain:
         depth = self.design["site.footing_depth"]
         if self.pit_depth <= depth:
             return math.inf
-        wanted = max(topics.formulas()["distance to keep from a footing"](k_foot=1.5, D_dig=self.pit_depth, D_foot=depth), tables.LEAST_FROM_FOOTING.value)
+        wanted = max(
+            topics.formulas()["distance to keep from a footing"](k_foot=self.design["assumptions.footing_slope"], D_dig=self.pit_depth, D_foot=depth),
+            tables.LEAST_FROM_FOOTING.value,
+        )
         return self.design["site.footing_distance"] / wanted
 
     @result
@@ -545,9 +550,9 @@ class Chain:
 
     @result
     def lift(self):
-        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom, with a fair grip."""
+        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom."""
         d = self.design
-        limit = lift_limit(d["site.lift_reach"], d["site.lift_height"], d["site.lift_travel"], 1.0, 1.0, 0.95)
+        limit = lift_limit(d["site.lift_reach"], d["site.lift_height"], d["site.lift_travel"], 1.0, 1.0, d["assumptions.grip"])
         return self._work("lifting index", m_load=d["site.lift_mass"], m_rwl=limit)
 
     @result
@@ -562,7 +567,8 @@ class Chain:
 
     @result
     def wind_pressure(self):
-        return self._work("wind pressure", k_e=1.0, rho_air=1.25, v_wind=self.design["site.wind_speed"])
+        d = self.design
+        return self._work("wind pressure", k_e=d["assumptions.exposure"], rho_air=d["assumptions.air_density"], v_wind=d["site.wind_speed"])
 
     @result
     def cost_estimate(self):

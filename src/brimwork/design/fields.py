@@ -8,12 +8,16 @@ from brimwork import units
 from brimwork.design.questions import QUESTIONS
 from brimwork.units import NUMBER, InputError
 
+CP, J = "common practice", "judgement"
 BASES = ("yours", "read", "memory", "common practice", "judgement", "measured")
 
 
 @dataclass(frozen=True)
 class Field:
-    """A measured quantity: `unit` is how it is shown, `name` what it is, `us` the US unit. Below zero only where `signed`."""
+    """A measured quantity: `unit` is how it is shown, `name` what it is, `us` the US unit. Below zero only where `signed`.
+
+    `usual` is what counts until the design says something else, on the `basis` that stands beside it; only for what every model of this kind assumes.
+    """
 
     name: str
     unit: str
@@ -21,6 +25,8 @@ class Field:
     signed: bool = False
     most: float = float("inf")
     whole: bool = False
+    usual: str = ""
+    basis: str = ""
 
     def read(self, given, key: str) -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
@@ -149,6 +155,11 @@ def _share(name: str) -> Field:
     return Field(name, "", most=1.0)
 
 
+def _assumed(name: str, usual: str, basis: str, us: str = "", most: float = float("inf")) -> Field:
+    """What the model assumes until the design says something else."""
+    return Field(name, usual.partition(" ")[2], us, most=most, usual=usual, basis=basis)
+
+
 SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
     "site": {
         "use": Choice("who comes near the water", ("private", "public", "school", "care premises")),
@@ -252,7 +263,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
     "flow": {
         "for_each_metre": Field("flow wanted for each metre of rim", "L/s per m", "US gal/min per ft"),
         "weir_coefficient": Field("weir coefficient of the rim", "m^0.5/s", "ft^0.5/s"),
-        "water_temperature": Field("temperature of the water", "degC", "degF", signed=True),
+        "water_temperature": Field("temperature of the water", "degC", "degF", signed=True, usual="20 degC", basis=J),
     },
     "reservoir": {
         "block_length": _length("length of one block"),
@@ -345,10 +356,39 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "current": Field("current of the running pump", "A"),
         "rim_levels": Several("levels of the rim at points round it", "mm", signed=True),
     },
+    "assumptions": {
+        "wind_factor": _assumed("times that wind widens the splash (1.5 on a windy site)", "1", CP),
+        "overflow_discharge": _assumed("discharge coefficient of the overflow pipe", "0.6", CP, most=1.0),
+        "run_off": _assumed("share of the rain on the catch that reaches the reservoir", "1", J, most=1.0),
+        "air_density": _assumed("density of the air", "1.25 kg/m3", CP, "lb/ft3"),
+        "exposure": _assumed("exposure factor of the wind", "1", J),
+        "grip": _assumed("coupling multiplier of the lift: 1 for handles, 0.95 fair, 0.9 poor", "0.95", "read", most=1.0),
+        "drip_loop": _assumed("drip loop of the cord", "0.3 m", CP, "ft"),
+        "lift_out": _assumed("slack of the cord to lift the pump out", "1 m", CP, "ft"),
+        "pebble_gaps": _assumed("share of pebbles that is gaps", "0.4", CP, most=1.0),
+        "pebble_density": _assumed("density of the pebbles' stone", "2650 kg/m3", CP, "lb/ft3"),
+        "footing_slope": _assumed("distance to keep from a footing for each metre that the pit is deeper: 1 in firm ground, 1.5 in loose", "1.5", CP),
+    },
     "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones", unit) for check, unit in LIMITED.items()},
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
-_REST = ("flow", "reservoir", "pump", "pipe", "levels", "ground", "catch", "overflow_pipe", "lining", "climate", "supply", "measured", "answers", "limits")
+_REST = (
+    "flow",
+    "reservoir",
+    "pump",
+    "pipe",
+    "levels",
+    "ground",
+    "catch",
+    "overflow_pipe",
+    "lining",
+    "climate",
+    "supply",
+    "assumptions",
+    "measured",
+    "answers",
+    "limits",
+)
 # kind of feature: the sections that a design of that kind has, in the order in which they are shown
 KINDS: dict[str, tuple[str, ...]] = {
     "overflowing vessel": ("site", "vessel", "slab", *_REST),

@@ -43,16 +43,20 @@ class Design:
     values: dict[str, Given] = field(default_factory=dict)
 
     def __getitem__(self, key: str):
-        """The SI value, word or list under "section.key". Raises Unknown when it is not given."""
-        try:
-            return self.values[key].value
-        except KeyError:
-            section, _, name = key.partition(".")
-            SECTIONS[section][name]  # a key that no design can have is our own mistake
-            raise Unknown(key) from None
+        """The SI value, word or list under "section.key", else the usual one that is assumed. Raises Unknown where there is neither."""
+        given = self.given(key)
+        if given is None:
+            raise Unknown(key)
+        return given.value
 
-    def basis(self, key: str) -> str:
-        return self.values[key].basis if key in self.values else ""
+    def given(self, key: str) -> Given | None:
+        """The value under "section.key" with its text and basis; what the model assumes where the design says nothing; None for unknown."""
+        if key in self.values:
+            return self.values[key]
+        section, _, name = key.partition(".")
+        field = SECTIONS[section][name]  # a key that no design can have is our own mistake
+        usual = getattr(field, "usual", "")
+        return Given(field.read(usual, key), usual, field.basis) if usual else None
 
     def having(self, key: str, text, basis: str = "yours") -> Design:
         """The same design with one value changed, or taken out with text None. Raises InputError."""

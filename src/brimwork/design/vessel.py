@@ -170,8 +170,7 @@ class VesselChain(Chain):
 
     @result
     def foam_held(self):
-        """Pebbles on the foam, both under water; stone of usual density and gaps."""
+        """Pebbles on the foam, both under water."""
         d = self.design
-        pebbles = tables.void_fraction("pebbles, one size").usual, tables.density("granite").usual
-        return self._work("hold-down ratio of pebbles on foam", V_p=d["vessel.pebbles"], n_s=pebbles[0], rho_s=pebbles[1], rho=self.water["rho"],
-                          V_f=d["vessel.foam"], rho_f=d["vessel.foam_density"])  # fmt: skip
+        return self._work("hold-down ratio of pebbles on foam", V_p=d["vessel.pebbles"], n_s=d["assumptions.pebble_gaps"],
+                          rho_s=d["assumptions.pebble_density"], rho=self.water["rho"], V_f=d["vessel.foam"], rho_f=d["vessel.foam_density"])  # fmt: skip
