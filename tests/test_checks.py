@@ -32,11 +32,12 @@ REACHED = {
     "C09": (BLADE, "flow.for_each_metre 4.5 L/s per m", "flow.for_each_metre 3 L/s per m", "flow.for_each_metre 2 L/s per m"),
     "C10": (BOWL, "pump.intake_area 150 cm2", "pump.intake_area 70 cm2", "pump.intake_area 30 cm2"),
     "C12": (BOWL, "climate.evaporation 5 mm/day", "climate.evaporation 15 mm/day", "climate.evaporation 60 mm/day"),
-    "C13": (BOWL, "pump.covered 60 mm", "pump.covered 30 mm", "pump.covered 10 mm"),
+    "C13": (BOWL, *(f"pump.cut_out yes; pump.covered {cover} mm" for cover in (60, 30, 10))),
     "C14": (BOWL, "reservoir.running_level 372 mm", "reservoir.running_level 387 mm", "reservoir.running_level 396 mm"),
     "C16": (BOWL, "reservoir.lowest_level 150 mm", "reservoir.lowest_level 300 mm", "reservoir.lowest_level 350 mm"),
     "C17": (BOWL, "catch.apron 600 mm", "catch.apron 180 mm", "catch.apron 100 mm"),
     "C18": (BOWL, "levels.liner_edge 0 mm", "levels.liner_edge -40 mm", "levels.liner_edge -70 mm"),
+    "C18g": (BOWL, "levels.soil -30 mm", "levels.soil -15 mm", "levels.soil 0 mm"),
     "C19": (BOWL, "climate.splash 2 L/day", "climate.splash 20 L/day", "climate.splash 60 L/day"),
     "C66": (BOWL, *("; ".join((f"overflow_pipe.bore {bore} mm", "overflow_pipe.head 50 mm", "overflow_pipe.rain 60 mm/h", "overflow_pipe.catch_area 10 m2",
                                 "overflow_pipe.feed 10 L/min")) for bore in (40, 28, 20))),
@@ -63,6 +64,7 @@ REACHED = {
     "C40": (BOWL, *(f"lining.smallest_stone 20 mm; lining.mesh {mesh} mm" for mesh in (10, 14, 18))),
     "C42": (BOWL, "supply.cable_length 20 m", "supply.cable_length 1400 m", "supply.cable_length 3000 m"),
     "C46": (BOWL, *(f"supply.breaker 16 A; supply.circuit_load {load} A" for load in (10, 14, 18))),
+    "C46e": (BOWL, *(f"supply.residual_rating 30 mA; supply.leakage {leak} mA" for leak in (5, 12, 20))),
     "C47": (BOWL, *(f"supply.cord_route 8 m; supply.cord {cord} m" for cord in (10, 9.2, 5))),
     "C49": (BOWL, *(f"site.gate {gate} mm; site.widest_item 800 mm" for gate in (950, 850, 700))),
     "C64": (BOWL, *(f"site.sound_at_1m 60; site.background 40; site.neighbour {d} m" for d in (8, 4, 2))),
@@ -176,7 +178,7 @@ def test_a_design_may_set_limits_of_its_own_and_the_finding_says_so():
             BOWL.having("limits.C01", bad)
 
 
-REFERRED = {"C20", "C24", "C25", "C25e", "C26", "C28", "C32", "C48", "C62", "C63", "C65"}  # somebody's safety rests on these
+REFERRED = {"C20", "C46e", "C24", "C25", "C25e", "C26", "C28", "C32", "C48", "C62", "C63", "C65"}  # somebody's safety rests on these
 
 
 def test_every_check_of_a_number_can_have_limits_of_its_own_but_those_of_safety():

@@ -21,7 +21,7 @@ PINT = {
     "N": "newton", "mN": "millinewton", "kN": "kilonewton", "lbf": "force_pound",
     "Pa": "pascal", "kPa": "kilopascal", "MPa": "megapascal", "bar": "bar", "psi": "psi", "psf": "force_pound/foot**2",
     "J": "joule", "kWh": "kilowatt_hour", "W": "watt", "kW": "kilowatt", "hp": "horsepower",
-    "A": "ampere", "V": "volt", "mV": "millivolt", "ohm": "ohm",
+    "A": "ampere", "mA": "milliampere", "V": "volt", "mV": "millivolt", "ohm": "ohm",
     "cP": "centipoise", "cSt": "centistokes", "K": "kelvin", "rad": "radian", "deg": "degree", "%": "percent", "cur": "currency",
     "degC": "degree_Celsius", "degF": "degree_Fahrenheit",
 }  # fmt: skip

@@ -110,6 +110,7 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "kW": (1e3, _POWER),
     "hp": (550 * 12 * _INCH * _POUND * _G, _POWER),
     "A": (1.0, _dimension(A=1)),
+    "mA": (1e-3, _dimension(A=1)),
     "V": (1.0, _VOLT),
     "mV": (1e-3, _VOLT),
     "ohm": (1.0, _VOLT / _dimension(A=1)),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from brimwork.design.chain import Found, result
 from brimwork.design.sheet import SheetChain
-from brimwork.nomenclature import QUANTITIES
 
 
 class BladeChain(SheetChain):
@@ -17,6 +16,10 @@ class BladeChain(SheetChain):
     @property
     def delivery(self) -> float:
         return self.level("lip")
+
+    @property
+    def splash_throw(self) -> float:
+        return self.throw
 
     @result
     def flow_wanted(self):
@@ -37,24 +40,6 @@ class BladeChain(SheetChain):
     @result
     def landing_thickness(self):
         return self._work("thickness of the sheet where it lands", q=self.design["flow.for_each_metre"], v_land=self.landing_speed)
-
-    @result
-    def apron_wanted(self):
-        return self._work(
-            "apron that the water wants",
-            k_wind=self.design["assumptions.wind_factor"],
-            x_throw=self.throw,
-            k_splash=self.design["catch.splash_factor"],
-            h_fall=self.fall,
-        )
-
-    @result
-    def apron_share(self):
-        return Found(
-            "r_apron",
-            self.design["catch.apron"] / self.apron_wanted,
-            f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that throw and splash want",
-        )
 
     # --- water in transit
 

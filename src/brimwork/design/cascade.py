@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from brimwork.design.chain import Found, result
 from brimwork.design.sheet import SheetChain
-from brimwork.nomenclature import QUANTITIES
 
 
 class CascadeChain(SheetChain):
@@ -28,6 +27,11 @@ class CascadeChain(SheetChain):
 
     # --- over the steps
 
+    @property
+    def apron(self) -> float:
+        """The edge beside the steps."""
+        return self.design["cascade.edge"]
+
     @result
     def fall(self):
         return Found("h_fall", self.design["cascade.step_fall"], "from the lip of a step to the water of the next pool")
@@ -35,21 +39,6 @@ class CascadeChain(SheetChain):
     @result
     def tread_share(self):
         return self._work("tread over throw", w_tread=self.design["cascade.tread"], x_throw=self.throw)
-
-    @result
-    def apron_wanted(self):
-        return self._work(
-            "apron that the water wants",
-            k_wind=self.design["assumptions.wind_factor"],
-            x_throw=0.0,
-            k_splash=self.design["catch.splash_factor"],
-            h_fall=self.fall,
-        )
-
-    @result
-    def apron_share(self):
-        reach = QUANTITIES["w_apron"].metric_text(self.apron_wanted)
-        return Found("r_apron", self.design["cascade.edge"] / self.apron_wanted, f"the edge beside the steps over the {reach} that splash wants")
 
     # --- down the rill
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from brimwork import tables, topics
-from brimwork.design import levels, pipework
+from brimwork.design import levels, patches, pipework
 from brimwork.design.inputs import Design, Unknown
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
@@ -19,6 +19,7 @@ from brimwork.topics import pumps
 from brimwork.topics.handling import lift_limit, pull_in_slings
 from brimwork.units import InputError
 
+SAME_LEVEL = 0.005  # m: two levels nearer than this count as one: judgement
 GRAVITY = QUANTITIES["g"].constant
 CONTINGENCY = 0.12  # common practice, no source: 10 to 15 %
 
@@ -99,6 +100,30 @@ class Chain:
     standing_offset = 0.0  # m: how far it stands off the middle
     held_above = 0.0  # m3: water that stays up in the feature when the pump stops
     bare = 0.0  # m2: area of the blocks that bears no stone
+    splash_throw = 0.0  # m: how far out the water lands, before it splashes
+
+    def contact_shapes(self) -> tuple[patches.Shape, ...]:
+        """What touches the blocks. Raises Unknown."""
+        return ()
+
+    # --- splash
+
+    @property
+    def apron(self) -> float:
+        """Width in m of the stone that catches the splash."""
+        return self.design["catch.apron"]
+
+    @result
+    def apron_wanted(self):
+        d = self.design
+        return self._work("apron that the water wants", k_wind=d["assumptions.wind_factor"], x_throw=self.splash_throw,
+                          k_splash=d["catch.splash_factor"], h_fall=self.fall)  # fmt: skip
+
+    @result
+    def apron_share(self):
+        return Found(
+            "r_apron", self.apron / self.apron_wanted, f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that water and wind want"
+        )
 
     # --- pipe and pump
 
@@ -317,6 +342,23 @@ class Chain:
         return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
                           h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
 
+    @property
+    def settles(self) -> str:
+        """Where the water settles when the pump starts from the static level, if that is not the running level that the design gives."""
+        try:
+            found, given = self.design["reservoir.static_level"] - self.start_drop, self.design["reservoir.running_level"]
+        except (Unknown, InputError):
+            return ""
+        if abs(found - given) <= SAME_LEVEL:
+            return ""
+        say = QUANTITIES["h"].both
+        why = (
+            "a top-up valve holds it there, and adds water that must have room when the pump stops"
+            if given > found
+            else "less water is in it than the static level says"
+        )
+        return f"from the static level the start draws the water down to {say(found)}; the design has it running at {say(given)}: that holds only where {why}"
+
     @result
     def day_share(self):
         return self._work("share of the usable water lost in a day", Q_loss=self.daily_loss, V_use=self.usable)
@@ -517,6 +559,11 @@ class Chain:
     def cord_wanted(self):
         d = self.design
         return self._work("length of the cord", L_route=d["supply.cord_route"], l_drip=d["assumptions.drip_loop"], l_slack=d["assumptions.lift_out"])
+
+    @property
+    def leakage_share(self) -> float:
+        """Earth leakage over what trips the residual-current device."""
+        return self.design["supply.leakage"] / self.design["supply.residual_rating"]
 
     @property
     def cord_spare(self) -> float:

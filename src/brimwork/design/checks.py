@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from brimwork import tables, units
-from brimwork.design import levels
+from brimwork.design import levels, patches
 from brimwork.design.chain import Chain
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Unknown
@@ -15,6 +15,7 @@ from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
 INFINITE = float("inf")
+FLATTEST_LEG = units.read("30 deg", "deg")
 
 
 @dataclass(frozen=True)
@@ -189,6 +190,36 @@ def _wall(chain: Chain) -> Limits:
     return at_most(0.6, 1.0)
 
 
+def _covered(chain: Chain) -> Limits:
+    """No cover is enough for a pump that runs unattended with nothing to stop it."""
+    if chain.design["pump.cut_out"] == "no" and chain.design["site.unattended"] > 0:
+        return at_most(-INFINITE, -INFINITE)
+    return at_least(0.050, 0.025)
+
+
+def _cut_out(chain: Chain) -> str:
+    return "no low-water cut-out, and nobody looks after it all the time" if _covered(chain).good[1] == -INFINITE else ""
+
+
+def _slings(chain: Chain) -> Limits:
+    """No rating is enough for a leg flatter than 30 degrees."""
+    return at_most(0.50, 1.00) if chain.design["site.sling_angle"] >= FLATTEST_LEG else at_most(-INFINITE, -INFINITE)
+
+
+def _overhang(chain: Chain) -> float:
+    return patches.beyond(chain.contact_shapes(), chain.base_length, chain.base_width)
+
+
+def _on_blocks(chain: Chain) -> Limits:
+    """A patch that hangs over the edge does not press evenly, whatever its area."""
+    return at_most(0.80, 1.00) if _overhang(chain) <= 1e-6 else at_most(-INFINITE, -INFINITE)
+
+
+def _over_the_edge(chain: Chain) -> str:
+    over = _overhang(chain)
+    return f"what stands on the blocks reaches {units.write(over, 'mm')} over their edge: that part carries nothing" if over > 1e-6 else ""
+
+
 def _mesh(chain: Chain) -> float:
     """Opening over the smallest stone; an opening over 20 mm counts as one that only just passes, or worse."""
     mesh = chain.design["lining.mesh"]
@@ -266,14 +297,17 @@ CHECKS: tuple[Check | Judged, ...] = (
     # reservoir
     Check("C12", "reservoir", "Days without topping up", lambda c: c.days, _unattended, "day",
           "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", J, ("usable", "transit", "daily_loss", "days")),
-    Check("C13", "reservoir", "Pump covered at the lowest level", lambda c: c.design["pump.covered"], at_least(0.050, 0.025), "mm",
-          "raise the lowest level, with a cut-out that stops the pump there; the maker's figure governs", CP),
+    Check("C13", "reservoir", "Pump covered at the lowest level", lambda c: c.design["pump.covered"], _covered, "mm",
+          "raise the lowest level, with a low-water cut-out that stops the pump there; the maker's figure governs", CP, (), _cut_out),
     Check("C14", "reservoir", "Room for the water that comes back", lambda c: c.drainback, at_least(1.10, 1.00), "",
-          "set the running level lower, or put a check valve in the hose", f"{DERIVED}; limits {J}", ("transit", "drainback_room", "drainback")),
+          "set the running level lower, or put a check valve in the hose", f"{DERIVED}; limits {J}", ("transit", "drainback_room", "drainback"), lambda c: c.settles),
     Check("C16", "reservoir", "Turnover time", lambda c: c.turnover, at_least(180, 90), "min", "more usable water, or less flow", J, ("usable", "turnover")),
-    Check("C17", "reservoir", "Splash stays inside the apron", lambda c: c.apron_share, at_least(1.0, 0.75), "", "a wider apron", CP, ("apron_share",)),
+    Check("C17", "reservoir", "Splash stays inside the apron", lambda c: c.apron_share, at_least(1.0, 0.75), "", "a wider apron", CP,
+          ("fall", "apron_wanted", "apron_share")),
     Check("C18", "reservoir", "Edge of the liner above the overflow", lambda c: c.level("liner edge") - c.level("overflow"), at_least(0.050, 0.025), "mm",
           "bring the edge of the liner up, or the overflow down", CP),
+    Check("C18g", "reservoir", "Edge of the liner above the soil", lambda c: c.level("liner edge") - c.design["levels.soil"], at_least(0.025, 0.010), "mm",
+          "bring the edge of the liner up, or the soil beside it down: muddy water runs in", CP),
     Check("C19", "reservoir", "Share of the water lost in a day", lambda c: c.day_share, at_most(0.10 / 86400, 0.25 / 86400), "%/day", "more usable water, or less wet stone", J,
           ("daily_loss", "usable", "day_share")),
     Check("C66", "reservoir", "Overflow pipe carries the storm", lambda c: c.overflow_ratio, at_least(1.5, 1.0), "", "a wider overflow pipe",
@@ -282,9 +316,9 @@ CHECKS: tuple[Check | Judged, ...] = (
           "let it fall: where it stops is the height of the leak; patch above that mark", CP),
     Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
     # loads
-    Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, at_most(0.80, 1.00), "",
-          "a larger slab under the vessel; the maker's long-term figure governs", f"{DERIVED}; creep and safety factors {J}",
-          ("patch", "block_pressure", "block_allowable", "block_utilisation"), kinds=("overflowing vessel", "drilled stones")),
+    Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, _on_blocks, "",
+          "a larger slab under the vessel, all of it over the blocks; the maker's long-term figure governs", f"{DERIVED}; creep and safety factors {J}",
+          ("patch", "block_pressure", "block_allowable", "block_utilisation"), _over_the_edge, kinds=("overflowing vessel", "drilled stones")),
     Check("C22", "loads", "Load off the middle of the base", lambda c: c.kern_share, at_most(1.0, 1.5), "", "move the vessel towards the middle of the blocks",
           f"statics; limits {J}", ("base_mass", "eccentricity", "kern_share")),
     Check("C24", "loads", "Pressure on the soil", lambda c: c.soil_utilisation, at_most(0.67, 1.00), "",
@@ -320,13 +354,15 @@ CHECKS: tuple[Check | Judged, ...] = (
     # supply
     Check("C46", "supply", "Circuit not overloaded", lambda c: c.design["supply.circuit_load"] / c.design["supply.breaker"], at_most(0.80, 1.00), "%",
           "ask the electrician for a circuit of its own", CP),
+    Check("C46e", "supply", "Earth leakage does not trip the protection", lambda c: c.leakage_share, at_most(0.30, 0.50), "%",
+          "ask the electrician: damp joints and several pumps on one device trip it for nothing", CP),
     Check("C47", "supply", "Cord long enough", lambda c: c.cord_spare, at_least(0.0, -0.3), "m", "a pump with a longer cord: no buried joints", CP, ("cord_wanted",)),
     Check("C55", "supply", "Running cost known", lambda c: c.running_cost, at_least(0.0, 0.0), "cur", "state it on the handover card", J, ("energy", "running_cost")),
     Judged("C41", "supply", "Residual-current protection", "supply.residual_current", _residual_current,
            "a licensed electrician tests it by instrument and certifies it before anyone touches the water", "guidance on garden circuits (second-hand); local codes govern"),
     Check("C48", "people", "Manual lift", lambda c: c.lift, at_most(1.0, 3.0), "", "a team, a trolley or a machine; plan the lift in writing",
           "NIOSH lifting equation (second-hand)", ("lift",)),
-    Check("C65", "people", "Slings", lambda c: c.sling_share, at_most(0.50, 1.00), "%", "stronger slings, steeper legs; a crane needs a lifting plan by a competent person",
+    Check("C65", "people", "Slings", lambda c: c.sling_share, _slings, "%", "stronger slings, steeper legs; a crane needs a lifting plan by a competent person",
           f"statics; limits {J}", ("sling",)),
     Check("C42", "supply", "Voltage drop", lambda c: c.voltage_drop, at_most(0.03, 0.05), "%", "a thicker or shorter cable: ask the electrician",
           "BS 7671, 3 % and 5 % (second-hand); local codes govern", ("current", "voltage_drop")),

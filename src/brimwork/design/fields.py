@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from brimwork import units
+from brimwork.design import patches
 from brimwork.design.questions import QUESTIONS
 from brimwork.units import NUMBER, InputError
 
@@ -85,6 +86,26 @@ class Several:
 
 
 @dataclass(frozen=True)
+class Corners:
+    """The corners of an outline drawn full size, in the order in which one walks round it: pairs of lengths from one point."""
+
+    name: str
+
+    def read(self, given, key: str) -> tuple[tuple[float, float], ...]:
+        pairs = isinstance(given, list) and all(isinstance(pair, list) and len(pair) == 2 for pair in given)
+        if not pairs or not 3 <= len(given) <= 100:
+            raise InputError(f'{key} is a list of three corners or more: write {key} = [["0 mm", "0 mm"], ["300 mm", "0 mm"], ["0 mm", "300 mm"]]')
+        corners = tuple(tuple(Field("distance", "mm", signed=True).read(side, key) for side in pair) for pair in given)
+        patches.must_not_cross(corners, key)
+        if patches.area(corners) == 0:
+            raise InputError(f"{key}: the corners lie on one line and enclose nothing: give the corners of the shape")
+        return corners
+
+    def write(self, value: tuple[tuple[float, float], ...], region: str = "UK") -> str:
+        return "; ".join(f"{units.write(x, 'mm', None)} at {units.write(y, 'mm', None)}" for x, y in value)
+
+
+@dataclass(frozen=True)
 class Curve:
     """A pump curve: pairs of flow and head, from no flow upwards."""
 
@@ -138,7 +159,7 @@ class Bounds:
 # Checks of a number whose limits a design may set for itself, with their units. Those on which somebody's safety rests are not among them.
 LIMITED = {
     **dict.fromkeys(("C01", "C01m", "C02", "C03", "C05", "C07", "C14", "C17", "C22", "C27", "C33", "C34", "C40", "C56", "C61", "C64", "C66"), ""),
-    **dict.fromkeys(("C06", "C13", "C18", "C21", "C38", "C39", "C49", "C57", "C60"), "mm"),
+    **dict.fromkeys(("C06", "C13", "C18", "C18g", "C21", "C38", "C39", "C49", "C57", "C60"), "mm"),
     **{"C04": "m/s", "C10": "m/s", "C08": "L/s per m", "C12": "day", "C16": "min", "C19": "%/day", "C37": "m", "C42": "%", "C46": "%", "C47": "m", "C72": "mm/day"},
     "C09": "",
 }  # fmt: skip
@@ -160,7 +181,7 @@ def _assumed(name: str, usual: str, basis: str, us: str = "", most: float = floa
     return Field(name, usual.partition(" ")[2], us, most=most, usual=usual, basis=basis)
 
 
-SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
+SECTIONS: dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bounds]] = {
     "site": {
         "use": Choice("who comes near the water", ("private", "public", "school", "care premises")),
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf"),
@@ -198,6 +219,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "water": Field("water in the vessel", "L", "US gal"),
         "foot_outside": _length("outside diameter of the foot"),
         "foot_inside": _length("inside diameter of the foot (0 for a full foot)"),
+        "foot_corners": Corners("corners of the patch on which the foot really stands, drawn full size; goes before the two diameters"),
         "side_area": Field("wetted outside of the vessel", "m2", "ft2"),
         "rim_error": _length("difference in level round the rim"),
         "offset": _length("distance of the vessel from the middle of the blocks"),
@@ -278,6 +300,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "safety_factor": Field("safety factor on the block", ""),
         "lowest_level": _length("lowest level at which the pump may run, above the floor"),
         "running_level": _length("highest level while running, above the floor"),
+        "cut_out_level": _length("level at which the low-water cut-out stops the pump, above the floor"),
+        "top_up_level": _length("level at which the top-up valve closes, above the floor"),
         "static_level": _length("level with the pump off, above the floor"),
         "overflow_level": _length("overflow level, above the floor"),
     },
@@ -287,6 +311,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "curve": Curve("points of the maker's curve"),
         "power": Field("power taken in", "W"),
         "covered": _length("water over the pump at the lowest level"),
+        "cut_out": Choice("a low-water cut-out that stops the pump", YES_NO),
+        "intake_level": _length("intake of the pump, above the floor"),
         "intake_area": Field("open area of the intake cage", "cm2", "in2"),
     },
     "pipe": {
@@ -301,6 +327,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
     },
     "levels": {
         "block_top": _length("top of the blocks, to the finished paving", signed=True),
+        "soil": _length("surface of the soil beside the liner, to the finished paving", signed=True),
         "liner_edge": _length("edge of the liner, to the finished paving", signed=True),
         "staple_line": _length("lowest staple or cut in the liner, to the finished paving", signed=True),
     },
@@ -347,6 +374,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Curve | Bounds]] = {
         "cord_route": Field("length of its route", "m", "ft"),
         "circuit_load": Field("current of everything on the circuit", "A"),
         "breaker": Field("rating of the breaker", "A"),
+        "leakage": Field("earth leakage of everything on the residual-current device, pump running", "mA"),
+        "residual_rating": Field("rated residual current of that device", "mA"),
         "residual_current": Choice("residual-current protection", ("tested by instrument", "tested by button", "none")),
     },
     "measured": {
@@ -398,7 +427,7 @@ KINDS: dict[str, tuple[str, ...]] = {
 }
 
 
-def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Curve | Bounds]]:
+def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bounds]]:
     """The sections of a design of that kind, in the order in which they are shown."""
     return {name: SECTIONS[name] for name in KINDS[kind]}
 

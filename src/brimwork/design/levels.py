@@ -32,14 +32,20 @@ def _stone_base(d: Design) -> float:
     return d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0)
 
 
+# Levels that not every design has: named and put in order where it does.
+_WHERE_GIVEN = {"pump intake": "pump.intake_level", "cut-out": "reservoir.cut_out_level", "top-up": "reservoir.top_up_level"}
 _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
     "formation": (False, lambda d: _floor(d) - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"]),
     "reservoir floor": (False, _floor),
+    "pump intake": (False, lambda d: _floor(d) + d["pump.intake_level"]),
+    "cut-out": (True, lambda d: _floor(d) + d["reservoir.cut_out_level"]),
+    "top-up": (True, lambda d: _floor(d) + d["reservoir.top_up_level"]),
     "lowest water": (True, lambda d: _floor(d) + d["reservoir.lowest_level"]),
     "running water": (True, lambda d: _floor(d) + d["reservoir.running_level"]),
     "static water": (True, lambda d: _floor(d) + d["reservoir.static_level"]),
     "overflow": (True, lambda d: _floor(d) + d["reservoir.overflow_level"]),
     "block top": (False, lambda d: d["levels.block_top"]),
+    "stone top": (False, lambda d: d["levels.block_top"] + d["catch.stone_thickness"]),
     "staple line": (False, lambda d: d["levels.staple_line"]),
     "liner edge": (False, lambda d: d["levels.liner_edge"]),
 }
@@ -52,20 +58,23 @@ _ABOVE: dict[str, dict[str, tuple[bool, Callable[[Design], float]]]] = {
 }
 # Each pair: the first stands below the second (those of MAY_TOUCH not above it).
 _ORDER = (
-    ("formation", "reservoir floor"), ("reservoir floor", "lowest water"), ("lowest water", "running water"), ("running water", "static water"),
+    ("formation", "reservoir floor"), ("reservoir floor", "pump intake"), ("pump intake", "lowest water"), ("reservoir floor", "lowest water"),
+    ("lowest water", "cut-out"), ("cut-out", "top-up"), ("cut-out", "running water"), ("top-up", "static water"),
+    ("lowest water", "running water"), ("running water", "static water"),
     ("static water", "overflow"), ("overflow", "staple line"), ("staple line", "liner edge"), ("overflow", "block top"),
 )  # fmt: skip
 _ORDER_ABOVE = {
-    "overflowing vessel": (("block top", "vessel base"), ("vessel base", "rim")),
-    "drilled stones": (("block top", "stone base"), ("stone base", "top of the highest stone")),
-    "cascade": (("block top", "header lip"),),
-    "blade": (("block top", "landing stone"), ("landing stone", "lip")),
+    "overflowing vessel": (("block top", "vessel base"), ("vessel base", "rim"), ("stone top", "rim")),
+    "drilled stones": (("block top", "stone base"), ("stone base", "top of the highest stone"), ("stone top", "top of the highest stone")),
+    "cascade": (("block top", "header lip"), ("stone top", "header lip")),
+    "blade": (("block top", "landing stone"), ("landing stone", "lip"), ("stone top", "lip")),
 }
 MAY_TOUCH = {
     ("block top", "vessel base"),
     ("block top", "stone base"),
     ("block top", "landing stone"),
     ("staple line", "liner edge"),
+    ("lowest water", "cut-out"),
     ("overflow", "block top"),
 }
 
@@ -91,5 +100,7 @@ def levels(design: Design) -> list[Level]:
 
 
 def gaps(design: Design) -> list[tuple[str, str, float]]:
-    """Every pair that has an order, with its gap in metres. Raises Unknown."""
-    return [(low, high, height(design, high) - height(design, low)) for low, high in (*_ORDER, *_ORDER_ABOVE[design.kind])]
+    """Every pair that has an order, with its gap in metres; of the levels that not every design has, those that this one has. Raises Unknown."""
+    absent = {name for name, key in _WHERE_GIVEN.items() if key not in design.values}
+    pairs = [pair for pair in (*_ORDER, *_ORDER_ABOVE[design.kind]) if not absent & set(pair)]
+    return [(low, high, height(design, high) - height(design, low)) for low, high in pairs]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from functools import cached_property
 
-from brimwork.design import pipework
+from brimwork.design import patches, pipework
 from brimwork.design.chain import GRAVITY, Chain, Found, result
 from brimwork.design.manifold import Balance, Branch, balance
 from brimwork.formula import Working
@@ -128,9 +128,8 @@ class StonesChain(Chain):
         return self._sides + sum(math.pi / 4 * d * d for d, _, _ in self.sizes), "sides and tops of the stones"
 
     @result
-    def apron_share(self):
-        fall = self.level("top of the highest stone")
-        return self._work("apron over splash reach", w_apron=self.design["catch.apron"], k_splash=self.design["catch.splash_factor"], h_fall=fall)
+    def fall(self):
+        return Found("h_fall", self.level("top of the highest stone"), "from the top of the highest stone to the finished paving")
 
     # --- loads
 
@@ -157,6 +156,20 @@ class StonesChain(Chain):
         if self.on_slabs:
             return self._work("contact patch of a slab", l_s=self.design["slab.length"], w_s=self.design["slab.width"])
         return Found("A_c", self.design["stones.rough_contact"], "a rough base stands on a few points")
+
+    def contact_shapes(self) -> tuple[patches.Shape, ...]:
+        d = self.design
+        middles = [(x, 0.0) for x in self.places]
+        if self.on_slabs:
+            return tuple((patches.rectangle(d["slab.length"], d["slab.width"], middle),) for middle in middles)
+        stones = zip(self.sizes, middles, strict=True)
+        return tuple(point for (wide, _, _), middle in stones for point in patches.three_points(self.patch, d["stones.base_share"] * wide, middle))
+
+    @property
+    def places(self) -> list[float]:
+        """Where the stones stand along the blocks, evenly, in m from the middle."""
+        count = len(self.sizes)
+        return [self.base_length * ((i + 0.5) / count - 0.5) for i in range(count)]
 
     @result
     def heaviest(self):

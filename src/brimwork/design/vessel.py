@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from brimwork import tables, topics
+from brimwork import topics
+from brimwork.design import patches
 from brimwork.design.chain import Chain, Found, result
 from brimwork.formula import Working
 
@@ -97,11 +98,6 @@ class VesselChain(Chain):
     def fall(self):
         return Found("h_fall", self.level("rim"), "from the rim to the finished paving")
 
-    @result
-    def apron_share(self):
-        d = self.design
-        return self._work("apron over splash reach", w_apron=d["catch.apron"], k_splash=d["catch.splash_factor"], h_fall=self.fall)
-
     # --- loads
 
     @property
@@ -123,8 +119,19 @@ class VesselChain(Chain):
         return self.foot_patch
 
     @property
-    def foot_patch(self) -> Working:
+    def foot_patch(self) -> Working | Found:
+        if "vessel.foot_corners" in self.design.values:
+            return Found("A_c", patches.area(self.design["vessel.foot_corners"]), "the area within the corners of the foot, drawn full size")
         return self._work("contact patch of a ring foot", d_fo=self.design["vessel.foot_outside"], d_fi=self.design["vessel.foot_inside"])
+
+    def contact_shapes(self) -> tuple[patches.Shape, ...]:
+        d, middle = self.design, (self.design["vessel.offset"], 0.0)
+        if self.on_slab:
+            return ((patches.rectangle(d["slab.length"], d["slab.width"], middle),),)
+        if "vessel.foot_corners" in d.values:
+            return ((patches.moved(d["vessel.foot_corners"], middle),),)
+        foot, hole = d["vessel.foot_outside"], d["vessel.foot_inside"]
+        return ((patches.circle(foot, middle), *((patches.circle(hole, middle),) if hole else ())),)
 
     @result
     def vessel_weight(self):
