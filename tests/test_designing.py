@@ -1,18 +1,27 @@
-"""The design workbook without a browser: another design file is not replaced before the user was asked."""
+"""The design workbook without a browser: boxes by steps, and nothing of a user's is left or replaced before they were asked."""
 
 from pathlib import Path
 
+import pytest
+
 from brimwork.design import inputs
-from brimwork.notebook.designing import DesignView
+from brimwork.design.fields import KINDS, sections
+from brimwork.notebook.designing import QUICK, DesignView, compare
+from brimwork.notebook.form import HEADS, STEPS, keys_of
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 
 
-def test_save_asks_before_it_replaces_another_file(tmp_path):
-    for name in ("library-bowl", "quick-check"):
+@pytest.fixture
+def view(tmp_path):
+    for name in ("library-bowl", "quick-check", "terrace-blade"):
         (tmp_path / f"{name}.toml").write_bytes((DESIGNS / f"{name}.toml").read_bytes())
-    view = DesignView(tmp_path / "library-bowl.toml")
-    view.redraw = lambda: None  # nothing is displayed here
+    made = DesignView(tmp_path / "library-bowl.toml")
+    made.redraw = lambda: None  # nothing is displayed here
+    return made
+
+
+def test_save_asks_before_it_replaces_another_file(view, tmp_path):
     view.file.value = str(tmp_path / "quick-check.toml")
     view.save()
     assert "press Save again" in view.told.value and inputs.load(tmp_path / "quick-check.toml").title == "Quick check"
@@ -22,3 +31,62 @@ def test_save_asks_before_it_replaces_another_file(tmp_path):
     view.load()
     view.save()
     assert "Saved" in view.told.value, "its own file needs no question"
+
+
+def test_load_and_start_ask_before_they_leave_what_is_not_saved(view, tmp_path):
+    view.form.entries["vessel.mass"].box.value = "80 kg"
+    view.file.value = str(tmp_path / "terrace-blade.toml")
+    view.load()
+    assert "press Load again" in view.told.value and view.design["vessel.mass"] == 80
+    view.load()
+    assert view.design.kind == "blade" and "blade.lip_width" in view.form.entries and "vessel.mass" not in view.form.entries
+    view.head("title", "Mine")
+    view.other.value = "blank cascade"
+    view.start()
+    assert "press Start again" in view.told.value and view.design.title == "Mine"
+    view.start()
+    assert view.design.kind == "cascade" and not view.design.values
+    assert Path(view.file.value) == tmp_path / "my-design.toml" and not Path(view.file.value).exists(), "named, not written"
+    view.save()
+    view.start()
+    assert Path(view.file.value) == tmp_path / "my-design-2.toml"
+
+
+def test_a_file_without_a_name_is_asked_for(view):
+    for act in (view.save, view.load):
+        view.file.value = "  "
+        act()
+        assert "has no name" in view.told.value
+
+
+def test_a_box_takes_a_value_its_basis_and_tells_what_it_refuses(view):
+    mass = view.form.entries["vessel.mass"]
+    mass.box.value = "80 kg"
+    mass.basis.value = "measured"
+    assert view.design.given("vessel.mass").basis == "measured" and view.design["vessel.mass"] == 80
+    mass.box.value = "-3 kg"
+    assert "below zero" in mass.message.value and "vessel.mass" not in mass.message.value and view.design["vessel.mass"] == 80
+    mass.box.value = ""
+    assert "vessel.mass" not in view.design.values and mass.basis.disabled
+    view.form.widget.selected_index = list(view.form.steps).index("Assumptions and limits")
+    assert view.form.entries["assumptions.air_density"].box.placeholder == "usual: 1.25 kg/m3 (common practice)"
+
+
+def test_a_step_says_how_much_of_it_is_known(view):
+    at = list(view.form.steps).index("Feature")
+    before = view.form.widget.titles[at]
+    view.form.entries["vessel.mass"].box.value = ""
+    some, all_ = (int(word) for word in before.split() if word.isdigit())
+    assert view.form.widget.titles[at] == f"Feature: {some - 1} of {all_} known"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
+    shown = [key for step in STEPS for key in keys_of(step, kind)]
+    assert sorted(shown) == sorted([*HEADS, *(f"{section}.{name}" for section, fields in sections(kind).items() for name in fields)])
+    assert len(QUICK[kind]) == 10 and set(QUICK[kind]) <= set(shown)
+
+
+def test_two_designs_side_by_side_grade_the_check_that_each_of_them_has():
+    table = compare(str(DESIGNS / "library-bowl.toml"), str(DESIGNS / "terrace-blade.toml")).markdown
+    assert "| Tipping of the full vessel | ✗ fail" in table

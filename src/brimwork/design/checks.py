@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -63,7 +64,7 @@ def between(good: tuple[float, float], fair: tuple[float, float]) -> Limits:
 
 @dataclass(frozen=True)
 class Finding:
-    """One check of one design: grade, value and limit as text, what to change, basis, and the names of the chain's results behind it."""
+    """One check of one design: grade, value and limit as text, what to change, basis, the names of the chain's results behind it."""
 
     id: str
     group: str
@@ -75,6 +76,7 @@ class Finding:
     basis: str
     results: tuple[str, ...] = ()
     note: str = ""
+    needs: tuple[str, ...] = ()  # keys of the design that are missing, where the check is not shown
 
 
 @dataclass(frozen=True)
@@ -98,7 +100,7 @@ class Check:
             value = self.value(chain)
             limits, own = self._limits(chain)
         except Unknown as missing:
-            return self._not_shown(missing)
+            return self._finding("not shown", f"needs {asked(missing)}", "", note="", needs=missing.keys)
         except InputError as refused:
             return self._finding("fail", "cannot be worked out", "", note=str(refused))
         except ArithmeticError:
@@ -116,13 +118,9 @@ class Check:
             return Limits(*given.value), True
         return (self.limits(chain) if callable(self.limits) else self.limits), False
 
-    def _not_shown(self, missing: Unknown) -> Finding:
-        return self._finding("not shown", f"needs {asked(missing)}", "", note="")
-
-    def _finding(self, grade: str, value: str, limit: str, note: str) -> Finding:
-        return Finding(
-            self.id, self.group, self.title, grade, value, limit, self.remedy if grade in ("fail", "marginal") else "", self.basis, self.results, note
-        )
+    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
+        remedy = self.remedy if grade in ("fail", "marginal") else ""
+        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
 
 
 @dataclass(frozen=True)
@@ -139,11 +137,12 @@ class Judged:
     kinds: tuple[str, ...] = ()
 
     def grade(self, chain: Chain) -> Finding:
+        needs: tuple[str, ...] = ()
         try:
             grade, value = self.answers(chain, chain.design[self.key])
         except Unknown as missing:
-            grade, value = "not shown", f"needs {asked(missing)}"
-        return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis)
+            grade, value, needs = "not shown", f"needs {asked(missing)}", missing.keys
+        return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis, needs=needs)
 
 
 def _answered(question: Question) -> Judged:
@@ -153,8 +152,18 @@ def _answered(question: Question) -> Judged:
 
 
 def asked(missing: Unknown) -> str:
-    """The missing keys with what they mean: "pump.power (power taken in)"."""
-    return ", ".join(f"{key} ({SECTIONS[key.partition('.')[0]][key.partition('.')[2]].name})" for key in missing.keys)
+    """What is missing, and its key in the file: "power taken in (pump.power)"."""
+    return ", ".join(f"{meaning(key)} ({key})" for key in missing.keys)
+
+
+def meaning(key: str) -> str:
+    section, _, name = key.partition(".")
+    return SECTIONS[section][name].name
+
+
+def wanted(found: list[Finding]) -> list[tuple[str, int]]:
+    """The keys of the design that most checks wait for, and how many; what to find out next."""
+    return Counter(key for finding in found for key in finding.needs).most_common()
 
 
 CP, J, DERIVED = tables.COMMON_PRACTICE, tables.JUDGEMENT, "derived"

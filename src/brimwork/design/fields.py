@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import datetime
+import re
 from dataclasses import dataclass
 
 from brimwork import units
 from brimwork.design import patches
+from brimwork.design.prices import PRICES
 from brimwork.design.questions import QUESTIONS
+from brimwork.design.steps import LEADS, STEPS, WAIT, Lead, Step
+from brimwork.tables import HAND_DIGGING
 from brimwork.units import NUMBER, InputError
 
 CP, J = "common practice", "judgement"
@@ -28,6 +33,7 @@ class Field:
     whole: bool = False
     usual: str = ""
     basis: str = ""
+    usual_us: str = ""  # where what is usual differs there, as the sizes that are sold do
 
     def read(self, given, key: str) -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
@@ -58,6 +64,9 @@ class Choice:
 
     name: str
     options: tuple[str, ...]
+    usual: str = ""
+    basis: str = ""
+    usual_us: str = ""
 
     def read(self, given, key: str) -> str:
         if given not in self.options:
@@ -66,6 +75,30 @@ class Choice:
 
     def write(self, value: str, region: str = "UK") -> str:
         return value
+
+
+@dataclass(frozen=True)
+class Date:
+    """A day of the calendar."""
+
+    name: str
+
+    def read(self, given, key: str) -> datetime.date:
+        """The day that stands in the file, in quotes or without."""
+        text = given.isoformat() if type(given) is datetime.date else given
+        wanted = f'write {key} = "2027-03-01", year, month and day'
+        if not isinstance(text, str) or not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text.strip()):
+            raise InputError(f"{key} = {given!r} is not a date: {wanted}")
+        try:
+            day = datetime.date.fromisoformat(text.strip())
+        except ValueError:
+            raise InputError(f"{key} = {text}: there is no such day in the calendar: {wanted}") from None
+        if not 2000 <= day.year <= 2199:
+            raise InputError(f"{key} = {text} is not in this century or the next: {wanted}")
+        return day
+
+    def write(self, value: datetime.date, region: str = "UK") -> str:
+        return value.isoformat()
 
 
 @dataclass(frozen=True)
@@ -181,7 +214,31 @@ def _assumed(name: str, usual: str, basis: str, us: str = "", most: float = floa
     return Field(name, usual.partition(" ")[2], us, most=most, usual=usual, basis=basis)
 
 
-SECTIONS: dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bounds]] = {
+def _sold(name: str, usual: str, usual_us: str, basis: str = CP) -> Field:
+    """A size in which something is sold, here and in the US."""
+    return Field(name, usual.partition(" ")[2], usual_us.partition(" ")[2], usual=usual, basis=basis, usual_us=usual_us)
+
+
+LOOSE = ("bag", "bulk bag", "tonne", "short ton", "cubic yard")
+
+
+def _loose(name: str) -> Choice:
+    return Choice(name, LOOSE, "bulk bag", CP, "cubic yard")
+
+
+def _time(step: Step) -> Field:
+    """How long a step of the work takes."""
+    return Field(f"time: {step.words}", step.usual.partition(" ")[2], most=_A_YEAR, usual=step.usual, basis=CP if step.by == WAIT else J)
+
+
+def _lead(lead: Lead) -> Field:
+    return Field(f"working days from order to site: {lead.words}", "day", most=_A_YEAR, usual=lead.usual, basis=lead.basis, usual_us=lead.usual_us)
+
+
+_A_YEAR = 365 * 86400.0
+
+
+SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve | Bounds]] = {
     "site": {
         "use": Choice("who comes near the water", ("private", "public", "school", "care premises")),
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf"),
@@ -219,10 +276,10 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bound
         "water": Field("water in the vessel", "L", "US gal"),
         "foot_outside": _length("outside diameter of the foot"),
         "foot_inside": _length("inside diameter of the foot (0 for a full foot)"),
-        "foot_corners": Corners("corners of the patch on which the foot really stands, drawn full size; goes before the two diameters"),
+        "foot_corners": Corners("corners of the patch under the foot, drawn full size"),
         "side_area": Field("wetted outside of the vessel", "m2", "ft2"),
         "rim_error": _length("difference in level round the rim"),
-        "offset": _length("distance of the vessel from the middle of the blocks"),
+        "offset": _length("distance of the vessel from the blocks' middle"),
         "foam": Field("foam in the vessel", "L", "US gal"),
         "foam_density": Field("density of the foam", "kg/m3", "lb/ft3"),
         "pebbles": Field("pebbles that lie on the foam, with their gaps", "L", "US gal"),
@@ -398,6 +455,68 @@ SECTIONS: dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bound
         "pebble_density": _assumed("density of the pebbles' stone", "2650 kg/m3", CP, "lb/ft3"),
         "footing_slope": _assumed("distance to keep from a footing for each metre that the pit is deeper: 1 in firm ground, 1.5 in loose", "1.5", CP),
     },
+    "buying": {
+        "stone_sold": _loose("how the rounded stone is bought"),
+        "sand_sold": _loose("how the sand is bought"),
+        "sub_base_sold": _loose("how the aggregate for sub-base and backfill is bought"),
+        "bag": _sold("what one bag holds", "25 kg", "50 lb"),
+        "bulk_bag": _sold("what one bulk bag holds", "800 kg", "1760 lb"),
+        "loose_step": _assumed("loose material is sold in this share of a tonne, a ton or a cubic yard", "0.5", CP, most=10.0),
+        "sand_density": _assumed("bulk density of loose sand", "1600 kg/m3", CP, "lb/ft3"),
+        "sub_base_density": _assumed("bulk density of loose aggregate", "1700 kg/m3", CP, "lb/ft3"),
+        "sand_packing": _assumed("loose volume of sand over its volume in place: 1.15 to 1.25", "1.2", CP, most=3.0),
+        "sub_base_packing": _assumed("loose volume of aggregate over its volume in place: 1.15 to 1.35", "1.25", CP, most=3.0),
+        "slab_bed": _sold("bed of sand under each slab", "20 mm", "0.75 in", J),
+        "sheet_length": _sold("length of a sheet of board", "2.44 m", "8 ft"),
+        "sheet_width": _sold("width of a sheet of board", "1.22 m", "4 ft"),
+        "saw": _sold("width of a saw cut", "4 mm", "0.125 in"),
+        "strut_spacing": _sold("distance between struts inside the box", "600 mm", "24 in", J),
+        "batten": _sold("length of timber that is sold", "2.4 m", "8 ft"),
+        "timber_waste": _assumed("waste of timber", "0.1", CP, most=1.0),
+        "screw_spacing": _sold("distance between screws at the corners of the box", "150 mm", "6 in", J),
+        "screw_box": _assumed("screws in a box", "100", CP),
+        "cut_step": _sold("what is cut off a roll or coil is a multiple of", "0.5 m", "1 ft"),
+        "liner_slack": _assumed("slack of the liner", "0.02", CP, most=1.0),
+        "liner_lap": _sold("lap of liner over liner, and into each end of a rill", "150 mm", "6 in"),
+        "fleece_roll": _sold("width of a roll of fleece", "2 m", "6 ft"),
+        "fleece_waste": _assumed("laps and waste of fleece", "0.15", CP, most=1.0),
+        "fabric_roll": _sold("width of a roll of separation fabric", "2 m", "6 ft"),
+        "fabric_waste": _assumed("laps and waste of separation fabric", "0.15", CP, most=1.0),
+        "mesh_roll": _sold("width of a roll of mesh", "1 m", "4 ft"),
+        "mesh_lap": _sold("how far the mesh reaches beyond the box", "100 mm", "4 in", J),
+        "mesh_waste": _assumed("laps and waste of mesh", "0.1", J, most=1.0),
+        "tape_roll": _sold("length of a roll of tape", "50 m", "150 ft"),
+        "hose_waste": _assumed("waste of hose", "0.1", CP, most=1.0),
+        "hose_extra": _sold("hose for its ends, each piece", "0.5 m", "20 in"),
+        "pipe_waste": _assumed("waste of duct and pipe", "0.1", CP, most=1.0),
+        "pipe_stick": _sold("length of pipe that is sold", "3 m", "10 ft"),
+        "overflow_run": Field("length of the overflow pipe, to where it drains", "m", "ft"),
+        "spare_washers": _assumed("spare washers", "1", CP, most=100.0),
+        "foam_board": _sold("volume of one board of foam", "72 L", "2.5 ft3"),
+        "foam_waste": _assumed("waste of foam", "0.1", J, most=1.0),
+        "sealant_reach": _sold("joint that one cartridge of sealant fills", "6 m", "20 ft", J),
+        "load": _sold("loose soil that one load takes away", "3 m3", "4 yd3"),
+    },
+    "prices": {key: Field(f"price of {row.name}", "cur/m" if row.by_length else "cur", "cur/ft" if row.by_length else "") for key, row in PRICES.items()},
+    "costing": {
+        "hours": Field("hours of work on site, all people together, in place of those of the programme", "h"),
+        "rate": Field("rate of pay for an hour of one person (0 for your own work)", "cur/h"),
+        "overhead": _share("overhead as a share of the direct cost"),
+        "contingency": _assumed("contingency as a share of the cost: 10 to 15 % for work in the ground", "0.12", CP, most=1.0),
+        "margin": _share("margin: profit as a share of the price"),
+        "tax": _share("tax on the price"),
+        "water": Field("price of water", "cur/m3", "cur/US gal"),
+        "service": Field("service in a year: cleaning and small parts", "cur"),
+        "years": _assumed("years over which the whole cost is counted", "10", J, most=100.0),
+    },
+    "programme": {
+        "start": Date("first day on site"),
+        "people": Field("people who work on site", "", whole=True, most=50, usual="2", basis=CP),
+        "day": Field("hours of a working day", "h", most=16 * 3600.0, usual="8 h", basis=CP),
+        "soil": Choice("soil that is dug", tuple(HAND_DIGGING)),
+        **{key: _time(step) for key, step in STEPS.items()},
+        **{f"order_{key}": _lead(lead) for key, lead in LEADS.items()},
+    },
     "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones", unit) for check, unit in LIMITED.items()},
     "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
@@ -413,6 +532,10 @@ _REST = (
     "lining",
     "climate",
     "supply",
+    "buying",
+    "prices",
+    "costing",
+    "programme",
     "assumptions",
     "measured",
     "answers",
@@ -427,7 +550,7 @@ KINDS: dict[str, tuple[str, ...]] = {
 }
 
 
-def sections(kind: str) -> dict[str, dict[str, Field | Choice | Several | Corners | Curve | Bounds]]:
+def sections(kind: str) -> dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve | Bounds]]:
     """The sections of a design of that kind, in the order in which they are shown."""
     return {name: SECTIONS[name] for name in KINDS[kind]}
 

@@ -66,6 +66,23 @@ class Design:
             values[key] = Given(_field(section, name).read(text, key), text, basis)
         return replace(self, values=values)
 
+    def headed(self, key: str, words: str) -> Design:
+        """The same design with another title, note or region. Raises InputError."""
+        _check_head({key: words})
+        return replace(self, **{key: words})
+
+
+def _check_head(table: dict) -> None:
+    """Kind, region, title and note must be what they can be. Raises InputError."""
+    for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
+        if table.get(key, options[0]) not in options:
+            raise InputError(f"{key} = {table[key]!r} is not known: write one of {', '.join(map(repr, options))}")
+    for key in ("title", "note"):
+        if not isinstance(table.get(key, ""), str):
+            raise InputError(f"{key} is a text: write {key} = 'words'")
+        if not table.get(key, "words").isprintable() or (key == "title" and not table.get(key, "words").strip()):
+            raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
+
 
 def _field(section: str, key: str):
     if section not in SECTIONS:
@@ -106,16 +123,9 @@ def parse(text: str) -> Design:
         raise InputError("this is not a design: its brackets are nested too deep") from None
     if table.get("format") != FORMAT:
         raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
-    for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
-        if key == "kind" and key not in table:
-            raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
-        if table.get(key, options[0]) not in options:
-            raise InputError(f"{key} = {table[key]!r} is not known: write one of {', '.join(map(repr, options))}")
-    for key in ("title", "note"):
-        if not isinstance(table.get(key, ""), str):
-            raise InputError(f"{key} is a text: write {key} = 'words'")
-        if not table.get(key, "words").isprintable() or (key == "title" and not table.get(key, "words").strip()):
-            raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
+    if "kind" not in table:
+        raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
+    _check_head(table)
     values: dict[str, Given] = {}
     for section, entries in table.items():
         if section in HEAD:

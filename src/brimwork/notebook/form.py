@@ -1,0 +1,206 @@
+"""The form of a design: every value in a box of its own with its basis, in steps. The boxes of a step are made when it is opened."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import TYPE_CHECKING
+
+import ipywidgets as widgets
+
+from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Field, Several, sections
+from brimwork.units import InputError
+
+if TYPE_CHECKING:
+    from brimwork.notebook.designing import DesignView
+
+ALERT = "var(--jp-error-color1, #b3261e)"  # the theme's own, so that it can be read on light and dark
+UNKNOWN = "don't know yet"
+HEADS = {"title": "Title", "region": "Region", "note": "Note"}
+# Step of the form: the sections in it, or single keys of a section that belong to it rather than to their section's step.
+STEPS: dict[str, tuple[str, ...]] = {
+    "Brief": ("title", "region", "note", "site.use", "site.unattended", "site.open_water", "site.legionella"),
+    "Site": ("site",),
+    "Feature": ("vessel", "stones", "blade", "cascade", "slab", "flow"),
+    "Reservoir": ("reservoir", "levels", "overflow_pipe", "climate"),
+    "Pump and pipe": ("pump", "pipe"),
+    "Ground": ("ground", "site.soil_bearing", "site.footing_distance", "site.footing_depth", "site.pit_sides", "site.ground_water"),
+    "Lining and stone": ("lining", "catch"),
+    "Supply": ("supply",),
+    "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
+    "Cost": ("site.budget", "site.cost"),
+    "Questions to answer": ("answers",),
+    "Measured on site": ("measured",),
+    "Assumptions and limits": ("assumptions", "limits"),
+}
+
+
+def keys_of(step: str, kind: str) -> list[str]:
+    """The keys of a step for a kind of feature, in the order of the design file; those of the head first."""
+    single = {key for entries in STEPS.values() for key in entries if "." in key}
+    found = [entry for entry in STEPS[step] if entry in HEADS]
+    for section, fields in sections(kind).items():
+        keys = (f"{section}.{name}" for name in fields)
+        found += [key for key in keys if (key in STEPS[step] if key in single else section in STEPS[step])]
+    return found
+
+
+# One look for all boxes: shared by them, because the page opens faster with few of them.
+_LABEL = {"description_width": "29em"}
+_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="58em", max_width="100%")
+_BASIS = widgets.Layout(width="13em")
+_ROW = widgets.Layout(flex_flow="row wrap")
+
+
+def _label(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+class Entry:
+    """The box of one value, its basis beside it. An empty box means that nobody knows yet."""
+
+    def __init__(self, view: DesignView, key: str):
+        self.view, self.key, self.showing = view, key, False
+        section, _, name = key.partition(".")
+        self.field = SECTIONS[section][name]
+        wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, Choice) and max(map(len, self.field.options)) > 20
+        looks = {"description": _label(self.field.name), "layout": _WIDE if wide else _NARROW}
+        if isinstance(self.field, Choice):
+            self.box = widgets.Dropdown(options=[UNKNOWN, *self.field.options], style=_LABEL, **looks)
+        else:
+            self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_LABEL, **looks)
+        self.basis = widgets.Dropdown(
+            options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style={"description_width": "3em"}
+        )
+        self.message = widgets.HTML()
+        self.widget = widgets.HBox([self.box, self.basis, self.message], layout=_ROW)
+        self.show()
+        self.box.observe(self._changed, "value")
+        self.basis.observe(self._rests, "value")
+
+    def _empty(self) -> str:
+        if isinstance(self.field, Field) and self.field.usual:
+            return f"usual: {self.field.usual} ({self.field.basis})"
+        return UNKNOWN
+
+    def show(self) -> None:
+        """Put what the design says into the boxes."""
+        given, self.showing = self.view.design.values.get(self.key), True
+        try:
+            if given is None:
+                self.box.value = UNKNOWN if isinstance(self.field, Choice) else ""
+            else:
+                self.box.value = self.field.write(given.value) if isinstance(self.field, Several | Curve | Corners) else str(given.text)
+            self.basis.value, self.basis.disabled = given.basis if given else "yours", given is None
+            self.message.value = ""
+        finally:
+            self.showing = False
+
+    def _changed(self, change) -> None:
+        if not self.showing:
+            self._take(change["new"].strip(), "yours")
+
+    def _rests(self, change) -> None:
+        if not self.showing:
+            self._take(self.box.value.strip(), change["new"])
+
+    def _take(self, text: str, basis: str) -> None:
+        try:
+            self.view.change(self.key, self._parsed(text), basis)
+        except InputError as error:
+            self.message.value = f"<span role='alert' style='color:{ALERT}'>{escape(self._plainly(error))}. The last good value still counts.</span>"
+        else:
+            self.show()
+
+    def _plainly(self, error: InputError) -> str:
+        """What was refused, for someone who looks at a box and not at the file."""
+        said = str(error).replace(f"write {self.key} = ", "type ")
+        return _label(said.replace(f"{self.key} = ", "").replace(self.key, self.field.name))
+
+    def _parsed(self, text: str):
+        """What the file would say: text, number, list, or None for nothing known."""
+        if text in ("", UNKNOWN):
+            return None
+        if isinstance(self.field, Several):
+            return [part.strip() for part in text.split(",")]
+        if isinstance(self.field, Curve | Corners):
+            return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
+        if isinstance(self.field, Choice | Bounds) or self.field.unit:
+            return text
+        value = self.field.read(text, self.key)  # a plain number stands in the file without quotes
+        return int(value) if value == int(value) else value
+
+
+class HeadEntry:
+    """The box of a title, a note or the region."""
+
+    def __init__(self, view: DesignView, key: str):
+        self.view, self.key, self.showing = view, key, False
+        if key == "region":
+            self.box = widgets.Dropdown(options=REGIONS, description=HEADS[key], style=_LABEL, layout=_NARROW)
+        else:
+            self.box = widgets.Text(description=HEADS[key], continuous_update=False, style=_LABEL, layout=_WIDE)
+        self.message = widgets.HTML()
+        self.widget = widgets.HBox([self.box, self.message], layout=_ROW)
+        self.show()
+        self.box.observe(self._changed, "value")
+
+    def show(self) -> None:
+        self.showing = True
+        try:
+            self.box.value, self.message.value = getattr(self.view.design, self.key), ""
+        finally:
+            self.showing = False
+
+    def _changed(self, change) -> None:
+        if self.showing:
+            return
+        try:
+            self.view.head(self.key, change["new"])
+        except InputError as error:
+            self.message.value = f"<span role='alert' style='color:{ALERT}'>{escape(str(error))}. The last good one still counts.</span>"
+        else:
+            self.message.value = ""
+
+
+class Form:
+    """The steps of a design's kind as an accordion, or just the few boxes that were asked for."""
+
+    def __init__(self, view: DesignView, only: tuple[str, ...] = ()):
+        self.view, self.entries = view, {}
+        if only:
+            self.steps = {}
+            self.widget = self._boxes(only)
+            return
+        self.steps = {step: keys for step in STEPS if (keys := keys_of(step, view.design.kind))}
+        self.widget = widgets.Accordion(children=[widgets.VBox() for _ in self.steps])
+        self.told()
+        self.widget.observe(self._opened, "selected_index")
+        self.widget.selected_index = list(self.steps).index("Feature")
+
+    def _boxes(self, keys) -> widgets.VBox:
+        self.entries |= {key: (HeadEntry if key in HEADS else Entry)(self.view, key) for key in keys}
+        return widgets.VBox([self.entries[key].widget for key in keys])
+
+    def _opened(self, change) -> None:
+        """Make the boxes of a step that is opened for the first time."""
+        at = change["new"]
+        if at is None or self.widget.children[at].children:
+            return
+        children = list(self.widget.children)
+        children[at] = self._boxes(list(self.steps.values())[at])
+        self.widget.children = children
+
+    def told(self) -> None:
+        """Say in the title of every step how much of it is known."""
+        if not self.steps:
+            return
+        values = self.view.design.values
+        known = {step: [sum(key in values for key in keys), sum("." in key for key in keys)] for step, keys in self.steps.items()}
+        titles = [f"{step}: {some} of {all_} known" if all_ else step for step, (some, all_) in known.items()]
+        if tuple(titles) != tuple(self.widget.titles):
+            self.widget.titles = titles
+
+    def close(self) -> None:
+        """Take the boxes out of the page and out of the kernel."""
+        for widget in [part for entry in self.entries.values() for part in (*entry.widget.children, entry.widget)] + [*self.widget.children, self.widget]:
+            widget.close()

@@ -1,0 +1,108 @@
+"""What a design comes to, as a workbook shows it: graded findings with their workings, and drawings with their numbers."""
+
+from __future__ import annotations
+
+from html import escape
+
+from brimwork import typeset
+from brimwork.design import checks
+from brimwork.design.chain import Chain, Found
+from brimwork.design.checks import Finding
+from brimwork.design.inputs import Unknown
+from brimwork.drawing import svg
+from brimwork.drawing.design import drawings
+from brimwork.drawing.records import Sheet
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.form import ALERT
+from brimwork.units import InputError
+
+MARKS = {"fail": ("✗", ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
+NEXT = 3  # values that are named as the next ones to find out
+
+
+class Shown:
+    """HTML with a plain text for those who see no HTML."""
+
+    def __init__(self, html: str, plain: str):
+        self.html, self.plain = html, plain
+
+    def _repr_mimebundle_(self, **_) -> dict[str, str]:
+        return {"text/html": self.html, "text/plain": self.plain}
+
+
+def findings_shown(chain: Chain) -> Shown:
+    """All findings, fails first, each with its working folded behind it."""
+    found = checks.findings(chain)
+    counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
+    rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
+    following = next_words(found)
+    html = (
+        "<section style='max-width:760px'><h3>Findings</h3>"
+        f"<p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>"
+        f"{f'<p>{escape(following)}</p>' if following else ''}{rows}</section>"
+    )
+    plain = "\n".join(
+        [f"Findings: {counts}", *([following] if following else []), *(f"{finding.grade}: {finding.title}: {finding.value}" for finding in found)]
+    )
+    return Shown(html, plain)
+
+
+def next_words(found: list[Finding]) -> str:
+    """What to find out next, in a sentence: the values that most checks wait for. Nothing where no check waits."""
+    first = [f"{checks.meaning(key)} ({count} {'check waits' if count == 1 else 'checks wait'})" for key, count in checks.wanted(found)[:NEXT]]
+    return f"To find out next: {'; '.join(first)}." if first else ""
+
+
+def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:
+    """Fails and marginals in the open; the others folded, for nobody reads seventy lines."""
+    rows = "".join(_finding_html(chain, finding) for finding in found)
+    if grade in ("fail", "marginal") or not found:
+        return rows
+    mark, colour = MARKS[grade]
+    return (
+        f"<details><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
+    )
+
+
+def _finding_html(chain: Chain, finding: Finding) -> str:
+    mark, colour = MARKS[finding.grade]
+    body = [f"<p>Basis: {escape(finding.basis)}.</p>"]
+    body += [f"<p>{escape(_sentence(finding.note))}</p>"] if finding.note else []
+    body += [f"<p><strong>What to change:</strong> {escape(finding.remedy)}.</p>"] if finding.remedy else []
+    lines = [line for name in finding.results for line in _working_lines(chain, name)]
+    body += [f"<pre style='white-space:pre-wrap'>{escape(chr(10).join(lines))}</pre>"] if lines else []
+    limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""
+    return (
+        f"<details><summary><strong style='color:{colour}'>{mark} {finding.grade}</strong> "
+        f"{escape(finding.title)}: {escape(finding.value)}{limit}</summary><div style='margin-left:1.5em'>{''.join(body)}</div></details>"
+    )
+
+
+def _sentence(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:].rstrip('.')}."
+
+
+def _working_lines(chain: Chain, name: str) -> list[str]:
+    try:
+        worked = chain.working(name)
+    except (Unknown, InputError):
+        return []
+    if isinstance(worked, Found):
+        row = QUANTITIES[worked.letter]
+        return [f"{row.short_name}: {row.both(worked.result)}, {worked.how}"]
+    return [f"{worked.formula.name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
+
+
+def drawings_shown(chain: Chain) -> Shown:
+    """The drawings with their descriptions, or what each still needs."""
+    html, plain = [], []
+    for number, (name, sheet) in enumerate(drawings(chain)):
+        if isinstance(sheet, Sheet):
+            html.append(
+                f"<figure style='margin:0 0 1em;max-width:720px'>{svg.write(sheet, f'dv{number}')}<figcaption>{escape(sheet.description)}</figcaption></figure>"
+            )
+            plain.append(sheet.description)
+        else:
+            html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
+            plain.append(f"The {name} is not shown: {sheet}.")
+    return Shown("".join(html), "\n".join(plain))
