@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from brimwork import topics, units
 from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.bank import Written
-from brimwork.exercise.choices import FindTheSlip, Order
+from brimwork.exercise.choices import FindTheSlip, Order, Tell
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.question import Question, ask, too_near
 from brimwork.exercise.written import FIRST, Numeric
@@ -91,9 +91,15 @@ def _of_choices(declared: Written) -> Iterator[str]:
     if isinstance(declared, Order) and len(declared.why) != len(declared.steps) - 1:
         yield f"{len(declared.steps)} steps need {len(declared.steps) - 1} sentences, not {len(declared.why)}"
         return
+    if isinstance(declared, Tell):
+        if len(declared.points) < 2:
+            yield "a model sentence has at least two points to look for"
+        return
     if isinstance(declared, FindTheSlip) and not 1 <= declared.slip <= len(declared.lines):
         yield f"there is no line {declared.slip}"
         return
+    if isinstance(declared, FindTheSlip) and declared.mend:
+        yield from (f"mended: {fault}" for fault in of_question(declared.pose(FIRST).mended))
     posed = declared.pose(FIRST)
     options = posed.items if isinstance(declared, Order) else posed.options
     if len({*options}) != len(options) or len(options) < 3:

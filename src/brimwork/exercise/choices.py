@@ -1,4 +1,4 @@
-"""Questions without a number to type: choose one, find the slip in a worked solution, put in order."""
+"""Questions without a number to type: choose one, find the slip in a worked solution, put in order, say it in your own words."""
 
 from __future__ import annotations
 
@@ -6,14 +6,20 @@ import random
 import re
 from dataclasses import dataclass
 
+from brimwork import units
+from brimwork.exercise.question import Known, Question
 from brimwork.units import InputError
 
 _LETTERS = "abcdefghij"
+LONGEST_SENTENCE = 200  # characters, as long as an answers file keeps
 
 
 @dataclass(frozen=True)
 class Choice:
-    """A question to choose from, as posed: `right` is the place of the right option, `original` where each stood in the declaration."""
+    """A question to choose from, as posed: `right` is the place of the right option, `original` where each stood in the declaration.
+
+    `mended` is what is asked once the slip is found: the number without it.
+    """
 
     code: str
     seed: int
@@ -24,6 +30,7 @@ class Choice:
     feedback: tuple[str, ...]
     original: tuple[int, ...]
     varies: bool = False
+    mended: Question | None = None
 
     def place(self, text: str) -> int:
         """The option that a learner names: its letter, its number from 1, or its text. Raises InputError."""
@@ -85,18 +92,40 @@ class Choose:
 
 @dataclass(frozen=True)
 class FindTheSlip:
-    """A worked solution with one slip in it: which line? Every other line has a sentence that says why it holds."""
+    """A worked solution with one slip in it: which line? Every other line has a sentence that says why it holds.
+
+    mend   what comes out without the slip, and what came out with it: ("head", "2.21 mm", "4.73 mm")
+    """
 
     code: str
     text: str
     lines: tuple[tuple[str, str], ...]
     slip: int
     because: str
+    mend: tuple[str, str, str] | None = None
 
     def pose(self, seed: int) -> Choice:
         options = tuple(line for line, _ in self.lines)
         feedback = tuple("" if place == self.slip - 1 else said for place, (_, said) in enumerate(self.lines))
-        return Choice(self.code, seed, f"{self.text} Which line has the slip?", options, self.slip - 1, self.because, feedback, tuple(range(len(options))))
+        text, places = f"{self.text} Which line has the slip?", tuple(range(len(options)))
+        return Choice(self.code, seed, text, options, self.slip - 1, self.because, feedback, places, mended=self._mended(seed) if self.mend else None)
+
+    def _mended(self, seed: int) -> Question:
+        name, right, slipped = self.mend
+        answer = units.parse(right)
+        return Question(
+            code=f"{self.code} mended",
+            seed=seed,
+            text=f"Now mend it: what is the {name}?",
+            name=name,
+            unit=answer.unit,
+            given={},
+            answer=answer.value,
+            slips=(Known(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),),
+            again=lambda changed: answer.value,
+            lines=lambda: (self.because,),
+            varies=False,
+        )
 
     @property
     def sentences(self) -> tuple[str, ...]:
@@ -123,3 +152,41 @@ class Order:
     @property
     def sentences(self) -> tuple[str, ...]:
         return self.why
+
+
+@dataclass(frozen=True)
+class Telling:
+    """Something to say in one's own words, as posed. `points` are what a good sentence has in it."""
+
+    code: str
+    seed: int
+    text: str
+    model: str
+    points: tuple[str, ...]
+    varies: bool = False
+
+    def sentence(self, text: str) -> str:
+        """The sentence that a learner typed, on one line. Raises InputError for none, and for more than an answers file keeps."""
+        typed = " ".join(str(text).split())
+        if not typed:
+            raise InputError("Nothing is written yet: write one sentence first")
+        if len(typed) > LONGEST_SENTENCE:
+            raise InputError(f"That is {len(typed)} characters, and one sentence takes at most {LONGEST_SENTENCE}: make it shorter")
+        return typed
+
+
+@dataclass(frozen=True)
+class Tell:
+    """Say it in your own words: what is asked, a model sentence to compare with, and its points."""
+
+    code: str
+    text: str
+    model: str
+    points: tuple[str, ...]
+
+    def pose(self, seed: int) -> Telling:
+        return Telling(self.code, seed, self.text, self.model, self.points)
+
+    @property
+    def sentences(self) -> tuple[str, ...]:
+        return (self.text, self.model)

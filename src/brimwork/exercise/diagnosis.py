@@ -11,14 +11,15 @@ from functools import cache
 
 from brimwork import units
 from brimwork.exercise import unit_slips
-from brimwork.exercise.choices import Choice, Sequence
+from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.question import TOLERANCE, Known, Question
 from brimwork.units import InputError, Reading, parse
 
 NARROW = 0.5  # share of the band for two slips at once and for the unit of a given value
 MOST_GUESSES = 3
 
-KINDS = ("right", "slip", "unit", "slip and unit", "input", "ask", "none", "no unit", "other unit", "unread")
+KINDS = ("right", "slip", "unit", "slip and unit", "input", "ask", "carried", "none", "no unit", "other unit", "unread", "told")
+CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 
 
 @dataclass(frozen=True)
@@ -40,12 +41,14 @@ class Diagnosis:
         return " ".join(filter(None, (self.echo, self.good, self.message)))
 
 
-def diagnose(question: Question | Choice | Sequence, text: str, middle: str = "") -> Diagnosis:
+def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle: str = "") -> Diagnosis:
     """Read an answer with the bounded reader and say what it tells. `middle` is the value on the way, where the question asks for one. Never raises."""
     if isinstance(question, Choice):
         return _chosen(question, text)
     if isinstance(question, Sequence):
         return _ordered(question, text)
+    if isinstance(question, Telling):
+        return _told(question, text)
     try:
         reading = read(question, text)
     except InputError as error:
@@ -118,8 +121,8 @@ def what_is_right(question: Question, value: float) -> str:
     if question.answer == 0 or value == 0 or value * question.answer < 0:
         return f"{kind}; the sign or the zero is not yet right." if value * question.answer <= 0 else f"{kind}."
     ratio = value / question.answer
-    if 1 / 3 < ratio < 3:
-        return f"{kind}, and the size is about right, but {'high' if ratio > 1 else 'low'}."
+    if 1 / CLOSE_BY <= ratio <= CLOSE_BY:
+        return f"{kind}, and the size is about right, but a little {'high' if ratio > 1 else 'low'}."
     much = "more than ten times " if ratio > 10 or ratio < 0.1 else ""
     return f"{kind}. The number is {much}too {'large' if ratio > 1 else 'small'}."
 
@@ -191,6 +194,15 @@ def _chosen(question: Choice, text: str) -> Diagnosis:
     if place == question.right:
         return Diagnosis("right", f"Right. {question.because}", echo)
     return Diagnosis("slip", question.feedback[place], echo, slip=question.original[place])
+
+
+def _told(question: Telling, text: str) -> Diagnosis:
+    """Own words are kept and set beside a model sentence; nobody judges them but the learner."""
+    try:
+        question.sentence(text)
+    except InputError as error:
+        return Diagnosis("unread", f"{error}.")
+    return Diagnosis("told", f"A model sentence: {question.model} Which of its points does yours have?")
 
 
 def _ordered(question: Sequence, text: str) -> Diagnosis:

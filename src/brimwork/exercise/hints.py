@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork.exercise.bank import Posed
-from brimwork.exercise.choices import Choice, Sequence
+from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.question import Question
 
@@ -17,6 +17,8 @@ def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
     if isinstance(question, Sequence):
         steps = ". Then ".join(question.items[place] for place in question.right)
         return ("Which step makes another impossible once it is done? Put that one late.", f"In order: {steps}.")
+    if isinstance(question, Telling):
+        return ("Say what changes, and what makes it change.", f"It has these points: {'; '.join(question.points)}.")
     return (_kind(question, found), _asked(question, found), _step(question), _whole(question))
 
 

@@ -57,6 +57,7 @@ class Question:
     again     the answer worked again from other given values (SI)
     lines     the worked solution, line by line; the last gives the answer
     unit      the unit asked for; `label` a word that stands in for one, such as "bags"; `strict`: no other unit will do
+    like      the formula that the question is about, with its letters (SI): what an answer would lead to can be told from it
     """
 
     code: str
@@ -75,6 +76,7 @@ class Question:
     middle: Middle | None = None
     strict: bool = False
     sheet: Sheet | None = None
+    like: tuple[str, dict[str, float]] | None = None
 
     @property
     def band(self) -> Callable[[float], float]:
@@ -152,6 +154,7 @@ def _posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
         again=lambda changed: formula(**formula.only(changed)),
         lines=lambda: typeset.working(formula.work(**formula.only(values)), typeset.PLAIN),
         close=read(formula.close, row.metric, formula.result) if formula.close else 0.0,
+        like=(formula.name, formula.only(values)),
     )
 
 

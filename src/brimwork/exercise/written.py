@@ -45,6 +45,7 @@ class Numeric:
     middle    (name, expression, unit) of a value on the way, asked for when slips end in one number
     strict    only the unit asked for will do, because changing the unit is the question
     picture   a drawing made from the given values (SI)
+    like      the formula that it is about, and what its letters are: ("speed in a pipe", {"Q": "Q", "d_pipe": "d"})
     """
 
     code: str
@@ -64,6 +65,7 @@ class Numeric:
     middle: tuple[str, str, str] | None = None
     strict: bool = False
     picture: Callable[[dict[str, float]], Sheet] | None = None
+    like: tuple[str, dict[str, str]] | None = None
 
     @property
     def varies(self) -> bool:
@@ -129,6 +131,7 @@ class Numeric:
             middle=Middle(self.middle[0], self.middle[2], arithmetic.value(self.middle[1], values)) if self.middle else None,
             strict=self.strict,
             sheet=self.picture(values) if self.picture else None,
+            like=(self.like[0], {letter: arithmetic.value(of, values) for letter, of in self.like[1].items()}) if self.like else None,
         )
 
     def on_the_way(self, given: dict[str, float]) -> dict[str, float]:

@@ -10,14 +10,14 @@ import pkgutil
 from functools import cache
 
 from brimwork import topics
-from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequence
+from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequence, Tell, Telling
 from brimwork.exercise.question import Question, ask
 from brimwork.exercise.written import Numeric
 from brimwork.formula import nearest
 from brimwork.units import InputError
 
-Written = Numeric | Choose | FindTheSlip | Order
-Posed = Question | Choice | Sequence
+Written = Numeric | Choose | FindTheSlip | Order | Tell
+Posed = Question | Choice | Sequence | Telling
 
 
 @cache

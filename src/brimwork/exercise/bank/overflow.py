@@ -1,6 +1,6 @@
 """Overflow: edges, films and boils. Numbers are invented."""
 
-from brimwork.exercise.choices import Choose, FindTheSlip
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 _EDGE = "You used the diameter as the edge. Water goes over all round, so the edge is pi times the diameter."
@@ -21,6 +21,7 @@ QUESTIONS = (
             Wrong("(q/C)**1.5", "The power is the wrong way round. To undo the power 3/2, take the power 2/3."),
         ),
         solution=("Edge: pi x {D} = {pi*D|m}", "Flow for each metre: {q|L/s per m}", "Head: ({q|m2/s}/{C})^(2/3) = {(q/C)**(2/3)|mm}"),
+        like=("head on a round rim", {"Q": "Q", "d_rim": "D", "C_w": "C"}),
     ),
     Numeric(
         code="T04.2",
@@ -37,6 +38,7 @@ QUESTIONS = (
             Wrong("Q/60", "You gave gallons a minute. An hour has 60 minutes, so multiply by 60."),
         ),
         solution=("Edge: pi x {D} = {pi*D|m}", "Flow for each metre: {C} x ({H})^1.5 = {C*H**1.5|L/s per m}", "Flow: {Q|L/s} = {Q|US gal/h}"),
+        like=("flow over a round rim", {"H": "H", "d_rim": "D", "C_w": "C"}),
     ),
     Numeric(
         code="T04.3",
@@ -111,5 +113,35 @@ QUESTIONS = (
         ),
         slip=2,
         because="Water goes over all round. The edge is pi x 0.600 = 1.885 m, and the head is 2.21 mm.",
+    ),
+    Choose(
+        code="T04.8",
+        text="A lip passes 30 litres a minute with 6 mm of water over it. You want 12 mm. How much flow does that take?",
+        right="About 85 litres a minute.",
+        because="Flow goes with head to the power 3/2, and 2 to that power is 2.83. So 30 becomes 85.",
+        wrong=(
+            ("About 60 litres a minute.", "Twice the depth makes twice the area. But deeper water is faster too, so more than twice as much flows."),
+            ("About 120 litres a minute.", "Four times would be the square. The speed grows with the root of the depth, so it is the power 3/2."),
+            ("About 42 litres a minute.", "That is the root: it is how the speed alone grows. The stream is also twice as deep."),
+        ),
+    ),
+    Tell(
+        code="T04.9",
+        text="Why does twice the head send almost three times the flow over a lip?",
+        model="Twice the head makes the stream twice as deep and the water 1.4 times as fast, and twice 1.4 is 2.8.",
+        points=("the stream gets deeper", "deeper water runs faster", "both count at once, so they multiply"),
+    ),
+    FindTheSlip(
+        code="T04.10",
+        text="A pump sends 40 L/min over a straight lip 500 mm long, with a weir coefficient of 1.8 m^0.5/s. Somebody works out the head.",
+        lines=(
+            ("Flow: 40 litres a minute is 0.000667 m3/s.", "The flow holds: 40 over 60 seconds, and a litre is a thousandth of a cubic metre."),
+            ("Flow for each metre: 0.000667/0.5 = 0.00133 m2/s.", "This holds: the flow is shared out along the lip."),
+            ("Over the coefficient: 0.00133/1.8 = 0.000741 m^1.5.", "This holds: what is left is the head to the power 3/2."),
+            ("Head: 0.000741 to the power 3/2 = 0.0202 mm.", ""),
+        ),
+        slip=4,
+        because="To undo the power 3/2, take the power 2/3. Water 0.02 mm deep would be thinner than a hair.",
+        mend=("head over the lip", "8.19 mm", "0.0202 mm"),
     ),
 )

@@ -1,6 +1,6 @@
 """Pipes and pumps. Numbers are invented."""
 
-from brimwork.exercise.choices import Choose
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -19,6 +19,7 @@ QUESTIONS = (
             Wrong("v/4", "You took the bore as the radius. The formula wants the full bore across."),
         ),
         solution=("In a minute: {Q|US gal/min}", "Speed: 0.4085 x {Q|US gal/min} over {d} squared = {v|ft/s}"),
+        like=("speed in a pipe", {"Q": "Q", "d_pipe": "d"}),
     ),
     Numeric(
         code="T05.2",
@@ -39,6 +40,7 @@ QUESTIONS = (
             "f = 0.316/Re^0.25 = {f}",
             "Friction head: f x {l}/{d} x ({v|m/s})^2/(2 g) = {h|m}",
         ),
+        like=("head lost to friction by flow", {"f": "f", "L_pipe": "l", "Q": "Q", "d_pipe": "d"}),
     ),
     Numeric(
         code="T05.3",
@@ -76,6 +78,7 @@ QUESTIONS = (
             "Set both heads equal: {H} - {S} = Q^2 x ({H}/({M})^2 + {h}/({R})^2)",
             "Take the root: Q = {sqrt((H - S)/(H/M**2 + h/R**2))|L/h|4}",
         ),
+        like=("duty flow", {"H_0": "H", "Q_max": "M", "z_s": "S", "k_sys": "h/R**2"}),
     ),
     Numeric(
         code="T05.5",
@@ -107,5 +110,37 @@ QUESTIONS = (
             ("From the bottom of the pump.", "Water above the pump presses up by itself. Measure from the water's surface."),
             ("From the water level before it starts.", "Part of the water is on its way once the pump runs, and the level drops. Use that lower level."),
         ),
+    ),
+    Choose(
+        code="T05.7",
+        text="A hose with a bore of 25 mm carries 30 litres a minute. You change it for one of 19 mm, and keep the flow. What does the head that the hose loses do?",
+        right="It grows about 4 times.",
+        because="At one flow the loss goes with the bore to the power 5, and 25/19 to that power is 3.9.",
+        wrong=(
+            ("It grows about 1.3 times.", "That is how much thinner the hose is. The water also has to run faster, and that counts far more."),
+            ("It grows about 1.7 times.", "That is how much faster the water runs. Loss goes with the speed squared, and a thin hose rubs more."),
+            ("It grows about 3 times.", "That is the speed squared alone. In a thinner hose more of the water rubs on the wall as well."),
+        ),
+    ),
+    Tell(
+        code="T05.8",
+        text="Why does a hose that is a little thinner lose so much more head?",
+        model="The same flow runs faster in a thinner hose, loss grows with the speed squared, and more of the water rubs on the wall.",
+        points=("the water runs faster", "loss grows with the speed squared", "more of the water is near the wall"),
+    ),
+    FindTheSlip(
+        code="T05.9",
+        text="30 L/min is to be lifted 0.9 m through 4 m of hose with a bore of 25 mm (friction factor 0.025, fittings 4.7 in all). Somebody works out the head that the"
+        " pump must give.",
+        lines=(
+            ("Speed: 0.0005 m3/s over 0.000491 m2 = 1.02 m/s.", "The speed holds: flow over the area of the bore."),
+            ("Velocity head: 1.02 squared over two g = 0.0529 m.", "The velocity head holds: speed squared over two g."),
+            ("Hose: 0.025 x 4/0.025 x 0.0529 = 0.212 m.", "The hose holds: the friction factor, times how many bores long it is, times the velocity head."),
+            ("Fittings: 4.7 x 0.0529 = 0.249 m.", "The fittings hold: their number times the velocity head."),
+            ("Head: 0.212 + 0.249 = 0.461 m.", ""),
+        ),
+        slip=5,
+        because="Losses are only part of it. The pump must lift the water too, so the lift is added.",
+        mend=("head that the pump must give", "1.36 m", "0.461 m"),
     ),
 )

@@ -1,0 +1,242 @@
+"""The working of a formula in pieces, each one line: what a worked example shows in full, and a faded one with its last lines blank.
+
+Pieces come from the formula's declaration and nowhere else: from its derivation where that names quantities on the way (speed, then friction head), and
+from its expression, in which a root, a power, a sum or what stands below a line is a piece of its own.
+"""
+
+from __future__ import annotations
+
+import ast
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+
+from brimwork import expression, typeset, units
+from brimwork.formula import Formula
+from brimwork.nomenclature import QUANTITIES
+from brimwork.units import BASE, Dimension
+
+FIGURES = 4  # significant figures of a value on the way
+_CALCULUS = ("Integral", "Derivative")
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One line. `key` is the letter it gives, or "part_1"; `tree` works with letters and earlier pieces; `written` holds letters only."""
+
+    key: str
+    tree: ast.expr
+    written: ast.expr
+
+    @property
+    def named(self) -> bool:
+        return self.key in QUANTITIES
+
+    @cached_property
+    def unit(self) -> str:
+        """The SI unit of its value, as it stands in the working."""
+        return QUANTITIES[self.key].si if self.named else unit_text(expression.dimension(self.written))
+
+    @property
+    def asked_in(self) -> str:
+        """The unit in which a learner is asked for it."""
+        return QUANTITIES[self.key].metric if self.named else self.unit
+
+
+@dataclass(frozen=True)
+class Worked:
+    """A formula worked in pieces; `values` holds the letters given and the constants, `found` what each piece came to, all SI."""
+
+    formula: Formula
+    pieces: tuple[Piece, ...]
+    values: dict[str, float]
+    found: dict[str, float]
+
+    def left(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
+        """What the line is about: "v = 4 Q/(pi d^2)", or "H^(3/2)" where the piece has no letter."""
+        written = typeset.write(piece.written, target)
+        return f"{target.letter(piece.key)}{target.equals}{written}" if piece.named else written
+
+    def put_in(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
+        """The line with numbers in it."""
+        return typeset.write(piece.tree, target, lambda key: self.value(key, target))
+
+    def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str | None:
+        """A number with its unit: as given, or to four figures where a piece gave it."""
+        if key in self.values:
+            return typeset.value(key, self.values[key], target)
+        piece = next(piece for piece in self.pieces if piece.key == key)
+        return f"{target.number(units.number(self.found[key], FIGURES))}{target.unit(piece.unit)}"
+
+    def units_only(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
+        """The line with units in place of numbers, 1 for a plain number."""
+        of = {one.key: one.unit for one in self.pieces} | {key: QUANTITIES[key].si for key in self.values}
+        return typeset.write(piece.tree, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
+
+    def line(self, piece: Piece, target: typeset.Latex = typeset.PLAIN) -> str:
+        """The whole line: letters, numbers, value."""
+        return target.equals.join((self.left(piece, target), self.put_in(piece, target), self.value(piece.key, target)))
+
+
+def worked(formula: Formula, values: dict[str, float]) -> Worked:
+    """`formula` worked in pieces at `values` (SI). Raises InputError as the formula does, ValueError for one that is solved by trial."""
+    if formula.implicit:
+        raise ValueError(f"'{formula.name}' has its result on both sides and is solved by trial: it has no working in pieces")
+    result = formula(**values)
+    given = {**{name: QUANTITIES[name].constant for name in formula.constants}, **formula.only(values)}
+    whole = Piece(formula.result, formula.right, formula.right)
+    for pieces in (tuple(_pieces(_chain(formula))), tuple(_pieces([(formula.result, formula.right)])), (whole,)):
+        found = results(pieces, given) if pieces and all(map(_has_unit, pieces)) else {}
+        if found and math.isclose(found[formula.result], result, rel_tol=1e-9):
+            return Worked(formula, pieces, given, found)
+    raise ValueError(f"the pieces of '{formula.name}' do not come to its value")
+
+
+def _has_unit(piece: Piece) -> bool:
+    """Whether its unit can be typed: fitted powers, such as 1.852, make units on the way that nobody would write."""
+    return piece.named or all(power.denominator <= 4 for power in expression.dimension(piece.written))
+
+
+def results(pieces: tuple[Piece, ...], values: dict[str, float], instead: dict[str, float] | None = None) -> dict[str, float]:
+    """What each piece comes to (SI); `instead` puts a learner's own numbers in place of some. Raises ArithmeticError or ValueError where there is none."""
+    found: dict[str, float] = {}
+    for piece in pieces:
+        found[piece.key] = number(piece.tree, {**values, **found, **(instead or {})})
+    return found
+
+
+def number(node: ast.expr, values: dict[str, float]) -> float:
+    """The value (SI) of a tree whose letters stand in `values`."""
+    match node:
+        case ast.Constant(value=value):
+            return float(value)
+        case ast.Name(id=name):
+            return math.pi if name == "pi" else values[name]
+        case ast.UnaryOp(operand=operand):
+            return -number(operand, values)
+        case ast.BinOp(left=left, op=op, right=right):
+            a, b = number(left, values), number(right, values)
+            return {ast.Add: lambda: a + b, ast.Sub: lambda: a - b, ast.Mult: lambda: a * b, ast.Div: lambda: a / b, ast.Pow: lambda: math.pow(a, b)}[
+                type(op)
+            ]()
+        case ast.Call(func=ast.Name(id=name), args=[argument]):
+            return getattr(math, name)(number(argument, values))
+    raise ValueError(f"no number for {ast.dump(node)}")
+
+
+def unit_text(dimension: Dimension) -> str:
+    """The SI unit of a dimension as the reader of units takes it: "m^1.5", "m^0.5/s", "s^-1"; nothing for a plain number."""
+    over = " ".join(_powered(name, power) for name, power in zip(BASE, dimension) if power > 0)
+    if not over:
+        return " ".join(f"{name}^{float(power):g}" for name, power in zip(BASE, dimension) if power)
+    return "/".join([over, *(_powered(name, -power) for name, power in zip(BASE, dimension) if power < 0)])
+
+
+def _powered(name: str, power: Fraction) -> str:
+    if power == 1:
+        return name
+    if power.denominator == 1:
+        return f"{name}{power}"
+    return f"{name}^({power})" if power.denominator == 3 else f"{name}^{float(power):g}"
+
+
+# --- quantities on the way, from the derivation -------------------------------------------------------------------------------------
+
+
+def _chain(formula: Formula) -> list[tuple[str, ast.expr]]:
+    """Letters with what they are, in order, from the given values to the result; empty where the derivation is no such chain."""
+    known, kept, same = {*formula.inputs, *formula.constants}, [], {}
+    for letter, tree in _relations(formula):
+        tree = _replaced(tree, same)
+        if letter in known or letter in same or not {*expression.letters(tree)} <= known:
+            continue
+        if isinstance(tree, ast.Name):
+            same[letter] = tree
+            continue
+        kept.append((letter, tree))
+        known.add(letter)
+        if letter == formula.result:
+            return _needed(kept) if len(kept) > 1 else []
+    return []
+
+
+def _relations(formula: Formula) -> Iterator[tuple[str, ast.expr]]:
+    for step in formula.steps:
+        if isinstance(step, Formula):
+            if not step.implicit:
+                yield step.result, step.right
+        elif getattr(step, "relation", ""):
+            left, right = expression.parse_relation(step.relation)
+            calculus = any(isinstance(node, ast.Call) and getattr(node.func, "id", "") in _CALCULUS for node in ast.walk(right))
+            if isinstance(left, ast.Name) and not calculus:
+                yield left.id, right
+
+
+def _needed(kept: list[tuple[str, ast.expr]]) -> list[tuple[str, ast.expr]]:
+    """Those that the last one rests on."""
+    wanted, out = {kept[-1][0]}, []
+    for letter, tree in reversed(kept):
+        if letter in wanted:
+            out.insert(0, (letter, tree))
+            wanted |= {*expression.letters(tree)}
+    return out
+
+
+def _replaced(tree: ast.expr, names: dict[str, ast.expr]) -> ast.expr:
+    class Put(ast.NodeTransformer):
+        def visit_Name(self, node: ast.Name) -> ast.expr:
+            return names.get(node.id, node)
+
+    return Put().visit(ast.parse(ast.unparse(tree), mode="eval").body)
+
+
+# --- parts of an expression ---------------------------------------------------------------------------------------------------------
+
+
+def _pieces(chain: list[tuple[str, ast.expr]]) -> Iterator[Piece]:
+    count = 0
+    for letter, tree in chain:
+        parts: list[tuple[str, ast.expr, ast.expr]] = []
+        top = _split(tree, None, parts, count)
+        count += len(parts)
+        for key, part, written in parts:
+            yield Piece(key, part, written)
+        yield Piece(letter, top, tree)
+
+
+def _split(node: ast.expr, above: ast.expr | None, parts: list, count: int) -> ast.expr:
+    """The tree with its parts that deserve a line of their own taken out, innermost first, into `parts`."""
+    match node:
+        case ast.BinOp(left=left, op=op, right=right):
+            at_left = _split(left, node, parts, count)
+            new: ast.expr = ast.BinOp(at_left, op, right if isinstance(op, ast.Pow) else _split(right, node, parts, count))
+        case ast.UnaryOp(op=op, operand=operand):
+            new = ast.UnaryOp(op, _split(operand, node, parts, count))
+        case ast.Call(func=func, args=[argument]):
+            new = ast.Call(func, [_split(argument, node, parts, count)], [])
+        case _:
+            return node
+    if above is None or not _own_line(node, above):
+        return new
+    key = f"part_{count + len(parts) + 1}"
+    parts.append((key, new, node))
+    return ast.Name(key, ast.Load())
+
+
+def _own_line(node: ast.expr, above: ast.expr) -> bool:
+    held = {*expression.letters(node)}
+    match node:
+        case ast.Call():
+            return True
+        case ast.BinOp(op=ast.Pow(), right=right):
+            power = expression.exact(right)
+            return bool(held) and (power is None or power.denominator != 1)
+        case ast.BinOp(op=ast.Add() | ast.Sub()):
+            return bool(held) and not (isinstance(above, ast.BinOp) and isinstance(above.op, ast.Add | ast.Sub))
+        case ast.BinOp(op=ast.Mult() | ast.Div()):
+            below = isinstance(above, ast.BinOp) and isinstance(above.op, ast.Div) and above.right is node
+            powered = isinstance(above, ast.BinOp) and isinstance(above.op, ast.Pow)
+            return len(held) > 1 and (below or powered)
+    return False
