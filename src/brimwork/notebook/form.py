@@ -27,7 +27,8 @@ STEPS: dict[str, tuple[str, ...]] = {
     "Lining and stone": ("lining", "catch"),
     "Supply": ("supply",),
     "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
-    "Cost": ("site.budget", "site.cost"),
+    "Cost": ("site.budget", "site.cost", "buying", "prices", "costing"),
+    "Programme": ("programme",),
     "Questions to answer": ("answers",),
     "Measured on site": ("measured",),
     "Assumptions and limits": ("assumptions", "limits"),
@@ -49,6 +50,7 @@ _LABEL = {"description_width": "29em"}
 _NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="58em", max_width="100%")
 _BASIS = widgets.Layout(width="13em")
 _ROW = widgets.Layout(flex_flow="row wrap")
+_STYLE = "<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }</style>"  # a long name takes two lines
 
 
 def _label(text: str) -> str:
@@ -179,7 +181,9 @@ class Form:
 
     def _boxes(self, keys) -> widgets.VBox:
         self.entries |= {key: (HeadEntry if key in HEADS else Entry)(self.view, key) for key in keys}
-        return widgets.VBox([self.entries[key].widget for key in keys])
+        boxes = widgets.VBox([widgets.HTML(_STYLE), *(self.entries[key].widget for key in keys)])
+        boxes.add_class("brimwork-form")
+        return boxes
 
     def _opened(self, change) -> None:
         """Make the boxes of a step that is opened for the first time."""
@@ -202,5 +206,10 @@ class Form:
 
     def close(self) -> None:
         """Take the boxes out of the page and out of the kernel."""
-        for widget in [part for entry in self.entries.values() for part in (*entry.widget.children, entry.widget)] + [*self.widget.children, self.widget]:
-            widget.close()
+        _close(self.widget)
+
+
+def _close(widget: widgets.Widget) -> None:
+    for child in getattr(widget, "children", ()):
+        _close(child)
+    widget.close()
