@@ -552,7 +552,14 @@ KINDS: dict[str, tuple[str, ...]] = {
 
 def sections(kind: str) -> dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve | Bounds]]:
     """The sections of a design of that kind, in the order in which they are shown."""
-    return {name: SECTIONS[name] for name in KINDS[kind]}
+    other = {question.key for question in QUESTIONS if question.kinds and kind not in question.kinds}  # asked of another kind only
+    return {name: {key: field for key, field in SECTIONS[name].items() if name != "answers" or key not in other} for name in KINDS[kind]}
+
+
+def usual(field, region: str) -> str:
+    """What counts in a region until the design says something else; empty for what stays unknown."""
+    here = getattr(field, "usual", "")
+    return (region == "US" and getattr(field, "usual_us", "")) or here
 
 
 REGIONS = ("UK", "US")

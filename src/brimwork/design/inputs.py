@@ -6,7 +6,7 @@ import tomllib
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections
+from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections, usual
 from brimwork.files import write_whole
 from brimwork.formula import nearest
 from brimwork.units import InputError
@@ -55,8 +55,8 @@ class Design:
             return self.values[key]
         section, _, name = key.partition(".")
         field = SECTIONS[section][name]  # a key that no design can have is our own mistake
-        usual = getattr(field, "usual", "")
-        return Given(field.read(usual, key), usual, field.basis) if usual else None
+        assumed = usual(field, self.region)
+        return Given(field.read(assumed, key), assumed, field.basis) if assumed else None
 
     def having(self, key: str, text, basis: str = "yours") -> Design:
         """The same design with one value changed, or taken out with text None. Raises InputError."""

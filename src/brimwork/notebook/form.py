@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
 
-from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Field, Several, sections
+from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections, usual
 from brimwork.units import InputError
 
 if TYPE_CHECKING:
@@ -67,7 +67,7 @@ class Entry:
         wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, Choice) and max(map(len, self.field.options)) > 20
         looks = {"description": _label(self.field.name), "layout": _WIDE if wide else _NARROW}
         if isinstance(self.field, Choice):
-            self.box = widgets.Dropdown(options=[UNKNOWN, *self.field.options], style=_LABEL, **looks)
+            self.box = widgets.Dropdown(options=[self._empty(), *self.field.options], style=_LABEL, **looks)
         else:
             self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_LABEL, **looks)
         self.basis = widgets.Dropdown(
@@ -80,16 +80,15 @@ class Entry:
         self.basis.observe(self._rests, "value")
 
     def _empty(self) -> str:
-        if isinstance(self.field, Field) and self.field.usual:
-            return f"usual: {self.field.usual} ({self.field.basis})"
-        return UNKNOWN
+        assumed = usual(self.field, self.view.design.region)
+        return f"usual: {assumed} ({self.field.basis})" if assumed else UNKNOWN
 
     def show(self) -> None:
         """Put what the design says into the boxes."""
         given, self.showing = self.view.design.values.get(self.key), True
         try:
             if given is None:
-                self.box.value = UNKNOWN if isinstance(self.field, Choice) else ""
+                self.box.value = self.box.options[0] if isinstance(self.field, Choice) else ""
             else:
                 self.box.value = self.field.write(given.value) if isinstance(self.field, Several | Curve | Corners) else str(given.text)
             self.basis.value, self.basis.disabled = given.basis if given else "yours", given is None
@@ -120,13 +119,13 @@ class Entry:
 
     def _parsed(self, text: str):
         """What the file would say: text, number, list, or None for nothing known."""
-        if text in ("", UNKNOWN):
+        if text in ("", UNKNOWN, self._empty()):
             return None
         if isinstance(self.field, Several):
             return [part.strip() for part in text.split(",")]
         if isinstance(self.field, Curve | Corners):
             return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
-        if isinstance(self.field, Choice | Bounds) or self.field.unit:
+        if isinstance(self.field, Choice | Bounds | Date) or self.field.unit:
             return text
         value = self.field.read(text, self.key)  # a plain number stands in the file without quotes
         return int(value) if value == int(value) else value
