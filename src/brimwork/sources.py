@@ -135,6 +135,7 @@ MCMAHON = Source(
 SUN_GEOMETRY = Source("spherical trigonometry of the sun's path, as in FAO-56, ch. 3", "memory")
 ROUSE = Source("H. Rouse (1936), depth at a free overfall", "memory")
 ISO_18481 = Source("ISO 18481:2017, end-depth method", "standard", "only its scope was read")
+MUNSON = Source("B. R. Munson et al., Fundamentals of Fluid Mechanics", "memory")
 NMSU_104 = Source("New Mexico State University, Guide A-104", "book")
 
 # ground, lining, electrical supply

@@ -2,7 +2,19 @@
 
 from brimwork.formula import Formula, Law, Ode, Published, Slip, Solve, Step, Take, TestedRange
 from brimwork.laws import area_of_a_pipe, area_of_an_outlet, continuity_in_a_pipe, emptying
-from brimwork.sources import BERNOULLI, CENGEL, NEWTON, NUSSELT, OPENSTAX, SCHASCHKE, SUBRAMANYA, SWMM_ENGINE, TORRICELLI
+from brimwork.sources import (
+    BERNOULLI,
+    CENGEL,
+    MUNSON,
+    NEWTON,
+    NUSSELT,
+    OPENSTAX,
+    OPENSTAX_MEMORY,
+    SCHASCHKE,
+    SUBRAMANYA,
+    SWMM_ENGINE,
+    TORRICELLI,
+)
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the head."
 _NO_CD = "You left out the discharge coefficient. The stream narrows behind the opening, so less comes than the plain theory says."
@@ -248,6 +260,24 @@ rim_runs_down = Formula(
     remark="A bowl drips on for a while after the pump has stopped. It never ends in theory; surface tension ends it at a millimetre or so.",
 )
 
+head_left_over_a_rim = Formula(
+    name="head left over a rim after a time",
+    result="H_2",
+    equals="H_1/(1 + C_w*b*sqrt(H_1)*t_drain/(2*A_tank))**2",
+    inverse_of=rim_runs_down,
+    unpublished="no printed example was found; the time in which a rim runs down, turned round",
+    slips=(
+        Slip("H_1/(1 + C_w*b*sqrt(H_1)*t_drain/(2*A_tank))", "The last step is missing: that is the root of the head. Square it."),
+        Slip(
+            "H_1*exp(-C_w*b*sqrt(H_1)*t_drain/A_tank)",
+            "You let the flow go with the head itself. It goes with its power 3/2, so the last of it takes much longer.",
+        ),
+    ),
+    ranges={"t_drain": ("0.05 min", "2 min"), "H_1": ("3 mm", "10 mm"), "A_tank": ("0.1 m2", "0.9 m2"), "b": ("300 mm", "2500 mm")},
+    rises=("A_tank",),
+    falls=("C_w", "b", "t_drain"),
+)
+
 # --- through a pipe -----------------------------------------------------------------------------------------------------------------
 
 _PIPE = "sqrt(f*L_pipe/d_pipe + K + 1)"
@@ -276,6 +306,48 @@ siphon_flow = Formula(
     ranges={"L_pipe": ("1 m", "4 m"), "K": ("0.5", "3"), "d_pipe": ("10 mm", "25 mm")},
     remark="H_s counts down to the mouth in air, or to the water if the mouth is under it. A delivery hose whose mouth lies under water drains the vessel "
     "like this when the pump stops. Never start a siphon by mouth.",
+)
+
+crest_of_a_siphon = Formula(
+    name="greatest height of a siphon's crest",
+    result="z_crest",
+    equals="(p_air - p_boil)/(rho*g) - (1 + f*L_up/d_pipe + K_up)*v**2/(2*g)",
+    steps=(
+        Law(
+            "energy: the air pushes the water up to the crest, makes its speed, and pays for friction and fittings on the way",
+            "p_air/(rho*g) = p_crest/(rho*g) + z_crest + (1 + f*L_up/d_pipe + K_up)*v**2/(2*g)",
+            BERNOULLI.at("section on steady flow"),
+            holds="steady flow of water without air",
+        ),
+        Take("the higher the crest, the less pressure is left there; the water comes apart where it boils", "p_crest = p_boil"),
+        Solve("solve for the height"),
+    ),
+    published=(
+        Published(
+            "p_air=14.7 psi, p_boil=0.256 psi, rho=62.4 lb/ft3, v=35.9 ft/s, f=0, L_up=1 ft, d_pipe=1 in, K_up=0, g=32.2 ft/s2",
+            "13.2 ft",
+            0.01,
+            MUNSON.at("Ex 3.10: a siphon over a hill, without losses"),
+            note="28.2 ft above the bottom of a tank with 15 ft of water; the book rounds the difference of pressures to 14.4 psi",
+        ),
+        Published(
+            "p_air=101.3 kPa, p_boil=0 Pa, rho=1000 kg/m3, v=0 m/s, f=0, L_up=1 m, d_pipe=20 mm, K_up=0, g=9.8 m/s2",
+            "10.3 m",
+            5e-3,
+            OPENSTAX_MEMORY.at("height of water that the air holds up"),
+        ),
+    ),
+    slips=(
+        Slip("p_air/(rho*g) - (1 + f*L_up/d_pipe + K_up)*v**2/(2*g)", "You let the pressure fall to nothing. Water boils before that, the warmer the sooner."),
+        Slip("(p_air - p_boil)/(rho*g)", "That is for water at rest. Speed and friction take their part of the push of the air."),
+        Slip("(p_air - p_boil)/(rho*g) - v**2/(2*g)", "You left out friction and fittings on the way up to the crest."),
+        Slip("(p_air - p_boil)/(rho*g) + (1 + f*L_up/d_pipe + K_up)*v**2/(2*g)", "Speed and friction cost height: take them off."),
+    ),
+    ranges={"d_pipe": ("10 mm", "25 mm"), "v": ("0.5 m/s", "2.5 m/s")},
+    rises=("p_air", "d_pipe"),
+    falls=("p_boil", "f", "L_up", "K_up", "v"),
+    remark="Air comes out of the water well before that: common practice, no source, stays below 7 m. A bowl's siphon never comes near this limit. It breaks "
+    "when air gets in: at a mouth that comes above the water, or at a small hole drilled just under the rim. The table of water gives p_boil.",
 )
 
 drain_through_a_pipe = Formula(

@@ -1,0 +1,66 @@
+"""Folds of a flat liner: areas against the whole sheet less the faces it covers, pleats by hand, and a folded corner drawn point by point."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from brimwork.topics import find
+
+length = st.floats(0.3, 3.0)
+margin = st.floats(0.0, 0.6)
+depth = st.floats(0.1, 0.9)
+
+
+@given(length, length, depth, margin, margin)
+def test_four_corners_hold_what_the_flat_liner_has_more_than_the_faces_it_covers(L, W, D, apron, trim):
+    edge = apron + trim
+    whole = find("area of the liner")(L_in=L, W_in=W, D=D, w_apron=apron, w_trim=trim)
+    faces = L * W + 2 * D * (L + W) + (L + 2 * edge) * (W + 2 * edge) - L * W
+    assert 4 * find("liner folded away in a corner")(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
+
+
+@given(length, depth, margin, margin)
+def test_a_round_liner_has_in_its_folds_what_it_has_more_than_the_faces_it_covers(d, D, apron, trim):
+    edge = apron + trim
+    whole = math.pi * (d / 2 + D + edge) ** 2
+    faces = math.pi * (d / 2 + edge) ** 2 + math.pi * d * D  # floor and ring seen from above, and the side
+    assert find("liner folded away round a circle")(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
+
+
+def test_a_corner_half_a_metre_deep_worked_by_hand():
+    """0.5 m up the side: 1 m to spare, one fold reaching 0.5 m, two folds 0.25 m each; 0.5 x (0.5 + 2 x 0.7) = 0.95 m2 with 0.6 m of apron and 0.1 m to trim."""
+    assert find("liner to spare in a corner")(z_f=0.5) == 1.0
+    assert find("reach of a corner pleat")(z_f=0.5, N_fold=1) == 0.5
+    assert find("reach of a corner pleat")(z_f=0.5, N_fold=2) == 0.25
+    assert find("liner folded away in a corner")(D=0.5, w_apron=0.6, w_trim=0.1) == pytest.approx(0.95)
+
+
+def test_a_sheet_folded_once_is_three_thick_and_folded_twice_five():
+    thickness = find("thickness of a folded corner")
+    assert [thickness(N_fold=n, t_sheet=1.0) for n in (0, 1, 2, 3)] == [1.0, 3.0, 5.0, 7.0]
+
+
+def test_pleats_round_a_circle_worked_by_hand():
+    """0.45 m deep: 2.827 m to spare; pleats of 60 mm take up 120 mm each: 23.56, so 24 pleats. A pit 1.2 m wide: 1 + 0.9/1.2 = 1.75 layers of 1 mm."""
+    assert find("liner to spare round a circle")(z_f=0.45) == pytest.approx(2.8274, rel=1e-4)
+    assert find("pleats round a circle")(z_f=0.45, w_fold=0.06) == pytest.approx(23.56, rel=1e-4)
+    assert find("mean thickness of the folds round a circle")(D=0.45, d_t=1.2, t_sheet=1e-3) == pytest.approx(1.75e-3)
+
+
+@given(depth, length)
+def test_all_pleats_and_the_pit_together_use_up_the_way_round_the_flat_liner(D, d):
+    pleats, reach = find("pleats round a circle")(z_f=D, w_fold=0.05), 0.05
+    layers = find("mean thickness of the folds round a circle")(D=D, d_t=d, t_sheet=1.0)
+    assert math.pi * d + 2 * reach * pleats == pytest.approx(math.pi * (d + 2 * D), rel=1e-12)
+    assert layers * math.pi * d == pytest.approx(math.pi * (d + 2 * D), rel=1e-12)
+
+
+@pytest.mark.parametrize("height", [0.1, 0.37, 0.8])
+def test_a_square_corner_creased_along_its_diagonal_reaches_as_far_as_it_is_high(height):
+    """The corner square of the sheet, from (0, 0) outwards: fold it at its diagonal, and the line at that height lies double along the side."""
+    corner = [(0.0, height), (height, height), (height, 0.0)]  # along the line at that height, past the diagonal and back
+    walked = sum(math.dist(a, b) for a, b in zip(corner, corner[1:]))
+    assert walked == pytest.approx(find("liner to spare in a corner")(z_f=height))
+    assert math.dist(corner[0], corner[1]) == pytest.approx(find("reach of a corner pleat")(z_f=height, N_fold=1))
