@@ -30,6 +30,37 @@ bags_needed = Formula(
     remark="Then round up to whole bags.",
 )
 
+# --- labour and overhead ------------------------------------------------------------------------------------------------------------
+
+labour_cost = Formula(
+    name="cost of labour",
+    result="C_lab",
+    equals="N_team*t_site*c_lab",
+    defined="every person is paid for every hour on site",
+    unpublished="people, hours and a rate multiplied",
+    slips=(
+        Slip("t_site*c_lab", "You paid one person. Multiply by the people."),
+        Slip("t_site*c_lab/N_team", "You shared one pay out among them. Each is paid for every hour: multiply."),
+        Slip("(N_team + 1)*t_site*c_lab", "You counted one person too many."),
+    ),
+    remark="Travel, and the hours spent on survey and drawings, come on top.",
+)
+
+cost_with_overhead = Formula(
+    name="cost with overhead",
+    result="C_full",
+    equals="C_dir*(1 + s_over)",
+    defined="the direct cost, and its share of what the firm pays whether it works or not",
+    unpublished="a share added",
+    slips=(
+        Slip("C_dir", "You left out the overhead. Van, tools, insurance and office are paid from it."),
+        Slip("C_dir*s_over", "That is the overhead alone. Add it to the cost."),
+        Slip("C_dir*(1 - s_over)", "You took it off. Overhead adds to the cost."),
+        Slip("C_dir/(1 - s_over)", "You took it as a share of the total. Here it is a share of the direct cost: multiply by one and it."),
+    ),
+    remark="Overhead pays for the firm; the margin comes after it and is profit.",
+)
+
 # --- price --------------------------------------------------------------------------------------------------------------------------
 
 estimate_with_contingency = Formula(
@@ -82,6 +113,21 @@ mark_up_from_margin = Formula(
         Slip("s_margin", "They are not the same. The same profit is a larger share of the smaller cost."),
         Slip("s_margin/(1 + s_margin)", "That turns a mark-up into a margin. The other way round: one less the margin."),
     ),
+)
+
+price_with_tax = Formula(
+    name="price with tax",
+    result="C_paid",
+    equals="C_price*(1 + s_tax)",
+    defined="tax is a share of the price, margin in it, and comes last",
+    unpublished="a share added",
+    slips=(
+        Slip("C_price", "You left out the tax. It is part of what the client pays."),
+        Slip("C_price*s_tax", "That is the tax alone. Add it to the price."),
+        Slip("C_price/(1 - s_tax)", "You took it as a share of what is paid. Tax is a share of the price before it."),
+        Slip("C_price/(1 + s_tax)", "You took the tax out. The price was before tax: multiply."),
+    ),
+    remark="Rates differ from place to place and from material to labour: the tax office says which counts.",
 )
 
 # --- years --------------------------------------------------------------------------------------------------------------------------

@@ -191,6 +191,28 @@ layer_mass = Formula(
     remark="Compact in layers; over-dig is made up with the same material, never with loose soil.",
 )
 
+backfill_mass = Formula(
+    name="mass of backfill to order",
+    result="m_fill",
+    equals="(L_dig*W_dig - L_out*W_out)*D*k_comp*rho_loose",
+    steps=(
+        Take("seen from above, what is left of the pit round the box is", "A_z = L_dig*W_dig - L_out*W_out"),
+        Take("up to the top of the box that is, compacted", "V_fill = A_z*D"),
+        Take("loose, that is more by the compaction factor", "V_loose = k_comp*V_fill"),
+        Take("mass is volume times density, both loose", "m_fill = rho_loose*V_loose"),
+        Step("put all in"),
+    ),
+    where=("L_out < L_dig", "W_out < W_dig"),
+    unpublished="own geometry: one rectangle less another; the factor is checked",
+    slips=(
+        Slip("L_dig*W_dig*D*k_comp*rho_loose", "You filled the whole pit. The box stands in it: take its plan off."),
+        Slip("(L_dig*W_dig - L_out*W_out)*D*rho_loose", "You ordered the compacted volume. It is bought loose, and takes up more room so."),
+        Slip("(L_dig*W_dig - L_out*W_out)*D*rho_loose/k_comp", "You divided by the factor. Loose material takes more room than the layer, so multiply."),
+        Slip("(L_dig - L_out)*(W_dig - W_out)*D*k_comp*rho_loose", "That is the four corners alone. Take the plan of the box off the plan of the pit."),
+    ),
+    remark="Fill in layers of 150 mm all round, with the box strutted inside.",
+)
+
 # --- thrust on the box --------------------------------------------------------------------------------------------------------------
 
 _BOX_ONLY = (
