@@ -72,6 +72,16 @@ def test_a_box_takes_a_value_its_basis_and_tells_what_it_refuses(view):
     assert view.form.entries["assumptions.air_density"].box.placeholder == "usual: 1.25 kg/m3 (common practice)"
 
 
+def test_lists_stand_in_their_box_as_they_were_typed(view, tmp_path):
+    (tmp_path / "columns.toml").write_bytes((DESIGNS / "school-columns.toml").read_bytes())
+    view.file.value = str(tmp_path / "columns.toml")
+    view.load()
+    box = view.form.entries["stones.heights"].box
+    assert box.value == "30 in, 24 in, 18 in"
+    box.value = "30 in, 2 ft, 500 mm"
+    assert view.design["stones.heights"] == pytest.approx((0.762, 0.6096, 0.5))
+
+
 def test_a_step_says_how_much_of_it_is_known(view):
     at = list(view.form.steps).index("Feature")
     before = view.form.widget.titles[at]

@@ -47,7 +47,7 @@ def keys_of(step: str, kind: str) -> list[str]:
 
 # One look for all boxes: shared by them, because the page opens faster with few of them.
 _LABEL = {"description_width": "29em"}
-_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="58em", max_width="100%")
+_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="52em", max_width="100%")
 _BASIS = widgets.Layout(width="13em")
 _ROW = widgets.Layout(flex_flow="row wrap")
 _STYLE = "<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }</style>"  # a long name takes two lines
@@ -90,11 +90,19 @@ class Entry:
             if given is None:
                 self.box.value = self.box.options[0] if isinstance(self.field, Choice) else ""
             else:
-                self.box.value = self.field.write(given.value) if isinstance(self.field, Several | Curve | Corners) else str(given.text)
+                self.box.value = self._typed(given.text)
             self.basis.value, self.basis.disabled = given.basis if given else "yours", given is None
             self.message.value = ""
         finally:
             self.showing = False
+
+    def _typed(self, text) -> str:
+        """What the file says as one would type it into the box."""
+        if isinstance(self.field, Several):
+            return ", ".join(map(str, text))
+        if isinstance(self.field, Curve | Corners):
+            return "; ".join(" at ".join(map(str, pair)) for pair in text)
+        return str(text)
 
     def _changed(self, change) -> None:
         if not self.showing:
