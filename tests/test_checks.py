@@ -190,7 +190,7 @@ def test_every_check_of_a_number_can_have_limits_of_its_own_but_those_of_safety(
 
 def test_limits_are_read_in_the_unit_of_their_check():
     assert BOWL.having("limits.C38", "10 to 20 mm; 5 to 40 mm")["limits.C38"] == ((0.010, 0.020), (0.005, 0.040))
-    for key, bad, told in (("C39", "from 1 g; from 1 g", "is in kg"), ("C12", "from 2; from 1", "has no unit"), ("C01", "1.6 to 1.1; 1 to 2", "runs upwards"),
+    for key, bad, told in (("C39", "from 1 g; from 1 g", "is a mass"), ("C12", "from 2; from 1", "has no unit"), ("C01", "1.6 to 1.1; 1 to 2", "runs upwards"),
                            ("C01", "1 to 2; 1.2 to 1.5", "holds the passing one")):  # fmt: skip
         with pytest.raises(InputError, match=told):
             BOWL.having(f"limits.{key}", bad)

@@ -66,7 +66,7 @@ def test_every_formula_can_be_worked_from_the_command_line(name, capsys):
 
 
 BAD = {
-    "wrong unit": ([*LIP, "b=4L", "H=0.2m", "C_d=0.62"], "measured in m"),
+    "wrong unit": ([*LIP, "b=4L", "H=0.2m", "C_d=0.62"], "b = 4L is a volume, but a length is wanted: type one such as b=700mm or b=28in"),
     "no unit": ([*LIP, "b=4", "H=0.2m", "C_d=0.62"], "has no unit"),
     "negative length": ([*LIP, "b=-4m", "H=0.2m", "C_d=0.62"], "negative"),
     "not a number": ([*LIP, "b=4m", "H=nan m", "C_d=0.62"], "not a number that can be used"),

@@ -158,7 +158,7 @@ def test_more_water_than_a_bowl_holds_has_no_depth_in_it():
         ("b=1,250 mm", "two ways, because of the comma"),
         ("C_d=0,62", "two ways, because of the comma"),
         ("g=-9.81 m/s2", "negative"),
-        ("b=4 L", "measured in m"),
+        ("b=4 L", "is a volume, but a length is wanted"),
     ],
 )
 def test_values_that_cannot_be_read_are_refused(text, told):

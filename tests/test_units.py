@@ -14,7 +14,7 @@ from brimwork import units
 from brimwork.units import InputError, convert, parse, read, write
 
 PINT = {
-    "m": "meter", "um": "micrometer", "mm": "millimeter", "cm": "centimeter", "km": "kilometer", "in": "inch", "ft": "foot", "kft": "kilofoot", "yd": "yard",
+    "m": "meter", "um": "micrometer", "mm": "millimeter", "cm": "centimeter", "km": "kilometer", "in": "inch", "ft": "foot", "kft": "kilofoot", "yd": "yard", "mile": "mile",
     "L": "liter", "mL": "milliliter", "US gal": "gallon", "imp gal": "imperial_gallon",
     "s": "second", "min": "minute", "h": "hour", "day": "day",
     "kg": "kilogram", "g": "gram", "t": "metric_ton", "lb": "pound", "short ton": "short_ton",
@@ -25,7 +25,17 @@ PINT = {
     "cP": "centipoise", "cSt": "centistokes", "K": "kelvin", "rad": "radian", "deg": "degree", "%": "percent", "cur": "currency",
     "degC": "degree_Celsius", "degF": "degree_Fahrenheit",
 }  # fmt: skip
-PINT_SHORTHANDS = {"lpm": "liter/minute", "lps": "liter/second", "lph": "liter/hour", "cfs": "foot**3/second"}
+PINT_SHORTHANDS = {
+    "lpm": "liter/minute",
+    "lps": "liter/second",
+    "lph": "liter/hour",
+    "cfs": "foot**3/second",
+    "mph": "mile/hour",
+    "USgpm": "gallon/minute",
+    "USgph": "gallon/hour",
+    "impgpm": "imperial_gallon/minute",
+    "impgph": "imperial_gallon/hour",
+}
 PINT_COMPOUNDS = {
     "m3/s": "meter**3/second",
     "L/s per m": "liter/second/meter",
@@ -98,6 +108,33 @@ def test_temperatures_with_an_offset_read_back(scale, number):
         ("-2 ft 9 in", -33 * 0.0254),
         ("2'9\"", 33 * 0.0254),
         ("2 ft 9 1/2 in", 33.5 * 0.0254),
+        ("1-1/2 in", 0.0381),
+        ("1–1/2 in", 0.0381),
+        ("-1-1/2 in", -0.0381),
+        ("1⅜ in", 1.375 * 0.0254),
+        ("5''", 5 * 0.0254),
+        ("5′", 5 * 0.3048),
+        ("5'", 5 * 0.3048),
+        ("5'6\"", 66 * 0.0254),
+        ("5′ 6″", 66 * 0.0254),
+        ("5'6''", 66 * 0.0254),
+        ("5'-6 1/2\"", 66.5 * 0.0254),
+        ("5'-6-1/2\"", 66.5 * 0.0254),
+        ("5 ft 6 in", 66 * 0.0254),
+        ("5 ft. 6 in.", 66 * 0.0254),
+        ("9 ft2", 9 * 0.3048**2),
+        ("9 ft3", 9 * 0.3048**3),
+        ("9 foot2", 9 * 0.3048**2),
+        ("3 sq ft", 3 * 0.3048**2),
+        ("3 sq. in.", 3 * 0.0254**2),
+        ("3 cubic yards", 3 * 0.9144**3),
+        ("3 cu ft/min", 3 * 0.3048**3 / 60),
+        ("20 deg C", 293.15),
+        ("20 degrees Celsius", 293.15),
+        ("-5 °C", 268.15),
+        ("0 K", 0.0),
+        ("10 US GPM", 10 * 231 * 0.0254**3 / 60),
+        ("10 imp. gph", 10 * 4.54609e-3 / 3600),
         ("0 ft 3 in", 3 * 0.0254),
         ("-0 ft 3 in", -3 * 0.0254),
         ("12.5 L/s per m", 0.0125),
@@ -141,26 +178,48 @@ REFUSED = {
     "１２ mm": "plain alphabet",
     "1\n2 mm": "plain alphabet",
     "9**9**9": "type a number and a unit",
-    "1 m^99": "type one such as",
-    "1 kWh^99": "type one such as",
-    "1 um^-99": "type one such as",
+    "1 m^99": "not a unit this reader knows: type a number and a unit",
+    "1 kWh^99": "not a unit this reader knows: type a number and a unit",
+    "1 um^-99": "not a unit this reader knows: type a number and a unit",
     "1e99 kWh^9 kWh^9 kWh^9 kWh^9 kWh^9": "too large",
     "1 um^9 um^9 um^9 um^9 um^9 um^9": "too small",
     "1e999 m": "type a number and a unit",
-    "3 furlongs": "Type one such as",
-    "3 MM": "Nearest: mm",
-    "3 litrs": "Nearest: L",
-    "5 m m m m m m m": "type one such as",
+    "3 furlongs": "'furlongs' is not a unit this reader knows: type a number and a unit",
+    "3 MM": "nearest: mm",
+    "3 litrs": "nearest: L",
+    "5 m m m m m m m": "not a unit this reader knows",
     "": "type a number and a unit",
     "mm": "type a number and a unit",
-    "25 mm 30": "type one such as",
+    "25 mm 30": "more than one number",
+    "25 mm x 30 mm": "more than one number",
+    "5 m.m": "'m.m' is not a unit",
     "3/0 in": "divides by zero",
     "1.5/2 in": "cannot start with",
-    "2 ft -9 in": "type one such as",
+    "2 ft -9 in": "more than one number",
+    "1 - 1/2 in": "more than one number",
+    "5 ft 6": "with both units, such as 2 ft 9 in",
+    "5'6": "with both units, such as 2 ft 9 in",
+    "5'6'": "is not a unit",
+    "5'''": "is not a unit",
+    "1e400 m": "'1e400 m' is too large to be meant",
+    "-1E+400 m": "too large to be meant",
+    "1e-400 m": "too small to be meant",
+    "1234567890123 m": "more digits than can be meant",
+    "0.333333333333333333333 m": "more digits than can be meant",
+    "20C": "type degC for a temperature, as in 20 degC",
+    "68 F": "type degF for a temperature, as in 68 degF",
+    "9 kg/m s2": "two ways: type kg/m/s2 or kg s2/m",
+    "9 W/m2 K": "two ways: type W/m2/K or W K/m2",
+    "9 /s m": "cannot start with",
+    "9 kg/(m s2)": "a / before each unit below the line, as in kg/m/s2",
+    "10 GPH": "type 'US gal/h' or 'imp gal/h'",
+    "10 gal/min": "type 'US gal/min' or 'imp gal/min'",
+    "-5 K": "colder than anything",
+    "-460 degF": "colder than anything",
     "20 degC/m": "use K",
     "-300 degC": "colder than anything",
     "1_000 mm": "type a number and a unit",
-    "0x10 mm": "Type one such as",
+    "0x10 mm": "'x10 mm' is not a unit",
     "__import__('os')": "type a number and a unit",
 }
 
@@ -181,20 +240,45 @@ def test_what_is_not_text_is_refused(thing):
 @pytest.mark.parametrize(
     "text, wanted, given, asked, to_type",
     [
-        ("25 L", "mm", "25 L is in m3", "is measured in m", "type it in mm"),
-        ("25", "mm", "H = 25 has no unit", "type it with one", "H = 25 mm"),
-        ("25 mm", "", "25 mm is in m", "a pure number", "plain numbers"),
-        ("90 %", "deg", "90 % is not an angle", "H is an angle", "deg"),
+        ("25 L", "mm", "H = 25 L is a volume", "a length is wanted", "H = 25 mm"),
+        ("25", "mm", "H = 25 has no unit", "a length is wanted", "H = 25 mm"),
+        ("25 mm", "", "H = 25 mm is a length", "a plain number is wanted", "H = 0.5"),
+        ("90 %", "deg", "H = 90 % is a percentage", "an angle is wanted", "deg"),
         ("0.6", "deg", "0.6 has no unit", "type it with one", "0.6 deg"),
-        ("0.6 deg", "", "0.6 deg is an angle", "a pure number", "plain numbers"),
+        ("0.6 deg", "", "0.6 deg is an angle", "a plain number is wanted", "H = 0.5"),
         ("10 gpm", "L/min", "gpm", "US or imperial", "US gal/min"),
+        ("3 gal", "mm", "H = 3 gal is a volume (US or imperial gallons)", "a length is wanted", "H = 25 mm"),
+        ("3 gal/min", "mm", "H = 3 gal/min is a flow (US or imperial gallons)", "a length is wanted", "H = 25 mm"),
+        ("3 gal", "L", "can be read two ways", "US or imperial gallons", "'US gal' or 'imp gal'"),
+        ("2 tons", "L", "is a mass (tons of 1000 kg or of 2000 lb)", "a volume is wanted", "25 L"),
+        ("3 furlongs", "mm", "'furlongs' is not a unit", "a length is wanted", "H = 25 mm"),
+        ("1e400 m", "mm", "too large to be meant", "a length is wanted", "H = 25 mm"),
+        ("20 C", "mm", "'C' alone is not a unit", "degC for a temperature", "20 degC"),
+        ("20 mm", "degC", "is a length", "a temperature is wanted", "25 degC"),
+        ("20", "degC", "no unit", "a temperature is wanted", "20 degC"),
+        ("-5 K", "degC", "colder than anything", "-459.67 degF", "15 degC"),
+        ("-300 C", "degC", "colder than anything", "-273.15 degC", "15 degC"),
+        ("40 l/m", "L/min", "is an area", "a flow is wanted", "for a minute type l/min"),
+        ("9 m", "m^0.5/s", "is a length", "a quantity in m^0.5/s is wanted", "H = 25 m^0.5/s"),
     ],
 )
 def test_a_refusal_says_what_was_given_what_was_wanted_and_what_to_type(text, wanted, given, asked, to_type):
     with pytest.raises(InputError) as refusal:
         read(text, wanted, "H")
     message = str(refusal.value)
-    assert "H" in message and given in message and asked in message and to_type in message
+    assert message.startswith("H") and given in message and asked in message and to_type in message
+
+
+@pytest.mark.parametrize("text, kelvin", [("20C", 293.15), ("20 C", 293.15), ("20 °C", 293.15), ("68F", 293.15), ("68 °F", 293.15), ("-5 C", 268.15), ("293 K", 293.0)])
+def test_where_a_temperature_is_wanted_the_bare_letter_of_a_scale_is_read(text, kelvin):
+    assert read(text, "degC") == pytest.approx(kelvin, rel=1e-12)
+
+
+def test_an_example_and_another_unit_can_be_given_for_messages():
+    with pytest.raises(InputError, match="type one such as b=750mm or b=30in"):
+        read("4 L", "mm", "b", example="b=750mm or b=30in")
+    with pytest.raises(InputError, match="b = 4 mm or b = 4 in"):
+        read("4", "mm", "b", also="in")
 
 
 def test_a_share_may_be_typed_as_a_percentage():
@@ -234,6 +318,7 @@ _NUMBERS = [
     "1e",
 ]
 _UNITS = [*units.UNITS, *units.OFFSET_UNITS, *units._SPELLINGS, *units._AMBIGUOUS, *units._SHORTHANDS, "gl", "mmm", "μm", "°C", "m²", "qwerty" * 5]
+_UNITS += ["sq ft", "cu. yd", "US GPM", "deg C", "in.", "6''", "C"]
 _JOINS = [
     " ",
     "",
@@ -292,6 +377,14 @@ def test_no_text_does_worse_than_a_refusal_and_none_takes_long():
 def test_any_text_is_read_or_refused(text):
     try:
         assert math.isfinite(parse(text).value)
+    except InputError as refusal:
+        assert len(str(refusal)) < 400
+
+
+@given(st.text(max_size=70), st.sampled_from(["degC", "mm", "", "%"]))
+def test_any_text_is_read_or_refused_whatever_is_wanted(text, wanted):
+    try:
+        assert math.isfinite(read(text, wanted, "x", "x = 1 mm"))
     except InputError as refusal:
         assert len(str(refusal)) < 400
 

@@ -10,7 +10,7 @@ import sys
 from dataclasses import dataclass
 from functools import cached_property
 
-from brimwork.units import NUMBER, Dimension, InputError, convert, number, read, unit, write
+from brimwork.units import Dimension, InputError, convert, number, read, unit, write
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ class Quantity:
     def read(self, text: str) -> float:
         """SI value of a text such as "25 mm"; InputError says what to type. A negative value is refused where none makes sense."""
         try:
-            value = read(text, self.metric if self.dimension != NUMBER or self.metric else "", self.key)
+            value = read(text, self.metric, self.key, self.examples, self.us)
         except InputError as error:
             raise InputError(f"{error}. ({self.key} is the {self.name}.)") from None
         self.check(value, text)
@@ -77,7 +77,20 @@ class Quantity:
             return write(self.constant, self.metric, None)
         low, high, step = self.range
         middle = low + round((high - low) / 2 / step) * step
-        return write(middle, self.metric, None).replace(" ", "" if " " not in self.metric else " ")
+        return self._close_up(write(middle, self.metric, None), self.metric)
+
+    @staticmethod
+    def _close_up(text: str, unit_text: str) -> str:
+        return text if " " in unit_text else text.replace(" ", "")
+
+    @cached_property
+    def examples(self) -> str:
+        """A value of the usual range as a person would type it, in metric and in US units: "H=12mm or H=0.47in"."""
+        texts = [f"{self.key}={self.example}"]
+        if self.us != self.metric and not self.value:
+            low, high, _ = self.range
+            texts.append(f"{self.key}={self._close_up(write((low + high) / 2, self.us, 2), self.us)}")
+        return " or ".join(texts)
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
@@ -482,6 +495,7 @@ QUANTITIES = _rows(
     Quantity("V_treat", "treatment volume: all the water that goes round", "m3", "L", "US gal", "100 L", "1200 L", "5 L"),
     # ground
     Quantity("L_out", "outside length of the box", "m", "mm", "in", "700 mm", "2600 mm", "2 mm"),
+    Quantity("W_out", "outside width of the box", "m", "mm", "in", "600 mm", "1900 mm", "2 mm"),
     Quantity("t_work", "working space between box and ground, on each side", "m", "mm", "in", "100 mm", "300 mm", "10 mm"),
     Quantity("L_dig", "length of the pit as dug", "m", "mm", "in", "1200 mm", "3200 mm", "10 mm"),
     Quantity("W_dig", "width of the pit as dug", "m", "mm", "in", "900 mm", "2200 mm", "10 mm"),
@@ -495,7 +509,6 @@ QUANTITIES = _rows(
     Quantity("V_loose", "volume of the heap: soil as it lies loose", "m3", "m3", "yd3", "0.6 m3", "4 m3", "0.1 m3"),
     Quantity("rho_bank", "density of soil in the ground", "kg/m3", "kg/m3", "lb/ft3", "1600 kg/m3", "2000 kg/m3", "50 kg/m3"),
     Quantity("rho_loose", "density of loose soil", "kg/m3", "kg/m3", "lb/ft3", "1200 kg/m3", "1550 kg/m3", "50 kg/m3"),
-    Quantity("W_out", "outside width of the box", "m", "mm", "in", "600 mm", "1900 mm", "2 mm"),
     Quantity("m_spoil", "mass of spoil", "kg", "kg", "lb", "800 kg", "6000 kg", "50 kg"),
     Quantity("k_comp", "compaction factor: loose volume over compacted volume", "", "", "", "1.1", "1.4", "0.05"),
     Quantity("s_lost", "share of the loose material that is lost on the way", "", "", "", "0", "0.1", "0.01", most="1"),
@@ -600,7 +613,7 @@ QUANTITIES = _rows(
         "m^0.4/s",
         "m^0.4/s",
         "ft^0.4/s",
-        value="6.17 US gal/min in^-2.6",
+        value="6.17 US gal in^-2.6/min",
         note="6.17 in US gallons a minute and inches, Water Measurement Manual, ch. 14, s. 13",
     ),
     Quantity(
@@ -609,7 +622,7 @@ QUANTITIES = _rows(
         "m^0.48/s",
         "m^0.48/s",
         "ft^0.48/s",
-        value="5.01 US gal/min in^-2.52",
+        value="5.01 US gal in^-2.52/min",
         note="5.01 in US gallons a minute and inches, Water Measurement Manual, ch. 14, s. 13",
     ),
     Quantity("x_drift", "drift: how far the wind carries a heavy drop at most", "m", "m", "ft", "0.1 m", "5 m", "0.1 m"),
@@ -702,6 +715,14 @@ QUANTITIES = _rows(
     Quantity("C_life", "cost of a whole life", "cur", "cur", "cur", "800 cur", "20000 cur", "10 cur"),
     Quantity("C_extra", "what the dearer pump costs more", "cur", "cur", "cur", "20 cur", "200 cur", "5 cur"),
     Quantity("C_save", "what it saves each year", "cur", "cur", "cur", "5 cur", "80 cur", "1 cur"),
+    Quantity("N_team", "people who work on site", "", "", "", "2", "4", "1"),
+    Quantity("t_site", "hours on site", "s", "h", "h", "16 h", "60 h", "1 h"),
+    Quantity("c_lab", "rate of pay for an hour of one person", "cur/s", "cur/h", "cur/h", "15 cur/h", "60 cur/h", "1 cur/h"),
+    Quantity("C_lab", "cost of labour", "cur", "cur", "cur", "400 cur", "6000 cur", "10 cur"),
+    Quantity("s_over", "overhead as a share of the direct cost", "", "%", "%", "5 %", "25 %", "1 %"),
+    Quantity("C_full", "direct cost with its overhead", "cur", "cur", "cur", "500 cur", "5000 cur", "10 cur"),
+    Quantity("s_tax", "tax as a share of the price", "", "%", "%", "5 %", "25 %", "1 %"),
+    Quantity("C_paid", "price with tax: what the client pays", "cur", "cur", "cur", "700 cur", "9000 cur", "10 cur"),
     Quantity("N_pay", "years until the saving has paid for it", "", "", "", "0.5", "20", "0.5"),
     # evaporation from the weather
     Quantity("T_a", "mean air temperature", "K", "degC", "degF", "5 degC", "30 degC", "1 K"),
@@ -715,14 +736,6 @@ QUANTITIES = _rows(
     Quantity("p_vap", "vapour pressure of the air", "Pa", "kPa", "psi", "0.4 kPa", "1.7 kPa", "0.05 kPa"),
     Quantity("s_vp", "slope of the saturated vapour pressure with temperature", "Pa/K", "kPa/K", "psi/K", "0.06 kPa/K", "0.25 kPa/K", "0.005 kPa/K"),
     Quantity("RH_hi", "highest relative humidity of the day", "", "%", "%", "70 %", "98 %", "1 %", most="100 %"),
-    Quantity("N_team", "people who work on site", "", "", "", "2", "4", "1"),
-    Quantity("t_site", "hours on site", "s", "h", "h", "16 h", "60 h", "1 h"),
-    Quantity("c_lab", "rate of pay for an hour of one person", "cur/s", "cur/h", "cur/h", "15 cur/h", "60 cur/h", "1 cur/h"),
-    Quantity("C_lab", "cost of labour", "cur", "cur", "cur", "400 cur", "6000 cur", "10 cur"),
-    Quantity("s_over", "overhead as a share of the direct cost", "", "%", "%", "5 %", "25 %", "1 %"),
-    Quantity("C_full", "direct cost with its overhead", "cur", "cur", "cur", "500 cur", "5000 cur", "10 cur"),
-    Quantity("s_tax", "tax as a share of the price", "", "%", "%", "5 %", "25 %", "1 %"),
-    Quantity("C_paid", "price with tax: what the client pays", "cur", "cur", "cur", "700 cur", "9000 cur", "10 cur"),
     Quantity("RH_lo", "lowest relative humidity of the day", "", "%", "%", "20 %", "65 %", "1 %", most="100 %"),
     Quantity("z_site", "height of the site above the sea", "m", "m", "ft", "0 m", "2000 m", "10 m"),
     Quantity("p_sea", "pressure of the air at the sea", "Pa", "kPa", "psi", value="101.3 kPa", note="FAO-56, Eq. 7"),
@@ -765,7 +778,7 @@ QUANTITIES = _rows(
     Quantity("alpha_s", "share of the sunlight that is thrown back: 0.23 grass, 0.08 water", "", "", "", "0.05", "0.25", "0.01", most="1"),
     Quantity("R_net", "sunlight kept less heat lost, mean of the day", "W/m2", "W/m2", "W/ft2", "-20 W/m2", "200 W/m2", "5 W/m2"),
     Quantity("H_v", "heat that dries a volume of water", "J/m3", "J/m3", "J/m3", value="2.45e9 J/m3", note="2.45 MJ/kg, FAO-56, ch. 3"),
-    Quantity("k_ref", "wind constant of the reference grass", "K/Pa", "K/Pa", "K/Pa", value="900 K mm/day/kPa/m s", note="FAO-56, Eq. 6"),
+    Quantity("k_ref", "wind constant of the reference grass", "K/Pa", "K/Pa", "K/Pa", value="900 K mm s/day/kPa/m", note="FAO-56, Eq. 6"),
     Quantity("k_leaf", "growth of the resistance of the reference grass with wind", "s/m", "s/m", "s/ft", value="0.34 s/m", note="FAO-56, Eq. 6"),
     Quantity(
         "a_dry",
@@ -782,7 +795,7 @@ QUANTITIES = _rows(
         "Pa^-1",
         "kPa^-1",
         "psi^-1",
-        value="1.381 mm/day/kPa/m s",
+        value="1.381 mm s/day/kPa/m",
         note="Penman (1956), as in McMahon et al. (2013)",
     ),
     Quantity("t_24", "one day", "s", "day", "day", value="1 day", note="24 hours"),

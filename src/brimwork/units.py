@@ -23,6 +23,22 @@ class InputError(ValueError):
     """Something a person typed cannot be used; the message says what was given, what was wanted and what to type."""
 
 
+class Unread(InputError):
+    """A text that is no quantity: `fault` says why. Without `advice`, whoever knows what is wanted says what to type instead."""
+
+    def __init__(self, fault: str, advice: str = "") -> None:
+        super().__init__(f"{fault}: {advice or 'type a number and a unit, such as 25 mm, 40 L/min or 3 US gal'}")
+        self.fault, self.advice = fault, advice
+
+
+class TwoWays(Unread):
+    """A unit that stands for two sizes of one kind of quantity, such as the gallon; `dimension` is that kind."""
+
+    def __init__(self, fault: str, advice: str, dimension: Dimension) -> None:
+        super().__init__(fault, advice)
+        self.dimension = dimension
+
+
 class Dimension(tuple):
     """Exponents of kg, m, s, K, A and money as exact fractions; multiply, divide and raise to a power like a unit."""
 
@@ -66,6 +82,41 @@ _ENERGY = _dimension(kg=1, m=2, s=-2)
 _POWER = _dimension(kg=1, m=2, s=-3)
 _VOLT = _dimension(kg=1, m=2, s=-3, A=-1)
 
+_MONEY = _dimension(cur=1)
+_TEMPERATURE = _dimension(K=1)
+_VOLT_PER_AMPERE = _VOLT / _dimension(A=1)
+
+# What a person calls a quantity of these dimensions, for messages.
+_KINDS = {
+    NUMBER: "a plain number",
+    _LENGTH: "a length",
+    _LENGTH**2: "an area",
+    _VOLUME: "a volume",
+    _TIME: "a time",
+    _LENGTH / _TIME: "a speed",
+    _LENGTH / _TIME**2: "an acceleration",
+    _VOLUME / _TIME: "a flow",
+    _LENGTH**2 / _TIME: "a flow for each length of edge, or a kinematic viscosity",
+    _MASS: "a mass",
+    _MASS / _LENGTH: "a mass for each length",
+    _MASS / _LENGTH**2: "a mass for each area",
+    _MASS / _VOLUME: "a density",
+    _FORCE: "a force",
+    _FORCE / _LENGTH: "a force for each length, or a surface tension",
+    _PRESSURE: "a pressure",
+    _PRESSURE / _LENGTH: "a pressure for each length",
+    _PRESSURE * _TIME: "a dynamic viscosity",
+    _ENERGY: "an energy, or a turning moment",
+    _POWER: "a power",
+    _POWER / _LENGTH**2: "a power for each area",
+    _dimension(A=1): "a current",
+    _VOLT: "a voltage",
+    _VOLT_PER_AMPERE: "a resistance",
+    _VOLT_PER_AMPERE / _LENGTH: "a resistance for each length",
+    _TEMPERATURE: "a temperature",
+    _MONEY: "an amount of money",
+}
+
 _POUND = 0.45359237
 _INCH = 0.0254
 _G = 9.80665
@@ -81,6 +132,7 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "ft": (12 * _INCH, _LENGTH),
     "kft": (12000 * _INCH, _LENGTH),
     "yd": (36 * _INCH, _LENGTH),
+    "mile": (63360 * _INCH, _LENGTH),
     "L": (1e-3, _VOLUME),
     "mL": (1e-6, _VOLUME),
     "US gal": (231 * _INCH**3, _VOLUME),
@@ -113,14 +165,14 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "mA": (1e-3, _dimension(A=1)),
     "V": (1.0, _VOLT),
     "mV": (1e-3, _VOLT),
-    "ohm": (1.0, _VOLT / _dimension(A=1)),
+    "ohm": (1.0, _VOLT_PER_AMPERE),
     "cP": (1e-3, _PRESSURE * _TIME),
     "cSt": (1e-6, _LENGTH**2 / _TIME),
-    "K": (1.0, _dimension(K=1)),
+    "K": (1.0, _TEMPERATURE),
     "rad": (1.0, NUMBER),
     "deg": (math.pi / 180, NUMBER),
     "%": (0.01, NUMBER),
-    "cur": (1.0, _dimension(cur=1)),  # money, in whatever currency the user counts
+    "cur": (1.0, _MONEY),  # money, in whatever currency the user counts
 }
 # Scales with an offset, alone in a text only: kelvin = factor * (number + shift).
 OFFSET_UNITS: dict[str, tuple[float, float]] = {"degC": (1.0, 273.15), "degF": (5 / 9, 459.67)}
@@ -145,6 +197,7 @@ _SPELLINGS = {
     "'": "ft",
     "yard": "yd",
     "yards": "yd",
+    "miles": "mile",
     "sec": "s",
     "second": "s",
     "seconds": "s",
@@ -166,16 +219,28 @@ _SPELLINGS = {
     "impgal": "imp gal",
     "shortton": "short ton",
 }
-_SHORTHANDS = {"lpm": "L/min", "lps": "L/s", "lph": "L/h", "cfs": "ft3/s"}
+_SHORTHANDS = {
+    "lpm": "L/min",
+    "lps": "L/s",
+    "lph": "L/h",
+    "cfs": "ft3/s",
+    "mph": "mile/h",
+    "USgpm": "US gal/min",
+    "USgph": "US gal/h",
+    "impgpm": "imp gal/min",
+    "impgph": "imp gal/h",
+}
+_GALLONS, _TONS = "US or imperial gallons?", "tons of 1000 kg or of 2000 lb?"
+# name in small letters: what must be asked, and the two units that it may stand for
 _AMBIGUOUS = {
-    "gal": "US or imperial? Type 'US gal' or 'imp gal'",
-    "gals": "US or imperial? Type 'US gal' or 'imp gal'",
-    "gallon": "US or imperial? Type 'US gal' or 'imp gal'",
-    "gallons": "US or imperial? Type 'US gal' or 'imp gal'",
-    "gph": "US or imperial gallons? Type 'US gal/h' or 'imp gal/h'",
-    "gpm": "US or imperial gallons? Type 'US gal/min' or 'imp gal/min'",
-    "ton": "which ton? Type 't' (1000 kg) or 'short ton' (2000 lb)",
-    "tons": "which ton? Type 't' (1000 kg) or 'short ton' (2000 lb)",
+    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), (_GALLONS, "US gal", "imp gal")),
+    "gph": (_GALLONS, "US gal/h", "imp gal/h"),
+    "gpm": (_GALLONS, "US gal/min", "imp gal/min"),
+    **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
+}
+_LETTERS_FOR_DEGREES = {
+    "C": "type degC for a temperature, as in 20 degC, or deg for an angle",
+    "F": "type degF for a temperature, as in 68 degF, or deg for an angle",
 }
 _PLAIN = str.maketrans(
     {
@@ -192,18 +257,43 @@ _PLAIN = str.maketrans(
         "½": " 1/2",
         "¼": " 1/4",
         "¾": " 3/4",
+        "⅛": " 1/8",
+        "⅜": " 3/8",
+        "⅝": " 5/8",
+        "⅞": " 7/8",
+        "⅓": " 1/3",
+        "⅔": " 2/3",
+        "′": "'",
+        "’": "'",
+        "″": '"',
+        "”": '"',
+        "‐": "-",
+        "‑": "-",
+        "–": "-",
     }
 )
 _DIGITS = r"(?:\d{1,12}(?:\.\d{0,20})?|\.\d{1,20})(?:[eE][+-]?\d{1,2})?"
-_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})\s+)?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
+_NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})(?:\s+|-))?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
 _FACTOR = re.compile(
-    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%|"|')(?:\s*(?:\^|\*\*)\s*(?:\((?P<fraction>\d/[1-9])\)|\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?)|(?P<power>[1-9](?![\d.])))?"""
+    r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%)(?:\s*(?:\^|\*\*)\s*(?:\((?P<fraction>\d/[1-9])\)|\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?)|(?P<power>[1-9](?![\d.])))?"""
 )
-_TWO_WORDS = (
+# Units that people write in several words; every pattern is short and bounded.
+_WORDS = (
     (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
     (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gal(?:lon)?s?\b"), "impgal"),
+    (re.compile(r"(?i)\bu\.?s\.?\s*gp([mh])\b"), lambda match: f"USgp{match[1].lower()}"),
+    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gp([mh])\b"), lambda match: f"impgp{match[1].lower()}"),
     (re.compile(r"(?i)\bshort\s+tons?\b"), "shortton"),
+    (re.compile(r"(?i)\bsq(?:uare)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^2"),
+    (re.compile(r"(?i)\bcu(?:bic)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^3"),
+    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*c(?:elsius)?|celsius)$"), "degC"),
+    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*f(?:ahrenheit)?|fahrenheit)$"), "degF"),
 )
+_DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
+_BARE_DEGREES = re.compile(r"(?<=[\d.])\s{0,3}([CF])$")
+_TOO_LONG = re.compile(r"[+-]?\s{0,3}(?:\d{13}|\d{0,12}\.\d{21})")
+_TOO_FAR = re.compile(r"[+-]?\s{0,3}[\d.]{1,34}[eE](?P<sign>[+-]?)\d{3}")
+_INCHES_TOO = re.compile(r"""(?!(?:ft|feet|foot)\d$)(?:(?:ft|feet|foot)\s*|'\s*-?\s*)(?P<inches>\d[\d\s./-]*)(?P<unit>in|inch|inches|"|)""")
 
 
 class Unit(NamedTuple):
@@ -226,91 +316,180 @@ class Reading(NamedTuple):
         return f"{number(self.number)} {self.unit}".strip()
 
 
+class _Factor(NamedTuple):
+    below: bool  # the line
+    loose: bool  # joined by a space or a star
+    name: str
+    power: Fraction
+    shown: str
+
+
 @lru_cache(maxsize=1024)
 def unit(text: str) -> Unit:
     """The unit written in `text`, such as "mm", "m3/s", "L/s per m", "m^0.5/s" or "m^(1/3)/s".
 
-    Raises InputError with the nearest known names for anything else.
+    Raises InputError with the nearest known names for anything else, and where the text has two meanings.
     """
-    shown, text = text, text.strip().translate(_PLAIN)
-    if text in OFFSET_UNITS:
-        factor, shift = OFFSET_UNITS[text]
-        return Unit(factor, shift, _dimension(K=1))
-    for pattern, name in _TWO_WORDS:
+    shown, plain = text.strip(), _tidy(text)
+    if plain in OFFSET_UNITS:
+        factor, shift = OFFSET_UNITS[plain]
+        return Unit(factor, shift, _TEMPERATURE)
+    if plain in ("'", '"'):
+        plain = _SPELLINGS[plain]
+    factors = _factors(plain, shown)
+    rows = [_row(factor.name, shown) for factor in factors]
+    _one_meaning(factors, shown)
+    size, dimension = 1.0, NUMBER
+    for factor, (size_here, dimension_here) in zip(factors, rows):
+        power = -factor.power if factor.below else factor.power
+        size *= size_here ** float(power)
+        dimension *= dimension_here**power
+    if not 0 < size < math.inf:
+        raise Unread(f"'{shown}' is too large or too small a unit to use")
+    for factor in factors:
+        if factor.name.lower() in _AMBIGUOUS and factor.name not in UNITS:
+            raise _doubt(factor.name, shown, dimension)
+    return Unit(size, 0.0, dimension)
+
+
+def _plain(text: str) -> str:
+    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation."""
+    text = text.strip().translate(_PLAIN).strip().replace("''", '"')
+    return _DOT_OF_AN_ABBREVIATION.sub("", text)
+
+
+def _tidy(text: str) -> str:
+    text = _plain(text)
+    for pattern, name in _WORDS:
         text = pattern.sub(name, text)
-    factor, dimension, at, count = 1.0, NUMBER, 0, 0
+    return text
+
+
+def _factors(text: str, shown: str) -> list[_Factor]:
+    found, at = [], 0
     while at < len(text):
         match = _FACTOR.match(text, at)
-        count += 1
-        if not match or match.end() == at or count > MOST_FACTORS:
-            raise InputError(f"'{shown}' is not a unit this reader knows: type one such as mm, L/min, m3/s, US gal/h, kg/m3")
-        factor_here, dimension_here = _row(match["name"], shown)
+        if not match or match.end() == at or len(found) == MOST_FACTORS:
+            raise Unread(f"'{shown}' is not a unit this reader knows", _advice_for(text))
         power = Fraction(match["fraction"] or match["signed"] or match["power"] or 1)
-        if match["sep"] in ("/", "per"):
-            power = -power
-        factor *= factor_here ** float(power)
-        dimension *= dimension_here**power
+        bare = match[0].strip().removeprefix(match["sep"]).strip()
+        found.append(
+            _Factor(match["sep"] in ("/", "per"), match["sep"] in ("", "*"), match["name"], power, bare.replace(match["name"], _name(match["name"]), 1))
+        )
         at = match.end()
-    if not 0 < factor < math.inf:
-        raise InputError(f"'{shown}' is too large or too small a unit to use: type one such as mm, L/min, m3/s")
-    return Unit(factor, 0.0, dimension)
+    return found
+
+
+def _name(name: str) -> str:
+    return _SPELLINGS.get(name, name)
+
+
+def _advice_for(text: str) -> str:
+    if re.search(r"/\s*\(", text):
+        return "leave the brackets out and put a / before each unit below the line, as in kg/m/s2"
+    return ""
+
+
+def _one_meaning(factors: list[_Factor], shown: str) -> None:
+    """Refuse "kg/m s2", which may mean kg/(m s2) or (kg/m) s2."""
+    first = next((place for place, factor in enumerate(factors) if factor.below), len(factors))
+    if not any(factor.loose for factor in factors[first:]):
+        return
+    above = [factor.shown for factor in factors[:first]]
+    loose = [factor.shown for factor in factors[first:] if factor.loose]
+    below = [factor.shown for factor in factors[first:] if not factor.loose]
+    ways = "/".join([" ".join(above) or "1", *(factor.shown for factor in factors[first:])]), "/".join([" ".join(above + loose), *below])
+    raise Unread(f"'{shown}' can be read two ways", f"type {ways[0]} or {ways[1]}")
+
+
+def _doubt(name: str, shown: str, dimension: Dimension) -> TwoWays:
+    asked, *meanings = _AMBIGUOUS[name.lower()]
+    ways = " or ".join(f"'{shown.replace(name, meaning, 1)}'" for meaning in meanings)
+    return TwoWays(f"'{shown}' can be read two ways, {asked.removesuffix('?')}", f"type {ways}", dimension)
 
 
 def _row(name: str, shown: str) -> tuple[float, Dimension]:
-    name = _SPELLINGS.get(name, name)
+    name = _name(name)
     if name in UNITS:
         return UNITS[name]
     if name in _SHORTHANDS:
         short = unit(_SHORTHANDS[name])
         return short.factor, short.dimension
-    if name in _AMBIGUOUS:
-        raise InputError(f"'{shown}' can be read two ways: {_AMBIGUOUS[name]}")
+    if name.lower() in _AMBIGUOUS:
+        meant = unit(_AMBIGUOUS[name.lower()][1])
+        return meant.factor, meant.dimension
     if name in OFFSET_UNITS:
-        raise InputError(f"{name} stands alone, as in '20 {name}'; inside '{shown}' use K")
+        raise Unread(f"{name} stands alone, as in '20 {name}'", f"inside '{shown}' use K")
+    if name in _LETTERS_FOR_DEGREES:
+        raise Unread(f"'{name}' alone is not a unit this reader knows", _LETTERS_FOR_DEGREES[name])
     known = [*UNITS, *OFFSET_UNITS, *_SPELLINGS, *_SHORTHANDS]
     near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.5)
-    nearest = f" Nearest: {', '.join(dict.fromkeys(_SPELLINGS.get(n, n) for n in near))}." if near else ""
-    raise InputError(f"'{name}' is not a unit this reader knows.{nearest} Type one such as mm, L/min, m3/s, US gal/h, kg/m3")
+    nearest = f" (nearest: {', '.join(dict.fromkeys(_name(n) for n in near))})" if near else ""
+    raise Unread(f"'{name}' is not a unit this reader knows{nearest}")
+
+
+def kind(dimension: Dimension) -> str:
+    """What a person calls a quantity of this dimension: "a length", "a flow"."""
+    return _KINDS.get(dimension) or f"a quantity in {dimension}"
 
 
 def parse(text: str) -> Reading:
-    """Read one quantity: "25 mm", "1 1/2 in", "2 ft 9 in", "12.5 L/s per m", "20 degC", "95 %".
+    """Read one quantity: "25 mm", "1 1/2 in", "1-1/2 in", "2 ft 9 in", "12.5 L/s per m", "20 degC", "95 %".
 
     Raises InputError for text that is too long, not plain characters, ambiguous (1,250; bare gal), not finite, or not a quantity.
     """
+    plain = _checked(text)
+    match = _NUMBER.match(plain)
+    if not match:
+        raise Unread(f"'{plain}' does not start with a number")
+    amount = _amount(match)
+    rest = plain[match.end() :].strip()
+    if inches := _INCHES_TOO.fullmatch(rest):
+        amount, rest = _feet(amount, inches, plain), "ft"
+    _only_a_unit(rest, plain)
+    unit_here = unit(rest)
+    value = (amount + unit_here.shift) * unit_here.factor
+    if not math.isfinite(value):
+        raise Unread(f"'{plain}' is too large a number to use")
+    if unit_here.dimension == _TEMPERATURE and value < 0:
+        raise Unread(f"'{plain}' is colder than anything can be (0 K, which is -273.15 degC or -459.67 degF)", "type a temperature such as 15 degC or 59 degF")
+    return Reading(value, unit_here.dimension, amount, rest)
+
+
+def _checked(text: str) -> str:
+    """`text` with its signs made plain. Raises InputError where it cannot be one number with a unit."""
     if not isinstance(text, str):
         raise InputError(f"{text!r} is not text: type a number and a unit, such as '25 mm'")
     if len(text) > LONGEST_TEXT:
         raise InputError(f"that is {len(text)} characters; a number and a unit take at most {LONGEST_TEXT}, such as '25 mm'")
-    plain = text.strip().translate(_PLAIN).strip()
+    plain = _plain(text)
     if not plain.isascii() or not plain.isprintable():
         raise InputError("that has characters outside the plain alphabet: type digits, a point and a unit, such as '25 mm'")
     if re.search(r"\d,\d", plain):
         raise InputError(f"'{plain}' can be read two ways, because of the comma: type 1250 or 1.25, with a point and no comma")
     if plain.lower().lstrip("+-").startswith(("nan", "inf")):
         raise InputError(f"'{plain}' is not a number that can be used: type digits and a unit, such as '25 mm'")
-    match = _NUMBER.match(plain)
-    if not match:
-        raise InputError(f"'{plain}' does not start with a number: type a number and a unit, such as '25 mm'")
-    amount = _amount(match)
-    rest = plain[match.end() :].strip()
-    inches = re.fullmatch(r"(ft|feet|foot|')\s*(\d.*?)\s*(in|inch|inches|\")", rest)
-    if inches and (more := _NUMBER.fullmatch(inches[2])) and not more["sign"]:
-        if abs(amount) != int(abs(amount)) or _amount(more) >= 12:
-            raise InputError(f"'{plain}' mixes feet and inches in an odd way: type whole feet and fewer than 12 inches, such as 2 ft 9 in")
-        feet = abs(amount) + _amount(more) / 12
-        amount, rest = math.copysign(feet, amount), "ft"
-    if rest and not re.match(r"[A-Za-z%\"'/]", rest):
-        raise InputError(f"'{plain}' has more than one number in it: type a number and a unit, such as '25 mm'")
+    if far := _TOO_FAR.match(plain):
+        raise Unread(f"'{plain}' is too {'small' if far['sign'] == '-' else 'large'} to be meant")
+    if _TOO_LONG.match(plain):
+        raise Unread(f"'{plain}' has more digits than can be meant")
+    return plain
+
+
+def _feet(feet: float, inches: re.Match, plain: str) -> float:
+    more = _NUMBER.fullmatch(inches["inches"].strip())
+    if not more or not inches["unit"]:
+        raise Unread(f"'{plain}' has more than one number in it", "type feet and inches with both units, such as 2 ft 9 in, or one number with its unit")
+    if abs(feet) != int(abs(feet)) or _amount(more) >= 12:
+        raise Unread(f"'{plain}' mixes feet and inches in an odd way", "type whole feet and fewer than 12 inches, such as 2 ft 9 in")
+    return math.copysign(abs(feet) + _amount(more) / 12, feet)
+
+
+def _only_a_unit(rest: str, plain: str) -> None:
     if rest.startswith("/"):
-        raise InputError(f"'{plain}': a unit cannot start with '/': type one such as L/min")
-    unit_here = unit(rest)
-    value = (amount + unit_here.shift) * unit_here.factor
-    if not math.isfinite(value):
-        raise InputError(f"'{plain}' is too large a number to use: type a smaller one, such as '25 mm'")
-    if rest in OFFSET_UNITS and value < 0:
-        raise InputError(f"'{plain}' is colder than anything can be: type a temperature such as '15 degC'")
-    return Reading(value, unit_here.dimension, amount, rest)
+        raise Unread(f"'{plain}': a unit cannot start with '/'", "type a fraction of whole numbers, as in 3/4 in, or a unit such as L/min")
+    if rest and not re.match(r"[A-Za-z%\"']", rest) or re.search(r"[A-Za-z%\"']\s{0,60}[-+ ][\d.]", rest):
+        raise Unread(f"'{plain}' has more than one number in it")
 
 
 def _amount(match: re.Match) -> float:
@@ -318,33 +497,56 @@ def _amount(match: re.Match) -> float:
         amount = float(match["number"])
     else:
         if int(match["under"]) == 0:
-            raise InputError(f"'{match[0]}' divides by zero: type a number and a unit, such as '3/4 in'")
+            raise Unread(f"'{match[0]}' divides by zero", "type a number and a unit, such as 3/4 in")
         amount = int(match["whole"] or 0) + int(match["over"]) / int(match["under"])
     return -amount if match["sign"] == "-" else amount
 
 
-def read(text: str, wanted: str, what: str = "the value") -> float:
-    """SI value of `text`, which must be the same kind of quantity as the unit `wanted`; `what` names it in messages.
+def read(text: str, wanted: str, what: str = "the value", example: str = "", also: str = "") -> float:
+    """SI value of `text`, which must be the same kind of quantity as the unit `wanted`.
 
-    A bare number passes only where the wanted unit is a pure number without a name; an angle or a length must say its unit.
+    For messages: `what` names it, `example` is what one might type, `also` another unit of that kind. A bare number passes only where the wanted
+    unit is a pure number without a name; an angle or a length must say its unit. Where a temperature is wanted, "20 C" and "68 F" are read too.
     """
+    target = unit(wanted)
+    example = example or f"{what} = {f'25 {wanted}' if wanted else '0.5'}"
+    asked = _kind(wanted, target.dimension)
+    if target.dimension == _TEMPERATURE and isinstance(text, str):
+        text = _BARE_DEGREES.sub(r" deg\1", text.strip())
     try:
         reading = parse(text)
+    except TwoWays as doubt:
+        if doubt.dimension == target.dimension:
+            raise InputError(f"{what} = {text}: {doubt}") from None
+        either = doubt.fault.rpartition(", ")[2]
+        raise InputError(f"{what} = {text} is {kind(doubt.dimension)} ({either}), but {asked} is wanted: type one such as {example}") from None
+    except Unread as error:
+        raise InputError(f"{what}: {error.fault}: {error.advice or f'{asked} is wanted; type one such as {example}'}") from None
     except InputError as error:
         raise InputError(f"{what}: {error}") from None
-    target = unit(wanted)
     if not reading.unit and wanted:
-        raise InputError(f"{what} = {text} has no unit: type it with one, such as {what} = {number(reading.number)} {wanted}")
-    if reading.dimension != target.dimension:
-        raise InputError(f"{what} = {text} is in {reading.dimension}, but {what} is measured in {target.dimension}: type it in {wanted or 'plain numbers'}")
-    if _angle(reading.unit) != _angle(wanted):
-        kinds = ("is not an angle", "an angle") if _angle(wanted) else ("is an angle", "a pure number")
-        raise InputError(f"{what} = {text} {kinds[0]}, but {what} is {kinds[1]}: type it in {wanted or 'plain numbers'}")
+        ways = " or ".join(f"{what} = {number(reading.number)} {name}" for name in dict.fromkeys((wanted, also)) if name)
+        raise InputError(f"{what} = {text} has no unit, and {asked} is wanted: type it with one, such as {ways}")
+    if reading.dimension != target.dimension or _angle(reading.unit) != _angle(wanted):
+        raise InputError(
+            f"{what} = {text} is {_kind(reading.unit, reading.dimension)}, but {asked} is wanted: type one such as {example}{_minutes(reading.unit, target)}"
+        )
     return reading.value
 
 
+def _minutes(given: str, target: Unit) -> str:
+    """A hint where somebody typed L/m for litres a minute."""
+    if not given.endswith("/m") or unit(f"{given}in").dimension != target.dimension:
+        return ""
+    return f" (m is a metre; for a minute type {given}in)"
+
+
+def _kind(unit_text: str, dimension: Dimension) -> str:
+    return "an angle" if _angle(unit_text) else "a percentage" if _name(unit_text) == "%" else _KINDS.get(dimension) or f"a quantity in {unit_text}"
+
+
 def _angle(unit_text: str) -> bool:
-    return _SPELLINGS.get(unit_text, unit_text) in ("deg", "rad")
+    return _name(unit_text) in ("deg", "rad")
 
 
 def convert(value: float, to: str) -> float:

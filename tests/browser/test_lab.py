@@ -65,7 +65,7 @@ def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, add
     box.fill("1/2 in")
     box.press("Enter")
     page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('12.7 mm')")
-    for bad, told in (("12", "has no unit"), ("3 kg", "is in kg"), ("-4 mm", "cannot be below zero"), ("banana", "does not start with a number")):
+    for bad, told in (("12", "has no unit"), ("3 kg", "is a mass"), ("-4 mm", "cannot be below zero"), ("banana", "does not start with a number")):
         box.fill(bad)
         box.press("Enter")
         page.get_by_role("alert").filter(has_text=told).first.wait_for()
