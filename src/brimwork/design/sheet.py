@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from brimwork import tables
-from brimwork.design.chain import Chain, result
+from brimwork.design.chain import result
+from brimwork.design.whole import Whole
 
 
-class SheetChain(Chain):
+class SheetChain(Whole):
     """A feature whose water leaves a lip as a free sheet; `fall` (m) is said by each kind."""
 
     @result

@@ -6,14 +6,15 @@ import math
 from functools import cached_property
 
 from brimwork.design import patches, pipework
-from brimwork.design.chain import GRAVITY, Chain, Found, result
+from brimwork.design.chain import GRAVITY, Found, result
 from brimwork.design.manifold import Balance, Branch, balance
+from brimwork.design.whole import Whole
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 
-class StonesChain(Chain):
+class StonesChain(Whole):
     """One or several drilled stones, each fed by a branch of its own with a valve; the film clings to their sides."""
 
     @cached_property

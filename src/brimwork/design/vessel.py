@@ -6,13 +6,14 @@ import math
 
 from brimwork import topics
 from brimwork.design import patches
-from brimwork.design.chain import Chain, Found, result
+from brimwork.design.chain import Found, result
+from brimwork.design.whole import Whole
 from brimwork.formula import Working
 
 GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
-class VesselChain(Chain):
+class VesselChain(Whole):
     """An overflowing vessel: water leaves all round its rim and clings to its face."""
 
     @property
