@@ -95,6 +95,7 @@ class Chain:
     standing_offset = 0.0  # m: how far it stands off the middle
     held_above = 0.0  # m3: water that stays up in the feature when the pump stops
     bare = 0.0  # m2: area of the blocks that bears no stone
+    slab_count = 0  # slabs under what stands on the blocks
     splash_throw = 0.0  # m: how far out the water lands, before it splashes
 
     def contact_shapes(self) -> tuple[patches.Shape, ...]:

@@ -457,7 +457,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
     },
     "buying": {
         "stone_sold": _loose("how the rounded stone is bought"),
-        "sand_sold": _loose("how the sand is bought"),
+        "sand_sold": Choice("how the sand is bought", LOOSE, "bag", CP),
         "sub_base_sold": _loose("how the aggregate for sub-base and backfill is bought"),
         "bag": _sold("what one bag holds", "25 kg", "50 lb"),
         "bulk_bag": _sold("what one bulk bag holds", "800 kg", "1760 lb"),
@@ -472,7 +472,6 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "saw": _sold("width of a saw cut", "4 mm", "0.125 in"),
         "strut_spacing": _sold("distance between struts inside the box", "600 mm", "24 in", J),
         "batten": _sold("length of timber that is sold", "2.4 m", "8 ft"),
-        "timber_waste": _assumed("waste of timber", "0.1", CP, most=1.0),
         "screw_spacing": _sold("distance between screws at the corners of the box", "150 mm", "6 in", J),
         "screw_box": _assumed("screws in a box", "100", CP),
         "cut_step": _sold("what is cut off a roll or coil is a multiple of", "0.5 m", "1 ft"),

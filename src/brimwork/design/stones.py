@@ -144,6 +144,10 @@ class StonesChain(Whole):
         hole, density = self.design["stones.hole"], self.design["stones.density"]
         return [math.pi / 4 * (d * d - hole * hole) * h * density for d, h, _ in self.sizes]
 
+    @property
+    def slab_count(self) -> int:
+        return len(self.sizes) * self.on_slabs
+
     @result
     def slab_mass(self):
         if not self.on_slabs:

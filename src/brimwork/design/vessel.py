@@ -105,6 +105,10 @@ class VesselChain(Whole):
     def on_slab(self) -> bool:
         return self.design["vessel.stands_on"] == "slab"
 
+    @property
+    def slab_count(self) -> int:
+        return int(self.on_slab)
+
     @result
     def slab_mass(self):
         if not self.on_slab:
