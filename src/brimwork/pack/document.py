@@ -14,14 +14,13 @@ from brimwork.design.checks import Finding
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import Bounds, sections
 from brimwork.design.inputs import Design, Unknown
-from brimwork.design.quantities import quantities
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
 from brimwork.files import write_whole
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
-from brimwork.pack import markup
+from brimwork.pack import buying, markup
 from brimwork.pack.markup import table, words
 from brimwork.units import InputError
 
@@ -74,7 +73,7 @@ def document(design: Design, day: datetime.date, folder: Path) -> str:
         ),
         _summary(design, chain, found, day),
         _drawings(chain, folder),
-        _quantities(chain),
+        buying.shopping(chain),
         _findings(chain, found),
         _site(chain),
         _inputs(design),
@@ -177,13 +176,6 @@ def _one_working(worked: Working | Found, again: bool) -> str:
         return f"{title}, worked above."
     notes = "".join(f"\n\n{words('Note: ' + note + '.')}" for note in worked.notes)
     return f"#block(breakable: false)[{title}\n{markup.working(worked)}{notes}]"
-
-
-def _quantities(chain: Chain) -> str:
-    rows = [(line.item, line.size, line.amount, line.note) for line in quantities(chain)]
-    return "== Quantities\nFrom the design alone; add spares. Net sizes unless waste is named.\n\n" + table(
-        "auto, 1.2fr, 1fr, 1.3fr", ("item", "size", "amount", "note"), rows
-    )
 
 
 HOLD_POINTS = (

@@ -21,11 +21,12 @@ def quoted(text: str) -> str:
     return json.dumps(clean, ensure_ascii=False)
 
 
-def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    """A table of plain texts; `columns` as Typst writes widths, such as "auto, 1fr"."""
+def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]], size: float = 9) -> str:
+    """A table of plain texts; `columns` as Typst writes widths, such as "auto, 1fr"; `size` of its letters in points."""
     cells = ", ".join(f"[{words(cell)}]" for row in rows for cell in row)
     header = ", ".join(f"[*{words(cell)}*]" for cell in head)
-    return f"#table(columns: ({columns}), table.header({header}), {cells})"
+    listed = f"#table(columns: ({columns}), table.header({header}), {cells})"
+    return listed if size == 9 else f"#[#show table.cell: set text({size}pt)\n{listed}]"
 
 
 def working(worked: Working) -> str:
