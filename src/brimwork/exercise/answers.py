@@ -33,17 +33,18 @@ class Kept:
 
 def record(path: str | Path, question, answer: str, found: Diagnosis, middle: str = "") -> Kept:
     """Add one answer to the file. Raises InputError when it cannot be written; the file is then as it was."""
-    path = Path(path)
+    return _add(Path(path), question.code, question.seed, getattr(question, "numbers", {}), answer, middle, found.kind)
+
+
+def note(path: str | Path, name: str, text: str, kind: str) -> Kept:
+    """Add what is no answer to a question: an estimate, how sure somebody is, a value carried into a design. `kind` says which. Raises InputError."""
+    return _add(Path(path), name, 1, {}, text, "", kind)
+
+
+def _add(path: Path, name: str, seed: int, numbers: dict[str, str], answer: str, middle: str, kind: str) -> Kept:
     held, said = _opened(path)
-    entry = {
-        "exercise": question.code,
-        "seed": question.seed,
-        "numbers": getattr(question, "numbers", {}),
-        "answer": answer[:LONGEST_ANSWER],
-        "middle": middle[:LONGEST_ANSWER],
-        "at": datetime.now(UTC).isoformat(timespec="seconds"),
-        "kind": found.kind,
-    }
+    cut = {"answer": answer[:LONGEST_ANSWER], "middle": middle[:LONGEST_ANSWER]}
+    entry = {"exercise": name, "seed": seed, "numbers": numbers, **cut, "at": datetime.now(UTC).isoformat(timespec="seconds"), "kind": kind}
     answers = [*held, entry]
     _save(path, answers)
     return Kept(receipt(answers), said)

@@ -32,7 +32,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         answer=worked.found[piece.key],
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
         again=again,
-        lines=lambda: (worked.line(piece),),
+        lines=lambda: (worked.line(piece).rpartition(" = ")[0], worked.line(piece)),
     )
 
 

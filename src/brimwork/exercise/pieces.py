@@ -59,9 +59,9 @@ class Worked:
         written = typeset.write(piece.written, target)
         return f"{target.letter(piece.key)}{target.equals}{written}" if piece.named else written
 
-    def put_in(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
-        """The line with numbers in it."""
-        return typeset.write(piece.tree, target, lambda key: self.value(key, target))
+    def put_in(self, piece: Piece, target: typeset.Latex = typeset.LATEX, hidden: dict[str, str] | None = None) -> str:
+        """The line with numbers in it; `hidden` gives what stands in place of values that are not shown yet."""
+        return typeset.write(piece.tree, target, lambda key: (hidden or {}).get(key) or self.value(key, target))
 
     def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str | None:
         """A number with its unit: as given, or to four figures where a piece gave it."""

@@ -10,39 +10,104 @@ from IPython.display import display
 from brimwork.drawing import svg
 from brimwork.exercise import answers, bank
 from brimwork.exercise.bank import Posed
-from brimwork.exercise.choices import Choice, Sequence
+from brimwork.exercise.choices import LONGEST_SENTENCE, Choice, Sequence, Telling
+from brimwork.exercise.consequence import consequence
 from brimwork.exercise.diagnosis import Diagnosis, diagnose
 from brimwork.exercise.hints import TOLD, ladder
+from brimwork.exercise.question import Question
 from brimwork.notebook.pages import say
 from brimwork.units import InputError
 
-_MARKS = {"right": "✓ ", "none": "… "}
-_QUIET = {"description_width": "initial"}
+_MARKS = {"right": "✓ ", "none": "… ", "told": "✎ "}
+QUIET = {"description_width": "initial"}
 _ORDINALS = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
 
 
-class Exercise:
-    """A question with what a kind of question adds: `ask` shows it, `given` reads the answer. Help comes in rungs, and answers are kept if asked."""
+class Part(widgets.VBox):
+    """Widgets one below the other, with a plain text for those who see no widgets."""
 
-    def __init__(self, name: str, seed: int, record: str | None):
-        self.name, self.seed, self.record = name, seed, record
-        self.text, self.feedback, self.help, self.kept = (widgets.HTML() for _ in range(4))
+    def __init__(self, children: list[widgets.Widget], plain: str):
+        super().__init__(children)
+        self._plain = plain
+
+    def _repr_mimebundle_(self, **named) -> dict[str, object]:
+        return {**super()._repr_mimebundle_(**named), "text/plain": self._plain}
+
+
+def box(label: str, width: str = "26em") -> widgets.Text:
+    """A box for a short text that counts once it is entered."""
+    return widgets.Text(description=label, continuous_update=False, style=QUIET, layout={"width": width})
+
+
+def button(name: str, tip: str, act) -> widgets.Button:
+    made = widgets.Button(description=name, tooltip=tip, layout={"width": "max-content"})
+    made.on_click(lambda _: act())
+    return made
+
+
+def printable(text: str) -> str:
+    """What somebody typed, for showing: no control characters, nothing that turns the line round, nothing taken for markup."""
+    return escape("".join(character for character in text if character.isprintable()))
+
+
+def told(found: Diagnosis) -> str:
+    """A diagnosis as a page says it: a mark and full sentences."""
+    return f"<p role='status'><strong>{_MARKS.get(found.kind, '? ')}</strong>{escape(found.text)}</p>"
+
+
+def alert(text: str) -> str:
+    return f"<p role='alert'>{escape(text)}</p>"
+
+
+class Keeper:
+    """Keeps answers in the learner's file, and says so or says why not."""
+
+    def __init__(self, path: str | None):
+        self.path, self.said = path, widgets.HTML()
+
+    def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
+        self._tell(lambda: answers.record(self.path, question, text, found, middle))
+
+    def note(self, name: str, text: str, kind: str) -> None:
+        self._tell(lambda: answers.note(self.path, name, text, kind))
+
+    def _tell(self, act) -> None:
+        if not self.path:
+            return
+        try:
+            kept = act()
+        except InputError as error:
+            self.said.value = alert(f"This answer is not kept: {error}.")
+            return
+        self.said.value = f"<p role='note'>{escape(kept.said)} Kept in {escape(str(self.path))}; receipt {kept.receipt}.</p>"
+
+
+class Exercise:
+    """A question with what a kind of question adds: `ask` shows it, `given` reads the answer. Help comes in rungs, and answers are kept if asked.
+
+    `number` tells several questions of one page apart, for the eye and for a screen reader.
+    """
+
+    def __init__(self, name: str, seed: int, record: str | None, number: str = ""):
+        self.name, self.seed, self.number = name, seed, f" {number}" if number else ""
+        self.keeper = Keeper(record)
+        self.kept = self.keeper.said
+        self.text, self.feedback, self.outcome, self.help = (widgets.HTML() for _ in range(4))
         self.place = widgets.VBox([])
-        self.hint = widgets.Button(description="Hint", tooltip="the next bit of help")
-        self.hint.on_click(lambda _: self.next_hint())
-        self.again = widgets.Button(description="New numbers", tooltip="the same question with other numbers")
-        self.again.on_click(lambda _: self.renew())
+        self.hint = button(f"Hint{self.number}", "the next bit of help", self.next_hint)
+        self.again = button(f"New numbers{self.number}", "the same question with other numbers", self.renew)
         self.buttons = widgets.HBox([])
-        self.widget = widgets.VBox([self.text, self.place, self.buttons, self.feedback, self.help, self.kept])
         self._pose()
+        self.widget = Part([self.text, self.place, self.buttons, self.feedback, self.outcome, self.help, self.kept], self.question.text)
 
     def _pose(self) -> None:
         self.question = bank.pose(self.name, self.seed)
         self.found, self.rung = None, 0
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
-        self.text.value = f"<p>{escape(self.question.text)}</p>{picture}"
-        self.feedback.value = self.help.value = ""
+        head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
+        self.text.value = f"<p>{head}{escape(self.question.text)}</p>{picture}"
+        self.feedback.value = self.outcome.value = self.help.value = ""
         self.buttons.children = [self.hint, *([self.again] if self.question.varies else [])]
         self.place.children = self.ask()
 
@@ -58,18 +123,8 @@ class Exercise:
         self.found = diagnose(self.question, text, middle)
         self.rung = TOLD.get(self.found.kind, 0) if isinstance(self, ByNumber) else 0
         self.help.value = ""
-        mark = _MARKS.get(self.found.kind, "? ")
-        self.feedback.value = f"<p role='status'><strong>{mark}</strong>{escape(self.found.text)}</p>"
-        if self.record:
-            self._keep(text, self.found, middle)
-
-    def _keep(self, text: str, found: Diagnosis, middle: str) -> None:
-        try:
-            kept = answers.record(self.record, self.question, text, found, middle)
-        except InputError as error:
-            self.kept.value = f"<p role='alert'>This answer is not kept: {escape(str(error))}.</p>"
-            return
-        self.kept.value = f"<p role='note'>{escape(kept.said)} Kept in {escape(str(self.record))}; receipt {kept.receipt}.</p>"
+        self.feedback.value = told(self.found)
+        self.keeper.keep(self.question, text, self.found, middle)
 
     def next_hint(self) -> None:
         rungs = ladder(self.question, self.found)
@@ -78,13 +133,13 @@ class Exercise:
 
 
 class ByNumber(Exercise):
-    """A number with its unit; a second box for a value on the way appears when the answer alone does not tell."""
+    """A number with its unit; a second box for a value on the way appears when the answer alone does not tell. What it would lead to is told."""
 
     def ask(self) -> list[widgets.Widget]:
-        label = "Your answer" if self.question.label or not self.question.unit else "Your answer, with its unit"
-        self.box = _box(label)
+        with_unit = "" if self.question.label or not self.question.unit else ", with its unit"
+        self.box = box(f"Your answer{self.number}{with_unit}")
         self.box.observe(lambda change: self.check(change["new"]), "value")
-        self.middle = _box(f"On the way: {self.question.middle.name}") if self.question.middle else None
+        self.middle = box(f"On the way{self.number}: {self.question.middle.name}") if self.question.middle else None
         if self.middle:
             self.middle.observe(lambda change: self.check(self.box.value), "value")
         return [self.box]
@@ -93,29 +148,48 @@ class ByNumber(Exercise):
         if not text.strip():
             return
         self.take(text, self.middle.value if self.middle else "")
+        self.outcome.value = leads_to(self.question, text, f"o{id(self)}")
         if self.found.kind == "ask" and len(self.place.children) == 1:
             self.place.children = [self.box, self.middle]
 
 
-def _box(label: str) -> widgets.Text:
-    return widgets.Text(description=label, continuous_update=False, style=_QUIET, layout={"width": "26em"})
+def leads_to(question: Question, text: str, key: str) -> str:
+    """What the number typed would lead to, as a sentence and a picture; nothing where that is not known."""
+    found = consequence(question, text)
+    if not found:
+        return ""
+    drawn = f"<div style='max-width:400px'>{svg.write(found.sheet, key)}</div>" if found.sheet else ""
+    return f"<figure style='margin:0'><figcaption role='status'>⇒ {escape(found.sentence)}</figcaption>{drawn}</figure>"
 
 
 class ByChoice(Exercise):
-    """One of several: radio buttons, and a button to check, so that moving through them by keyboard is not an answer."""
+    """One of several: radio buttons, and a button to check, so that moving through them by keyboard is not an answer.
+
+    Where a slip was to be found, a box then asks for what comes out without it.
+    """
 
     def ask(self) -> list[widgets.Widget]:
         options = [(option, place) for place, option in enumerate(self.question.options)]
-        self.radio = widgets.RadioButtons(options=options, value=None, description="Choose one", style=_QUIET, layout={"width": "auto"})
-        check = widgets.Button(description="Check", tooltip="check the choice")
-        check.on_click(lambda _: self.check())
-        return [self.radio, check]
+        self.radio = widgets.RadioButtons(options=options, value=None, description=f"Choose one{self.number}", style=QUIET, layout={"width": "auto"})
+        self.mended = box(f"Mended: the {self.question.mended.name}, with its unit", "34em") if self.question.mended else None
+        if self.mended:
+            self.mended.observe(lambda change: self.mend(change["new"]), "value")
+        return [self.radio, button(f"Check{self.number}", "check the choice", self.check)]
 
     def check(self) -> None:
         if self.radio.value is None:
-            self.feedback.value = "<p role='alert'>Choose one first.</p>"
+            self.feedback.value = alert("Choose one first.")
             return
         self.take(str(self.radio.value + 1))
+        if self.found.right and self.mended:
+            self.feedback.value += f"<p>{escape(self.question.mended.text)}</p>"
+            self.place.children = [*self.place.children[:2], self.mended]
+
+    def mend(self, text: str) -> None:
+        if text.strip():
+            found = diagnose(self.question.mended, text)
+            self.feedback.value = told(found)
+            self.keeper.keep(self.question.mended, text, found)
 
 
 class ByOrder(Exercise):
@@ -124,26 +198,51 @@ class ByOrder(Exercise):
     def ask(self) -> list[widgets.Widget]:
         options = [("choose", None), *((item, place) for place, item in enumerate(self.question.items))]
         self.places = [
-            widgets.Dropdown(options=options, value=None, description=f"{_ORDINALS[place]}", style=_QUIET, layout={"width": "34em"})
+            widgets.Dropdown(options=options, value=None, description=f"{_ORDINALS[place]}", style=QUIET, layout={"width": "34em"})
             for place in range(len(self.question.items))
         ]
-        check = widgets.Button(description="Check", tooltip="check the order")
-        check.on_click(lambda _: self.check())
-        return [*self.places, check]
+        return [*self.places, button(f"Check{self.number}", "check the order", self.check)]
 
     def check(self) -> None:
         chosen = [place.value for place in self.places]
         if None in chosen or len({*chosen}) < len(chosen):
-            self.feedback.value = "<p role='alert'>Give every step one place.</p>"
+            self.feedback.value = alert("Give every step one place.")
             return
         self.take(" ".join(str(place + 1) for place in chosen))
 
 
-def exercise(name: str, seed: int = 1, record: str | None = None) -> Exercise:
+class ByWords(Exercise):
+    """A sentence of one's own, then a model to compare with, point by point. Nobody judges it but the learner."""
+
+    def ask(self) -> list[widgets.Widget]:
+        self.box = widgets.Textarea(description="Your sentence", rows=3, style=QUIET, layout={"width": "44em", "max_width": "98%"})
+        self.points = [widgets.Checkbox(description=f"Mine says: {point}", indent=False, layout={"width": "auto"}) for point in self.question.points]
+        for point in self.points:
+            point.observe(lambda _: self.count(), "value")
+        return [self.box, button("Keep and compare", f"keep your sentence, at most {LONGEST_SENTENCE} characters, and see a model", self.check)]
+
+    def check(self) -> None:
+        found = diagnose(self.question, self.box.value)
+        if found.kind == "unread":
+            self.feedback.value = alert(found.text)
+            return
+        self.take(self.question.sentence(self.box.value))
+        self.feedback.value = f"<p>You wrote: <q>{printable(self.box.value)}</q></p>{self.feedback.value}"
+        self.place.children = [*self.place.children[:2], *self.points]
+
+    def count(self) -> None:
+        missing = [point for box, point in zip(self.points, self.question.points) if not box.value]
+        said = f"Not yet in yours: {'; '.join(missing)}. You may write it again." if missing else "All its points are in yours."
+        self.outcome.value = f"<p role='status'>{escape(said)}</p>"
+
+
+_KINDS = {Choice: ByChoice, Sequence: ByOrder, Telling: ByWords, Question: ByNumber}
+
+
+def exercise(name: str, seed: int = 1, record: str | None = None, number: str = "") -> Exercise:
     """The exercise for a question code or the name of a formula. Raises InputError."""
     posed: Posed = bank.pose(name, seed)
-    kind = ByChoice if isinstance(posed, Choice) else ByOrder if isinstance(posed, Sequence) else ByNumber
-    return kind(name, seed, record)
+    return _KINDS[type(posed)](name, seed, record, number)
 
 
 def practise(name: str, seed: int = 1, record: str | None = None) -> None:

@@ -1,0 +1,81 @@
+"""A learner's answers on paper: one PDF, made from the answers file, with its receipt."""
+
+from __future__ import annotations
+
+import datetime
+import re
+import tempfile
+from pathlib import Path
+
+from brimwork.exercise import answers, bank
+from brimwork.files import write_whole
+from brimwork.pack import markup
+from brimwork.pack.markup import words
+from brimwork.units import InputError
+
+_SAID = {
+    "right": "right", "slip": "a known slip", "unit": "a slip of units", "slip and unit": "a slip, and one of units", "input": "the unit of a given value, perhaps",
+    "ask": "more than one slip fits", "carried": "follows from an earlier slip", "none": "no diagnosis", "no unit": "no unit", "other unit": "another kind of unit",
+    "unread": "could not be read", "told": "own words", "estimate": "an estimate", "skipped": "skipped", "sure": "how sure", "carried over": "into my design",
+}  # fmt: skip
+
+
+def write_sheet(title: str, record: str) -> str:
+    """Write the last answer to every question in the file `record` as a PDF beside it; returns its name. Raises InputError."""
+    held = answers.load(record)
+    if not held:
+        raise InputError(f"there are no answers in {record} yet: answer a question first")
+    path = Path(record).with_name(f"{re.sub('[^a-z0-9]+', '-', title.lower()).strip('-')}-answers.pdf")
+    if path.exists() and not path.read_bytes().startswith(b"%PDF"):
+        raise InputError(f"{path} is there already and is not a PDF: move it away")
+    try:
+        write_whole(path, _printed(document(title, held)))
+    except OSError as error:
+        raise InputError(f"{path} cannot be written ({error.strerror}): make room, or move the workbook") from None
+    return str(path)
+
+
+def document(title: str, held: list[dict]) -> str:
+    """The Typst source: a row for every question with its last answer, and the receipt of all."""
+    last = {entry["exercise"]: entry for entry in held}
+    tries = {name: sum(entry["exercise"] == name for entry in held) for name in last}
+    rows = [(_asked(entry), _typed(entry), str(tries[name]), _SAID.get(entry["kind"], "")) for name, entry in last.items()]
+    receipt = f"Receipt {answers.receipt(held)}"
+    return "\n".join(
+        [
+            markup.head(f"{title}: my answers", "UK", f"{title}. {receipt}. Printed from the learner's own answers file."),
+            f"= {words(f'{title}: my answers')}",
+            words(f"{len(held)} entries, the last of {held[-1]['at'][:10]}. {receipt}."),
+            markup.table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
+            "#v(8mm)",
+            words("Name or learner code: ______________________      Date: ______________"),
+        ]
+    )
+
+
+def _asked(entry: dict) -> str:
+    """The text of the question, or its name where that is all there is."""
+    try:
+        return f"{entry['exercise']}: {bank.pose(entry['exercise'], entry['seed']).text}"
+    except (InputError, ValueError):
+        return entry["exercise"]
+
+
+def _typed(entry: dict) -> str:
+    """What was typed; for a choice, the option and the reason."""
+    try:
+        posed = bank.pose(entry["exercise"], entry["seed"])
+        typed = posed.options[posed.place(entry["answer"])] if hasattr(posed, "options") else entry["answer"]
+    except (InputError, ValueError):
+        typed = entry["answer"]
+    return f"{typed} ({entry['middle']})" if entry["middle"].strip() else typed
+
+
+def _printed(source: str) -> bytes:
+    import typst
+
+    day = datetime.datetime.now(datetime.UTC).replace(microsecond=0)
+    with tempfile.TemporaryDirectory() as folder:
+        page = Path(folder, "answers.typ")
+        page.write_text(source, encoding="utf-8")
+        return typst.compile(page, ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=day)

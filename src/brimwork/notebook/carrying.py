@@ -1,0 +1,137 @@
+"""Carrying values from a topic into the learner's own running design: one small design file, and what the change does to the design."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from html import escape
+from pathlib import Path
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork.design import checks, inputs
+from brimwork.design.chain import Chain, Found
+from brimwork.design.checks import asked
+from brimwork.design.features import NUMBERS, chain_of
+from brimwork.design.fields import SECTIONS, Field
+from brimwork.design.inputs import Design, Unknown
+from brimwork.formula import nearest
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import say
+from brimwork.notebook.practising import Keeper, Part, alert, box, button
+from brimwork.units import InputError
+
+MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"
+_WORSE = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓", "does not apply": "–"}
+
+
+class Carrying:
+    """Boxes for a few values of the running design; on a press they are saved, and what changes is told.
+
+    The design is read afresh on every press, so that several workbooks may carry values into it.
+    """
+
+    def __init__(self, keys: tuple[str, ...], shows: tuple[str, ...], mine: str, start: str, record: str | None):
+        self.mine, self.start, self.shows, self.keeper = Path(mine), Path(start), shows, Keeper(record)
+        design = self.running()
+        self.fields = {key: _field(key) for key in keys}
+        self.boxes = {key: box(f"{field.name[:1].upper()}{field.name[1:]}", "40em") for key, field in self.fields.items()}
+        for key, own in self.boxes.items():
+            given = design.values.get(key)
+            own.placeholder = f"not known yet; such as {self.fields[key].example}".replace('"', "")
+            own.value = str(given.text) if given else ""
+        self.said = widgets.HTML()
+        carry = button("Put into my design", f"save these values in {mine}", self.carry)
+        begun = "Your running design" if self.mine.exists() else f"Your design will begin as a copy of {start}, which is invented"
+        head = widgets.HTML(f"<p>{escape(begun)}. It is kept in {escape(mine)}.</p>")
+        self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
+
+    def running(self) -> Design:
+        """The learner's own design, or the one it begins with. Raises InputError."""
+        if self.mine.exists():
+            return inputs.load(self.mine)
+        return replace(inputs.load(self.start), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
+
+    def carry(self) -> None:
+        try:
+            before = self.running()
+            after, changed = self._changed(before)
+            if not changed:
+                self.said.value = alert("Nothing is changed: type your own values into the boxes first.")
+                return
+            inputs.save(after, self.mine)
+        except InputError as error:
+            self.said.value = alert(f"{error}. Nothing is saved; your design is as it was.")
+            return
+        self.said.value = f"<p role='status'>✓ Saved in {escape(str(self.mine))}.</p>{_compared(chain_of(before), chain_of(after), self.shows)}"
+        self.keeper.note("on site", "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
+
+    def _changed(self, before: Design) -> tuple[Design, list[str]]:
+        """The design with the boxes' values in it, and which of them are new."""
+        after, changed = before, []
+        for key, own in self.boxes.items():
+            typed, given = own.value.strip(), before.values.get(key)
+            if typed == (str(given.text) if given else ""):
+                continue
+            after = after.having(key, _as_in_file(typed, self.fields[key]), "measured" if key.startswith("measured.") else "yours")
+            changed.append(key)
+        return after, changed
+
+
+def _field(key: str) -> Field:
+    """The field of a key. Raises InputError for one that is not a single quantity."""
+    section, _, name = key.partition(".")
+    field = SECTIONS.get(section, {}).get(name)
+    if not isinstance(field, Field):
+        known = [f"{part}.{one}" for part, fields in SECTIONS.items() for one, each in fields.items() if isinstance(each, Field)]
+        raise InputError(f"'{key}' is no single quantity of a design.{nearest(key, known)}")
+    return field
+
+
+def _as_in_file(typed: str, field: Field):
+    """What the file would say: text, a plain number without quotes, or None for a value that is not known."""
+    if not typed:
+        return None
+    if field.unit:
+        return typed
+    value = field.read(typed, field.name)
+    return int(value) if value == int(value) else value
+
+
+def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
+    """A table of the numbers that were asked for, before and now; then every check that is graded otherwise."""
+    rows = "".join(
+        f"<tr><th scope='row' style='text-align:left'>{escape(NUMBERS[name])}</th><td>{escape(_number(before, name))}</td><td>{escape(_number(after, name))}</td></tr>"
+        for name in shows
+        if name in after.names()
+    )
+    table = f"<table><thead><tr><th scope='col'></th><th scope='col'>before</th><th scope='col'>now</th></tr></thead><tbody>{rows}</tbody></table>"
+    old = {finding.id: finding for finding in checks.findings(before)}
+    moved = [finding for finding in checks.findings(after) if finding.id in old and finding.grade != old[finding.id].grade]
+    if not moved:
+        return f"{table}<p>No check is graded otherwise than before.</p>"
+    items = "".join(
+        f"<li>{escape(finding.title)}: {_WORSE[old[finding.id].grade]} {old[finding.id].grade}, now <strong>{_WORSE[finding.grade]} {finding.grade}</strong>"
+        f" ({escape(finding.value)})</li>"
+        for finding in moved
+    )
+    return f"{table}<p>Checks that are graded otherwise than before:</p><ul>{items}</ul>"
+
+
+def _number(chain: Chain, name: str) -> str:
+    try:
+        found = chain.working(name)
+    except Unknown as missing:
+        return f"needs {asked(missing)}"
+    except InputError as refused:
+        return str(refused)
+    row = QUANTITIES[found.letter if isinstance(found, Found) else found.formula.result]
+    return row.us_text(found.result) if chain.design.region == "US" else row.metric_text(found.result)
+
+
+def on_site(*keys: str, shows: tuple[str, ...] = (), mine: str = MINE, start: str = START, record: str | None = "answers.json") -> None:
+    """Boxes that carry values into the learner's own design: on_site("vessel.rim_diameter", shows=("flow_wanted", "rim_head"))."""
+    try:
+        display(Carrying(keys, shows, mine, start, record).widget)
+    except InputError as error:
+        display(say(error))

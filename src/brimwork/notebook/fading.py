@@ -1,0 +1,166 @@
+"""A worked example line by line with its units, and the same kind of example with its last lines blank: first one, then two, then three.
+
+All lines come from the formula's declaration (`exercise.pieces`); nothing is typed here.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork import topics, typeset
+from brimwork.exercise.blanks import answered, blank, given_text
+from brimwork.exercise.diagnosis import Diagnosis, read
+from brimwork.exercise.hints import ladder
+from brimwork.exercise.pieces import Piece, Worked, worked
+from brimwork.exercise.question import ask
+from brimwork.formula import Formula, read_values
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import Page, say
+from brimwork.notebook.practising import Keeper, Part, box, button, leads_to, told
+from brimwork.units import InputError
+
+MOST_BLANKS = 3
+_COUNTS = ("no blanks", "one blank", "two blanks", "three blanks")
+
+
+def ledger(name: str, **values: str) -> Page:
+    """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
+    try:
+        formula = topics.find(name)
+        found = worked(formula, read_values(",".join(f"{letter}={value}" for letter, value in values.items())))
+    except InputError as error:
+        return say(error)
+    rows = [
+        f"| {number} | ${found.left(piece)}$ | ${found.put_in(piece)}$ | ${found.value(piece.key)}$ | ${_units(found, piece)}$ |"
+        for number, piece in enumerate(found.pieces, start=1)
+    ]
+    end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
+    table = "\n".join(["| Step | What | Numbers put in | Comes to | Units only |", "|---|---|---|---|---|", *rows])
+    check = f"The units of the last line come out as {found.pieces[-1].unit or 'a plain number'}, which suits the {formula.quantity.plain_name}."
+    plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
+    return Page(f"{table}\n\n**{end}.** {check}", "\n".join([*plain, end, check]))
+
+
+def _units(found: Worked, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
+    end = target.unit(piece.unit).strip().removeprefix(r"\,") or "1"
+    return f"{found.units_only(piece, target)}{target.equals}{end}"
+
+
+class Blank:
+    """One blank line: a box with instant diagnosis."""
+
+    def __init__(self, example: Example, place: int):
+        self.example, self.place, self.done, self.value = example, place, False, None
+        piece = example.worked.pieces[place]
+        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
+        unit = f", in {piece.asked_in}" if piece.asked_in else ""
+        self.box = box(f"Step {place + 1}: {name}{unit}", "36em")
+        self.box.observe(lambda change: self.check(change["new"]), "value")
+        self.said, self.outcome = widgets.HTML(), widgets.HTML()
+        self.found: Diagnosis | None = None
+
+    def check(self, text: str) -> None:
+        if not text.strip():
+            return
+        example = self.example
+        self.found = answered(example.worked, self.place, example.seed, text, example.earlier())
+        self.value = self._read(text)
+        self.done = self.found.right
+        self.said.value = told(self.found)
+        if self.place == len(example.worked.pieces) - 1:
+            self.outcome.value = leads_to(example.question, text, f"b{id(self)}")
+        example.keeper.keep(blank(example.worked, self.place, example.seed), text, self.found)
+        example.show()
+
+    def _read(self, text: str) -> float | None:
+        """The learner's own value, if it is of the right kind."""
+        if self.found.kind in ("unread", "no unit", "other unit"):
+            return None
+        return read(blank(self.example.worked, self.place, self.example.seed), text).value
+
+
+class Example:
+    """A worked example of which the last lines are blank."""
+
+    def __init__(self, formula: Formula, seed: int, blanks: int, keeper: Keeper):
+        self.seed, self.keeper, self.rung = seed, keeper, 0
+        self.question = ask(formula, seed)
+        self.worked = worked(formula, formula.only({name: given.value for name, given in self.question.given.items()}))
+        count = len(self.worked.pieces)
+        self.blanks = {place: Blank(self, place) for place in range(max(count - blanks, 0), count)}
+        self.lines = [widgets.HTMLMath() for _ in range(count)]
+        self.help = widgets.HTML()
+        self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
+        rows: list[widgets.Widget] = [widgets.HTML(f"<p><strong>{_COUNTS[blanks].capitalize()}.</strong> {escape(given_text(self.worked))}</p>")]
+        for place, line in enumerate(self.lines):
+            own = self.blanks.get(place)
+            rows += [line, *([own.box, own.said, own.outcome] if own else [])]
+        self.widget = widgets.VBox([*rows, self.hint, self.help])
+        self.show()
+
+    def earlier(self) -> dict[int, float]:
+        return {place: own.value for place, own in self.blanks.items() if own.value is not None}
+
+    @property
+    def open(self) -> list[Blank]:
+        return [own for own in self.blanks.values() if not own.done]
+
+    def show(self) -> None:
+        """Write the lines; the value of a line that is still open stands as the number of its step in a frame."""
+        hidden = {self.worked.pieces[own.place].key: rf"\boxed{{{own.place + 1}}}" for own in self.open}
+        for place, (piece, line) in enumerate(zip(self.worked.pieces, self.lines, strict=True)):
+            end = rf"\boxed{{{place + 1}}}" if piece.key in hidden else self._value(piece)
+            line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
+        if not self.open:
+            self.help.value = "<p role='status'>✓ This example is worked to its end.</p>"
+
+    def _value(self, piece: Piece) -> str:
+        """The value, and for a letter that is shown in another unit, that one too."""
+        value = self.worked.value(piece.key)
+        if not piece.named or QUANTITIES[piece.key].metric == QUANTITIES[piece.key].si:
+            return value
+        number, _, unit = QUANTITIES[piece.key].metric_text(self.worked.found[piece.key]).partition(" ")
+        return f"{value} = {typeset.LATEX.number(number)}{typeset.LATEX.unit(unit)}"
+
+    def next_hint(self) -> None:
+        if not self.open:
+            return
+        first = self.open[0]
+        rungs = ladder(blank(self.worked, first.place, self.seed), first.found)
+        self.rung = min(self.rung + 1, len(rungs))
+        self.help.value = f"<p role='status'>Step {first.place + 1}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}</p>"
+
+
+class Fading:
+    """Examples of one formula, each with one more blank than the last."""
+
+    def __init__(self, name: str, seed: int, record: str | None):
+        self.formula, self.seed, self.keeper = topics.find(name), seed, Keeper(record)
+        self.examples: list[Example] = []
+        self.place = widgets.VBox([])
+        self.next = button("Next example, one more blank", "a fresh example with one more blank", self.go_on)
+        self.go_on()
+        self.widget = Part([self.place, self.next, self.keeper.said], given_text(self.examples[0].worked))
+
+    @property
+    def most(self) -> int:
+        return min(MOST_BLANKS, len(self.examples[0].worked.pieces))
+
+    def go_on(self) -> None:
+        count = len(self.examples) + 1
+        self.examples.append(Example(self.formula, self.seed + count - 1, count, self.keeper))
+        self.place.children = [example.widget for example in self.examples]
+        self.next.disabled = count >= self.most
+
+
+def fade(name: str, seed: int = 1, record: str | None = "answers.json") -> None:
+    """Examples of one formula with their last lines blank, each blank a box: fade("total dynamic head"). Answers are kept in `record`."""
+    try:
+        display(Fading(name, seed, record).widget)
+    except InputError as error:
+        display(say(error))
+    except ValueError as error:
+        display(say(InputError(str(error))))

@@ -1,0 +1,205 @@
+"""The sections of a topic workbook that are made of questions, each one call: recall, predict and look back, explain, find the slip, exit check.
+
+What a learner types is kept in the answers file, and nowhere else.
+"""
+
+from __future__ import annotations
+
+from html import escape
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork.exercise import answers, bank
+from brimwork.exercise.choices import Choice, Telling
+from brimwork.exercise.diagnosis import diagnose
+from brimwork.notebook.answer_sheet import write_sheet
+from brimwork.notebook.pages import say
+from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, Part, alert, box, button, exercise, printable
+from brimwork.units import InputError
+
+ANSWERS = "answers.json"
+SURE = ("a guess", "not sure", "fairly sure", "sure")
+
+
+def _display(made) -> None:
+    """Show what `made()` gives, or say what to change."""
+    try:
+        display(made().widget)
+    except InputError as error:
+        display(say(error))
+
+
+# --- several questions --------------------------------------------------------------------------------------------------------------
+
+
+class Together:
+    """Questions numbered from 1."""
+
+    def __init__(self, codes: tuple[str, ...], seed: int, record: str | None):
+        self.exercises: list[Exercise] = [exercise(code, seed, record, str(number)) for number, code in enumerate(codes, start=1)]
+        self.widget = Part([one.widget for one in self.exercises], "\n".join(one.question.text for one in self.exercises))
+
+
+def recall(*codes: str, seed: int = 1, record: str | None = ANSWERS) -> None:
+    """Quick questions from earlier topics, by code: recall("T02.2", "T03.4", "T01.6")."""
+    _display(lambda: Together(codes, seed, record))
+
+
+# --- predict, and look back ---------------------------------------------------------------------------------------------------------
+
+
+class Prediction:
+    """A choice and its reason, kept before any picture; what it tells is said only when one looks back."""
+
+    def __init__(self, code: str, seed: int, record: str | None):
+        self.question, self.keeper, self.said = _choice(code, seed), Keeper(record), widgets.HTML()
+        options = [(option, place) for place, option in enumerate(self.question.options)]
+        self.radio = widgets.RadioButtons(options=options, value=None, description="I predict", style=QUIET, layout={"width": "auto"})
+        self.why = box("Because", "40em")
+        text = widgets.HTML(f"<p>{escape(self.question.text)}</p>")
+        keep = button("Keep my prediction", "keep the choice and the reason", self.keep)
+        self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said], self.question.text)
+
+    def keep(self) -> None:
+        if self.radio.value is None or not self.why.value.strip():
+            self.said.value = alert("Choose one first." if self.radio.value is None else "Say why first: a few words will do.")
+            return
+        chosen = str(self.radio.value + 1)
+        self.said.value = f"<p role='status'>✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds.</p>"
+        self.keeper.keep(self.question, chosen, diagnose(self.question, chosen), self.why.value)
+
+
+class LookBack:
+    """The last prediction that was kept, beside what is so."""
+
+    def __init__(self, code: str, record: str | None):
+        self.code, self.record, self.said = _choice(code, 1).code, record, widgets.HTML()
+        self.widget = Part(
+            [button("Compare with my prediction", "show what you predicted, and what is so", self.compare), self.said], "Look back at your prediction."
+        )
+
+    def compare(self) -> None:
+        try:
+            kept = [entry for entry in answers.load(self.record or ANSWERS) if entry["exercise"] == self.code]
+        except InputError as error:
+            self.said.value = alert(f"{error}.")
+            return
+        if not kept:
+            self.said.value = alert("No prediction of yours is kept. Go back to Predict, choose one and say why.")
+            return
+        found = diagnose(_choice(self.code, kept[-1]["seed"]), kept[-1]["answer"])
+        why = f" Because: <q>{printable(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
+        mark = "✓" if found.right else "?"
+        self.said.value = f"<p role='status'><strong>{mark}</strong> {escape(found.echo)}{why} {escape(found.message)}</p>"
+
+
+def _choice(code: str, seed: int) -> Choice:
+    posed = bank.pose(code, seed)
+    if not isinstance(posed, Choice):
+        raise InputError(f"{code} is no question to choose from, and a prediction needs one: name another code")
+    return posed
+
+
+def predict(code: str, seed: int = 1, record: str | None = ANSWERS) -> None:
+    """Choose and say why, before any picture: predict("T04.8")."""
+    _display(lambda: Prediction(code, seed, record))
+
+
+def look_back(code: str, record: str | None = ANSWERS) -> None:
+    """Compare the prediction that was kept with what is so: look_back("T04.8")."""
+    _display(lambda: LookBack(code, record))
+
+
+# --- explain, find the slip ---------------------------------------------------------------------------------------------------------
+
+
+def explain(code: str, record: str | None = ANSWERS) -> None:
+    """One sentence in one's own words, then a model sentence: explain("T04.9")."""
+
+    def made() -> Exercise:
+        if not isinstance(bank.pose(code), Telling):
+            raise InputError(f"{code} does not ask for a sentence: name another code")
+        return exercise(code, 1, record)
+
+    _display(made)
+
+
+class Mending:
+    """A wrong solution to mend, which may be skipped."""
+
+    def __init__(self, code: str, record: str | None):
+        self.exercise = exercise(code, 1, record)
+        if not isinstance(self.exercise, ByChoice):
+            raise InputError(f"{code} has no slip to find: name another code")
+        self.skip = button("Skip this part", "go on without it; you can open it again", self.turn)
+        self.widget = Part([self.exercise.widget, self.skip], self.exercise.question.text)
+
+    def turn(self) -> None:
+        """Fold it away, or open it again."""
+        skipped = self.exercise.widget in self.widget.children
+        self.widget.children = [self.skip] if skipped else [self.exercise.widget, self.skip]
+        self.skip.description = "Open this part again" if skipped else "Skip this part"
+        if skipped:
+            self.exercise.keeper.note(self.exercise.question.code, "", "skipped")
+
+
+def find_slip(code: str, record: str | None = ANSWERS) -> None:
+    """One wrong solution: find the line with the slip, then mend it: find_slip("T04.10")."""
+    _display(lambda: Mending(code, record))
+
+
+# --- exit check ---------------------------------------------------------------------------------------------------------------------
+
+
+class Exit:
+    """The last questions, how sure one is, the receipt of all answers, and a sheet to print."""
+
+    def __init__(self, title: str, codes: tuple[str, ...], seed: int, record: str):
+        self.title, self.codes, self.record = title, codes, record
+        self.asked, self.keeper, self.said = Together(codes, seed, record), Keeper(record), widgets.HTML()
+        self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
+        finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
+        sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
+        self.widget = Part([self.asked.widget, self.sure, widgets.HBox([finish, sheet]), self.said], self.asked.widget._plain)
+
+    def finish(self) -> None:
+        if self.sure.value is None:
+            self.said.value = alert("Say first how sure you are.")
+            return
+        try:
+            kept = answers.note(self.record, f"{self.title}: how sure", self.sure.value, "sure")
+            held = answers.load(self.record)
+        except InputError as error:
+            self.said.value = alert(f"{error}.")
+            return
+        met = {entry["exercise"] for entry in held if entry["kind"] == "right"}
+        self.said.value = (
+            f"<p role='status'>{escape(kept.said)} {self._calibrated(met)} {len(held)} entries stand in {escape(self.record)}, and you answered {len(met)} different"
+            f" questions right. <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file.</p>"
+        )
+
+    def _calibrated(self, met: set[str]) -> str:
+        """How sureness and answers go together."""
+        right = sum(one.question.code in met for one in self.asked.exercises)
+        sure = SURE.index(self.sure.value) >= 2
+        if right == len(self.codes):
+            return "Both are right, and you knew it." if sure else "Both are right: you may trust yourself more."
+        return (
+            "You were sure, and not all is right yet. Look at the hints once more."
+            if sure
+            else "Not all is right yet, and you saw that. Go back to the worked example."
+        )
+
+    def print(self) -> None:
+        try:
+            path = write_sheet(self.title, self.record)
+        except InputError as error:
+            self.said.value = alert(f"{error}.")
+            return
+        self.said.value = f"<p role='status'>Written: {escape(path)}. Open it from the list of files at the left, and print it there.</p>"
+
+
+def exit_check(title: str, *codes: str, seed: int = 1, record: str = ANSWERS) -> None:
+    """The last questions of a workbook, with receipt and a sheet to print: exit_check("Overflow", "T04.1", "T04.3")."""
+    _display(lambda: Exit(title, codes, seed, record))

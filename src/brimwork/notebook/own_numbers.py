@@ -1,0 +1,115 @@
+"""A question on a learner's own numbers: a rough estimate first, then a value on the way and the answer, each told at once."""
+
+from __future__ import annotations
+
+from html import escape
+
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork import topics, typeset, units
+from brimwork.exercise.blanks import answered, blank
+from brimwork.exercise.diagnosis import Diagnosis, read
+from brimwork.exercise.pieces import Worked, worked
+from brimwork.formula import nearest
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import say
+from brimwork.notebook.practising import ByNumber, alert, box, told
+from brimwork.units import InputError
+
+FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it
+USEFUL = 2.0  # an estimate within this would have caught most slips
+
+
+class OwnNumbers(ByNumber):
+    """`way` is the letter of the value on the way: a quantity that the working of the formula names."""
+
+    def __init__(self, name: str, way: str, seed: int, record: str | None):
+        self.way = way
+        super().__init__(name, seed, record)
+
+    def ask(self) -> list[widgets.Widget]:
+        [answer] = super().ask()
+        self.worked, self.step = _on_the_way(self.name, self.way, self.question.like[1])
+        self.guess, self.way_found, self.earlier = 0.0, None, {}
+        self.estimate = box("Rough estimate first, with its unit", "30em")
+        self.estimate.observe(lambda change: self.guessed(change["new"]), "value")
+        piece = self.worked.pieces[self.step]
+        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
+        self.way_box = box(f"On the way: {name}, in {piece.asked_in or 'plain numbers'}", "36em")
+        self.way_box.observe(lambda change: self.check_way(change["new"]), "value")
+        self.guess_said, self.way_said = widgets.HTML(), widgets.HTML()
+        self.rest = [self.way_box, self.way_said, answer]
+        return [self.estimate, self.guess_said]
+
+    def guessed(self, text: str) -> None:
+        """Take the estimate; only then the other boxes appear."""
+        if not text.strip():
+            return
+        try:
+            self.guess = units.read(text, self.question.unit, "the estimate")
+        except InputError as error:
+            self.guess_said.value = alert(f"{error}.")
+            return
+        self.guess_said.value = "<p role='status'>Kept. Now work it out, and type the value on the way first.</p>"
+        self.keeper.note(f"{self.question.code}: estimate", text, "estimate")
+        self.place.children = [self.estimate, self.guess_said, *self.rest]
+
+    def check_way(self, text: str) -> None:
+        if not text.strip():
+            return
+        self.way_found = answered(self.worked, self.step, self.seed, text, {})
+        question = blank(self.worked, self.step, self.seed)
+        self.way_said.value = told(self.way_found)
+        self.earlier = {self.step: read(question, text).value} if self.way_found.kind not in ("unread", "no unit", "other unit") else {}
+        self.keeper.keep(question, text, self.way_found)
+
+    def check(self, text: str) -> None:
+        super().check(text)
+        if text.strip() and self.found:
+            last = len(self.worked.pieces) - 1
+            follows = answered(self.worked, last, self.seed, text, self.earlier)
+            if follows.kind == "carried":
+                self.feedback.value = told(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
+            self.feedback.value += f"<p>{escape(' '.join(filter(None, (self._beside_way(), self._beside_estimate(text)))))}</p>"
+
+    def _beside_way(self) -> str:
+        if self.found.right or self.found.kind in ("unread", "no unit", "other unit"):
+            return ""
+        if self.way_found is None:
+            return "Type the value on the way too: it shows where to look."
+        return "Your value on the way is right, so look at what comes after it." if self.way_found.right else ""
+
+    def _beside_estimate(self, text: str) -> str:
+        """How answer and estimate go together."""
+        if not self.guess or self.found.kind in ("unread", "no unit", "other unit"):
+            return ""
+        ratio = read(self.question, text).value / self.guess
+        shown = self.question.typed(self.guess)
+        if self.found.right:
+            near = 1 / USEFUL <= ratio <= USEFUL
+            end = "near enough to catch a slip" if near else "too far off to catch a slip. Think of a number that you know, and start from that"
+            return f"Your estimate was {shown}: {end}."
+        return f"That is far from your own estimate of {shown}. Which of the two do you trust?" if not 1 / FAR < ratio < FAR else ""
+
+
+def _on_the_way(name: str, way: str, letters: dict[str, float]) -> tuple[Worked, int]:
+    """The working, and the place in it of the letter asked for; by default the last line but one. Raises InputError."""
+    formula = topics.find(name)
+    found = worked(formula, formula.only(letters))
+    keys = [piece.key for piece in found.pieces[:-1]]
+    if not keys:
+        raise InputError(f"'{formula.name}' is worked in one line and has nothing on the way: use practise(\"{formula.name}\")")
+    if way and way not in keys:
+        raise InputError(f"the working of '{formula.name}' has no '{way}' on the way.{nearest(way, keys)} It has {', '.join(keys)}")
+    return found, keys.index(way) if way else len(keys) - 1
+
+
+def your_numbers(name: str, way: str = "", seed: int = 1, record: str | None = "answers.json") -> None:
+    """Estimate, value on the way and answer for a formula on fresh numbers: your_numbers("total dynamic head", way="v")."""
+    try:
+        display(OwnNumbers(topics.find(name).name, way, seed, record).widget)
+    except InputError as error:
+        display(say(error))
+    except ValueError as error:
+        display(say(InputError(str(error))))
