@@ -1,0 +1,187 @@
+"""The programme: every step of the work on site with its dates, by a plain forward pass; where work stops until signed; and what must be ordered when.
+
+Work goes on Monday to Friday in the hours of a working day; waits (tests, curing) run through nights and weekends. Holidays are not known.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from brimwork.design.amounts import short
+from brimwork.design.chain import Chain
+from brimwork.design.inputs import Design, Unknown
+from brimwork.design.steps import LEADS, STEPS, TEAM, WAIT, Step
+from brimwork.topics.ground import digging_hours
+from brimwork.units import InputError
+
+OPENING = 8  # o'clock
+HOUR, DAY = 3600.0, 86400.0
+A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
+HOLIDAYS = "Holidays are not known here: put the dates off for those that fall in between."
+
+
+@dataclass(frozen=True)
+class Calendar:
+    """Working time: Monday to Friday, `hours` (s) from opening."""
+
+    hours: float
+
+    def next(self, moment: datetime.datetime) -> datetime.datetime:
+        """The first moment at which work can go on, not before `moment`."""
+        if moment >= self._closing(moment):
+            moment = _opening(moment.date() + datetime.timedelta(days=1))
+        if moment < _opening(moment.date()):
+            moment = _opening(moment.date())
+        while moment.weekday() >= 5:
+            moment = _opening(moment.date() + datetime.timedelta(days=1))
+        return moment
+
+    def work(self, start: datetime.datetime, seconds: float) -> datetime.datetime:
+        """When work that takes so long is done, from a moment at which work goes on."""
+        while (left := (self._closing(start) - start).total_seconds()) < seconds - 1e-6:
+            seconds -= left
+            start = self.next(self._closing(start))
+        return start + datetime.timedelta(seconds=seconds)
+
+    def _closing(self, moment: datetime.datetime) -> datetime.datetime:
+        return _opening(moment.date()) + datetime.timedelta(seconds=self.hours)
+
+
+def _opening(day: datetime.date) -> datetime.datetime:
+    return datetime.datetime(day.year, day.month, day.day, OPENING)
+
+
+def days_before(day: datetime.date, count: int) -> datetime.date:
+    """The working day that lies `count` working days before `day`."""
+    while day.weekday() >= 5:
+        day -= datetime.timedelta(days=1)
+    for _ in range(count):
+        day -= datetime.timedelta(days=3 if day.weekday() == 0 else 1)
+    return day
+
+
+@dataclass(frozen=True)
+class Dated:
+    """A step with its length (s), its start and its end; critical where the end of everything waits for it."""
+
+    key: str
+    step: Step
+    seconds: float
+    start: datetime.datetime
+    end: datetime.datetime
+    critical: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What must be ordered by which day, to be there when it is needed."""
+
+    what: str
+    by: datetime.date
+    needed: datetime.date
+    working_days: int
+
+
+@dataclass(frozen=True)
+class Programme:
+    steps: tuple[Dated, ...]
+    orders: tuple[Order, ...]
+    dated: bool
+    notes: tuple[str, ...]
+
+    @property
+    def first(self) -> datetime.date:
+        return self.steps[0].start.date()
+
+    @property
+    def end(self) -> datetime.datetime:
+        return max(dated.end for dated in self.steps)
+
+    def day(self, day: datetime.date) -> str:
+        """A day as a date, or as a number counted from the first day on site, which is day 1."""
+        if self.dated:
+            return f"{day:%a} {day.isoformat()}"
+        number = (day - self.first).days
+        return f"day {number + 1}" if number >= 0 else f"{-number} days before"
+
+
+def forward(
+    steps: Mapping[str, tuple[Iterable[str], float, bool]], start: datetime.date, calendar: Calendar
+) -> dict[str, tuple[datetime.datetime, datetime.datetime]]:
+    """Start and end of every step by a forward pass. Each step: what it waits for, how long it takes (s), and whether that is a wait rather than work.
+
+    Steps stand after those they wait for. Raises KeyError where they do not.
+    """
+    found: dict[str, tuple[datetime.datetime, datetime.datetime]] = {}
+    for key, (needs, seconds, waits) in steps.items():
+        ready = max((found[need][1] for need in needs), default=_opening(start))
+        begin = ready if waits else calendar.next(ready)
+        found[key] = begin, begin + datetime.timedelta(seconds=seconds) if waits else calendar.work(begin, seconds)
+    return found
+
+
+def critical(
+    steps: Mapping[str, tuple[Iterable[str], float, bool]], found: Mapping[str, tuple[datetime.datetime, datetime.datetime]], calendar: Calendar
+) -> set[str]:
+    """The steps for which the end of everything waits: from the last one back through whatever each was waiting for."""
+    last = max(end for _, end in found.values())
+    waiting, held = [key for key, (_, end) in found.items() if end == last], set()
+    while waiting:
+        key = waiting.pop()
+        held.add(key)
+        needs, _, waits = steps[key]
+        waiting += [need for need in needs if need not in held and (found[need][1] if waits else calendar.next(found[need][1])) == found[key][0]]
+    return held
+
+
+def programme(chain: Chain) -> Programme:
+    """The programme of a design: with dates where it has a first day on site, else with days counted from a Monday."""
+    d = chain.design
+    given = d.given("programme.start")
+    first, calendar = given.value if given else A_MONDAY, Calendar(d["programme.day"])
+    mine = {key: step for key, step in STEPS.items() if not step.kinds or d.kind in step.kinds}
+    times = {key: _time(chain, key) for key in mine}
+    net = {key: ([need for need in step.needs if need in mine], times[key][0], step.by == WAIT) for key, step in mine.items()}
+    found = forward(net, first, calendar)
+    held = critical(net, found, calendar)
+    dated = tuple(Dated(key, mine[key], times[key][0], *found[key], key in held, times[key][1]) for key in mine)
+    wanted: dict[str, Dated] = {}
+    for one in sorted((one for one in dated if one.step.order), key=lambda one: one.start):
+        wanted.setdefault(one.step.order, one)  # what two steps need must be there for the first
+    orders = tuple(sorted((_order(d, one) for one in wanted.values()), key=lambda order: order.by))
+    return Programme(dated, orders, bool(given), _notes(first, given is not None, d))
+
+
+def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
+    weekend = f"The first day, {first.isoformat()}, is at a weekend: work begins on the Monday after." if dated and first.weekday() >= 5 else ""
+    counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
+    people = f"{d['programme.people']:g} people work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday, one step after the other; the electrician works beside them."
+    return tuple(note for note in (counted, weekend, people, HOLIDAYS) if note)
+
+
+def _order(d: Design, one: Dated) -> Order:
+    count = -(-round(d[f"programme.order_{one.step.order}"] / DAY, 6) // 1)
+    needed = one.start.date()
+    return Order(LEADS[one.step.order].words, days_before(needed, int(count)), needed, int(count))
+
+
+def _time(chain: Chain, key: str) -> tuple[float, str]:
+    """How long a step takes (s), and why where that is not the design's own value: digging by the soil, where the design names one."""
+    d = chain.design
+    if key != "dig" or "programme.dig" in d.values or "programme.soil" not in d.values:
+        return d[f"programme.{key}"], ""
+    try:
+        _, most = digging_hours(chain.dug, d["programme.soil"])
+    except (Unknown, InputError):
+        return d["programme.dig"], ""
+    return most / d[
+        "programme.people"
+    ], f"{short(chain.dug, 'm3')} of {d['programme.soil']} by hand, the slower of two tables, shared by {d['programme.people']:g} people"
+
+
+def team_time(chain: Chain) -> float:
+    """Hours on site (s) of the team: all its steps together."""
+    return sum(_time(chain, key)[0] for key, step in STEPS.items() if step.by == TEAM and (not step.kinds or chain.design.kind in step.kinds))

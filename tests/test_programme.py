@@ -1,0 +1,158 @@
+"""The programme: a forward pass in working time, checked by hand and against NumPy's business days; dates, orders and what is critical."""
+
+import datetime
+from pathlib import Path
+
+import numpy
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from brimwork.design import inputs
+from brimwork.design.features import chain_of
+from brimwork.design.fields import KINDS, SECTIONS
+from brimwork.design.programme import Calendar, critical, days_before, forward, programme, team_time
+from brimwork.design.steps import HOLDS, STEPS
+from brimwork.units import InputError
+
+DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
+BOWL = inputs.load(DESIGNS / "library-bowl.toml")
+EIGHT = Calendar(8 * 3600.0)
+MONDAY = datetime.date(2027, 3, 1)
+DAY = 8 * 3600.0  # a working day in s
+days = st.dates(datetime.date(2020, 1, 1), datetime.date(2040, 12, 31))
+
+
+def at(day, hour, minute=0):
+    return datetime.datetime(2027, 3, day, hour, minute)
+
+
+def test_an_exercise_with_a_coat_that_cures_beside_the_work_takes_nine_days():
+    """By hand: services 3, dig 1, duct 0.5, base 0.5, box 0.5, backfill 0.5, liner 0.5, water test 1, stone 0.5, vessel 0.5, tests 0.5: together 9 working
+    days. The coat cures 5 days from the first day and is done before the vessel is set, at day 8: not critical. Here all of it counts in working days."""
+    line = [("services", 3), ("dig", 1), ("duct", 0.5), ("base", 0.5), ("box", 0.5), ("backfill", 0.5), ("liner", 0.5), ("water test", 1), ("stone", 0.5)]
+    steps = {name: ((line[i - 1][0],) if i else (), length * DAY, False) for i, (name, length) in enumerate(line)}
+    steps |= {"coat": ((), 5 * DAY, False), "vessel": (("stone", "coat"), 0.5 * DAY, False), "tests": (("vessel",), 0.5 * DAY, False)}
+    found = forward(steps, MONDAY, EIGHT)
+    # nine working days from Monday 1 March: Monday to Friday are five, Monday to Thursday four more; Thursday is the 11th
+    assert found["tests"][1] == at(11, 16)
+    # eight of them are done on Wednesday the 10th at closing, so the vessel is set on Thursday morning
+    assert found["vessel"][0] == at(11, 8)
+    assert critical(steps, found, EIGHT) == set(steps) - {"coat"}
+
+
+def test_work_stops_at_night_and_at_the_weekend_and_a_wait_does_not():
+    """By hand, from Friday 5 March at 14:00: 4 hours of work are 2 on Friday and 2 on Monday the 8th; 48 hours of waiting end on Sunday at 14:00."""
+    assert EIGHT.work(at(5, 14), 4 * 3600.0) == at(8, 10)
+    found = forward({"a": ((), 4.75 * DAY, False), "test": (("a",), 48 * 3600.0, True), "b": (("test",), 3600.0, False)}, MONDAY, EIGHT)
+    assert found["a"][1] == at(5, 14) and found["test"] == (at(5, 14), at(7, 14)), "4.75 days from Monday end on Friday, three quarters through"
+    assert found["b"] == (at(8, 8), at(8, 9))
+
+
+@given(days, st.integers(1, 60))
+def test_whole_days_of_work_end_on_the_business_day_that_numpy_counts(day, count):
+    start = EIGHT.next(datetime.datetime(day.year, day.month, day.day))
+    last = numpy.busday_offset(day.isoformat(), count - 1, roll="forward").item()
+    assert EIGHT.work(start, count * DAY) == datetime.datetime(last.year, last.month, last.day, 16)
+
+
+@given(days, st.integers(0, 60))
+def test_working_days_before_a_day_are_those_that_numpy_counts(day, count):
+    assert days_before(day, count) == numpy.busday_offset(day.isoformat(), -count, roll="backward").item()
+
+
+@given(st.lists(st.tuples(st.floats(0, 50), st.booleans()), min_size=1, max_size=12), st.randoms(use_true_random=False), days)
+@settings(max_examples=60, deadline=None)
+def test_no_step_begins_before_what_it_waits_for_and_a_critical_step_waits_for_another_or_for_none(lengths, draw, day):
+    steps = {f"{i}": ([f"{j}" for j in range(i) if draw.random() < 0.4], hours * 3600.0, wait) for i, (hours, wait) in enumerate(lengths)}
+    found = forward(steps, day, EIGHT)
+    for key, (needs, _, wait) in steps.items():
+        assert all(found[need][1] <= found[key][0] for need in needs)
+        assert wait or found[key][0].weekday() < 5 and 8 <= found[key][0].hour < 16
+    held = critical(steps, found, EIGHT)
+    assert any(not steps[key][0] for key in held) and all(not steps[key][0] or held & set(steps[key][0]) for key in held)
+
+
+def test_making_a_critical_step_longer_puts_off_the_end_and_a_step_with_time_to_spare_does_not():
+    chain = chain_of(BOWL.having("programme.start", "2027-03-01"))
+    before = programme(chain)
+    kinds = {one.key: one.critical for one in before.steps}
+    assert kinds["dig"] and kinds["settling"] and not kinds["wiring"] and not kinds["cure"]
+    later = programme(chain_of(chain.design.having("programme.dig", "8 h")))
+    same = programme(chain_of(chain.design.having("programme.wiring", "8 h")))
+    assert later.end > before.end and same.end == before.end
+
+
+def test_the_dates_of_the_bowl_follow_from_its_hours_by_hand():
+    """Team in line: 0.5 + 1 + 1.5 + 1 + 0.5 + 6 = 10.5 h, so digging ends on Tuesday 2 March at 10:30. Duct 2, sub-base 2, sand 1, box 2, backfill 3, lining 2
+    are 12 h more: 22.5 h, Wednesday at 14:30. The 48 h test ends on Friday at 14:30. Blocks 1.5: Friday at 16:00, closing. Handover closes 7 days after
+    the start: edge, pump 3 h to Monday 11:00; certificate 2, trial 0.5, slabs 1, feature 2: 5.5 h, of which 5 on Monday: Tuesday 8:30; 24 h of vessel test:
+    Wednesday 8:30; foam 1, start 1: 10:30; seven days full: Wednesday the 17th at 10:30; level again 1, handover 1: 12:30."""
+    made = {one.key: one for one in programme(chain_of(BOWL.having("programme.start", "2027-03-01"))).steps}
+    assert made["dig"].end == at(2, 10, 30) and made["lining"].end == at(3, 14, 30) and made["liner_test"].end == at(5, 14, 30)
+    assert made["start_up"].end == at(10, 10, 30) and made["handover"].end == at(17, 12, 30)
+    assert made["cure"].end == at(8, 10, 30), "coated on the first day from 8:30 to 10:30, and seven days"
+
+
+def test_long_leads_are_ordered_working_days_before_they_are_needed():
+    """By hand: the vessel is coated on Monday 1 March; 15 working days before is three weeks: 8 February. The liner is laid on Wednesday the 3rd; ten: 17 February."""
+    made = programme(chain_of(BOWL.having("programme.start", "2027-03-01")))
+    by = {order.what: order.by for order in made.orders}
+    assert by["vessel, drilled stones, trough or step stones"] == datetime.date(2027, 2, 8) and by["liner to size"] == datetime.date(2027, 2, 17)
+    assert len(by) == len(made.orders)
+    us = programme(chain_of(inputs.load(DESIGNS / "school-columns.toml").having("programme.start", "2027-03-01")))
+    locate = next(order for order in us.orders if order.what.startswith("records"))
+    assert locate.by == datetime.date(2027, 2, 24), "three working days before Monday 1 March: Wednesday"
+
+
+def test_a_first_day_at_a_weekend_is_told_and_not_worked():
+    made = programme(chain_of(BOWL.having("programme.start", "2027-03-06")))
+    assert made.steps[0].start == at(8, 8) and "at a weekend" in made.notes[0]
+
+
+def test_without_a_first_day_days_are_numbered():
+    made = programme(chain_of(BOWL))
+    assert not made.dated and made.day(made.first) == "day 1" and "programme.start" in made.notes[0]
+    assert made.orders[0].by < made.first and made.day(made.orders[0].by).endswith("days before")
+
+
+def test_digging_takes_the_slower_table_shared_by_the_people_where_the_soil_is_named():
+    """By hand: 1.572 x 1.172 x 0.62 m = 1.14228 m3; clay at 3.3 h/m3: 3.7695 h; two people: 1.885 h."""
+    made = {one.key: one for one in programme(chain_of(BOWL.having("programme.soil", "clay or heavy soil"))).steps}
+    assert made["dig"].seconds / 3600 == pytest.approx(1.885, abs=0.001) and "clay" in made["dig"].note
+
+
+def test_hours_of_the_team_leave_out_waits_electrician_and_other_kinds():
+    """By hand for the bowl: 10.5 to the formation, 12 to the liner, 1.5 + 1.5 + 1.5 + 0.5 + 1 = 6, coat 2, feature 2, foam 1, start 1, stone 2, tests 2,
+    make good 8, level 1, handover 1: 48.5 h."""
+    assert team_time(chain_of(BOWL)) / 3600 == pytest.approx(48.5)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_has_all_hold_points_once_in_order(kind):
+    made = programme(chain_of(inputs.blank(kind, "x")))
+    assert [one.step.hold for one in sorted(made.steps, key=lambda one: one.start) if one.step.hold] == list(HOLDS)
+    assert made.steps[-1].key == "handover" and made.steps[-1].end == made.end
+
+
+def test_every_step_waits_for_steps_that_stand_before_it_and_has_its_value_in_the_design_file():
+    keys = list(STEPS)
+    for i, (key, step) in enumerate(STEPS.items()):
+        assert set(step.needs) <= set(keys[:i]) and key in SECTIONS["programme"]
+
+
+@pytest.mark.parametrize("text", ["1 March 2027", "2027-3-1", "2027-02-30", "20270301", "1899-01-01", "2027-03-01T08:00:00", "", "2027-W09-1"])
+def test_what_is_not_a_date_is_refused_with_an_example(text):
+    with pytest.raises(InputError, match="2027-03-01"):
+        BOWL.having("programme.start", text)
+
+
+def test_a_date_is_read_with_and_without_quotes_and_saved_as_it_was():
+    text = (DESIGNS / "library-bowl.toml").read_text(encoding="utf-8").split("[programme]")[0]
+    for written in ('"2027-03-01"', "2027-03-01"):
+        design = inputs.parse(f"{text}\n[programme]\nstart = {written}\n")
+        assert design["programme.start"] == MONDAY
+        assert f"start = {written}" in inputs.dump(design, f"{text}\n[programme]\nstart = {written}\n")
+        assert inputs.parse(inputs.dump(design)) == design
+    with pytest.raises(InputError, match="is not a date"):
+        inputs.parse(f"{text}\n[programme]\nstart = 2027-03-01T08:00:00\n")
