@@ -233,3 +233,13 @@ def test_no_value_makes_findings_drawings_or_quantities_crash(kind, changes):
             continue
     chain = chain_of(design)
     assert checks.findings(chain) and len(drawings(chain)) == 2 and quantities(chain)
+
+
+def test_a_check_names_all_that_it_waits_for_and_the_most_wanted_value_comes_first():
+    bare = BOWL.having("pump.power", None).having("supply.voltage", None).having("supply.drop", None)
+    assert set(finding(bare, "C42").needs) == {"pump.power", "supply.voltage", "supply.drop"}
+    found = checks.findings(chain_of(inputs.blank("overflowing vessel", "Nothing but a name")))
+    (first, most), *rest = checks.wanted(found)
+    assert most >= 9 and all(count <= most for _, count in rest)
+    assert first in ("levels.block_top", "vessel.stands_on"), "where everything stands decides head, order, splash and load"
+    assert not any(key.startswith(("assumptions.", "limits.")) for key, _ in rest), "what is assumed is not asked for"

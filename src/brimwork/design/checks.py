@@ -11,11 +11,13 @@ from brimwork.design import levels, patches
 from brimwork.design.chain import Chain
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Unknown
+from brimwork.design.missing import missing
 from brimwork.design.questions import QUESTIONS, Question
 from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
 INFINITE = float("inf")
+NAMED = 4  # missing values that a finding names
 FLATTEST_LEG = units.read("30 deg", "deg")
 
 
@@ -99,8 +101,9 @@ class Check:
         try:
             value = self.value(chain)
             limits, own = self._limits(chain)
-        except Unknown as missing:
-            return self._finding("not shown", f"needs {asked(missing)}", "", note="", needs=missing.keys)
+        except Unknown as first:
+            keys = tuple(dict.fromkeys((*first.keys, *missing(chain, self.value), *missing(chain, self._limits))))
+            return self._finding("not shown", f"needs {asked(Unknown(*keys))}", "", note="", needs=keys)
         except InputError as refused:
             return self._finding("fail", "cannot be worked out", "", note=str(refused))
         except ArithmeticError:
@@ -140,8 +143,8 @@ class Judged:
         needs: tuple[str, ...] = ()
         try:
             grade, value = self.answers(chain, chain.design[self.key])
-        except Unknown as missing:
-            grade, value, needs = "not shown", f"needs {asked(missing)}", missing.keys
+        except Unknown as unknown:
+            grade, value, needs = "not shown", f"needs {asked(unknown)}", unknown.keys
         return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis, needs=needs)
 
 
@@ -151,9 +154,10 @@ def _answered(question: Question) -> Judged:
                   question.remedy, question.basis, question.kinds)  # fmt: skip
 
 
-def asked(missing: Unknown) -> str:
-    """What is missing, and its key in the file: "power taken in (pump.power)"."""
-    return ", ".join(f"{meaning(key)} ({key})" for key in missing.keys)
+def asked(unknown: Unknown) -> str:
+    """What is missing, with its keys in the file: "power taken in (pump.power)"; of many the first ones."""
+    named = ", ".join(f"{meaning(key)} ({key})" for key in unknown.keys[:NAMED])
+    return named + (f", and {len(unknown.keys) - NAMED} more" if len(unknown.keys) > NAMED else "")
 
 
 def meaning(key: str) -> str:
@@ -389,7 +393,7 @@ CHECKS: tuple[Check | Judged, ...] = (
           kinds=("cascade",)),
     Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
           "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
-    Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, 1.1), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",)),
+    Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, OVER_BUDGET), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",)),
     *map(_answered, QUESTIONS),
 )  # fmt: skip
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import dataclass, field, replace
+from functools import cache
 from pathlib import Path
 
 from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections, usual
@@ -53,10 +54,7 @@ class Design:
         """The value under "section.key" with its text and basis; what the model assumes where the design says nothing; None for unknown."""
         if key in self.values:
             return self.values[key]
-        section, _, name = key.partition(".")
-        field = SECTIONS[section][name]  # a key that no design can have is our own mistake
-        assumed = usual(field, self.region)
-        return Given(field.read(assumed, key), assumed, field.basis) if assumed else None
+        return _assumed(key, self.region)
 
     def having(self, key: str, text, basis: str = "yours") -> Design:
         """The same design with one value changed, or taken out with text None. Raises InputError."""
@@ -70,6 +68,15 @@ class Design:
         """The same design with another title, note or region. Raises InputError."""
         _check_head({key: words})
         return replace(self, **{key: words})
+
+
+@cache
+def _assumed(key: str, region: str) -> Given | None:
+    """What counts until a design says something else, where there is such a value."""
+    section, _, name = key.partition(".")
+    known = SECTIONS[section][name]  # a key that no design can have is our own mistake
+    assumed = usual(known, region)
+    return Given(known.read(assumed, key), assumed, known.basis) if assumed else None
 
 
 def _check_head(table: dict) -> None:
