@@ -697,6 +697,8 @@ QUANTITIES = _rows(
     Quantity("L_two", "sound level of the second source, in decibels", "", "", "", "40", "75", "1"),
     Quantity("j_one", "intensity of the first source over the threshold of hearing", "", "", "", "1e4", "3e7", "1e4"),
     Quantity("j_two", "intensity of the second source over the threshold of hearing", "", "", "", "1e4", "3e7", "1e4"),
+    Quantity("r_J", "ratio of intensities: after over before", "", "", "", "0.1", "10", "0.1"),
+    Quantity("L_diff", "change of the sound level, in decibels", "", "", "", "-10", "10", "0.1"),
     Quantity("L_sum", "sound level of both sources, in decibels", "", "", "", "40", "80", "1"),
     # cost
     Quantity("m_net", "net mass: what will be used", "kg", "kg", "lb", "100 kg", "1500 kg", "5 kg"),

@@ -8,14 +8,16 @@ the tube mouth. The pump's flow is taken as steady: the level moves by millimetr
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from brimwork.topics.draining import siphon_flow
+from brimwork.topics.measures import round_rim_length
 from brimwork.topics.overflow import flow_by_weir_coefficient, head_by_weir_coefficient
+from brimwork.topics.reservoir import water_area
 from brimwork.topics.starting import flow_that_comes_back
-from brimwork.topics.transit import water_over_the_rim
+from brimwork.topics.transit import surface_of_a_round_vessel, water_in_the_pipe, water_over_the_rim, water_siphoned_back
 from brimwork.units import InputError
 
 FINE = 4  # steps within the time in which the fastest part settles
@@ -129,6 +131,10 @@ class Course:
     def head(self, moment: Moment) -> float:
         """Head (m) over the rim."""
         return _head(self.circuit, moment.above)
+
+    def over_the_rim(self, moment: Moment) -> float:
+        """Flow (m3/s) over the rim."""
+        return flow_by_weir_coefficient(C_w=self.circuit.C_w, b=self.circuit.b, H=self.head(moment))
 
     @property
     def lowest(self) -> Moment:
@@ -247,3 +253,27 @@ def _siphoned(circuit: Circuit, hose: OpenHose, above: float, reservoir: float) 
 def _fed(circuit: Circuit, reservoir: float, dt: float) -> float:
     """What a top-up valve lets in while the water stands below its float (m3)."""
     return 0.0 if circuit.h_float is None else min(circuit.Q_feed * dt, max(0.0, circuit.A_w * circuit.h_float - reservoir))
+
+
+def bowl(values: Mapping[str, float], check_valve: bool = False) -> Circuit:
+    """The circuit of a round bowl from values (SI) by their letters: Q, d_rim, C_w, z_mouth, d_pipe, L_pipe, f, K, z_s, V_way, A_b, n_v, levels.
+
+    h_static, h_min and h_over are levels above the floor; h_run, where given, is the level at which a float valve of flow Q_feed shuts.
+    """
+    A_v = surface_of_a_round_vessel(d_rim=values["d_rim"])
+    hose = OpenHose(**{letter: values[letter] for letter in ("d_pipe", "L_pipe", "f", "K")}, z_rim=values["h_static"] + values["z_s"])
+    return Circuit(
+        Q=values["Q"],
+        A_v=A_v,
+        b=round_rim_length(d_rim=values["d_rim"]),
+        C_w=values["C_w"],
+        V_pc=water_in_the_pipe(d_pipe=values["d_pipe"], L_pipe=values["L_pipe"]),
+        V_siph=water_siphoned_back(A_v=A_v, z_mouth=values["z_mouth"]),
+        V_way=values["V_way"],
+        A_w=water_area(A_b=values["A_b"], n_v=values["n_v"]),
+        h_min=values["h_min"],
+        h_over=values["h_over"],
+        hose=None if check_valve else hose,
+        Q_feed=values.get("Q_feed", 0.0),
+        h_float=values.get("h_run"),
+    )

@@ -135,6 +135,31 @@ sound_of_two = Formula(
     remark=_SOUND,
 )
 
+change_of_sound = Formula(
+    name="change of sound level",
+    result="L_diff",
+    equals="10*log10(r_J)",
+    steps=(
+        Take("each level is ten times the logarithm of its intensity over the threshold; the first is", "L_one = 10*log10(j_one)"),
+        Take("and the second", "L_two = 10*log10(j_two)"),
+        Take("compare the second intensity with the first", "r_J = j_two/j_one"),
+        Take("the level changes by", "L_diff = L_two - L_one"),
+        Step("the difference of two logarithms is the logarithm of the ratio: the threshold cancels"),
+    ),
+    published=(
+        Published("r_J=2", "3", 5e-3, DECIBELS.at("two equal sources: 3 dB more")),
+        Published("r_J=0.25", "-6", 5e-3, DECIBELS.at("each doubling of the distance takes off 6 dB: a quarter of the intensity")),
+    ),
+    slips=(
+        Slip("20*log10(r_J)", "Twenty goes with pressures and with distances. Intensities and powers take ten."),
+        Slip("10*log(r_J)", "You used the natural logarithm. Decibels take the one to base ten."),
+        Slip("r_J", "That is the ratio itself. Decibels are ten times its logarithm."),
+    ),
+    rises=("r_J",),
+    remark="Only a change: how loud the water is to begin with must be measured. Flow times fall, after over before, may stand for the ratio only if the same "
+    "share of the power becomes sound: an assumption, and what the water lands on can upset it.",
+)
+
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 MISCLOSURE = 0.005  # m, closing back on the bench mark; judgement

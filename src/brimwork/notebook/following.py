@@ -1,0 +1,203 @@
+"""What a feature does in time: its start and stop second by second, and its water day by day, each as one live picture."""
+
+from __future__ import annotations
+
+import math
+
+from IPython.display import display
+
+from brimwork.design.start_and_stop import Course, bowl
+from brimwork.design.start_and_stop import start_and_stop as followed
+from brimwork.drawing.levels_in_time import levels_in_time
+from brimwork.drawing.pictures import Picture
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.live import MOST_CONTROLS, Explorer, Figure
+from brimwork.notebook.pages import say
+from brimwork.topics.reservoir import water_area
+from brimwork.topics.water_balance import DAY, Basin, DayOfWater, Weather, run_of_days
+from brimwork.units import InputError, read, write
+
+# An invented bowl, its reservoir and its garden.
+BOWL = {
+    "Q": "30 L/min", "d_rim": "780 mm", "C_w": "1.7 m^0.5/s", "z_mouth": "15 mm", "d_pipe": "25 mm", "L_pipe": "2.4 m", "f": "0.03", "K": "4",
+    "z_s": "0.55 m", "V_way": "2.9 L", "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm", "h_over": "400 mm",
+}  # fmt: skip
+GARDEN = {
+    "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm", "h_over": "400 mm", "V_tr": "12.4 L", "E_w": "5 mm/day", "A_wet": "2.1 m2",
+    "Q_splash": "2 L/day", "A_catch": "2.6 m2", "k_run": "0.8",
+}  # fmt: skip
+ROWS = 8
+
+
+class _UsualRanges:
+    """The usual ranges of letters, as a control asks a formula for them."""
+
+    def range(self, letter: str) -> tuple[float, float, float]:
+        return QUANTITIES[letter].range
+
+
+class Followed(Explorer):
+    """Controls over the picture of something that is followed in time."""
+
+    def __init__(self, letters: tuple[str, ...], given: dict[str, float], picture):
+        self._picture = picture
+        super().__init__(_UsualRanges(), letters, given)
+
+    def figure(self, key: str = "") -> Figure:
+        return Figure(*self._picture(self.values()), key)
+
+
+def start_and_stop(*letters: str, on: str = "2 min", off: str = "2 min", check_valve: str = "no", dry_vessel: str = "0 L", **given: str) -> None:
+    """The start and the stop of an invented bowl, with your values by their letters: start_and_stop("Q", "z_mouth", Q="30 L/min", on="2 min").
+
+    At most three letters get a control. h_run="390 mm" with Q_feed="12 L/min" adds a float valve that fills while the pump runs; dry_vessel is
+    what an empty vessel takes besides, the first time.
+    """
+    try:
+        times = [read(text, "min", name) for name, text in (("on", on), ("off", off))]
+        empty, valve = read(dry_vessel, "L", "dry_vessel"), _yes(check_valve, "check_valve")
+        known = (*BOWL, "Q_feed", "h_run")
+        _show(letters, _values(BOWL, given, known), lambda values: _bowl_picture(values, times, empty, valve))
+    except InputError as error:
+        display(say(error))
+
+
+def follow_days(*letters: str, rain: str, top_up: str = "no", **given: str) -> None:
+    """The water of an invented feature day by day, with your values by their letters: follow_days("E_w", "A_wet", rain="0 0 12 0 5").
+
+    `rain` is each day's depth in mm; top_up="yes" fills it to the static level at the end of each day.
+    """
+    try:
+        depths, filled = _depths(rain), _yes(top_up, "top_up")
+        _show(letters, _values(GARDEN, given, tuple(GARDEN)), lambda values: _days_picture(values, depths, filled))
+    except InputError as error:
+        display(say(error))
+
+
+def _show(letters: tuple[str, ...], values: dict[str, float], picture) -> None:
+    for letter in letters:
+        if letter not in values:
+            raise InputError(f"'{letter}' cannot be moved here: choose from {', '.join(values)}")
+    if len(letters) > MOST_CONTROLS:
+        raise InputError(f"{len(letters)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
+    picture(values)  # refuses what cannot be before any control stands
+    Followed(letters, values, picture).show()
+
+
+def _values(usual: dict[str, str], given: dict[str, str], known: tuple[str, ...]) -> dict[str, float]:
+    for letter in given:
+        if letter not in known:
+            raise InputError(f"'{letter}' plays no part here: it takes {', '.join(known)}")
+    return {letter: QUANTITIES[letter].read(text) for letter, text in {**usual, **given}.items()}
+
+
+def _yes(text: str, name: str) -> bool:
+    if text not in ("yes", "no"):
+        raise InputError(f'{name} = "{text}" is neither yes nor no: type {name}="yes" or {name}="no"')
+    return text == "yes"
+
+
+def _depths(rain: str) -> list[float]:
+    try:
+        depths = [float(part) / 1e3 for part in rain.split()]
+    except ValueError:
+        depths = []
+    if not depths or not all(0 <= depth < 2 for depth in depths):
+        raise InputError(f'rain = "{rain}" is not a row of depths: give millimetres day by day with spaces between, such as "0 0 12 0 5"')
+    return depths
+
+
+# --- start and stop -----------------------------------------------------------------------------------------------------------------
+
+
+def _bowl_picture(values: dict[str, float], times: list[float], empty: float, check_valve: bool) -> tuple[Picture, list[str]]:
+    circuit = bowl(values, check_valve)
+    course = followed(circuit, values["h_static"], *times, step=max(0.5, sum(times) / 400), empty=empty)
+    moments, sentence = course.moments, _what_happened(course, values["h_static"], times)
+    sheet = levels_in_time(
+        [moment.t for moment in moments],
+        [course.level(moment) for moment in moments],
+        {"overflow": circuit.h_over, "pump's limit": circuit.h_min},
+        [course.head(moment) for moment in moments],
+        times[0],
+        "Start and stop",
+        sentence,
+    )
+    columns = ("time in s", "level in mm", "head over the rim in mm", "flow over the rim in L/min")
+    return Picture(sheet, sentence, columns, _rows_of(course)), _warnings(course)
+
+
+def _rows_of(course: Course) -> tuple[tuple[str, ...], ...]:
+    every = max(1, len(course.moments) // ROWS)
+    kept = [*course.moments[::every], *([course.moments[-1]] if (len(course.moments) - 1) % every else [])]
+    flow = QUANTITIES["Q"]
+    return tuple(
+        (f"{moment.t:.0f}", f"{course.level(moment) * 1e3:.1f}", f"{course.head(moment) * 1e3:.2f}", flow.metric_text(course.over_the_rim(moment)).split()[0])
+        for moment in kept
+    )
+
+
+def _what_happened(course: Course, h_static: float, times: list[float]) -> str:
+    level, begun = QUANTITIES["h_static"].both, course.over_the_rim_at
+    lowest, last = course.level(course.lowest), course.level(course.moments[-1])
+    first = f"Water runs over the rim {begun:.0f} s after the start" if begun is not None else "No water runs over the rim"
+    return (
+        f"{first}. The reservoir falls from {level(h_static)} to {level(lowest)}, {QUANTITIES['z_r'].both(h_static - lowest)} lower; "
+        f"{write(times[1], 'min', None)} after the stop it stands at {level(last)}. {_verdict(course)}"
+    )
+
+
+def _verdict(course: Course) -> str:
+    litres = QUANTITIES["V_spill"].both
+    over = f"It passes the overflow, and {litres(course.spilled)} is lost" if course.spilled > 1e-6 else "It stays below the overflow"
+    dry = course.dry_at
+    return f"{over}; the pump {'keeps its water' if dry is None else f'sucks air after {dry:.0f} s'}."
+
+
+def _warnings(course: Course) -> list[str]:
+    notes = []
+    if course.dry_at is not None:
+        notes.append("a pump that sucks air runs hot and dies; it needs more water, or a cut-out that stops it in time")
+    if course.spilled > 1e-6:
+        notes.append("what is lost at each stop is missing at the next start; hold the static level lower")
+    return notes
+
+
+# --- day by day ---------------------------------------------------------------------------------------------------------------------
+
+
+def _days_picture(values: dict[str, float], depths: list[float], filled: bool) -> tuple[Picture, list[str]]:
+    basin = Basin(
+        A_w=water_area(A_b=values["A_b"], n_v=values["n_v"]),
+        h_top=values["h_static"] if filled else None,
+        **{letter: values[letter] for letter in ("h_min", "h_over", "V_tr", "A_wet", "Q_splash", "A_catch", "k_run")},
+    )
+    days = run_of_days(basin, values["h_static"], [Weather(depth, values["E_w"]) for depth in depths])
+    sentence = _what_the_days_brought(days)
+    sheet = levels_in_time(
+        [DAY * number for number in range(len(days) + 1)],
+        [values["h_static"], *(day.level for day in days)],
+        {"overflow": basin.h_over, "pump stops": basin.lowest},
+        title="Day by day",
+        description=sentence,
+    )
+    litres = QUANTITIES["V_rain"].metric_text
+    rows = tuple(
+        (f"{number}", *(litres(volume).split()[0] for volume in (day.rain, day.lost, day.spilled, day.topped_up)), f"{day.level * 1e3:.0f}")
+        for number, day in enumerate(days, start=1)
+    )
+    return Picture(sheet, sentence, ("day", "rain in L", "lost in L", "over the overflow in L", "topped up in L", "static level in mm"), rows), _if_short(days)
+
+
+def _what_the_days_brought(days: list[DayOfWater]) -> str:
+    litres = QUANTITIES["V_rain"].both
+    rain, lost, spilled, added = (math.fsum(getattr(day, name) for day in days) for name in ("rain", "lost", "spilled", "topped_up"))
+    return (
+        f"In {len(days)} days the rain brings {litres(rain)}, {litres(lost)} dries or splashes out, {litres(spilled)} leaves by the overflow and "
+        f"{litres(added)} is topped up. The static level ends at {QUANTITIES['h_static'].both(days[-1].level)}."
+    )
+
+
+def _if_short(days: list[DayOfWater]) -> list[str]:
+    short = next((number for number, day in enumerate(days, start=1) if day.running < 1), None)
+    return [f"on day {short} the water no longer lasts: the pump must stop"] if short else []
