@@ -1,15 +1,20 @@
 """The command: what it prints, and that bad input ends with 2 and one message on standard error."""
 
 import json
+import os
+import re
+import shlex
+import shutil
 import subprocess
 import sys
 
 import pytest
 from draws import usual_points
 
-from brimwork import __version__, topics
+from brimwork import __version__, search, topics
 from brimwork.cli import main
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import opening
 
 LIP = ["work", "flow over a level lip"]
 GOOD = ["b=4m", "H=0.2m", "C_d=0.62"]
@@ -50,11 +55,83 @@ def test_work_outside_the_tested_range_answers_with_a_note(capsys):
     assert "note: H = 10.0 mm is below the tested range" in capsys.readouterr().out
 
 
-def test_work_alone_lists_every_formula_under_its_topic(capsys):
+def test_work_alone_lists_every_formula_with_its_meaning_under_its_topic(capsys):
     assert main(["work"]) == 0
-    lines = capsys.readouterr().out.splitlines()
-    assert {line for line in lines if not line.startswith(" ")} == {*topics.topics()}
-    assert len(lines) == len(topics.topics()) + len(topics.formulas())
+    blocks = [block.splitlines() for block in capsys.readouterr().out.split("\n\n")]
+    assert [block[0] for block in blocks[:-1]] == [search.about(topic) for topic in topics.topics()]
+    assert [len(block) - 1 for block in blocks[:-1]] == [len(formulas) for formulas in topics.topics().values()]
+    assert "  flow over a level lip                             from discharge coefficient, length of the lip, head over the lip" in sum(blocks, [])
+    assert blocks[-1] == [f"{len(topics.formulas())} formulas. 'brimwork work \"NAME\"' says what one takes, 'brimwork work WORD' lists those about a word"]
+
+
+def test_a_word_offers_the_formulas_about_it_those_named_by_it_first(capsys):
+    assert main(["work", "weir"]) == 0
+    out, err = capsys.readouterr()
+    assert err == "" and out.startswith("'weir' in the name\n  weir coefficient ")
+    assert out.index("flow by weir coefficient") < out.index("'weir' in what it takes") < out.index("flow over a round rim")
+    assert "  flow over a level lip " in out, "a lip is called a weir at the head of its topic only"
+
+
+@pytest.mark.parametrize("words, name", [
+    ("pump", "duty flow"), ("Pumps", "duty flow"), ("C_d", "flow over a level lip"), ("pumping cost", "cost of pumping for a year"), ("MANNING", "speed by Manning"),
+])  # fmt: skip
+def test_words_are_searched_in_names_meanings_letters_and_topics(words, name):
+    found = search.search(words)
+    assert topics.find(name) in sum(found.values(), ())
+    assert len(sum(found.values(), ())) < len(topics.formulas()) / 2
+
+
+def test_a_search_and_the_list_as_json_name_what_each_formula_gives_and_takes(capsys):
+    assert main(["work", "weir", "--json"]) == 0
+    first = json.loads(capsys.readouterr().out)["formulas"][0]
+    assert first == {"under": "in the name", "formula": "weir coefficient", "gives": {"C_w": "weir coefficient"}, "takes": {"C_d": "discharge coefficient"}}
+    assert main(["work", "--json"]) == 0
+    assert [row["formula"] for row in json.loads(capsys.readouterr().out)["formulas"]] == [*topics.formulas()]
+
+
+def test_a_formula_without_values_is_described(capsys):
+    assert main(["work", "flow over a level lip"]) == 0
+    out, err = capsys.readouterr()
+    assert err == "" and "2/3·C_d·b·√(2·g)·H^(3/2)" in out and "gives  Q        flow" in out
+    assert "b        length of the lip; usually 300 mm to 1200 mm (11.8 in to 47.2 in)" in out
+    assert main(["work", "flow over a level lip", "--json"]) == 0
+    assert [*json.loads(capsys.readouterr().out)["takes"]] == ["C_d", "b", "H"]
+
+
+@pytest.mark.parametrize("name", topics.formulas())
+def test_the_examples_that_are_shown_can_be_typed(name, capsys):
+    main(["work", name])
+    shown = [line.strip() for line in capsys.readouterr().out.partition("type, for example")[2].splitlines() if line.strip()]
+    assert 1 <= len(shown) <= 2
+    for line in shown:
+        assert main(shlex.split(line)[1:]) == 0
+        out, err = capsys.readouterr()
+        assert err == "" and "usual range" not in out and "condition" not in out
+
+
+def test_a_name_may_stand_without_quotes_and_switches_anywhere(capsys):
+    assert main(["work", *"flow over a level lip".split(), *GOOD]) == 0
+    plain = capsys.readouterr().out
+    assert plain.startswith("flow over a level lip\n") and "0.655 m3/s" in plain
+    assert main([*LIP, "--json", *GOOD]) == 0
+    assert json.loads(capsys.readouterr().out)["result"]["letter"] == "Q"
+
+
+def test_a_value_far_from_the_usual_is_worked_with_a_note(capsys):
+    wild = [*LIP, "b=600mm", "H=10mm", "C_d=62"]
+    assert main(wild) == 0
+    out = capsys.readouterr().out
+    assert "note: C_d = 62 lies far outside the usual range of the discharge coefficient, 0.58 to 0.66: check the number and its unit" in out
+    assert out.count("usual range") == 1
+    assert main([*wild, "--json"]) == 0
+    assert any(note.startswith("C_d = 62 lies far outside") for note in json.loads(capsys.readouterr().out)["notes"])
+    assert main(["work", "volume of a battered pit", "L=1m", "W=40in", "h=300mm", "m_b=300"]) == 0
+    assert "m_b = 300 lies far outside the usual range of the batter, 0.1 to 1" in capsys.readouterr().out
+
+
+def test_a_formula_used_outside_the_range_of_its_letter_says_nothing_of_it(capsys):
+    assert main(["work", "friction factor of laminar flow", "Re=1200"]) == 0
+    assert "usual range" not in capsys.readouterr().out, "laminar flow has lower Reynolds numbers than most"
 
 
 @pytest.mark.parametrize("name", topics.formulas())
@@ -66,7 +143,7 @@ def test_every_formula_can_be_worked_from_the_command_line(name, capsys):
 
 
 BAD = {
-    "wrong unit": ([*LIP, "b=4L", "H=0.2m", "C_d=0.62"], "b = 4L is a volume, but a length is wanted: type one such as b=700mm or b=28in"),
+    "wrong unit": ([*LIP, "b=4L", "H=0.2m", "C_d=0.62"], "b = 4L is a volume, but a length is wanted: type one such as b=700mm or b=27.6in"),
     "no unit": ([*LIP, "b=4", "H=0.2m", "C_d=0.62"], "has no unit"),
     "negative length": ([*LIP, "b=-4m", "H=0.2m", "C_d=0.62"], "negative"),
     "not a number": ([*LIP, "b=4m", "H=nan m", "C_d=0.62"], "not a number that can be used"),
@@ -78,6 +155,16 @@ BAD = {
     "the result given": ([*LIP, *GOOD, "Q=1L/s"], "Q is what it gives"),
     "value missing": ([*LIP, "b=4m", "C_d=0.62"], "still needs H (head over the lip"),
     "value twice": ([*LIP, *GOOD, "b=3m"], "given twice"),
+    "a word and values": (["work", "weir", "b=3m"], "About that: weir coefficient, flow by weir coefficient"),
+    "a space in a value": ([*LIP, "b=4", "m", "H=0.2m", "C_d=0.62"], 'so type "b=4 m"'),
+    "a gallon for a length": ([*LIP, "b=4 gal", "H=0.2m", "C_d=0.62"], "is a volume (US or imperial gallons), but a length is wanted"),
+    "no such verb": (["wrok"], "no verb 'wrok'. Nearest: work. Type one of open, work"),
+    "a formula for a verb": (["flow over a level lip"], 'type brimwork work "flow over a level lip"'),
+    "no such option": (["work", "--colour"], "--colour"),
+    "a port that cannot be": (["open", "--port", "99999"], "from 1024 to 65535, such as --port 8888"),
+    "a port that is no number": (["open", "--port", "x"], "from 1024 to 65535"),
+    "a privileged port": (["open", "--port", "80"], "from 1024 to 65535"),
+    "no design": (["pack"], "design"),
     "no equals sign": ([*LIP, "b", "4m"], "type one such as H=25mm"),
     "no formula of that name to prove": (["prove", "flow over a levle lip"], "Nearest: flow over a level lip"),
     "too long": ([*LIP, "b=" + "1" * 5000, "H=0.2m", "C_d=0.62"], "at most 60"),
@@ -93,18 +180,44 @@ def test_bad_input_ends_with_two_and_one_message(case, capsys):
     assert out == "" and err.startswith("brimwork: ") and told in err and "Traceback" not in err and err.count("\n") == 1
 
 
-@pytest.mark.parametrize("arguments", [[], ["wrok"], ["work", "--colour"]])
-def test_a_wrong_command_line_ends_with_two(arguments, capsys):
-    with pytest.raises(SystemExit) as end:
-        main(arguments)
-    assert end.value.code == 2 and capsys.readouterr().out == ""
+@pytest.mark.parametrize("arguments, told", [
+    ([*LIP, "b=4L", "--json"], "is a volume, but a length is wanted"), (["work", "wier", "--json"], "there is no formula 'wier'"), (["work", "--json", "--colour"], "--colour"),
+])  # fmt: skip
+def test_an_error_under_json_is_one_json_object_too(arguments, told, capsys):
+    assert main(arguments) == 2
+    out, err = capsys.readouterr()
+    said = json.loads(out)
+    assert [*said] == ["error"] and told in said["error"] and err == f"brimwork: {said['error']}\n"
+
+
+def test_the_command_alone_says_what_to_do_first(capsys):
+    assert main([]) == 2
+    out, err = capsys.readouterr()
+    assert out == "" and "brimwork open" in err and 'brimwork work "flow over a level lip" b=600mm H=12mm C_d=0.62' in err
+
+
+def test_a_pack_that_ends_with_one_says_which_of_two_reasons_it_has(tmp_path, capsys):
+    shutil.copy(opening.shipped() / "designs" / "library-bowl.toml", tmp_path)
+    assert main(["pack", str(tmp_path / "library-bowl.toml")]) == 1
+    out, err = capsys.readouterr()
+    fails = re.search(r"(\d+) fail", out)[1]
+    assert err == f"brimwork: the pack is written, and {fails} checks fail: it says what to change\n" and (tmp_path / "library-bowl.pdf").exists()
+    (tmp_path / "bad.toml").write_text("x = [")
+    assert main(["pack", str(tmp_path / "bad.toml")]) == 1
+    out, err = capsys.readouterr()
+    assert out == "" and err.startswith("brimwork: the design could not be read, and no pack was written: ") and not (tmp_path / "bad.pdf").exists()
+
+
+def test_where_only_ascii_can_be_written_nothing_ends_in_a_traceback():
+    ran = subprocess.run([sys.executable, "-m", "brimwork", *LIP, *GOOD], capture_output=True, text=True, env={**os.environ, "PYTHONIOENCODING": "ascii"})
+    assert ran.returncode == 0 and ran.stderr == "" and "0.655 m3/s" in ran.stdout
 
 
 def test_the_command_runs_as_a_program_without_a_traceback():
     def run(*arguments):
         return subprocess.run([sys.executable, "-m", "brimwork", *arguments], capture_output=True, text=True)
 
-    good, bad = run(*LIP, *GOOD), run(*LIP, "b=4 gal", "H=0.2m", "C_d=0.62")
+    good, bad = run(*LIP, *GOOD), run("work", "depth in a straight pit", "V=60 gal", "L=1m", "W=1m")
     assert good.returncode == 0 and "0.655 m3/s" in good.stdout
     assert bad.returncode == 2 and bad.stdout == "" and "US gal" in bad.stderr and "Traceback" not in bad.stderr
     assert run("--version").stdout.strip() == f"brimwork {__version__}"

@@ -5,35 +5,88 @@ from __future__ import annotations
 import argparse
 import datetime
 import json
+import math
+import random
+import shutil
 import sys
 import time
 from collections import Counter
+from collections.abc import Callable
 from pathlib import Path
 
 from brimwork import __version__
-from brimwork.formula import Formula, Working, origin, read_values
+from brimwork.formula import Formula, Working, holds, nearest, origin, read_values
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
+DRAWS = 200
+PORTS = range(1024, 65536)
+FIRST = """\
+brimwork: a verb is wanted. To begin, type one of these:
+
+  brimwork open                    the workbooks, in JupyterLab
+  brimwork work                    the list of all formulas, each with its meaning
+  brimwork work weir               the formulas that have to do with a word
+  brimwork work "flow over a level lip" b=600mm H=12mm C_d=0.62
+                                   one formula worked with your numbers, metric or US
+  brimwork pack MY-DESIGN.toml     the design pack of a design file, as a PDF
+  brimwork prove                   every derivation and every printed value verified again
+
+'brimwork --help' says more, and 'brimwork work --help' says more about one verb.
+"""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Tells what is wrong with the command line as it is told of everything else."""
+
+    def error(self, message: str) -> None:
+        raise InputError(f"{message} ('{self.prog} --help' says what it takes)")
+
 
 def main(arguments: list[str] | None = None) -> int:
-    parser = argparse.ArgumentParser(prog="brimwork", description="Design and learn small recirculating water features, one derived number at a time.")
+    arguments = sys.argv[1:] if arguments is None else arguments
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a root sign where only ASCII can be written
+    try:
+        options = _parser(arguments).parse_args(_switches_first(arguments))
+        return options.run(options)
+    except InputError as error:
+        return _refused(error, "--json" in arguments)
+    except BrokenPipeError:
+        sys.stderr.close()
+        return 0
+    except KeyboardInterrupt:
+        return 130
+
+
+def _refused(error: InputError, as_json: bool) -> int:
+    if as_json:
+        print(json.dumps({"error": str(error)}, ensure_ascii=False))
+    print(f"brimwork: {error}", file=sys.stderr)
+    return 2
+
+
+def _parser(arguments: list[str]) -> argparse.ArgumentParser:
+    """The parser of the command line. Raises InputError for a verb that does not exist."""
+    parser = _Parser(prog="brimwork", description="Design and learn small recirculating water features, one derived number at a time.")
     parser.add_argument("--version", action="version", version=f"brimwork {__version__}")
-    verbs = parser.add_subparsers(dest="verb", required=True, metavar="VERB")
+    parser.set_defaults(run=_nothing)
+    verbs = parser.add_subparsers(dest="verb", metavar="VERB")
 
     verb = verbs.add_parser("open", help="open the workbooks in JupyterLab, in a folder of your own")
     verb.add_argument("folder", nargs="?", type=Path, default=Path.home() / "brimwork", help="where your workbooks live (default: %(default)s)")
     verb.add_argument("--no-browser", action="store_true", help="start the server and print its address only")
-    verb.add_argument("--port", type=int, default=8888, help="first port to try (default: %(default)s)")
+    verb.add_argument("--port", type=_port, default=8888, help="first port to try (default: %(default)s)")
     verb.set_defaults(run=_open)
 
     verb = verbs.add_parser(
         "work",
-        help="work one formula with your numbers; without a formula, list all of them",
+        help="work one formula with your numbers; with a word, list the formulas about it; alone, list all of them",
         epilog='example: brimwork work "flow over a level lip" b=4m H=0.2m C_d=0.62',
     )
-    verb.add_argument("formula", nargs="?", help="its name")
-    verb.add_argument("values", nargs="*", metavar="letter=value", help="a value with its unit, such as H=25mm")
+    verb.add_argument("formula", nargs="?", help="its name, or a word to search for")
+    verb.add_argument("values", nargs="*", metavar="letter=value", help='a value with its unit, such as H=25mm or Q="20 US gal/min"')
     verb.add_argument("--json", action="store_true", help="print one JSON object")
     verb.set_defaults(run=_work)
 
@@ -47,17 +100,34 @@ def main(arguments: list[str] | None = None) -> int:
     verb.add_argument("formula", nargs="?", help="one formula, with its steps (default: all)")
     verb.set_defaults(run=_prove)
 
-    options = parser.parse_args(arguments)
-    try:
-        return options.run(options)
-    except InputError as error:
-        print(f"brimwork: {error}", file=sys.stderr)
-        return 2
-    except BrokenPipeError:
-        sys.stderr.close()
-        return 0
-    except KeyboardInterrupt:
-        return 130
+    first = next((argument for argument in arguments if not argument.startswith("-")), None)
+    if first is not None and first not in verbs.choices:
+        raise _no_verb(first, tuple(verbs.choices))
+    return parser
+
+
+def _no_verb(word: str, verbs: tuple[str, ...]) -> InputError:
+    if _is_formula(word):
+        return InputError(f"'{word}' is a formula: type brimwork work {_quoted(word)}")
+    return InputError(f"there is no verb '{word}'.{nearest(word.lower(), verbs)} Type one of {', '.join(verbs)}, as in 'brimwork open', or 'brimwork --help'")
+
+
+def _switches_first(arguments: list[str]) -> list[str]:
+    """ "work NAME --json b=4m" in the order that the parser can take."""
+    if arguments[:1] != ["work"]:
+        return arguments
+    return ["work", *sorted(arguments[1:], key=lambda argument: not argument.startswith("-"))]
+
+
+def _nothing(options: argparse.Namespace) -> int:
+    print(FIRST, end="", file=sys.stderr)
+    return 2
+
+
+def _port(text: str) -> int:
+    if text.isascii() and text.isdigit() and len(text) < 7 and int(text) in PORTS:
+        return int(text)
+    raise argparse.ArgumentTypeError(f"'{text}' is not a port that can be used: type a whole number from {PORTS[0]} to {PORTS[-1]}, such as --port 8888")
 
 
 def _open(options: argparse.Namespace) -> int:
@@ -81,41 +151,152 @@ def _pack(options: argparse.Namespace) -> int:
     try:
         design = inputs.load(options.design)
     except InputError as error:
-        print(f"brimwork: {error}", file=sys.stderr)
+        print(f"brimwork: the design could not be read, and no pack was written: {error}", file=sys.stderr)
         return 1
     path = options.to or options.design.with_suffix(".pdf")
     write_pack(design, path, options.date)
     grades = Counter(finding.grade for finding in checks.findings(chain_of(design)))
     print(f"{path}: " + ", ".join(f"{grades[grade]} {grade}" for grade in checks.GRADES if grades[grade]))
-    return 1 if grades["fail"] else 0
+    if not grades["fail"]:
+        return 0
+    checks_fail = "1 check fails" if grades["fail"] == 1 else f"{grades['fail']} checks fail"
+    print(f"brimwork: the pack is written, and {checks_fail}: it says what to change", file=sys.stderr)
+    return 1
 
 
 # --- work ---------------------------------------------------------------------------------------------------------------------------
 
 
 def _work(options: argparse.Namespace) -> int:
-    from brimwork import topics
+    from brimwork import search, topics
 
     if options.formula is None:
-        for topic, formulas in topics.topics().items():
-            print(topic)
-            for formula in formulas:
-                print(f"  {formula.name:<48} {formula.result} from {', '.join(formula.inputs)}")
-        return 0
-    formula = topics.find(options.formula)
-    worked = formula.work(**_values(formula, options.values))
-    if options.json:
-        print(json.dumps(_as_json(worked), indent=2, ensure_ascii=False))
-    else:
-        print("\n".join(_as_text(worked)))
+        return _list(topics.topics(), options.json, search.about)
+    name, texts = _name_and_values(options.formula, options.values)
+    if not texts and not _is_formula(name) and (found := search.search(name)):
+        return _list(found, options.json, lambda place: f"'{name}' {place}")
+    formula = _find(name)
+    if not texts:
+        return _tell(_description_as_json(formula) if options.json else _description(formula))
+    worked = formula.work(**_values(formula, texts))
+    return _tell(_as_json(worked) if options.json else _as_text(worked))
+
+
+def _tell(told: dict | list[str]) -> int:
+    print(json.dumps(told, indent=2, ensure_ascii=False) if isinstance(told, dict) else "\n".join(told))
     return 0
 
 
+def _name_and_values(name: str, texts: list[str]) -> tuple[str, list[str]]:
+    """A name typed without quotes goes on up to the first value."""
+    if _is_formula(name):
+        return name, texts
+    words = next((count for count, text in enumerate(texts) if "=" in text), len(texts))
+    return " ".join([name, *texts[:words]]), texts[words:]
+
+
+def _is_formula(name: str) -> bool:
+    from brimwork import topics
+
+    try:
+        return bool(topics.find(name))
+    except InputError:
+        return False
+
+
+def _find(name: str) -> Formula:
+    """The formula of that name. Raises InputError, with those that have to do with its words."""
+    from brimwork import search, topics
+
+    found = [formula.name for formulas in search.search(name).values() for formula in formulas]
+    if not found or _is_formula(name):
+        return topics.find(name)
+    more = f" and {len(found) - 5} more" if len(found) > 5 else ""
+    raise InputError(f"there is no formula '{name}'. About that: {', '.join(found[:5])}{more}. 'brimwork work {_quoted(name)}' lists them")
+
+
+def _list(groups: dict[str, tuple[Formula, ...]], as_json: bool, heading: Callable[[str], str]) -> int:
+    from brimwork import search
+
+    if as_json:
+        return _tell({"formulas": [{"under": group, **_named(formula)} for group, formulas in groups.items() for formula in formulas]})
+    lines = []
+    for group, formulas in groups.items():
+        lines += ["", heading(group), *(_fitted(f"  {formula.name:<48}  {search.meaning(formula)}") for formula in formulas)]
+    count = sum(map(len, groups.values()))
+    lines += ["", f"{count} formula{'s' * (count != 1)}. 'brimwork work \"NAME\"' says what one takes, 'brimwork work WORD' lists those about a word"]
+    return _tell(lines[1:])
+
+
+def _fitted(line: str) -> str:
+    """One line of the screen; whole where no person is watching."""
+    width = shutil.get_terminal_size().columns if sys.stdout.isatty() else len(line)
+    return line if len(line) <= width else f"{line[: width - 3].rstrip(' ,')}..."
+
+
+def _named(formula: Formula) -> dict:
+    takes = {letter: QUANTITIES[letter].name for letter in formula.inputs}
+    return {"formula": formula.name, "gives": {formula.result: formula.quantity.name}, "takes": takes}
+
+
+def _description(formula: Formula) -> list[str]:
+    """What a formula gives, takes and rests on, and how to work it."""
+    from brimwork import typeset
+
+    lines = [formula.name, "", f"  {typeset.relation(formula.left, formula.right, typeset.PLAIN)}", ""]
+    lines += [f"  gives  {formula.result:<8} {formula.quantity.name}", "", "  takes"]
+    lines += [f"    {letter:<8} {QUANTITIES[letter].name}; usually {QUANTITIES[letter].span(*formula.range(letter)[:2])}" for letter in formula.inputs]
+    lines += [f"  {origin(formula)}", *([f"  remark: {formula.remark}"] if formula.remark else []), "", "  type, for example", f"    {_example(formula)}"]
+    lines += [f"    {_example(formula, us=True)}"] if _example(formula, us=True) != _example(formula) else []
+    return lines
+
+
+def _description_as_json(formula: Formula) -> dict:
+    from brimwork import typeset
+
+    equation = typeset.relation(formula.left, formula.right, typeset.PLAIN)
+    return {**_named(formula), "equation": equation, "origin": origin(formula), "example": _example(formula)}
+
+
+def _example(formula: Formula, us: bool = False) -> str:
+    typed = (QUANTITIES[letter].typed(value, us) for letter, value in _ordinary(formula).items())
+    return " ".join(["brimwork work", _quoted(formula.name), *map(_quoted, typed)])
+
+
+def _ordinary(formula: Formula) -> dict[str, float]:
+    """Values in the middle of the usual ranges, or elsewhere in them where those in the middle do not go together."""
+    draw, share = random.Random(formula.name), dict.fromkeys(formula.inputs, 0.5)
+    for _ in range(DRAWS):
+        values = {letter: _on_a_step(*formula.range(letter), share[letter]) for letter in formula.inputs}
+        share = {letter: draw.uniform(0.05, 0.95) for letter in formula.inputs}
+        if all(holds(condition, values) for condition in formula.where) and _has_result(formula, values):
+            return values
+    return values
+
+
+def _on_a_step(low: float, high: float, step: float, share: float) -> float:
+    return low + step * round((high - low) * share / step)
+
+
+def _has_result(formula: Formula, values: dict[str, float]) -> bool:
+    try:
+        return math.isfinite(formula(**values))
+    except InputError:
+        return False
+
+
+def _quoted(text: str) -> str:
+    """As a shell wants it: in quotes where there is a space in it."""
+    return f'"{text}"' if " " in text or "'" in text else text
+
+
 def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
-    for text in texts:
+    for place, text in enumerate(texts):
         name = text.partition("=")[0].strip()
         if "=" in text and name not in (*formula.inputs, *formula.constants):
             raise formula.unknown_letter(name)
+        if "=" not in text and place and "=" in texts[place - 1].rstrip("="):
+            raise InputError(f"'{text}' stands alone: a value with a space in it stands in quotes, so type \"{texts[place - 1]} {text}\"")
     return read_values(", ".join(texts))
 
 
@@ -127,13 +308,20 @@ def _as_text(worked: Working) -> list[str]:
     lines.append(f"  {formula.quantity.short_name}: {formula.quantity.both(worked.result, 4)}")
     lines += ["", "  with"]
     lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<34} {QUANTITIES[name].name}" for name, value in worked.values.items()]
-    lines += [f"  note: {note}" for note in worked.notes]
+    lines += [f"  note: {note}" for note in _notes(worked)]
     lines += [f"  remark: {formula.remark}"] if formula.remark else []
     lines += ["", f"  {origin(formula)}"]
     lines += [f"  tested range: {tested}" for tested in formula.tested]
     lines += [f"  checked against: {p.source}: {p.value} for {p.given}, here {p.check(formula).difference:+.2%}" for p in formula.published]
     lines += [f"  no printed value: {formula.unpublished}"] if formula.unpublished else []
     return lines
+
+
+def _notes(worked: Working) -> list[str]:
+    """What must be said: outside the usual range of a letter, outside a tested range, outside the conditions."""
+    formula = worked.formula
+    unusual = (QUANTITIES[letter].unusual(worked.values[letter], *formula.range(letter)[:2]) for letter in formula.inputs)
+    return [*filter(None, unusual), *worked.notes]
 
 
 def _as_json(worked: Working) -> dict:
@@ -146,7 +334,7 @@ def _as_json(worked: Working) -> dict:
         "inputs": {name: _quantity(name, value) for name, value in worked.values.items()},
         "result": {"letter": formula.result, **_quantity(formula.result, worked.result)},
         "working": typeset.working(worked, typeset.PLAIN),
-        "notes": worked.notes,
+        "notes": _notes(worked),
         "origin": origin(formula),
         "tested": [str(tested) for tested in formula.tested],
         "published": [
@@ -176,7 +364,7 @@ def _prove(options: argparse.Namespace) -> int:
     from brimwork import prove, topics
 
     if options.formula:
-        return _prove_one(topics.find(options.formula))
+        return _prove_one(_find(options.formula))
     total, found, begun = len(topics.formulas()), [], time.monotonic()
     for verdict in prove.verdicts():
         found.append(verdict)

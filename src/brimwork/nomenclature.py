@@ -65,6 +65,23 @@ class Quantity:
         if self.limit is not None and value > self.limit:
             raise InputError(f"{given} is above {self.most}, the most that {self.key} can be ({self.name}): type one such as {self.key}={self.example}")
 
+    def unusual(self, value: float, *ends: float) -> str:
+        """What to say of a value (SI) outside the usual range, or ""; `ends` widen the range to what one formula is used for. Constants have none."""
+        if self.value:
+            return ""
+        low, high = min(*self.range[:2], *ends), max(*self.range[:2], *ends)
+        slack = 1e-9 * (high - low)
+        if low - slack <= value <= high + slack:
+            return ""
+        far = "far " if value > 10 * high > 0 or low > 0 and value < low / 10 else ""
+        given = " or ".join(_short(value, name, 4) for name in dict.fromkeys((self.metric, self.us or self.metric)))
+        return f"{self.key} = {given} lies {far}outside the usual range of the {self.plain_name}, {self.span(low, high)}: check the number and its unit"
+
+    def span(self, low: float, high: float) -> str:
+        """A range (SI) in both unit systems: "200 mm to 1200 mm (7.87 in to 47.2 in)"."""
+        spans = [" to ".join(_short(end, name) for end in (low, high)) for name in dict.fromkeys((self.metric, self.us or self.metric))]
+        return f"{spans[0]} ({spans[1]})" if len(spans) > 1 else spans[0]
+
     @cached_property
     def limit(self) -> float | None:
         """The largest value that can be, in SI, or None."""
@@ -77,27 +94,26 @@ class Quantity:
             return write(self.constant, self.metric, None)
         low, high, step = self.range
         middle = low + round((high - low) / 2 / step) * step
-        return self._close_up(write(middle, self.metric, None), self.metric)
+        return self.typed(middle).partition("=")[2]
 
-    @staticmethod
-    def _close_up(text: str, unit_text: str) -> str:
-        return text if " " in unit_text else text.replace(" ", "")
+    def typed(self, value: float, us: bool = False) -> str:
+        """A value (SI) as a person would type it on a command line: "H=12mm", in US units to three figures, "Q=17 US gal/min"."""
+        name = self.us if us and self.us else self.metric
+        text = _short(value, name) if name != self.metric else write(value, name, None)
+        return f"{self.key}={text if ' ' in name else text.replace(' ', '')}"
 
     @cached_property
     def examples(self) -> str:
-        """A value of the usual range as a person would type it, in metric and in US units: "H=12mm or H=0.47in"."""
-        texts = [f"{self.key}={self.example}"]
-        if self.us != self.metric and not self.value:
-            low, high, _ = self.range
-            texts.append(f"{self.key}={self._close_up(write((low + high) / 2, self.us, 2), self.us)}")
-        return " or ".join(texts)
+        """A value of the usual range in metric and in US units: "H=12mm or H=0.472in"."""
+        low, high, _ = (self.constant,) * 3 if self.value else self.range
+        return " or ".join(dict.fromkeys((f"{self.key}={self.example}", self.typed((low + high) / 2, us=True))))
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
 
     def short(self, value: float) -> str:
         """Up to four figures without trailing zeros, for values that were given: "12 mm"."""
-        return f"{number(float(f'{convert(value, self.metric):.4g}'))} {self.metric}".strip()
+        return _short(value, self.metric, 4)
 
     @property
     def short_name(self) -> str:
@@ -116,6 +132,10 @@ class Quantity:
         """The value in both unit systems: "25.0 mm (0.984 in)"."""
         metric, us = self.metric_text(value, digits), self.us_text(value, digits)
         return metric if metric == us else f"{metric} ({us})"
+
+
+def _short(value: float, name: str, digits: int = 3) -> str:
+    return f"{number(float(f'{convert(value, name):.{digits}g}'))} {name}".strip()
 
 
 def _rows(*rows: Quantity) -> dict[str, Quantity]:

@@ -1,0 +1,56 @@
+"""Finding a formula by a word: in its name, in what it gives or takes, and in what is said about it and its topic."""
+
+from __future__ import annotations
+
+import importlib
+import re
+from functools import cache
+
+from brimwork.formula import Formula, origin
+from brimwork.nomenclature import QUANTITIES
+from brimwork.topics import topics
+
+PLACES = ("in the name", "in the name of its topic", "in what it gives", "in what it takes", "in what is said about it or its topic")
+
+
+def search(words: str) -> dict[str, tuple[Formula, ...]]:
+    """Formulas in which every one of the words is found, by the place of the word that lies farthest from the name; empty places are left out."""
+    patterns = _patterns(words)
+    found: dict[str, list[Formula]] = {place: [] for place in PLACES}
+    for topic, formulas in topics().items():
+        for formula in formulas:
+            places = [_place(pattern, _texts(topic, formula)) for pattern in patterns]
+            if places and None not in places:
+                found[PLACES[max(places)]].append(formula)
+    return {place: tuple(formulas) for place, formulas in found.items() if formulas}
+
+
+def _patterns(words: str) -> list[re.Pattern]:
+    """A letter such as C_d as it stands; words by their beginning, in capitals or not: "Pumps" finds pump and pumping."""
+    if words.strip() in QUANTITIES:
+        return [re.compile(rf"\b{re.escape(words.strip())}\b")]
+    stems = [word.removesuffix("s") if len(word) > 3 else word for word in words.replace("_", " ").split()]
+    return [re.compile(rf"(?i)\b{re.escape(stem)}") for stem in stems]
+
+
+def _place(pattern: re.Pattern, texts: tuple[str, ...]) -> int | None:
+    return next((place for place, text in enumerate(texts) if pattern.search(text)), None)
+
+
+@cache
+def _texts(topic: str, formula: Formula) -> tuple[str, ...]:
+    """What can be searched of a formula, one text for each of PLACES."""
+    gives = f"{formula.result} {formula.quantity.name}"
+    takes = "; ".join(f"{letter} {QUANTITIES[letter].name}" for letter in formula.inputs)
+    return formula.name, topic.replace("_", " "), gives, takes, f"{formula.remark} {origin(formula)} {about(topic, whole=True)}"
+
+
+def about(topic: str, whole: bool = False) -> str:
+    """What a topic is about, in one sentence, or all that stands at its head."""
+    text = importlib.import_module(f"brimwork.topics.{topic}").__doc__ or ""
+    return " ".join((text if whole else text.strip().partition("\n\n")[0]).split())
+
+
+def meaning(formula: Formula) -> str:
+    """What it takes, in one line; its name says what it gives: "from length of the lip, head over the lip"."""
+    return f"from {', '.join(QUANTITIES[letter].plain_name for letter in formula.inputs)}"
