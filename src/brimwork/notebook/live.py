@@ -1,7 +1,11 @@
-"""Live controls: number box and slider for each letter, and one picture, one sentence, one table that change together."""
+"""Live controls: number box and slider for each letter, and one picture, one sentence, one table that change together.
+
+While a slider moves, the picture is an SVG of the page, which is painted soonest; once it rests, an image, which an untrusted copy of the workbook keeps.
+"""
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable
 from html import escape
 from itertools import count
@@ -10,23 +14,25 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork import topics
-from brimwork.drawing import svg
+from brimwork.drawing import image, svg
 from brimwork.drawing.pictures import Picture, picture
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
+from brimwork.notebook.slider import Slider
 from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
+REST = 0.4  # s without a change
 _numbers = count(1)
 _QUIET = {"description_width": "initial"}
 _ROOMY = {"min_width": "30em", "width": "max-content"}
 
 
 class Figure:
-    """A picture with caption, notes and the table of its numbers, as HTML and as plain text."""
+    """A picture with caption, notes and the table of its numbers, as HTML and as plain text; with a `key` drawn in the page, without one an image."""
 
-    def __init__(self, shown: Picture, notes: list[str], key: str):
+    def __init__(self, shown: Picture, notes: list[str], key: str = ""):
         self.picture, self.notes, self.key = shown, notes, key
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
@@ -34,11 +40,12 @@ class Figure:
 
     def html(self) -> str:
         shown = self.picture
+        drawn = svg.write(shown.sheet, self.key) if self.key else image.element(shown.sheet)
         notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
         head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
         return (
-            f"<figure style='margin:0;max-width:720px'>{svg.write(shown.sheet, self.key)}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
+            f"<figure style='margin:0;max-width:720px'>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
             f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )
 
@@ -51,15 +58,8 @@ class Control:
         low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
         name = self.row.plain_name
         self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
-        self.slider = widgets.FloatSlider(
-            value=low,
-            min=low,
-            max=high,
-            step=step,
-            readout=False,
-            layout={"width": "16em"},
-            tooltip=f"{letter}, {name}, from {low:g} to {high:g} {self.row.metric}",
-        )
+        span = f"{name}, from {low:g} to {high:g} {self.row.metric}".strip()
+        self.slider = Slider(name=span, unit=self.row.metric, min=low, max=high, step=step)
         self.slider.value = self._nearest_step(convert(value, self.row.metric))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
@@ -107,7 +107,7 @@ class Explorer:
         self.formula, self.letters, self.given = formula, letters, given
         self.key = f"p{next(_numbers)}"
         self.controls = [Control(formula, letter, given[letter], self.redraw) for letter in letters]
-        self.trouble = widgets.HTML()
+        self.trouble, self.rest = widgets.HTML(), None
 
     def show(self) -> None:
         display(widgets.VBox([*(control.widget for control in self.controls), self.trouble]))
@@ -116,20 +116,23 @@ class Explorer:
     def values(self) -> dict[str, float]:
         return {**self.given, **{letter: control.value for letter, control in zip(self.letters, self.controls, strict=True)}}
 
-    def figure(self) -> Figure:
+    def figure(self, key: str = "") -> Figure:
         values = self.values()
         shown = picture(self.formula, values, self.letters[0])
-        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), self.key)
+        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key)
 
     def redraw(self) -> None:
         try:
-            figure = self.figure()
+            figure = self.figure(self.key)
         except InputError as error:
             self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
             return
         if self.trouble.value:
             self.trouble.value = ""
         self.handle.update(figure)
+        if self.rest:
+            self.rest.cancel()
+        self.rest = asyncio.get_running_loop().call_later(REST, lambda: self.handle.update(Figure(figure.picture, figure.notes)))
 
 
 def explore(name: str, *letters: str, **given: str) -> None:

@@ -9,7 +9,7 @@ from brimwork.design import checks
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.inputs import Unknown
-from brimwork.drawing import svg
+from brimwork.drawing import image
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
 from brimwork.nomenclature import QUANTITIES
@@ -37,7 +37,7 @@ def findings_shown(chain: Chain) -> Shown:
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
     following = next_words(found)
     html = (
-        "<section style='max-width:760px'><h3>Findings</h3>"
+        "<section style='max-width:760px'><h2>Findings</h2>"
         f"<p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>"
         f"{f'<p>{escape(following)}</p>' if following else ''}{rows}</section>"
     )
@@ -96,11 +96,9 @@ def _working_lines(chain: Chain, name: str) -> list[str]:
 def drawings_shown(chain: Chain) -> Shown:
     """The drawings with their descriptions, or what each still needs."""
     html, plain = [], []
-    for number, (name, sheet) in enumerate(drawings(chain)):
+    for name, sheet in drawings(chain):
         if isinstance(sheet, Sheet):
-            html.append(
-                f"<figure style='margin:0 0 1em;max-width:720px'>{svg.write(sheet, f'dv{number}')}<figcaption>{escape(sheet.description)}</figcaption></figure>"
-            )
+            html.append(f"<figure style='margin:0 0 1em;max-width:720px'>{image.element(sheet)}<figcaption>{escape(sheet.description)}</figcaption></figure>")
             plain.append(sheet.description)
         else:
             html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
