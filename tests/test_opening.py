@@ -1,8 +1,11 @@
 """Laying out the workbooks in a user's folder: nothing of theirs is overwritten, new editions are laid beside, bad folders are told."""
 
+import os
+import signal
 import socket
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -105,3 +108,76 @@ def test_a_record_that_is_not_ours_and_a_link_to_nothing_are_left_alone(tmp_path
     (mine / "one.ipynb").symlink_to(tmp_path / "nowhere")
     opening.lay_out(mine)
     assert (mine / ".brimwork.json").read_text() == "not ours" and (mine / "one.ipynb").is_symlink()
+
+
+# --- the server -----------------------------------------------------------------------------------------------------------------------
+
+
+def _free_port() -> int:
+    while True:
+        with socket.socket() as probe:
+            probe.bind(("127.0.0.1", 0))
+            if probe.getsockname()[1] >= 1024:
+                return probe.getsockname()[1]
+
+
+def _is_open(port: int) -> bool:
+    with socket.socket() as probe:
+        return probe.connect_ex(("127.0.0.1", port)) == 0
+
+
+@pytest.fixture
+def own(tmp_path, monkeypatch):
+    """Jupyter's own files of this test stay in its folder."""
+    for name in ("RUNTIME", "CONFIG", "DATA"):
+        monkeypatch.setenv(f"JUPYTER_{name}_DIR", str(tmp_path / name.lower()))
+    return tmp_path
+
+
+def _opened(folder: Path, port: int, **more) -> subprocess.Popen:
+    line = [sys.executable, "-m", "brimwork", "open", str(folder), "--no-browser", "--port", str(port)]
+    return subprocess.Popen(line, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **more)
+
+
+def _wait_for(what, seconds: float = 60):
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        if found := what():
+            return found
+        time.sleep(0.2)
+    pytest.fail(f"not within {seconds} s")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals as on Unix")
+@pytest.mark.parametrize("asked", [signal.SIGTERM, signal.SIGINT], ids=["ended", "Ctrl+C"])
+def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, asked):
+    mine, port = own / "mine", _free_port()
+    first = _opened(mine, port, start_new_session=True)
+    try:
+        address = _wait_for(lambda: opening.running(mine))
+        assert f":{port}/lab/tree/00-start.ipynb?token=" in address
+        second = _opened(mine, _free_port())
+        out, err = second.communicate(timeout=60)
+        assert second.returncode == 0 and out == f"{address}\n" and "are open already" in err
+        assert opening.running(own / "other") is None
+        first.send_signal(asked)
+        first.communicate(timeout=30)
+        assert first.returncode == 0 and not _is_open(port) and opening.running(mine) is None
+    finally:
+        if first.poll() is None:
+            os.killpg(first.pid, signal.SIGKILL)
+
+
+def test_the_address_of_a_running_server_is_opened_in_the_browser(tmp_path, monkeypatch, capsys):
+    opened = []
+    monkeypatch.setattr(opening, "running", lambda folder: "http://localhost:8888/lab/tree/00-start.ipynb")
+    monkeypatch.setattr(opening.webbrowser, "open", opened.append)
+    assert opening.open_workbooks(tmp_path / "mine") == 0 and opening.open_workbooks(tmp_path / "mine", browser=False) == 0
+    assert opened == ["http://localhost:8888/lab/tree/00-start.ipynb"]
+
+
+def test_a_record_left_by_a_server_that_is_gone_does_not_count(own):
+    (own / "runtime").mkdir()
+    left = f'{{"pid": {os.getpid()}, "root_dir": "{own}", "url": "http://localhost:1/", "hostname": "localhost", "port": {_free_port()}, "token": "x"}}'
+    (own / "runtime" / "jpserver-1.json").write_text(left)
+    assert opening.running(own) is None

@@ -5,8 +5,11 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import signal
+import socket
 import subprocess
 import sys
+import webbrowser
 from pathlib import Path
 
 from brimwork import __version__
@@ -14,6 +17,7 @@ from brimwork.files import write_whole
 from brimwork.units import InputError
 
 SETTINGS = Path(__file__).with_name("settings")
+FIRST_PAGE = "lab/tree/00-start.ipynb"
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
 
 
@@ -84,18 +88,58 @@ def environment() -> dict[str, str]:
 
 
 def command(folder: Path, browser: bool, port: int) -> list[str]:
-    options = [f"--ServerApp.root_dir={folder}", "--LabApp.default_url=/lab/tree/00-start.ipynb", f"--ServerApp.port={port}"]
+    options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{FIRST_PAGE}", f"--ServerApp.port={port}"]
     return [sys.executable, "-m", "jupyterlab", *options, *([] if browser else ["--no-browser"])]
 
 
+def running(folder: Path) -> str | None:
+    """The address of a server that has this folder open, if there is one that answers."""
+    from jupyter_server.serverapp import list_running_servers
+
+    for server in list_running_servers():
+        if Path(server.get("root_dir", "")).resolve() == folder.resolve() and _answers(server):
+            token = f"?token={server['token']}" if server.get("token") else ""
+            return f"{server['url']}{FIRST_PAGE}{token}"
+    return None
+
+
+def _answers(server: dict) -> bool:
+    try:
+        socket.create_connection((server["hostname"], server["port"]), timeout=2).close()
+    except OSError:
+        return False
+    return True
+
+
 def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
-    """Lay out the workbooks and run JupyterLab until it is stopped; returns its exit code."""
+    """Lay out the workbooks and run JupyterLab until it is stopped, or show where it runs already; returns the exit code."""
     folder = folder.expanduser().resolve()
     for line in lay_out(folder):
         print(f"brimwork: {line}", file=sys.stderr)
+    if address := running(folder):
+        print(f"Your workbooks in {folder} are open already, at this address:", file=sys.stderr)
+        print(address)
+        if browser:
+            webbrowser.open(address)
+        return 0
     print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
     options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
+    return _run_until_stopped([*command(folder, browser, port), *options])
+
+
+def _run_until_stopped(line: list[str]) -> int:
+    """Run the server; whatever asks this command to stop stops the server too, and the command ends after it."""
+    server, stopped = subprocess.Popen(line, env=environment()), []
+
+    def stop(*_) -> None:
+        stopped.append(True)
+        server.terminate()
+
+    asked = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP", "SIGINT") if hasattr(signal, name)]
+    before = {number: signal.signal(number, stop) for number in asked if signal.getsignal(number) != signal.SIG_IGN}
     try:
-        return subprocess.run([*command(folder, browser, port), *options], env=environment()).returncode
-    except KeyboardInterrupt:
-        return 0
+        code = server.wait()
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+    return 0 if stopped else code
