@@ -6,6 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from brimwork.drawing.pictures import picture
+from brimwork.drawing.records import Line, Polygon, Text
 from brimwork.notebook import level_sheet
 from brimwork.topics.survey import (
     change_of_sound,
@@ -101,3 +103,21 @@ def test_a_level_sheet_is_a_table_with_its_own_check():
     assert "does not close back" in level_sheet("10 m", bench_mark="1.245 m", pit="1.9 m").plain
     assert "Please change something" in level_sheet("10 m", bench_mark="1.245 m").plain
     assert "Please change something" in level_sheet("high", bench_mark="1.245 m", pit="1.9 m").plain
+
+
+def test_the_sight_line_is_drawn_through_eye_sill_and_what_it_hides():
+    """By hand: from 1.6 m down to 1.0 m in 2 m is 0.3 m a metre; 1 m behind the sill the line is at 0.7 m."""
+    values = {"z_eye": 1.6, "z_sill": 1.0, "x_sill": 2.0, "x_beyond": 1.0}
+    records = picture(height_in_sight, values, "x_beyond").sheet.views[0].records
+    (line,) = [record.points for record in records if isinstance(record, Line) and record.style == "force"]
+    assert line == ((0, 1.6), (2.0, 1.0), (3.0, pytest.approx(0.7)))
+    hidden = next(record for record in records if isinstance(record, Polygon) and record.fill == "patch")
+    assert max(y for _, y in hidden.points) == pytest.approx(0.7)
+
+
+def test_a_sight_line_that_meets_the_ground_first_hides_nothing():
+    """From 1.6 m over 0.8 m at 2 m it reaches the ground at 4 m, and the feature stands at 7 m."""
+    records = picture(height_in_sight, {"z_eye": 1.6, "z_sill": 0.8, "x_sill": 2.0, "x_beyond": 5.0}, "x_beyond").sheet.views[0].records
+    (line,) = [record.points for record in records if isinstance(record, Line) and record.style == "force"]
+    assert line[-1] == pytest.approx((4.0, 0.0))
+    assert any(isinstance(record, Text) and record.text == "nothing hidden" for record in records)

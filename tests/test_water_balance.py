@@ -9,6 +9,9 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from brimwork import tables
+from brimwork.drawing.pictures import picture
+from brimwork.drawing.records import Polygon
+from brimwork.formula import read_values
 from brimwork.topics import find
 from brimwork.topics.water_balance import DAY, Basin, Weather, run_of_days
 from brimwork.units import InputError
@@ -177,3 +180,23 @@ def test_a_surface_or_climate_not_in_the_tables_is_refused_with_what_there_is():
         tables.evaporation_coefficient("wet stone")
     with pytest.raises(InputError, match="hot and dry"):
         tables.peak_month("desert")
+
+
+# --- pictures -----------------------------------------------------------------------------------------------------------------------
+
+
+def _bars(name, given, fill):
+    records = picture(find(name), read_values(given), find(name).inputs[-1]).sheet.views[0].records
+    return [record.points[1][0] - record.points[0][0] for record in records if isinstance(record, Polygon) and record.fill == fill]
+
+
+def test_the_bars_of_the_water_in_transit_are_its_parts():
+    """1.15, 7.17, 0.33, 0.5, 1.18 and 1.35 L: 11.68 L together."""
+    given = "V_rim=1.15 L, V_siph=7.17 L, V_film=0.33 L, V_sheet=0.5 L, V_pc=1.18 L, V_hold=1.35 L"
+    assert [bar / LITRE for bar in _bars("water in transit", given, "water")] == pytest.approx([1.15, 7.17, 0.33, 0.5, 1.18, 1.35])
+    assert [bar / LITRE for bar in _bars("water in transit", given, "patch")] == pytest.approx([11.68])
+
+
+def test_the_bar_of_the_usable_water_is_what_is_in_transit_and_what_can_be_lost():
+    given = "V_use=210 L, V_tr=18 L, K_E=1.05, E_0=5 mm/day, A_wet=1.9 m2, Q_splash=2 L/day"
+    assert [bar / LITRE for name in ("patch", "water") for bar in _bars("days without top-up", given, name)] == pytest.approx([18, 192])

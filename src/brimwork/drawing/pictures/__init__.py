@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from brimwork import topics
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.pictures import lips, loads, pipes, reservoir, stability, vessels
+from brimwork.drawing.pictures import balance, lips, loads, pipes, reservoir, siting, stability, vessels
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Point, Sheet, Text, View
 from brimwork.formula import Formula, holds
@@ -14,7 +14,16 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError, convert, read
 
 _PLOT = (112.0, 14.0, 64.0, 48.0)
-_SECTIONS: dict[str, Draw] = {**lips.DRAWN, **vessels.DRAWN, **reservoir.DRAWN, **pipes.DRAWN, **loads.DRAWN, **stability.DRAWN}
+_SECTIONS: dict[str, Draw] = {
+    **lips.DRAWN,
+    **vessels.DRAWN,
+    **reservoir.DRAWN,
+    **pipes.DRAWN,
+    **loads.DRAWN,
+    **stability.DRAWN,
+    **siting.DRAWN,
+    **balance.DRAWN,
+}
 
 
 @dataclass(frozen=True)
