@@ -78,7 +78,13 @@ def _blade(s: Shop) -> Iterator[Line]:
     yield s.pieces(
         "wall", "wall", 1, f"{s.sizes(d['blade.wall_height'])} high, with a footing of its own", "behind the blade", "as a structural engineer designs it"
     )
-    yield s.pieces("landing_stone", "stone on which the sheet lands", 1, f"{s.sizes(d['blade.lip_width'])} wide at least, {s.sizes(0.040)} to {s.sizes(0.080)} thick", "catch area")
+    yield s.pieces(
+        "landing_stone",
+        "stone on which the sheet lands",
+        1,
+        f"{s.sizes(d['blade.lip_width'])} wide at least, {s.sizes(0.040)} to {s.sizes(0.080)} thick",
+        "catch area",
+    )
     yield _sealant(s, d["blade.lip_width"], "joint of the lip")
 
 

@@ -17,7 +17,7 @@ CUBIC_YARD = unit("yd3").factor  # m3
 class Line:
     """One line of the list. `count` is how many are bought, or the length in m of what is cut off a roll; None where it is not bought or not known.
 
-    `key` names its price in the section [prices]; `missing` are the keys of the design without which it cannot be worked out.
+    `key` names its price in the section [prices]. A line that cannot be worked out is not `known`, and names the keys of the design that are missing.
     """
 
     item: str
@@ -30,6 +30,7 @@ class Line:
     buy: str = ""
     where: str = ""
     note: str = ""
+    known: bool = True
     missing: tuple[str, ...] = ()
 
 

@@ -13,6 +13,7 @@ from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Unknown
 from brimwork.design.missing import missing
 from brimwork.design.questions import QUESTIONS, Question
+from brimwork.design.surroundings import OVER_BUDGET
 from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
@@ -393,7 +394,7 @@ CHECKS: tuple[Check | Judged, ...] = (
           kinds=("cascade",)),
     Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
           "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
-    Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, OVER_BUDGET), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",)),
+    Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, OVER_BUDGET), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",), lambda c: c.cost_told),
     *map(_answered, QUESTIONS),
 )  # fmt: skip
 

@@ -513,6 +513,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "people": Field("people who work on site", "", whole=True, most=50, usual="2", basis=CP),
         "day": Field("hours of a working day", "h", most=16 * 3600.0, usual="8 h", basis=CP),
         "soil": Choice("soil that is dug", tuple(HAND_DIGGING)),
+        "barrowing": _assumed("loading and barrowing what is dug, for each volume in the ground", "2 h/m3", CP, "h/yd3"),
         **{key: _time(step) for key, step in STEPS.items()},
         **{f"order_{key}": _lead(lead) for key, lead in LEADS.items()},
     },

@@ -158,7 +158,9 @@ def programme(chain: Chain) -> Programme:
 def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
     weekend = f"The first day, {first.isoformat()}, is at a weekend: work begins on the Monday after." if dated and first.weekday() >= 5 else ""
     counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
-    people = f"{d['programme.people']:g} people work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday, one step after the other; the electrician works beside them."
+    many = _people(d["programme.people"])
+    works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
+    people = f"{works}, one step after the other; the electrician works beside them, and what cures or is tested waits beside them."
     return tuple(note for note in (counted, weekend, people, HOLIDAYS) if note)
 
 
@@ -169,17 +171,21 @@ def _order(d: Design, one: Dated) -> Order:
 
 
 def _time(chain: Chain, key: str) -> tuple[float, str]:
-    """How long a step takes (s), and why where that is not the design's own value: digging by the soil, where the design names one."""
+    """How long a step takes (s), and why where that is not the design's own value: digging and barrowing by the soil, where the design names one."""
     d = chain.design
     if key != "dig" or "programme.dig" in d.values or "programme.soil" not in d.values:
         return d[f"programme.{key}"], ""
     try:
-        _, most = digging_hours(chain.dug, d["programme.soil"])
+        dug, people = chain.dug, d["programme.people"]
+        _, most = digging_hours(dug, d["programme.soil"])
     except (Unknown, InputError):
         return d["programme.dig"], ""
-    return most / d[
-        "programme.people"
-    ], f"{short(chain.dug, 'm3')} of {d['programme.soil']} by hand, the slower of two tables, shared by {d['programme.people']:g} people"
+    said = f"{short(dug, 'm3')} of {d['programme.soil']} dug by hand by the slower table, and barrowed, by {_people(people)}"
+    return (most + dug * d["programme.barrowing"]) / people, said
+
+
+def _people(number: float) -> str:
+    return "one person" if number == 1 else f"{number:g} people"
 
 
 def team_time(chain: Chain) -> float:

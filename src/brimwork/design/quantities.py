@@ -33,14 +33,14 @@ def _made(item: str, make: Callable[[Shop], Iterator[Line]], shop: Shop) -> list
     except Unknown as missing:
         made.append(_open(shop, item, f"needs {asked(missing)}", missing.keys))
     except InputError as refused:
-        made.append(_open(shop, item, str(refused), (item,)))
+        made.append(_open(shop, item, str(refused)))
     except ArithmeticError:
-        made.append(_open(shop, item, "a value that must be more than nothing is zero", (item,)))
+        made.append(_open(shop, item, "a value that must be more than nothing is zero"))
     return made
 
 
-def _open(shop: Shop, item: str, why: str, missing: tuple[str, ...]) -> Line:
-    return shop.line(item, buy="not known", note=why, missing=missing)
+def _open(shop: Shop, item: str, why: str, missing: tuple[str, ...] = ()) -> Line:
+    return shop.line(item, buy="not known", note=why, known=False, missing=missing)
 
 
 def _duct(s: Shop) -> Iterator[Line]:

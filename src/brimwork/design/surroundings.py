@@ -8,7 +8,7 @@ from brimwork import tables, topics
 from brimwork.design.chain import Chain, Found, result
 from brimwork.topics.handling import lift_limit, pull_in_slings
 
-CONTINGENCY = 0.12  # common practice, no source: 10 to 15 %
+OVER_BUDGET = 1.1  # where the check on the budget fails
 
 
 class Surroundings(Chain):
@@ -102,8 +102,22 @@ class Surroundings(Chain):
 
     @result
     def cost_estimate(self):
-        return self._work("cost with contingency", C_dir=self.design["site.cost"], s_cont=CONTINGENCY)
+        """The cost that the design gives, with its contingency; the cost sheet makes its own sums."""
+        return self._work("cost with contingency", C_dir=self.design["site.cost"], s_cont=self.design["costing.contingency"])
 
     @property
     def cost_share(self) -> float:
-        return self.cost_estimate / self.design["site.budget"]
+        """Cost over budget: the cost that the design gives, else the total of the cost sheet, which is made from this chain."""
+        from brimwork.design.cost import budgeted
+
+        budget = self.design["site.budget"]
+        return (self.cost_estimate if "site.cost" in self.design.values else budgeted(self, self._over(budget))) / budget
+
+    @property
+    def cost_told(self) -> str:
+        """Where the cost that is held against the budget comes from."""
+        return "the cost given, with contingency" if "site.cost" in self.design.values else "the total of the cost sheet, tax in it where its rate is given"
+
+    def _over(self, budget: float) -> float:
+        own = self.design.values.get("limits.C56")
+        return budget * (own.value[1][1] if own else OVER_BUDGET)
