@@ -3,12 +3,17 @@
 import ast
 import json
 import re
+import statistics
 from pathlib import Path
 
 import pytest
+from reading_grade import grade
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
+SECTIONED = ("overflow", "pipes")
+SECTIONS = (("recall",), ("predict",), ("explore",), ("look_back", "explain"), ("derive", "ledger"), ("fade",), ("find_slip",), ("your_numbers",), ("on_site",),
+            ("exit_check",))  # fmt: skip
 
 
 @pytest.fixture(params=WORKBOOKS, ids=lambda path: path.stem)
@@ -34,7 +39,7 @@ def test_every_cell_that_shows_something_has_its_result_stored(cells):
 
 def test_every_worked_result_is_compared_when_the_workbook_is_tested(cells):
     for cell in code(cells):
-        if re.search(r"^work\(", source(cell), re.MULTILINE):
+        if re.search(r"^(work|ledger)\(", source(cell), re.MULTILINE):
             assert "nbval-check-output" in cell["metadata"].get("tags", []), source(cell)
 
 
@@ -42,7 +47,7 @@ def test_every_picture_is_stored_with_description_caption_and_numbers(cells):
     for cell in code(cells):
         if source(cell).startswith("explore("):
             html = "".join("".join(output["data"].get("text/html", "")) for output in cell["outputs"] if "data" in output)
-            for part in ("<figure", "<desc>", "<figcaption", "<table>"):
+            for part in ("<figure", 'alt="', "<figcaption", "<table>"):
                 assert part in html, source(cell)
 
 
@@ -59,6 +64,32 @@ def test_text_is_short_and_holds_no_formula(cells):
     text = " ".join(source(cell) for cell in cells if cell["cell_type"] == "markdown")
     assert len(text.split()) <= 1000
     assert not re.search(r"\$|\\frac|\\sqrt", text)
+
+
+@pytest.mark.parametrize("path", [path for path in WORKBOOKS if path.stem in SECTIONED], ids=lambda path: path.stem)
+def test_a_topic_workbook_has_its_sections_in_order_each_with_what_belongs_to_it(path):
+    """A section is a heading with a number; what belongs to it are the calls that follow."""
+    found, number = {}, 0
+    for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+        heading = re.match(r"## (?:(\d+) )?", source(cell)) if cell["cell_type"] == "markdown" else None
+        number = int(heading[1] or 99) if heading else number
+        if cell["cell_type"] == "code" and not source(cell).startswith("from "):
+            found.setdefault(number, []).append(source(cell).partition("(")[0])
+    assert list(found)[:10] == list(range(1, 11))
+    for number, wanted in enumerate(SECTIONS, start=1):
+        assert set(wanted) <= {*found[number]}, f"section {number} lacks {wanted}"
+    assert len(found[3]) == 1, "one picture to explore"
+    text = path.read_text(encoding="utf-8")
+    assert all(word in text for word in ("**Aim:**", "**Time:**", "**You need:**", "*Caution:", "**Puzzle:**", "goes wrong on the ground"))
+
+
+@pytest.mark.parametrize("path", [path for path in WORKBOOKS if path.stem in SECTIONED], ids=lambda path: path.stem)
+def test_the_text_of_a_topic_workbook_reads_easily_and_asks_something_soon(path):
+    cells = json.loads(path.read_text(encoding="utf-8"))["cells"]
+    grades = [grade(source(cell)) for cell in cells if cell["cell_type"] == "markdown"]
+    assert statistics.median(grades) <= 8 and max(grades) <= 10
+    first = next(place for place, cell in enumerate(cells) if source(cell).startswith("recall("))
+    assert first < 6 and len(" ".join(source(cell) for cell in cells[:first]).split()) <= 250
 
 
 def test_notebooks_name_the_kernel_that_opens_without_a_question_and_no_machine():

@@ -108,8 +108,16 @@ def _edge_drawn(asked: _Asked, other: Formula, letters: dict[str, float], head: 
     shown = picture(other, letters, asked.formula.result).sheet
     view = shown.views[0]
     given = _given_level(view, asked.letters["H"], asked) if "H" in asked.letters else ()
-    view = replace(view, records=(*_head_beside_level(view, asked.said("H", head)), *given))
-    return Sheet(96, 74, (view,), "What your number would lead to", said, shown.notes)
+    view = _without_sky(replace(view, records=(*_head_beside_level(view, asked.said("H", head)), *given)), max(head, asked.letters.get("H", 0.0)))
+    return Sheet(96, view.frame[1] + view.frame[3] + 4, (view,), "What your number would lead to", said, shown.notes)
+
+
+def _without_sky(view: View, highest: float) -> View:
+    """The view cut off a little above the highest water."""
+    x0, y0, x1, y1 = view.window
+    left, top, width, height = view.frame
+    cut = min(highest + 8 * (y1 - y0) / height, y1)
+    return View((x0, y0, x1, cut), (left, top, width, height * (cut - y0) / (y1 - y0)), view.records)
 
 
 def _head_beside_level(view: View, said: str) -> Iterator[Record]:
@@ -125,7 +133,7 @@ def _given_level(view: View, head: float, asked: _Asked) -> Iterator[Record]:
     """From the edge outwards, so that it leaves the words at the water level free."""
     x0, y0, x1, y1 = view.window
     if head < y1:
-        yield Line(((x0 + 0.58 * (x1 - x0), head), (x1, head)), "second curve")
+        yield Line(((x0 + 0.66 * (x1 - x0), head), (x1, head)), "second curve")
         yield Text((x1, head), f"given {asked.said('H', head)}", "end", 3.0, ACCENT, (-1.0, 1.2))
 
 
@@ -187,7 +195,7 @@ def _buckets(asked: _Asked, flow: float, said: str) -> Sheet:
     records: list[Record] = [Text((44, 54), f"two buckets of 10 L after {seconds:g} s", "middle", 3.4)]
     for left, name, each in ((8, "given", given), (50, "yours", flow)):
         records += _bucket(left, name, convert(each, "L/s") * seconds, asked.said("Q", each))
-    return Sheet(96, 66, (_flat(records),), "What your number would lead to", said)
+    return Sheet(96, 64, (_flat(records),), "What your number would lead to", said)
 
 
 def _bucket(left: float, name: str, litres: float, flow: str) -> Iterator[Record]:
@@ -208,7 +216,7 @@ def _bars(heads: tuple[tuple[str, float], ...], asked: _Asked, said: str) -> She
         high = 13 + 32 * head / most
         records.append(Polygon(rectangle(left, 13, left + 24, high), "water", "thin"))
         records += [Text((left + 12, high + 1.5), asked.said("H_t", head), "middle", 3.2), Text((left + 12, 7), name, "middle", 3.2, GREY)]
-    return Sheet(96, 66, (_flat(records),), "What your number would lead to", said)
+    return Sheet(96, 64, (_flat(records),), "What your number would lead to", said)
 
 
 def _flat(records: list[Record]) -> View:

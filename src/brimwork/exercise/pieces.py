@@ -14,9 +14,10 @@ from fractions import Fraction
 from functools import cached_property
 
 from brimwork import expression, typeset, units
+from brimwork.expression import FUNCTIONS
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import BASE, Dimension
+from brimwork.units import BASE, NUMBER, Dimension
 
 FIGURES = 4  # significant figures of a value on the way
 _CALCULUS = ("Integral", "Derivative")
@@ -71,9 +72,10 @@ class Worked:
         return f"{target.number(units.number(self.found[key], FIGURES))}{target.unit(piece.unit)}"
 
     def units_only(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
-        """The line with units in place of numbers, 1 for a plain number."""
+        """The line with units in place of numbers; plain numbers are left out of products."""
         of = {one.key: one.unit for one in self.pieces} | {key: QUANTITIES[key].si for key in self.values}
-        return typeset.write(piece.tree, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
+        bare = _bare(piece.tree, {key for key, unit in of.items() if not unit or units.unit(unit).dimension == NUMBER})
+        return typeset.write(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
 
     def line(self, piece: Piece, target: typeset.Latex = typeset.PLAIN) -> str:
         """The whole line: letters, numbers, value."""
@@ -140,6 +142,27 @@ def _powered(name: str, power: Fraction) -> str:
     if power.denominator == 1:
         return f"{name}{power}"
     return f"{name}^({power})" if power.denominator == 3 else f"{name}^{float(power):g}"
+
+
+def _bare(node: ast.expr, plain: set[str]) -> ast.expr:
+    """The tree without the plain numbers that only multiply or divide; a part that is nothing but numbers is 1."""
+    if {name.id for name in ast.walk(node) if isinstance(name, ast.Name)} - {"pi", *FUNCTIONS} <= plain:
+        return ast.Constant(1)
+    match node:
+        case ast.BinOp(left=left, op=ast.Mult() | ast.Div() as op, right=right):
+            a, b = _bare(left, plain), _bare(right, plain)
+            if isinstance(b, ast.Constant):
+                return a
+            return b if isinstance(a, ast.Constant) and isinstance(op, ast.Mult) else ast.BinOp(a, op, b)
+        case ast.BinOp(left=left, op=ast.Pow() as op, right=right):
+            return ast.BinOp(_bare(left, plain), op, right)
+        case ast.BinOp(left=left, op=op, right=right):
+            return ast.BinOp(_bare(left, plain), op, _bare(right, plain))
+        case ast.UnaryOp(operand=operand):
+            return _bare(operand, plain)
+        case ast.Call(func=func, args=[argument]):
+            return ast.Call(func, [_bare(argument, plain)], [])
+    return node
 
 
 # --- quantities on the way, from the derivation -------------------------------------------------------------------------------------

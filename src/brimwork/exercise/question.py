@@ -159,7 +159,7 @@ def _posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
 
 
 def _text(formula: Formula, values: dict[str, float]) -> str:
-    given = "; ".join(f"{QUANTITIES[name].name} {name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
+    given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
     result = formula.quantity
     unit = f" in {result.metric}" if result.metric else ""
     near = f"to {formula.close}" if formula.close else "to three figures"

@@ -11,18 +11,18 @@ from IPython.display import display
 
 from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain, Found
-from brimwork.design.checks import asked
+from brimwork.design.checks import Finding, asked
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import SECTIONS, Field
 from brimwork.design.inputs import Design, Unknown
 from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import Keeper, Part, alert, box, button
+from brimwork.notebook.practising import Keeper, Part, alert, box, button, paragraph, status
 from brimwork.units import InputError
 
 MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"
-_WORSE = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓", "does not apply": "–"}
+_MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓"}
 
 
 class Carrying:
@@ -43,7 +43,7 @@ class Carrying:
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
         begun = "Your running design" if self.mine.exists() else f"Your design will begin as a copy of {start}, which is invented"
-        head = widgets.HTML(f"<p>{escape(begun)}. It is kept in {escape(mine)}.</p>")
+        head = widgets.HTML(paragraph(f"{escape(begun)}. It is kept in {escape(mine)}."))
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
 
     def running(self) -> Design:
@@ -63,7 +63,7 @@ class Carrying:
         except InputError as error:
             self.said.value = alert(f"{error}. Nothing is saved; your design is as it was.")
             return
-        self.said.value = f"<p role='status'>✓ Saved in {escape(str(self.mine))}.</p>{_compared(chain_of(before), chain_of(after), self.shows)}"
+        self.said.value = f"{status(f'✓ Saved in {escape(str(self.mine))}.')}{_compared(chain_of(before), chain_of(after), self.shows)}"
         self.keeper.note("on site", "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
 
     def _changed(self, before: Design) -> tuple[Design, list[str]]:
@@ -101,21 +101,30 @@ def _as_in_file(typed: str, field: Field):
 def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
     """A table of the numbers that were asked for, before and now; then every check that is graded otherwise."""
     rows = "".join(
-        f"<tr><th scope='row' style='text-align:left'>{escape(NUMBERS[name])}</th><td>{escape(_number(before, name))}</td><td>{escape(_number(after, name))}</td></tr>"
+        f"<tr><th scope='row' style='text-align:left'>{escape(NUMBERS[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
         for name in shows
         if name in after.names()
     )
     table = f"<table><thead><tr><th scope='col'></th><th scope='col'>before</th><th scope='col'>now</th></tr></thead><tbody>{rows}</tbody></table>"
-    old = {finding.id: finding for finding in checks.findings(before)}
-    moved = [finding for finding in checks.findings(after) if finding.id in old and finding.grade != old[finding.id].grade]
+    old, new = _graded(before), _graded(after)
+    moved = [finding for id, finding in new.items() if id in old and finding.grade != old[id].grade]
     if not moved:
-        return f"{table}<p>No check is graded otherwise than before.</p>"
+        return f"{table}{paragraph('No check is graded otherwise than before.')}"
     items = "".join(
-        f"<li>{escape(finding.title)}: {_WORSE[old[finding.id].grade]} {old[finding.id].grade}, now <strong>{_WORSE[finding.grade]} {finding.grade}</strong>"
+        f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {old[finding.id].grade}, now <strong>{_MARKS[finding.grade]} {finding.grade}</strong>"
         f" ({escape(finding.value)})</li>"
         for finding in moved
     )
-    return f"{table}<p>Checks that are graded otherwise than before:</p><ul>{items}</ul>"
+    return f"{table}{paragraph('Checks that are graded otherwise than before:')}<ul style='line-height:1.45'>{items}</ul>"
+
+
+def _graded(chain: Chain) -> dict[str, Finding]:
+    """The checks that apply; one check may stand in a second row for another kind of feature."""
+    return {finding.id: finding for finding in checks.findings(chain) if finding.grade != "does not apply"}
+
+
+def _cell(chain: Chain, name: str) -> str:
+    return f"<td style='padding:0 .8em'>{escape(_number(chain, name))}</td>"
 
 
 def _number(chain: Chain, name: str) -> str:

@@ -18,8 +18,8 @@ from brimwork.exercise.pieces import Piece, Worked, worked
 from brimwork.exercise.question import ask
 from brimwork.formula import Formula, read_values
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import Page, say
-from brimwork.notebook.practising import Keeper, Part, box, button, leads_to, told
+from brimwork.notebook.pages import Page, checked, say
+from brimwork.notebook.practising import Keeper, Part, box, button, leads_to, paragraph, status, told
 from brimwork.units import InputError
 
 MOST_BLANKS = 3
@@ -34,14 +34,15 @@ def ledger(name: str, **values: str) -> Page:
     except InputError as error:
         return say(error)
     rows = [
-        f"| {number} | ${found.left(piece)}$ | ${found.put_in(piece)}$ | ${found.value(piece.key)}$ | ${_units(found, piece)}$ |"
+        f"| {number} | $\\displaystyle {found.left(piece)}$ | $\\displaystyle {found.put_in(piece)}$ | ${found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
     end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
     table = "\n".join(["| Step | What | Numbers put in | Comes to | Units only |", "|---|---|---|---|---|", *rows])
-    check = f"The units of the last line come out as {found.pieces[-1].unit or 'a plain number'}, which suits the {formula.quantity.plain_name}."
+    check = f"The units of the last line come out as {found.pieces[-1].unit or 'a plain number'}, as they must."
     plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
-    return Page(f"{table}\n\n**{end}.** {check}", "\n".join([*plain, end, check]))
+    notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]
+    return Page("\n\n".join([table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]), "\n".join([*plain, end, check, *notes]))
 
 
 def _units(found: Worked, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
@@ -94,7 +95,7 @@ class Example:
         self.lines = [widgets.HTMLMath() for _ in range(count)]
         self.help = widgets.HTML()
         self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
-        rows: list[widgets.Widget] = [widgets.HTML(f"<p><strong>{_COUNTS[blanks].capitalize()}.</strong> {escape(given_text(self.worked))}</p>")]
+        rows: list[widgets.Widget] = [widgets.HTML(paragraph(f"<strong>{_COUNTS[blanks].capitalize()}.</strong> {escape(given_text(self.worked))}"))]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
             rows += [line, *([own.box, own.said, own.outcome] if own else [])]
@@ -115,7 +116,7 @@ class Example:
             end = rf"\boxed{{{place + 1}}}" if piece.key in hidden else self._value(piece)
             line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
         if not self.open:
-            self.help.value = "<p role='status'>✓ This example is worked to its end.</p>"
+            self.help.value = status("✓ This example is worked to its end.")
 
     def _value(self, piece: Piece) -> str:
         """The value, and for a letter that is shown in another unit, that one too."""
@@ -131,7 +132,7 @@ class Example:
         first = self.open[0]
         rungs = ladder(blank(self.worked, first.place, self.seed), first.found)
         self.rung = min(self.rung + 1, len(rungs))
-        self.help.value = f"<p role='status'>Step {first.place + 1}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}</p>"
+        self.help.value = status(f"Step {first.place + 1}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
 
 
 class Fading:

@@ -15,7 +15,7 @@ from brimwork.exercise.choices import Choice, Telling
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, Part, alert, box, button, exercise, printable
+from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, Part, alert, box, button, exercise, paragraph, printable, status
 from brimwork.units import InputError
 
 ANSWERS = "answers.json"
@@ -57,7 +57,7 @@ class Prediction:
         options = [(option, place) for place, option in enumerate(self.question.options)]
         self.radio = widgets.RadioButtons(options=options, value=None, description="I predict", style=QUIET, layout={"width": "auto"})
         self.why = box("Because", "40em")
-        text = widgets.HTML(f"<p>{escape(self.question.text)}</p>")
+        text = widgets.HTML(paragraph(escape(self.question.text)))
         keep = button("Keep my prediction", "keep the choice and the reason", self.keep)
         self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said], self.question.text)
 
@@ -66,7 +66,7 @@ class Prediction:
             self.said.value = alert("Choose one first." if self.radio.value is None else "Say why first: a few words will do.")
             return
         chosen = str(self.radio.value + 1)
-        self.said.value = f"<p role='status'>✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds.</p>"
+        self.said.value = status(f"✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds.")
         self.keeper.keep(self.question, chosen, diagnose(self.question, chosen), self.why.value)
 
 
@@ -91,7 +91,7 @@ class LookBack:
         found = diagnose(_choice(self.code, kept[-1]["seed"]), kept[-1]["answer"])
         why = f" Because: <q>{printable(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
         mark = "✓" if found.right else "?"
-        self.said.value = f"<p role='status'><strong>{mark}</strong> {escape(found.echo)}{why} {escape(found.message)}</p>"
+        self.said.value = status(f"<strong>{mark}</strong> {escape(found.echo)}{why} {escape(found.message)}")
 
 
 def _choice(code: str, seed: int) -> Choice:
@@ -174,9 +174,9 @@ class Exit:
             self.said.value = alert(f"{error}.")
             return
         met = {entry["exercise"] for entry in held if entry["kind"] == "right"}
-        self.said.value = (
-            f"<p role='status'>{escape(kept.said)} {self._calibrated(met)} {len(held)} entries stand in {escape(self.record)}, and you answered {len(met)} different"
-            f" questions right. <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file.</p>"
+        self.said.value = status(
+            f"{escape(kept.said)} {self._calibrated(met)} {len(held)} entries stand in {escape(self.record)}, and you answered {len(met)} different"
+            f" questions right. <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file."
         )
 
     def _calibrated(self, met: set[str]) -> str:
@@ -197,7 +197,7 @@ class Exit:
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
-        self.said.value = f"<p role='status'>Written: {escape(path)}. Open it from the list of files at the left, and print it there.</p>"
+        self.said.value = status(f"Written: {escape(path)}. Open it from the list of files at the left, and print it there.")
 
 
 def exit_check(title: str, *codes: str, seed: int = 1, record: str = ANSWERS) -> None:

@@ -14,7 +14,7 @@ from brimwork.exercise.pieces import Worked, worked
 from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import ByNumber, alert, box, told
+from brimwork.notebook.practising import ByNumber, alert, box, status, told
 from brimwork.units import InputError
 
 FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it
@@ -51,7 +51,7 @@ class OwnNumbers(ByNumber):
         except InputError as error:
             self.guess_said.value = alert(f"{error}.")
             return
-        self.guess_said.value = "<p role='status'>Kept. Now work it out, and type the value on the way first.</p>"
+        self.guess_said.value = status("Kept. Now work it out, and type the value on the way first.")
         self.keeper.note(f"{self.question.code}: estimate", text, "estimate")
         self.place.children = [self.estimate, self.guess_said, *self.rest]
 
@@ -71,7 +71,8 @@ class OwnNumbers(ByNumber):
             follows = answered(self.worked, last, self.seed, text, self.earlier)
             if follows.kind == "carried":
                 self.feedback.value = told(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
-            self.feedback.value += f"<p>{escape(' '.join(filter(None, (self._beside_way(), self._beside_estimate(text)))))}</p>"
+            beside = " ".join(filter(None, (self._beside_way(), self._beside_estimate(text))))
+            self.feedback.value += status(escape(beside)) if beside else ""
 
     def _beside_way(self) -> str:
         if self.found.right or self.found.kind in ("unread", "no unit", "other unit"):

@@ -68,7 +68,8 @@ def derive(name: str, reason: str = "") -> Page:
     head = f"$$\n{typeset.relation(formula.left, formula.right)}\n$$"
     steps = "\n\n".join(rows) if rows else f"Fitted: {formula.fitted}."
     letters = "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in (formula.result, *formula.inputs, *formula.constants))
-    folded = f"<details><summary>How it is derived, in {len(rows)} steps</summary>\n\n{steps}\n\n*{origin(formula).capitalize()}.*\n\n</details>"
+    source = origin(formula)
+    folded = f"<details><summary>How it is derived, in {len(rows)} steps</summary>\n\n{steps}\n\n*{source[:1].upper()}{source[1:]}.*\n\n</details>"
     said = [reason] if reason else []
     return Page(
         "\n\n".join([*said, head, f"where {letters}.", folded]), "\n".join([*said, typeset.relation(formula.left, formula.right, typeset.PLAIN), *plain])

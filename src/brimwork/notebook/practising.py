@@ -36,7 +36,7 @@ class Part(widgets.VBox):
 
 def box(label: str, width: str = "26em") -> widgets.Text:
     """A box for a short text that counts once it is entered."""
-    return widgets.Text(description=label, continuous_update=False, style=QUIET, layout={"width": width})
+    return widgets.Text(description=label, continuous_update=False, style=QUIET, layout={"min_width": width, "width": "max-content"})
 
 
 def button(name: str, tip: str, act) -> widgets.Button:
@@ -50,13 +50,23 @@ def printable(text: str) -> str:
     return escape("".join(character for character in text if character.isprintable()))
 
 
-def told(found: Diagnosis) -> str:
-    """A diagnosis as a page says it: a mark and full sentences."""
-    return f"<p role='status'><strong>{_MARKS.get(found.kind, '? ')}</strong>{escape(found.text)}</p>"
+def paragraph(markup: str, role: str = "") -> str:
+    """A paragraph as widgets show it, its lines as close as those of the page; `role` is what a screen reader makes of it."""
+    meant = f" role='{role}'" if role else ""
+    return f"<p{meant} style='line-height:1.45;margin:.35em 0'>{markup}</p>"
+
+
+def status(markup: str) -> str:
+    return paragraph(markup, "status")
 
 
 def alert(text: str) -> str:
-    return f"<p role='alert'>{escape(text)}</p>"
+    return paragraph(escape(text), "alert")
+
+
+def told(found: Diagnosis) -> str:
+    """A diagnosis as a page says it: a mark and full sentences."""
+    return status(f"<strong>{_MARKS.get(found.kind, '? ')}</strong>{escape(found.text)}")
 
 
 class Keeper:
@@ -79,7 +89,7 @@ class Keeper:
         except InputError as error:
             self.said.value = alert(f"This answer is not kept: {error}.")
             return
-        self.said.value = f"<p role='note'>{escape(kept.said)} Kept in {escape(str(self.path))}; receipt {kept.receipt}.</p>"
+        self.said.value = paragraph(escape(f"{kept.said} Kept in {self.path}; receipt {kept.receipt}.".strip()), "note")
 
 
 class Exercise:
@@ -106,10 +116,11 @@ class Exercise:
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
-        self.text.value = f"<p>{head}{escape(self.question.text)}</p>{picture}"
+        self.text.value = f"{paragraph(f'{head}{escape(self.question.text)}')}{picture}"
         self.feedback.value = self.outcome.value = self.help.value = ""
-        self.buttons.children = [self.hint, *([self.again] if self.question.varies else [])]
+        self.own: list[widgets.Button] = []
         self.place.children = self.ask()
+        self.buttons.children = [*self.own, self.hint, *([self.again] if self.question.varies else [])]
 
     def ask(self) -> list[widgets.Widget]:
         raise NotImplementedError
@@ -129,7 +140,7 @@ class Exercise:
     def next_hint(self) -> None:
         rungs = ladder(self.question, self.found)
         self.rung = min(self.rung + 1, len(rungs))
-        self.help.value = f"<p role='status'>Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}</p>"
+        self.help.value = status(f"Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
 
 
 class ByNumber(Exercise):
@@ -159,7 +170,7 @@ def leads_to(question: Question, text: str, key: str) -> str:
     if not found:
         return ""
     drawn = f"<div style='max-width:400px'>{svg.write(found.sheet, key)}</div>" if found.sheet else ""
-    return f"<figure style='margin:0'><figcaption role='status'>⇒ {escape(found.sentence)}</figcaption>{drawn}</figure>"
+    return f"<figure style='margin:0'><figcaption>{status(f'⇒ {escape(found.sentence)}')}</figcaption>{drawn}</figure>"
 
 
 class ByChoice(Exercise):
@@ -170,11 +181,14 @@ class ByChoice(Exercise):
 
     def ask(self) -> list[widgets.Widget]:
         options = [(option, place) for place, option in enumerate(self.question.options)]
-        self.radio = widgets.RadioButtons(options=options, value=None, description=f"Choose one{self.number}", style=QUIET, layout={"width": "auto"})
+        self.radio = widgets.RadioButtons(
+            options=options, value=None, description=f"Choose one{f' for question{self.number}' if self.number else ''}", style=QUIET, layout={"width": "auto"}
+        )
         self.mended = box(f"Mended: the {self.question.mended.name}, with its unit", "34em") if self.question.mended else None
         if self.mended:
             self.mended.observe(lambda change: self.mend(change["new"]), "value")
-        return [self.radio, button(f"Check{self.number}", "check the choice", self.check)]
+        self.own = [button(f"Check{self.number}", "check the choice", self.check)]
+        return [self.radio]
 
     def check(self) -> None:
         if self.radio.value is None:
@@ -182,8 +196,8 @@ class ByChoice(Exercise):
             return
         self.take(str(self.radio.value + 1))
         if self.found.right and self.mended:
-            self.feedback.value += f"<p>{escape(self.question.mended.text)}</p>"
-            self.place.children = [*self.place.children[:2], self.mended]
+            self.feedback.value += paragraph(escape(self.question.mended.text))
+            self.place.children = [self.radio, self.mended]
 
     def mend(self, text: str) -> None:
         if text.strip():
@@ -201,7 +215,8 @@ class ByOrder(Exercise):
             widgets.Dropdown(options=options, value=None, description=f"{_ORDINALS[place]}", style=QUIET, layout={"width": "34em"})
             for place in range(len(self.question.items))
         ]
-        return [*self.places, button(f"Check{self.number}", "check the order", self.check)]
+        self.own = [button(f"Check{self.number}", "check the order", self.check)]
+        return self.places
 
     def check(self) -> None:
         chosen = [place.value for place in self.places]
@@ -219,7 +234,8 @@ class ByWords(Exercise):
         self.points = [widgets.Checkbox(description=f"Mine says: {point}", indent=False, layout={"width": "auto"}) for point in self.question.points]
         for point in self.points:
             point.observe(lambda _: self.count(), "value")
-        return [self.box, button("Keep and compare", f"keep your sentence, at most {LONGEST_SENTENCE} characters, and see a model", self.check)]
+        self.own = [button("Keep and compare", f"keep your sentence, at most {LONGEST_SENTENCE} characters, and see a model", self.check)]
+        return [self.box]
 
     def check(self) -> None:
         found = diagnose(self.question, self.box.value)
@@ -227,13 +243,13 @@ class ByWords(Exercise):
             self.feedback.value = alert(found.text)
             return
         self.take(self.question.sentence(self.box.value))
-        self.feedback.value = f"<p>You wrote: <q>{printable(self.box.value)}</q></p>{self.feedback.value}"
-        self.place.children = [*self.place.children[:2], *self.points]
+        self.feedback.value = f"{paragraph(f'You wrote: <q>{printable(self.box.value)}</q>')}{self.feedback.value}"
+        self.place.children = [self.box, *self.points]
 
     def count(self) -> None:
         missing = [point for box, point in zip(self.points, self.question.points) if not box.value]
         said = f"Not yet in yours: {'; '.join(missing)}. You may write it again." if missing else "All its points are in yours."
-        self.outcome.value = f"<p role='status'>{escape(said)}</p>"
+        self.outcome.value = status(escape(said))
 
 
 _KINDS = {Choice: ByChoice, Sequence: ByOrder, Telling: ByWords, Question: ByNumber}

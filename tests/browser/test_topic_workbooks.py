@@ -1,0 +1,318 @@
+"""Two topic workbooks from their first section to the last, by keyboard, in real JupyterLab: wrong and right answers, and what the page says back.
+
+Expected numbers are worked here by hand, with g = 9.80665 m/s2.
+"""
+
+import json
+import math
+import os
+import re
+
+import lab
+import pytest
+
+G = 9.80665
+SECTIONS = ("1 Recall", "2 Predict", "3 Explore", "4 Explain", "5 Derive and work", "6 Faded example", "7 Find the slip", "8 Your numbers", "9 On site",
+            "10 Exit check")  # fmt: skip
+_UNNAMED = """() => [...document.querySelectorAll('.jp-OutputArea-output :is(input, textarea, select, button)')]
+  .filter(one => !(one.labels?.length || one.getAttribute('aria-label') || one.textContent.trim() || one.title)).map(one => one.outerHTML)"""
+
+
+class Book:
+    """A workbook that is open; each section is the output of the cell with that call."""
+
+    def __init__(self, page, address, name):
+        page.set_viewport_size({"width": 1300, "height": 14000})
+        page.set_default_timeout(20_000)
+        lab.open_workbook(page, address, f"{name}.ipynb")
+        self.page, self.name = page, name
+
+    def part(self, call):
+        """What the first call of that kind shows."""
+        called = self.page.locator(".jp-InputArea-editor", has_text=call)
+        return Section(self.page.locator(".jp-CodeCell").filter(has=called).first)
+
+    def file(self, path, **options):
+        return self.page.evaluate(
+            "([path, options]) => window.jupyterapp.serviceManager.contents.get(path, {content: true, ...options}).then(file => file.content)", [path, options]
+        )
+
+    def shot(self):
+        """Pictures of the whole page in a light and a dark theme, for somebody to look at: BRIMWORK_LOOK names a folder."""
+        if folder := os.environ.get("BRIMWORK_LOOK"):
+            for theme in ("JupyterLab Dark", "JupyterLab Light"):
+                self.page.evaluate("theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
+                self.page.wait_for_timeout(2000)
+                self.page.locator(".jp-NotebookPanel").screenshot(path=f"{folder}/{self.name}-{theme.split()[1].lower()}.png")
+
+
+class Section:
+    def __init__(self, cell):
+        self.cell = cell
+
+    def type(self, label, text):
+        box = self.cell.get_by_label(label)
+        box.fill(text)
+        box.press("Enter")
+
+    def press(self, name):
+        self.cell.get_by_role("button", name=name, exact=True).press("Enter")
+
+    def choose(self, text, place=0):
+        self.cell.get_by_role("radio", name=text).nth(place).press("Space")
+
+    def says(self, text, role="status"):
+        self.cell.get_by_role(role).filter(has_text=text).first.wait_for()
+
+    def answered(self, label, *told):
+        """Type answers one after another, each with what must be said to it."""
+        for text, said in told:
+            self.type(label, text)
+            self.says(said)
+
+
+def predict_and_explain(book, code, option, told, sentence, explain):
+    predict = book.part(f'predict("{code}")')
+    predict.press("Keep my prediction")
+    predict.says("Choose one first", "alert")
+    predict.choose(option)
+    predict.press("Keep my prediction")
+    predict.says("Say why first", "alert")
+    predict.type("Because", "it goes <b>with</b> the size")
+    predict.press("Keep my prediction")
+    predict.says(f"You predict: {option}")
+    back = book.part(f'look_back("{code}")')
+    back.press("Compare with my prediction")
+    back.says("it goes <b>with</b> the size")
+    back.says(told)
+    own = book.part(f'explain("{explain}")')
+    own.press("Keep and compare")
+    own.says("Nothing is written yet", "alert")
+    own.cell.get_by_label("Your sentence").fill("x" * 250)
+    own.press("Keep and compare")
+    own.says("make it shorter", "alert")
+    own.cell.get_by_label("Your sentence").fill(sentence)
+    own.press("Keep and compare")
+    own.says("A model sentence")
+    for place in range(3):
+        own.cell.get_by_role("checkbox").nth(place).press("Space")
+    own.says("All its points are in yours")
+
+
+def finish(book, title, sure, said):
+    check = book.part("exit_check(")
+    check.press("Finish and show my receipt")
+    check.says("Say first how sure you are", "alert")
+    check.choose(sure, -1)
+    check.press("Finish and show my receipt")
+    check.says(said)
+    check.says("Receipt")
+    shown = re.search(r"Receipt ([0-9A-F-]{14})", check.cell.inner_text())[1]
+    check.press("Make a sheet to print")
+    check.says(f"Written: {title}-answers.pdf")
+    assert book.file(f"{title}-answers.pdf", type="file", format="base64").startswith("JVBER"), "a PDF"
+    return shown
+
+
+def whole(book):
+    """All sections stand there in order, nothing went wrong, everything that takes input has a name."""
+    headings = [re.sub(r"\W*$", "", text) for text in book.page.locator(".jp-MarkdownOutput h2").all_inner_texts()]
+    assert tuple(headings[:10]) == SECTIONS
+    assert book.page.get_by_text("Traceback").count() == 0
+    assert book.page.evaluate(_UNNAMED) == []
+    too_wide = book.page.locator(".jp-OutputArea-output").evaluate_all(
+        "all => all.filter(one => one.scrollWidth > one.clientWidth + 2).map(one => one.innerText)"
+    )
+    assert too_wide == []
+    book.shot()
+
+
+def test_overflow_from_first_to_last_section(page, address):
+    book = Book(page, address, "overflow")
+    recall = book.part("recall(")
+    recall.answered("Your answer 1, with its unit", ("10.6 US gal/h", "left it per minute"), (f"{40 * 60 / 3.785411784:.0f} US gal/h", "Right:"))
+    recall.answered("Your answer 2, with its unit", ("3 mm", "the same drop as the foot"), (f"{3 * 780 / 400} mm", "Right:"))
+    recall.choose("Mark out the pit")
+    recall.press("Check 3")
+    recall.says("You chose: Mark out the pit")
+    recall.choose("Search for pipes and cables")
+    recall.press("Check 3")
+    recall.says("Right.")
+
+    explore = book.part('explore("flow over a level lip"')
+    explore.type("H, head over the lip", "6 mm")
+    page.wait_for_function(
+        "() => document.querySelector('figure figcaption').textContent.includes('30.6 L/min')"
+    )  # 2/3 0.62 0.6 sqrt(2 g) 0.006^1.5 = 0.510 L/s
+    predict_and_explain(book, "T04.8", "About 60 litres a minute.", "Twice the depth makes twice the area", "Deeper & <i>faster</i> water.", "T04.9")
+
+    book.part("derive(").cell.locator("summary").first.press("Enter")
+    page.get_by_text("free fall: water that has come down").first.wait_for()
+    assert "39290 L/min" in book.part("ledger(").cell.inner_text()
+
+    fade, root = book.part("fade("), math.sqrt(2 * G)
+    flow = 2 / 3 * 0.6 * 0.7 * root * 0.018**1.5 * 60e3
+    fade.answered("Step 3: Q", (f"{1.5 * flow:.0f} L/min", "speed of the deepest layer"), (f"{flow:.0f} L/h", "you typed L/h"), (f"{flow:.0f} L/min", "Right:"))
+    fade.says("This example is worked to its end")
+    fade.press("Next example, one more blank")
+    fade.answered("Step 2: H^(3/2)", ("0.0065 m^1.5", "left out the power"))
+    rest = 2 / 3 * 0.6 * 0.98 * root * 60e3
+    fade.type_last = fade.cell.get_by_label("Step 3: Q").nth(1)
+    fade.type_last.fill(f"{rest * 0.0065:.0f} L/min")
+    fade.type_last.press("Enter")
+    fade.says("worked rightly from your value in step 2")
+    fade.type("Step 2: H^(3/2)", f"{0.0065**1.5:.6f} m^1.5")
+    fade.type_last.fill(f"{rest * 0.0065**1.5:.1f} L/min")
+    fade.type_last.press("Enter")
+    fade.press("Next example, one more blank")
+    fade.press("Hint, three blanks")
+    fade.says("Step 1, hint 1 of 4")
+    fade.answered("Step 1: √(2·g)", ("19.6 m^0.5/s", "left out the root"), ("17 m^0.5/s", "I do not know which slip"), ("4.43 m^0.5/s", "Right:"))
+
+    slip = book.part("find_slip(")
+    slip.choose("Flow: 40 litres")
+    slip.press("Check")
+    slip.says("The flow holds")
+    slip.choose("Head: 0.000741 to the power 3/2")
+    slip.press("Check")
+    slip.says("To undo the power 3/2")
+    by_hand = (40 / 60e3 / 0.5 / 1.8) ** (2 / 3) * 1e3
+    slip.answered("Mended: the head over the lip", ("0.0202 mm", "still the number with the slip"), (f"{by_hand:.2f} mm", "Right:"))
+    slip.press("Skip this part")
+    slip.press("Open this part again")
+
+    numbers, edge = book.part("your_numbers("), math.pi * 0.76
+    numbers.type("Rough estimate first", "50")
+    numbers.says("has no unit", "alert")
+    numbers.type("Rough estimate first", "50 L/min")
+    numbers.says("Kept. Now work it out")
+    numbers.answered("On the way: b", ("760 mm", "left out π"))
+    flow = 1.73 * edge * 0.0035**1.5 * 60e3
+    numbers.answered("Your answer, with its unit", (f"{flow / math.pi:.2f} L/min", "follows rightly from your value on the way"))
+    numbers.says("The question has 3.50 mm")
+    numbers.answered("On the way: b", (f"{edge * 1e3:.0f} mm", "Right:"))
+    numbers.answered("Your answer, with its unit", (f"{flow:.1f} L/min", "Right:"))
+    numbers.says("near enough to catch a slip")
+    assert numbers.cell.locator("figure svg[aria-label='What your number would lead to']").count() == 1
+
+    american = book.part('practise("T04.2"')
+    flow = 1.7 * math.pi * 0.762 * 0.003**1.5 / (231 * 0.0254**3) * 3600
+    american.answered(
+        "Your answer, with its unit",
+        ("77 gal", "US or imperial"),
+        ("", ""),
+        (f"{flow / 60:.2f} US gal/h", "a drip here and there"),
+        (f"{flow:.0f} US gal/h", "Right:"),
+    )
+
+    site = book.part("on_site(")
+    site.press("Put into my design")
+    site.says("Nothing is changed", "alert")
+    site.type("Difference in level round the rim", "3 kg")
+    site.press("Put into my design")
+    site.says("Nothing is saved", "alert")
+    site.type("Difference in level round the rim", "1 mm")
+    site.press("Put into my design")
+    site.says("Saved in designs/my-design.toml")
+    assert "Rim out of level against the head: ! marginal, now ✓ pass" in site.cell.inner_text()
+    assert 'rim_error = "1 mm"' in book.file("designs/my-design.toml", type="file", format="text")
+
+    check = book.part("exit_check(")
+    by_hand = (0.5e-3 / (1.7 * math.pi * 0.78)) ** (2 / 3) * 1e3
+    check.answered("Your answer 1, with its unit", (f"{by_hand:.2f} mm", "Right:"))
+    check.answered("Your answer 2", ("2", "You let the flow rise as the head does"), ("2.83", "Right:"))
+    receipt = finish(book, "overflow", "sure", "Both are right, and you knew it")
+    whole(book)
+    kept = json.loads(book.file("answers.json", type="file", format="text"))["answers"]
+    assert {entry["kind"] for entry in kept} >= {"right", "slip", "unit", "carried", "none", "unread", "told", "estimate", "skipped", "carried over", "sure"}
+    assert re.fullmatch(r"[0-9A-F]{4}-[0-9A-F]{4}-[0-9A-F]{4}", receipt)
+
+
+def test_pipes_and_pumps_from_first_to_last_section(page, address):
+    book = Book(page, address, "pipes")
+    recall = book.part("recall(")
+    recall.answered("Your answer 1, with its unit", (f"{1300 * 4.54609:.0f} L/h", "imperial gallon"), (f"{1300 * 3.785411784:.0f} L/h", "Right:"))
+    for option, told in (("It doubles", "Deeper water is also faster"), ("It grows by about 1.6 times", "Right.")):
+        recall.choose(option)
+        recall.press("Check 2")
+        recall.says(told)
+    for option, told in (("Depth: 300 mm", "The depth holds"), ("Volume: 0.96", "Right.")):
+        recall.choose(option)
+        recall.press("Check 3")
+        recall.says(told)
+
+    explore = book.part("explore(")
+    explore.type("d_pipe, true inside diameter", "19 mm")
+    lost = 8 * 0.027 * 4 * 0.0005**2 / (math.pi**2 * G * 0.019**5)
+    page.wait_for_function("text => document.querySelector('figure figcaption').textContent.includes(text)", arg=f"{lost:.3f} m")
+    predict_and_explain(book, "T05.7", "It grows about 1.3 times.", "counts far more", "Faster, and nearer the wall.", "T05.8")
+    assert "31.82" in book.part("ledger(").cell.inner_text()
+
+    fade = book.part("fade(")
+    head = lambda z, q, d, f, length, k: (z, *(part * (q / 60e3 / (math.pi / 4 * d * d)) ** 2 / (2 * G) for part in (f * length / d, k)))  # noqa: E731
+    lift, hose, fittings = head(0.45, 49, 0.038, 0.02, 4.5, 9.5)
+    fade.answered("Step 4: H_t", (f"{hose + fittings:.3f} m", "only the rubbing loss"), (f"{lift + hose + fittings:.3f} m", "Right:"))
+    fade.press("Next example, one more blank")
+    lift, hose, fittings = head(0.8, 32, 0.036, 0.02, 4.5, 5.5)
+    fade.answered("Step 3: h_m", (f"{2 * fittings:.4f} m", "left out the 2"))
+    last = fade.cell.get_by_label("Step 4: H_t").nth(1)
+    last.fill(f"{lift + hose + 2 * fittings:.3f} m")
+    last.press("Enter")
+    fade.says("worked rightly from your value in step 3")
+    fade.answered("Step 3: h_m", (f"{fittings:.4f} m", "Right:"))
+    last.fill(f"{lift + hose + fittings:.3f} m")
+    last.press("Enter")
+    fade.press("Next example, one more blank")
+    fade.press("Hint, three blanks")
+    fade.says("Step 2, hint 1 of 4")
+
+    slip = book.part("find_slip(")
+    for option, told in (("Speed: 0.0005", "The speed holds"), ("Head: 0.212", "the lift is added")):
+        slip.choose(option)
+        slip.press("Check")
+        slip.says(told)
+    by_hand = sum(head(0.9, 30, 0.025, 0.025, 4, 4.7))
+    slip.answered("Mended: the head that the pump must give", ("0.461 m", "still the number with the slip"), (f"{by_hand:.2f} m", "Right:"))
+
+    numbers, (lift, hose, fittings) = book.part("your_numbers("), head(0.85, 46, 0.026, 0.027, 7, 2.5)
+    speed = 46 / 60e3 / (math.pi / 4 * 0.026**2)
+    numbers.type("Rough estimate first", "5 m")
+    numbers.answered("On the way: v", (f"{speed / 4:.3f} m/s", "left out the 4"))
+    numbers.answered(
+        "Your answer, with its unit", (f"{lift + (hose + fittings) / 16:.3f} m", "follows rightly"), (f"{lift / 2:.3f} m", "nothing would come out")
+    )
+    numbers.answered("On the way: v", (f"{speed:.2f} m/s", "Right:"))
+    numbers.answered("Your answer, with its unit", (f"{lift + hose + fittings:.2f} m", "Right:"))
+    numbers.says("would send 46.0 L/min through this hose")
+    numbers.says("too far off to catch a slip")
+
+    meeting = book.part('practise("T05.4"')
+    meeting.answered("Your answer, with its unit", ("2000 L/h", "greatest flow off the label"), ("1200 L/h", "They agree"))
+
+    site = book.part("on_site(")
+    site.type("True inside diameter of the hose", "19 mm")
+    site.type("Flow measured with a bucket at the outlet", "31 L/min")
+    site.press("Put into my design")
+    site.says("Saved in designs/my-design.toml")
+    assert "head that the pump must give at that flow" in site.cell.inner_text() and "31.0 L/min" in site.cell.inner_text()
+    assert 'flow = {value = "31 L/min", basis = "measured"}' in book.file("designs/my-design.toml", type="file", format="text")
+
+    check = book.part("exit_check(")
+    ratio = 2 / (3 * math.sqrt(3)) * 1000 * G * 550 * 231 * 0.0254**3 / 60 * 3.048 / 40
+    check.answered("Your answer 1", (f"{ratio / 0.3849:.1f}", "They never occur together"))
+    check.choose("From the ground")
+    check.press("Check 2")
+    check.says("The water stands below the ground")
+    finish(book, "pipes-and-pumps", "a guess", "Not all is right yet, and you saw that")
+    check.answered("Your answer 1", (f"{ratio:.2f}", "Right:"))
+    whole(book)
+
+
+@pytest.mark.parametrize("name", ["overflow", "pipes"])
+def test_the_first_thing_to_do_comes_early(page, address, name):
+    """Within 250 words of text and the first six cells."""
+    book = Book(page, address, name)
+    first = page.locator(".jp-Cell").evaluate_all("cells => cells.findIndex(cell => cell.querySelector('.jp-OutputArea input'))")
+    assert 0 < first < 6
+    assert len(" ".join(page.locator(".jp-Cell").nth(place).inner_text() for place in range(first)).split()) <= 250
+    assert book.name == name

@@ -1,0 +1,323 @@
+"""The sections of a topic workbook, without a browser: right answers, slips, unit slips, nothing typed, hostile text; and what is kept of them."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from brimwork.design import inputs
+from brimwork.exercise import answers
+from brimwork.notebook import carrying, fading, lesson, own_numbers
+from brimwork.notebook.answer_sheet import document
+from brimwork.notebook.practising import exercise
+from brimwork.units import InputError
+
+HOSTILE = ("<img src=x onerror=alert(1)>", "9**9**9 m", "\u202e50 L/min", "1" * 400, "=cmd()", "١٢ mm", "nan L/min", "'; DROP")
+
+
+def words(html):
+    return re.sub("<[^>]*>", "", html.value)
+
+
+@pytest.fixture
+def book(tmp_path, monkeypatch):
+    """A folder with the invented design, as a workbook has it."""
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "designs").mkdir()
+    start = inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
+    inputs.save(start, tmp_path / "designs" / "library-bowl.toml")
+    return tmp_path
+
+
+def kept(book, name="answers.json"):
+    return json.loads((book / name).read_text())["answers"]
+
+
+def kinds(book):
+    return [entry["kind"] for entry in kept(book)]
+
+
+# --- recall, predict, look back -----------------------------------------------------------------------------------------------------
+
+
+def test_questions_of_one_page_are_told_apart_by_number():
+    together = lesson.Together(("T02.2", "T03.4", "T01.6"), 1, None)
+    boxes = [one.box.description for one in together.exercises[:2]]
+    assert boxes == ["Your answer 1, with its unit", "Your answer 2, with its unit"]
+    assert [one.hint.description for one in together.exercises] == ["Hint 1", "Hint 2", "Hint 3"]
+    assert together.exercises[2].radio.description == "Choose one for question 3"
+    assert "40 L/min" in together.widget._repr_mimebundle_()["text/plain"], "readable without widgets"
+
+
+def test_a_prediction_needs_a_choice_and_a_reason_and_tells_nothing_yet(book):
+    predict = lesson.Prediction("T04.8", 1, "answers.json")
+    predict.keep()
+    assert "Choose one first" in words(predict.said)
+    predict.radio.value = 0
+    predict.why.value = "  "
+    predict.keep()
+    assert "Say why first" in words(predict.said) and not (book / "answers.json").exists()
+    predict.why.value = "<b>because</b>"
+    predict.keep()
+    assert "You predict: About 42" in words(predict.said) and "root" not in words(predict.said)
+    assert kept(book)[0]["middle"] == "<b>because</b>" and kinds(book) == ["slip"]
+
+
+def test_looking_back_shows_the_last_prediction_and_what_is_so(book):
+    back = lesson.LookBack("T04.8", "answers.json")
+    back.compare()
+    assert "No prediction of yours is kept" in words(back.said)
+    predict = lesson.Prediction("T04.8", 1, "answers.json")
+    for place, why in ((0, "<i>first</i>"), (predict.question.right, "deeper is faster")):
+        predict.radio.value, predict.why.value = place, why
+        predict.keep()
+        back.compare()
+        assert "<i>" not in back.said.value
+    assert "✓" in words(back.said) and "deeper is faster" in words(back.said) and "2.83" in words(back.said)
+
+
+def test_looking_back_at_a_file_that_somebody_broke_is_told(book):
+    (book / "answers.json").write_text("damaged")
+    back = lesson.LookBack("T04.8", "answers.json")
+    back.compare()
+    assert "role='alert'" in back.said.value and "damaged" in words(back.said)
+
+
+@pytest.mark.parametrize("make", [
+    lambda: lesson.Prediction("T04.1", 1, None), lambda: lesson.Mending("T04.1", None), lambda: lesson.Together(("T99.1",), 1, None),
+    lambda: own_numbers.OwnNumbers("flow over a round rim", "v", 1, None), lambda: carrying.Carrying(("pipe.friction_law",), (), "a.toml", "b.toml", None),
+])  # fmt: skip
+def test_a_code_of_another_kind_is_told(make, book):
+    with pytest.raises(InputError):
+        make()
+
+
+# --- explain, find the slip ---------------------------------------------------------------------------------------------------------
+
+
+def test_a_sentence_is_kept_and_set_beside_a_model(book):
+    own = exercise("T04.9", 1, "answers.json")
+    own.check()
+    assert "Nothing is written yet" in words(own.feedback)
+    own.box.value = "word " * 60
+    own.check()
+    assert "make it shorter" in words(own.feedback) and not (book / "answers.json").exists()
+    own.box.value = "Deeper\nand <script>faster</script> \u202e water."
+    own.check()
+    assert "A model sentence: Twice the head" in words(own.feedback) and "<script>" not in own.feedback.value and "\u202e" not in own.feedback.value
+    assert kept(book)[0]["answer"] == "Deeper and <script>faster</script> \u202e water." and kinds(book) == ["told"]
+    own.points[0].value = True
+    assert "Not yet in yours: deeper water runs faster" in words(own.outcome)
+    own.points[1].value = own.points[2].value = True
+    assert "All its points" in words(own.outcome)
+
+
+def test_a_slip_is_found_then_mended_or_the_part_is_skipped(book):
+    part = lesson.Mending("T04.10", "answers.json")
+    found = part.exercise
+    found.radio.value = 1
+    found.check()
+    assert "shared out along the lip" in words(found.feedback) and found.mended not in found.place.children
+    found.radio.value = 3
+    found.check()
+    assert "Now mend it" in words(found.feedback) and found.mended in found.place.children
+    for typed, told in (
+        ("0.0202 mm", "still the number with the slip"),
+        ("8.19", "unit is missing"),
+        ("8.19 cm", "you typed cm"),
+        ("3 mm", "do not know which slip"),
+        ("8.19 mm", "Right"),
+    ):
+        found.mended.value = typed
+        assert told in words(found.feedback)
+    part.turn()
+    assert found.widget not in part.widget.children and part.skip.description == "Open this part again"
+    part.turn()
+    assert found.widget in part.widget.children
+    assert kinds(book) == ["slip", "right", "slip", "no unit", "unit", "none", "right", "skipped"]
+
+
+# --- worked and faded examples ------------------------------------------------------------------------------------------------------
+
+
+def test_a_ledger_shows_each_line_with_its_units():
+    page = fading.ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")
+    assert "m × m^0.5/s × m^1.5 = m3/s" in page.plain and "39290 L/min" in page.plain and page.markdown.count("\n| ") == 3
+    assert "Ex 5.9" in page.markdown, "what it was checked against"
+    small = fading.ledger("flow over a level lip", b="300 mm", H="9 mm", C_d="0.62")
+    assert "below the tested range" in small.plain
+    assert "Please change something" in fading.ledger("flow over a level lip", b="4", H="0.2 m", C_d="0.62").plain
+
+
+def test_examples_fade_from_one_blank_to_three_and_lines_still_open_are_not_given_away():
+    fade = fading.Fading("total dynamic head", 31, None)
+    assert len(fade.examples[0].blanks) == 1
+    fade.go_on()
+    fade.go_on()
+    assert [len(example.blanks) for example in fade.examples] == [1, 2, 3] and fade.next.disabled
+    example = fade.examples[2]
+    last = example.lines[3].value
+    assert last.count("boxed") == 3 and "0.09" not in last
+    for blank in example.blanks.values():
+        key = example.worked.pieces[blank.place].key
+        blank.box.value = f"{example.worked.found[key]:.4g} m"
+    assert "boxed" not in "".join(line.value for line in example.lines) and "worked to its end" in words(example.help)
+
+
+def test_a_blank_is_told_its_slip_no_diagnosis_or_what_it_carries_on(book):
+    example = fading.Fading("flow over a level lip", 2, "answers.json")
+    example.go_on()
+    two = example.examples[1]
+    power, flow = two.blanks[1], two.blanks[2]
+    power.box.value = "0.0065 m^1.5"
+    assert "left out the power" in words(power.said)
+    wrong = two.worked.found["Q"] / two.worked.found["part_2"] * 0.0065
+    flow.box.value = f"{wrong * 60e3:.4g} L/min"
+    assert "your value in step 2" in words(flow.said)
+    power.box.value = "0.00777 m^1.5"
+    assert "do not know which slip" in words(power.said)
+    for text in HOSTILE:
+        power.box.value = text
+        assert words(power.said) and "<img" not in power.said.value and "\u202e" not in power.said.value
+    power.box.value = ""
+    two.next_hint()
+    assert "Step 2, hint 1 of 4" in words(two.help)
+    assert {"slip", "carried", "none", "unread"} <= {*kinds(book)}
+
+
+# --- your numbers -------------------------------------------------------------------------------------------------------------------
+
+
+def numbers(seed=4, record=None):
+    """By hand: a rim 760 mm across is pi x 0.76 = 2.3876 m long; 1.73 x 2.3876 x 0.0035^1.5 = 0.8553 L/s = 51.3 L/min."""
+    return own_numbers.OwnNumbers("flow over a round rim", "b", seed, record)
+
+
+def test_an_estimate_comes_first():
+    own = numbers()
+    assert own.box not in own.place.children
+    own.estimate.value = "50"
+    assert "has no unit" in words(own.guess_said) and own.box not in own.place.children
+    own.estimate.value = "50 kg"
+    assert own.box not in own.place.children
+    own.estimate.value = "50 L/min"
+    assert own.box in own.place.children and "51" not in words(own.guess_said)
+
+
+def test_estimate_value_on_the_way_and_answer_are_told_together(book):
+    own = numbers(record="answers.json")
+    own.estimate.value = "500 L/min"
+    own.box.value = "60 L/min"
+    assert "Type the value on the way too" in words(own.feedback) and "far from your own estimate" in words(own.feedback)
+    own.way_box.value = "760 mm"
+    assert "left out π" in words(own.way_said)
+    own.box.value = f"{51.32 / 3.14159:.2f} L/min"
+    assert "follows rightly from your value on the way" in words(own.feedback) and "The question has 3.50 mm" in words(own.outcome)
+    own.way_box.value = "2.39 m"
+    own.box.value = "60 L/min"
+    assert "value on the way is right, so look at what comes after" in words(own.feedback) and "do not know which slip" in words(own.feedback)
+    own.box.value = "51.3 L/h"
+    assert "you typed L/h" in words(own.feedback)
+    own.box.value = "51.3 L/min"
+    assert "Right: 51.3 L/min" in words(own.feedback) and "too far off to catch a slip" in words(own.feedback)
+    assert kinds(book).count("estimate") == 1 and "right" in kinds(book)
+    own.again.click()
+    assert own.box.value == "" and own.box not in own.place.children and words(own.outcome) == ""
+
+
+def test_hostile_text_in_any_box_is_answered():
+    own = numbers()
+    own.estimate.value = "50 L/min"
+    for text in HOSTILE:
+        own.estimate.value = own.way_box.value = own.box.value = text
+        for said in (own.guess_said, own.way_said, own.feedback, own.outcome):
+            assert "<img" not in said.value and "\u202e" not in said.value
+
+
+def test_help_goes_up_its_ladder_to_the_whole_solution():
+    own = numbers()
+    for _ in range(4):
+        own.hint.click()
+    assert "Hint 4 of 4" in words(own.help) and "51.3" in words(own.help)
+
+
+# --- on site ------------------------------------------------------------------------------------------------------------------------
+
+
+def site(keys=("vessel.rim_diameter", "vessel.rim_error", "pipe.fittings", "measured.flow")):
+    return carrying.Carrying(keys, ("flow_wanted", "rim_head", "duty_flow"), carrying.MINE, carrying.START, "answers.json")
+
+
+def test_values_are_carried_into_a_copy_of_the_design_and_the_change_is_told(book):
+    own, start = site(), (book / carrying.START).read_bytes()
+    own.carry()
+    assert "Nothing is changed" in words(own.said) and not (book / carrying.MINE).exists()
+    own.boxes["vessel.rim_diameter"].value, own.boxes["vessel.rim_error"].value = "700 mm", "1 mm"
+    own.boxes["measured.flow"].value = "31 L/min"
+    own.carry()
+    assert "26.4 L/min" in words(own.said), "by hand: 0.2 L/s for each of pi x 0.7 m"
+    assert "Rim out of level against the head: ! marginal, now ✓ pass" in words(own.said) and "does not apply" not in words(own.said)
+    mine = inputs.load(book / carrying.MINE)
+    assert mine["vessel.rim_diameter"] == pytest.approx(0.7) and mine.values["measured.flow"].basis == "measured" and mine.title == "My design"
+    assert (book / carrying.START).read_bytes() == start, "the invented design stays as it is"
+    assert kept(book)[-1]["answer"].startswith("vessel.rim_diameter = 700 mm; vessel.rim_error = 1 mm")
+    other = site(("pipe.fittings",))
+    other.boxes["pipe.fittings"].value = "5"
+    other.carry()
+    assert inputs.load(book / carrying.MINE)["vessel.rim_diameter"] == pytest.approx(0.7), "what another workbook carried stays"
+    other.boxes["pipe.fittings"].value = ""
+    other.carry()
+    assert "pipe.fittings" not in inputs.load(book / carrying.MINE).values and "needs" in words(other.said)
+
+
+@pytest.mark.parametrize("text", ["3 kg", "700", "-5 mm", *HOSTILE[:5]])
+def test_a_value_that_cannot_be_leaves_the_design_as_it_was(book, text):
+    own = site()
+    own.boxes["vessel.rim_diameter"].value = text
+    own.carry()
+    assert "Nothing is saved" in words(own.said) and "<img" not in own.said.value and not (book / carrying.MINE).exists()
+
+
+# --- exit check ---------------------------------------------------------------------------------------------------------------------
+
+
+def test_the_exit_check_keeps_how_sure_somebody_is_and_shows_the_receipt(book):
+    last = lesson.Exit("Overflow", ("T04.1", "T04.3"), 1, "answers.json")
+    last.finish()
+    assert "Say first how sure" in words(last.said)
+    last.sure.value = "sure"
+    last.finish()
+    assert "not all is right yet" in words(last.said)
+    last.asked.exercises[0].box.value, last.asked.exercises[1].box.value = "2.43 mm", "2.83"
+    last.finish()
+    assert "Both are right, and you knew it" in words(last.said)
+    assert f"Receipt {answers.receipt(answers.load('answers.json'))}" in words(last.said)
+    last.sure.value = "a guess"
+    last.finish()
+    assert "you may trust yourself more" in words(last.said)
+
+
+def test_a_sheet_to_print_has_the_last_answers_and_the_receipt(book):
+    from pypdf import PdfReader
+
+    last = lesson.Exit("Overflow", ("T04.1", "T04.3"), 1, "answers.json")
+    last.print()
+    assert "no answers" in words(last.said)
+    for text in (*HOSTILE, "2.43 mm"):
+        last.asked.exercises[0].box.value = text
+    own = exercise("T04.9", 1, "answers.json")
+    own.box.value = '#panic("x") $ \\ "quoted" *bold*'
+    own.check()
+    last.print()
+    read = " ".join(page.extract_text() for page in PdfReader(book / "overflow-answers.pdf").pages)
+    assert "2.43 mm" in read and "#panic" in read and answers.receipt(answers.load("answers.json")) in read.replace("\n", "")
+    assert "= " not in document("A", kept(book)).splitlines()[0]
+
+
+def test_a_file_that_is_no_sheet_is_never_written_over(book):
+    last = lesson.Exit("Overflow", ("T04.1", "T04.3"), 1, "answers.json")
+    last.asked.exercises[0].box.value = "2.43 mm"
+    (book / "overflow-answers.pdf").write_text("my own notes")
+    last.print()
+    assert "is not a PDF" in words(last.said) and (book / "overflow-answers.pdf").read_text() == "my own notes"
