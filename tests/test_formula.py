@@ -10,7 +10,7 @@ import scipy.optimize
 from draws import usual_points
 
 from brimwork.expression import DeclarationError, parse
-from brimwork.formula import Formula, Published, Slip, TestedRange, read_values, solve
+from brimwork.formula import Formula, Published, PublishedCheck, Slip, TestedRange, read_values, solve
 from brimwork.nomenclature import QUANTITIES
 from brimwork.sources import Source
 from brimwork.topics import find, formulas
@@ -147,11 +147,28 @@ def test_more_water_than_a_bowl_holds_has_no_depth_in_it():
         find("depth in a cone-shaped bowl")(V=1.1, d_floor=0.0, d_rim=2.0, D=1.0)
 
 
+def test_a_difference_that_rounds_to_nothing_has_one_sign():
+    assert [PublishedCheck(None, 1.0, 1.0 + share, True).percent for share in (-4e-6, 4e-6, -0.0001, 0.0151)] == ["+0.00%", "+0.00%", "-0.01%", "+1.51%"]
+
+
+def test_values_that_break_a_condition_are_refused_with_it():
+    with pytest.raises(InputError, match="it is for z_s < 0.95.H_0; change one of them"):
+        find("duty flow")(H_0=1.0, z_s=3.0, Q_max=1e-3, k_sys=1e6)
+
+
+def test_a_letter_in_the_wrong_case_is_told_the_right_one_and_what_each_letter_is():
+    with pytest.raises(InputError, match=r"no letter 'h'\. Nearest: H\. It takes C_d \(discharge coefficient\), b \(length of the lip\), H \(head over the lip\)"):
+        raise find("flow over a level lip").unknown_letter("h")
+
+
 @pytest.mark.parametrize(
     "text, told",
     [
         ("b=4 m, b=3 m", "given twice"),
         ("bb=4 m", "Nearest: b"),
+        ("q_MAX=4 L/min", "Nearest: Q_max"),
+        ("Q_max=4 gal/h", r"Q_max is the pump's flow at no head\.\)"),
+        ("H=-4 mm", "but the head over the lip cannot be below zero"),
         ("b", "type one such as H=25mm"),
         ("b=", "type one such as H=25mm"),
         ("b=-4 m", "negative"),
@@ -268,7 +285,9 @@ def test_a_result_outside_a_tested_range_is_given_with_a_note(values, note):
 
 
 def test_a_condition_that_does_not_hold_is_noted():
-    assert declared(where=("h < L",)).work(L=1.0, W=1.0, h=2.0).notes == ["the condition h < L does not hold"]
+    assert declared(where=("h < L",)).work(L=1.0, W=1.0, h=2.0).notes == [
+        "this formula is for h < L, which does not hold here: look again at h (depth) and L (length of the floor)"
+    ]
 
 
 def test_a_published_value_may_need_formulas_worked_before():

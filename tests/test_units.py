@@ -259,6 +259,11 @@ def test_what_is_not_text_is_refused(thing):
         ("-5 K", "degC", "colder than anything", "-459.67 degF", "15 degC"),
         ("-300 C", "degC", "colder than anything", "-273.15 degC", "15 degC"),
         ("40 l/m", "L/min", "is an area", "a flow is wanted", "for a minute type l/min"),
+        ("100 kg", "N", "is a mass", "a force is wanted", "(100 kg weighs 981 N)"),  # 100 x 9.80665 by hand
+        ("20 lbf", "kg", "is a force", "a mass is wanted", "(20 lbf is the weight of 20.0 lb)"),
+        ("0.3 $/kWh", "cur/kWh", "the sign $", "not a unit", "as in 20 cur or 0.30 cur/kWh"),
+        ("£20", "cur", "the sign £", "not a unit", "as in 20 cur or 0.30 cur/kWh"),
+        ("0.3 USD/kWh", "cur/kWh", "'USD'", "not a unit", "as in 20 cur or 0.30 cur/kWh"),
         ("9 m", "m^0.5/s", "is a length", "a quantity in m^0.5/s is wanted", "H = 25 m^0.5/s"),
     ],
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import datetime
+import itertools
 import json
 import math
 import random
@@ -296,7 +297,8 @@ def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
         if "=" in text and name not in (*formula.inputs, *formula.constants):
             raise formula.unknown_letter(name)
         if "=" not in text and place and "=" in texts[place - 1].rstrip("="):
-            raise InputError(f"'{text}' stands alone: a value with a space in it stands in quotes, so type \"{texts[place - 1]} {text}\"")
+            rest = " ".join(itertools.takewhile(lambda piece: "=" not in piece, texts[place:]))
+            raise InputError(f"'{rest}' stands alone: a value with a space in it stands in quotes, so type \"{texts[place - 1]} {rest}\"")
     return read_values(", ".join(texts))
 
 
@@ -307,12 +309,12 @@ def _as_text(worked: Working) -> list[str]:
     lines = [formula.name, "", *(f"  {line}" for line in typeset.working(worked, typeset.PLAIN)), ""]
     lines.append(f"  {formula.quantity.short_name}: {formula.quantity.both(worked.result, 4)}")
     lines += ["", "  with"]
-    lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<34} {QUANTITIES[name].name}" for name, value in worked.values.items()]
+    lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<36} {QUANTITIES[name].name}" for name, value in worked.values.items()]
     lines += [f"  note: {note}" for note in _notes(worked)]
     lines += [f"  remark: {formula.remark}"] if formula.remark else []
     lines += ["", f"  {origin(formula)}"]
     lines += [f"  tested range: {tested}" for tested in formula.tested]
-    lines += [f"  checked against: {p.source}: {p.value} for {p.given}, here {p.check(formula).difference:+.2%}" for p in formula.published]
+    lines += [f"  checked against: {p.source}: {p.value} for {p.given}, here {p.check(formula).percent}" for p in formula.published]
     lines += [f"  no printed value: {formula.unpublished}"] if formula.unpublished else []
     return lines
 

@@ -189,6 +189,11 @@ class PublishedCheck:
         share = (self.got - self.printed) / self.printed
         return share if abs(share) > 1e-6 else 0.0
 
+    @property
+    def percent(self) -> str:
+        """The difference with its sign; what rounds to nothing is +0.00%."""
+        return f"{round(self.difference, 4) + 0.0:+.2%}"
+
 
 @dataclass(frozen=True)
 class Slip:
@@ -370,11 +375,13 @@ class Formula:
             except (TypeError, ValueError):
                 return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
         given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
-        return InputError(f"'{self.name}' has no value for {given}: change one of them")
+        wants = "".join(f"it is for {condition}; " for condition in self._broken(values))
+        return InputError(f"'{self.name}' has no value for {given}: {wants}change one of them")
 
     def unknown_letter(self, name: str) -> InputError:
         gives = f" {name} is what it gives." if name == self.result else nearest(name, self.inputs)
-        return InputError(f"'{self.name}' takes no letter '{name}'.{gives} It takes {', '.join(self.inputs)}")
+        takes = ", ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in self.inputs)
+        return InputError(f"'{self.name}' takes no letter '{name}'.{gives} It takes {takes}")
 
     def only(self, values: dict[str, float]) -> dict[str, float]:
         """Those of `values` that this formula takes."""
@@ -383,8 +390,11 @@ class Formula:
     def notes(self, values: dict[str, float]) -> list[str]:
         """What a reader must know about these inputs: outside a tested range, or outside the conditions of the formula."""
         notes = [note for tested in self.tested if (note := tested.note(values))]
-        notes += [f"the condition {condition} does not hold" for condition in self.where if not holds(condition, values)]
-        return notes
+        return notes + [f"this formula is for {condition}, which does not hold here: look again at {_named(condition)}" for condition in self._broken(values)]
+
+    def _broken(self, values: dict[str, float]) -> list[str]:
+        """Conditions that do not hold, of those whose letters all have a value."""
+        return [condition for condition in self.where if {*_condition(condition)[0]} <= {*values} and not holds(condition, values)]
 
     def range(self, name: str) -> tuple[float, float, float]:
         """Low, high and step of a letter in SI, as narrowed by this formula."""
@@ -416,6 +426,11 @@ def holds(condition: str, values: dict[str, float]) -> bool:
     return low(**given) < high(**given)
 
 
+def _named(condition: str) -> str:
+    """The letters of a condition, each with its name."""
+    return " and ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in _condition(condition)[0])
+
+
 @cache
 def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
     sides = [expression.parse(side) for side in text.split("<")]
@@ -443,7 +458,7 @@ def read_values(text: str) -> dict[str, float]:
 
 def nearest(word: str, words) -> str:
     """ " Nearest: ..." or ""."""
-    near = difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
+    near = [known for known in words if known.lower() == word.lower()] or difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
     return f" Nearest: {', '.join(near)}." if near else ""
 
 

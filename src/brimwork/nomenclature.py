@@ -51,7 +51,7 @@ class Quantity:
         try:
             value = read(text, self.metric, self.key, self.examples, self.us)
         except InputError as error:
-            raise InputError(f"{error}. ({self.key} is the {self.name}.)") from None
+            raise InputError(f"{error}. ({self.key} is {_the(self.name)}.)") from None
         self.check(value, text)
         return value
 
@@ -59,9 +59,9 @@ class Quantity:
         """Refuse a number this quantity cannot have: not finite, or below zero."""
         given = f"{self.key} = {shown or value}"
         if not abs(value) <= sys.float_info.max:
-            raise InputError(f"{given} is not a number that can be used: type the {self.name}, such as {self.key}={self.example}")
+            raise InputError(f"{given} is not a number that can be used: type {_the(self.name)}, such as {self.key}={self.example}")
         if value < 0 and not self.signed:
-            raise InputError(f"{given} is negative, but the {self.name} cannot be below zero: type one such as {self.key}={self.example}")
+            raise InputError(f"{given} is negative, but {_the(self.short_name)} cannot be below zero: type one such as {self.key}={self.example}")
         if self.limit is not None and value > self.limit:
             raise InputError(f"{given} is above {self.most}, the most that {self.key} can be ({self.name}): type one such as {self.key}={self.example}")
 
@@ -75,7 +75,7 @@ class Quantity:
             return ""
         far = "far " if value > 10 * high > 0 or low > 0 and value < low / 10 else ""
         given = " or ".join(_short(value, name, 4) for name in dict.fromkeys((self.metric, self.us or self.metric)))
-        return f"{self.key} = {given} lies {far}outside the usual range of the {self.plain_name}, {self.span(low, high)}: check the number and its unit"
+        return f"{self.key} = {given} lies {far}outside the usual range of {_the(self.plain_name)}, {self.span(low, high)}: check the number and its unit"
 
     def span(self, low: float, high: float) -> str:
         """A range (SI) in both unit systems: "200 mm to 1200 mm (7.87 in to 47.2 in)"."""
@@ -132,6 +132,10 @@ class Quantity:
         """The value in both unit systems: "25.0 mm (0.984 in)"."""
         metric, us = self.metric_text(value, digits), self.us_text(value, digits)
         return metric if metric == us else f"{metric} ({us})"
+
+
+def _the(name: str) -> str:
+    return name if name.startswith("the ") else f"the {name}"
 
 
 def _short(value: float, name: str, digits: int = 3) -> str:

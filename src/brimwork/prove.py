@@ -53,8 +53,7 @@ def verdict(topic: str, formula: Formula) -> Verdict:
         checks.append(check)
         if not check.agrees:
             faults.append(
-                f"{published.source}: printed {published.value}, here {check.got_text}, "
-                f"{check.difference:+.2%} against a tolerance of {published.tolerance:.2g}"
+                f"{published.source}: printed {published.value}, here {check.got_text}, {check.percent} against a tolerance of {published.tolerance:.2g}"
             )
     return Verdict(topic, formula, stands, tuple(checks), tuple(faults))
 
@@ -63,7 +62,7 @@ def lines(verdict: Verdict) -> list[str]:
     """The verdict as lines of the table."""
     formula = verdict.formula
     first = f"  {formula.name:<48} {WORDS[verdict.status]:<29}"
-    rows = [f"{check.difference:+.2%} against {check.published.source}" for check in verdict.checks] or [f"no printed value: {formula.unpublished}"]
+    rows = [f"{check.percent} against {check.published.source}" for check in verdict.checks] or [f"no printed value: {formula.unpublished}"]
     return [first + rows[0], *(" " * len(first) + row for row in rows[1:]), *(f"    ! {fault}" for fault in verdict.faults)]
 
 

@@ -184,6 +184,24 @@ _SPELLINGS = {
     "liter": "L",
     "liters": "L",
     "ml": "mL",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
+    "kilogram": "kg",
+    "kilograms": "kg",
+    "gram": "g",
+    "grams": "g",
+    "watt": "W",
+    "watts": "W",
+    "volt": "V",
+    "volts": "V",
+    "amp": "A",
+    "amps": "A",
     "metre": "m",
     "metres": "m",
     "meter": "m",
@@ -209,6 +227,8 @@ _SPELLINGS = {
     "d": "day",
     "days": "day",
     "lbs": "lb",
+    "pound": "lb",
+    "pounds": "lb",
     "tonne": "t",
     "tonnes": "t",
     "degrees": "deg",
@@ -238,9 +258,12 @@ _AMBIGUOUS = {
     "gpm": (_GALLONS, "US gal/min", "imp gal/min"),
     **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
 }
-_LETTERS_FOR_DEGREES = {
+_ASK_MONEY = "type cur for money, in the currency that you count in, as in 20 cur or 0.30 cur/kWh"
+# names that this reader does not take, and what to type instead
+_INSTEAD = {
     "C": "type degC for a temperature, as in 20 degC, or deg for an angle",
     "F": "type degF for a temperature, as in 68 degF, or deg for an angle",
+    **dict.fromkeys(("USD", "GBP", "EUR", "dollar", "dollars", "euro", "euros"), _ASK_MONEY),
 }
 _PLAIN = str.maketrans(
     {
@@ -420,8 +443,8 @@ def _row(name: str, shown: str) -> tuple[float, Dimension]:
         return meant.factor, meant.dimension
     if name in OFFSET_UNITS:
         raise Unread(f"{name} stands alone, as in '20 {name}'", f"inside '{shown}' use K")
-    if name in _LETTERS_FOR_DEGREES:
-        raise Unread(f"'{name}' alone is not a unit this reader knows", _LETTERS_FOR_DEGREES[name])
+    if name in _INSTEAD:
+        raise Unread(f"'{name}' alone is not a unit this reader knows", _INSTEAD[name])
     known = [*UNITS, *OFFSET_UNITS, *_SPELLINGS, *_SHORTHANDS]
     near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.5)
     nearest = f" (nearest: {', '.join(dict.fromkeys(_name(n) for n in near))})" if near else ""
@@ -463,6 +486,8 @@ def _checked(text: str) -> str:
     if len(text) > LONGEST_TEXT:
         raise InputError(f"that is {len(text)} characters; a number and a unit take at most {LONGEST_TEXT}, such as '25 mm'")
     plain = _plain(text)
+    if sign := re.search("[$\u00a3\u20ac\u00a5]", plain):
+        raise Unread(f"the sign {sign[0]} is not a unit this reader knows", _ASK_MONEY)
     if not plain.isascii() or not plain.isprintable():
         raise InputError("that has characters outside the plain alphabet: type digits, a point and a unit, such as '25 mm'")
     if re.search(r"\d,\d", plain):
@@ -529,16 +554,21 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
         raise InputError(f"{what} = {text} has no unit, and {asked} is wanted: type it with one, such as {ways}")
     if reading.dimension != target.dimension or _angle(reading.unit) != _angle(wanted):
         raise InputError(
-            f"{what} = {text} is {_kind(reading.unit, reading.dimension)}, but {asked} is wanted: type one such as {example}{_minutes(reading.unit, target)}"
+            f"{what} = {text} is {_kind(reading.unit, reading.dimension)}, but {asked} is wanted: type one such as {example}{_meant(reading, target)}"
         )
     return reading.value
 
 
-def _minutes(given: str, target: Unit) -> str:
-    """A hint where somebody typed L/m for litres a minute."""
-    if not given.endswith("/m") or unit(f"{given}in").dimension != target.dimension:
-        return ""
-    return f" (m is a metre; for a minute type {given}in)"
+def _meant(given: Reading, target: Unit) -> str:
+    """A hint where somebody typed L/m for litres a minute, or a mass for its weight, or the other way round."""
+    if given.unit.endswith("/m") and unit(f"{given.unit}in").dimension == target.dimension:
+        return f" (m is a metre; for a minute type {given.unit}in)"
+    pounds = "lb" in given.unit
+    if (given.dimension, target.dimension) == (_MASS, _FORCE):
+        return f" ({given} weighs {write(given.value * _G, 'lbf' if pounds else 'N')})"
+    if (given.dimension, target.dimension) == (_FORCE, _MASS):
+        return f" ({given} is the weight of {write(given.value / _G, 'lb' if pounds else 'kg')})"
+    return ""
 
 
 def _kind(unit_text: str, dimension: Dimension) -> str:
