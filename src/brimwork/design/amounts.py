@@ -27,6 +27,7 @@ class Line:
     waste: str = ""
     gross: str = ""
     count: float | None = None
+    by_length: bool = False
     buy: str = ""
     where: str = ""
     note: str = ""
@@ -91,7 +92,9 @@ class Shop:
         gross = to_buy(net, share, step)[0] + extra
         steps = whole_units(gross, step)
         said = " + ".join(part for part in (percent(share), self.run(extra) if extra else "") if part)
-        return self.line(item, key, net=self.run(net), waste=said, gross=self.run(gross), count=steps * step, buy=self.run(steps * step), **rest)
+        return self.line(
+            item, key, net=self.run(net), waste=said, gross=self.run(gross), count=steps * step, by_length=True, buy=self.run(steps * step), **rest
+        )
 
     def loose(self, key: str, item: str, net: str, gross: float, waste: str, density: float, sold: str, **rest) -> Line:
         """Loose material of a gross mass (kg) and bulk density (kg/m3), bought as the design says."""

@@ -90,6 +90,7 @@ class Programme:
     steps: tuple[Dated, ...]
     orders: tuple[Order, ...]
     dated: bool
+    day_length: float  # s at work
     notes: tuple[str, ...]
 
     @property
@@ -152,7 +153,7 @@ def programme(chain: Chain) -> Programme:
     for one in sorted((one for one in dated if one.step.order), key=lambda one: one.start):
         wanted.setdefault(one.step.order, one)  # what two steps need must be there for the first
     orders = tuple(sorted((_order(d, one) for one in wanted.values()), key=lambda order: order.by))
-    return Programme(dated, orders, bool(given), _notes(first, given is not None, d))
+    return Programme(dated, orders, bool(given), calendar.hours, _notes(first, given is not None, d))
 
 
 def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:

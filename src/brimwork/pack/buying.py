@@ -4,24 +4,72 @@ from __future__ import annotations
 
 from brimwork.design.amounts import Line
 from brimwork.design.chain import Chain
+from brimwork.design.cost import CostSheet, Priced, Sum
 from brimwork.design.quantities import TOOLS, quantities
 from brimwork.design.wording import measured, worded
-from brimwork.pack.markup import table, words
+from brimwork.pack.markup import table, together, words
+from brimwork.units import InputError, convert
+
+UNKNOWN_PRICE = "price not known"
 
 
 def shopping(chain: Chain) -> str:
     """The shopping list, and the tools."""
     region = chain.design.region
-    rows = [(line.item, *_middle(line), line.buy, line.where) for line in quantities(chain)]
+    rows = [(line.item, said(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
     tools = "\n".join(f"- {words(measured(worded(tool, region), region))}" for tool in TOOLS)
     return "\n\n".join([
-        "#pagebreak()\n== Shopping list\n"
-        + words("From the design alone, each rounded up to what is sold. Waste and sizes sold are usual ones, listed with their basis under what this design rests on, until the design says its own."),
-        table("1.15fr, 2.5fr, auto, auto, auto, auto, 1fr", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, size=8),
-        f"=== Tools, and what people wear\n{tools}",
+        "#set page(flipped: true)\n== Shopping list\n"
+        + words("From the design alone, each rounded up to what is sold. Waste and sizes sold are usual ones until the design says its own; what this design rests on lists them with their basis."),
+        table("1.15fr, 2.9fr, 1.05fr, 0.8fr, 1fr, 1.05fr, 1.15fr", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, size=8),
+        f"=== Tools, and what people wear\n{tools}\n#set page(flipped: false)",
     ])  # fmt: skip
 
 
-def _middle(line: Line) -> tuple[str, str, str, str]:
-    said = ". ".join(text[:1].upper() + text[1:] for text in (line.spec, line.note) if text)
-    return said, line.net, line.waste, line.gross
+def said(line: Line) -> str:
+    """What a line says of its item: spec and note as sentences."""
+    return ". ".join(text[:1].upper() + text[1:] for text in (line.spec, line.note) if text)
+
+
+def cost(chain: Chain) -> str:
+    """The cost sheet."""
+    sheet = CostSheet(chain)
+    try:
+        sums, years = sheet.sums(), sheet.years()
+    except InputError as refused:
+        return f"== Cost sheet\n{words(f'Not shown: {refused}.')}"
+    rows = [(row.line.item, row.line.buy, each(row, chain.design.region), money(row.cost) if row.cost is not None else UNKNOWN_PRICE) for row in sheet.priced]
+    return "\n\n".join([
+        "#pagebreak()\n== Cost sheet\n" + words(f"In your own currency, called cur here. {wholeness(sheet)}"),
+        table("1fr, auto, auto, auto", ("item", "buy", "price of one", "cost"), rows, size=8, right=(2, 3)),
+        together("=== Sums\n" + table("auto, auto, 1fr", ("", "cost", "how"), [_sum(line, sheet) for line in sums], size=8, right=(1,))),
+        together("=== Years, at today's prices\n" + table("auto, auto, 1fr", ("", "cost", "how"), [(line.title, _value(line), line.how) for line in years], size=8, right=(1,))),
+    ])  # fmt: skip
+
+
+def wholeness(sheet: CostSheet) -> str:
+    """Whether the sum is whole, and what it lacks."""
+    if sheet.whole:
+        return "Every price is known; quantities and prices may still change."
+    lacking = [f"{sum(row.cost is None for row in sheet.priced)} prices are not known", *([f"not worked out: {', '.join(sheet.open)}"] if sheet.open else [])]
+    lacking += ["the rate of pay is not known"] if sheet.labour is None else []
+    return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing."
+
+
+def each(row: Priced, region: str) -> str:
+    if row.each is None or not row.line.by_length:
+        return "" if row.each is None else money(row.each)
+    return f"{money(convert(row.each, 'cur/ft'))} a foot" if region == "US" else f"{money(row.each)} a metre"
+
+
+def money(value: float) -> str:
+    return f"{value:,.2f}".replace(",", " ")
+
+
+def _sum(line: Sum, sheet: CostSheet) -> tuple[str, str, str]:
+    least = "at least " if not sheet.whole and line.value is not None and line.title not in ("overhead", "contingency", "margin", "tax", "labour") else ""
+    return line.title, least + _value(line), line.how
+
+
+def _value(line: Sum) -> str:
+    return money(line.value) if line.value is not None else "not known"

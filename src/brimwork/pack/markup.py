@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from brimwork import typeset
 from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
 
 PAPER = {"UK": "a4", "US": "us-letter"}
 
@@ -21,12 +22,25 @@ def quoted(text: str) -> str:
     return json.dumps(clean, ensure_ascii=False)
 
 
-def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]], size: float = 9) -> str:
-    """A table of plain texts; `columns` as Typst writes widths, such as "auto, 1fr"; `size` of its letters in points."""
+def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]], size: float = 9, right: Sequence[int] = ()) -> str:
+    """A table of plain texts; `columns` as Typst writes widths, such as "auto, 1fr"; `size` of its letters in points; columns of numbers to the `right`."""
     cells = ", ".join(f"[{words(cell)}]" for row in rows for cell in row)
     header = ", ".join(f"[*{words(cell)}*]" for cell in head)
-    listed = f"#table(columns: ({columns}), table.header({header}), {cells})"
+    sides = ", ".join("right" if column in right else "left" for column in range(len(head)))
+    listed = f"#table(columns: ({columns}), align: ({sides}), table.header({header}), {cells})"
     return listed if size == 9 else f"#[#show table.cell: set text({size}pt)\n{listed}]"
+
+
+def together(text: str) -> str:
+    """What must stay on one page."""
+    return f"#block(breakable: false)[\n{text}\n]"
+
+
+def both(letter: str, value: float, region: str) -> str:
+    """A value in both unit systems, the region's first."""
+    row = QUANTITIES[letter]
+    metric, us = row.metric_text(value), row.us_text(value)
+    return row.both(value) if region != "US" or metric == us else f"{us} ({metric})"
 
 
 def working(worked: Working) -> str:

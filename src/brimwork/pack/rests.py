@@ -1,0 +1,83 @@
+"""The list of everything a design rests on: each value as it was typed, converted beside it, with its basis; usual values that are assumed are named as such."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from brimwork import units
+from brimwork.design.amounts import short
+from brimwork.design.fields import Corners, Curve, Field, Several, sections
+from brimwork.design.inputs import Design, Given
+from brimwork.design.steps import STEPS
+from brimwork.design.wording import measured, worded
+from brimwork.pack.markup import table, words
+from brimwork.units import InputError
+
+ONLY_GIVEN = ("limits", "measured", "answers", "prices")  # sections of which what nobody gave says nothing
+
+
+def rests(design: Design) -> str:
+    """The page. A value that nobody gave is "not given", or the usual one with "assumed" at its basis."""
+    rows = [
+        (section.replace("_", " "), measured(worded(field.name, design.region), design.region), *_value(design, f"{section}.{key}", field))
+        for section, fields in sections(design.kind).items()
+        for key, field in fields.items()
+        if _shown(design, section, key)
+    ]
+    return "\n\n".join([
+        "#pagebreak()\n== What this design rests on",
+        words("Values as they were typed, with what they are in other units beside them. What nobody gave and a usual value stands for is assumed until the design says its own."),
+        table("auto, 1.5fr, 1fr, auto", ("part", "what", "value", "basis"), rows, size=8),
+    ])  # fmt: skip
+
+
+def _shown(design: Design, section: str, key: str) -> bool:
+    if section in ONLY_GIVEN:
+        return f"{section}.{key}" in design.values
+    step = STEPS.get(key) if section == "programme" else None
+    return not step or not step.kinds or design.kind in step.kinds
+
+
+def _value(design: Design, key: str, field) -> tuple[str, str]:
+    given = design.given(key)
+    if given is None:
+        return "not given", ""
+    return typed(field, given, design.region), given.basis + ("" if key in design.values else ", assumed")
+
+
+def typed(field, given: Given, region: str) -> str:
+    """A value as it was typed; in brackets what it is in the unit of the region, or in the other one where it was typed in that."""
+    if isinstance(field, Corners):
+        return "; ".join(f"{x} at {y}" for x, y in given.text)
+    if isinstance(field, Curve):
+        sides = ("L/min", "US gal/min"), ("m", "ft")
+        return "; ".join(
+            " at ".join(_both(text, value, *side, region) for text, value, side in zip(*pair, sides, strict=True))
+            for pair in zip(given.text, given.value, strict=True)
+        )
+    if isinstance(field, Several):
+        return _several(given.text, given.value, field.unit, region)
+    if isinstance(field, Field):
+        return _both(str(given.text), given.value, field.unit, field.us, region)
+    return str(given.text)
+
+
+def _several(texts: Sequence[str], values: Sequence[float], unit: str, region: str) -> str:
+    us = {"mm": "in", "m": "ft"}.get(unit, "")
+    return ", ".join(_both(text, value, unit, us, region) for text, value in zip(texts, values, strict=True))
+
+
+def _both(text: str, value: float, metric: str, us: str, region: str) -> str:
+    """A typed quantity with its conversion; nothing beside it where it was typed in the one unit that the region uses."""
+    try:
+        named = units.parse(text).unit
+    except InputError:
+        return text
+    here = us if region == "US" and us else metric
+    if named and _same(named, here):
+        here = metric if region == "US" else ""
+    return f"{text} ({short(value, here)})" if named and here and not _same(named, here) else text
+
+
+def _same(one: str, other: str) -> bool:
+    return units.unit(one) == units.unit(other)

@@ -1,0 +1,125 @@
+"""Pages of the pack about results: key numbers and cautions on page one, findings, and the working behind each."""
+
+from __future__ import annotations
+
+import datetime
+
+from brimwork.design import checks
+from brimwork.design.chain import Chain, Found
+from brimwork.design.checks import Finding
+from brimwork.design.features import NUMBERS
+from brimwork.design.inputs import Unknown
+from brimwork.design.wording import measured, worded
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+from brimwork.pack import markup
+from brimwork.pack.markup import table, words
+from brimwork.units import InputError
+
+MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
+GRADED = ("fail", "marginal", "pass")
+SAFETY = ("people", "supply", "loads")  # groups whose fails stand on page one
+CAUTIONS = (
+    "Have services under the ground located before digging, and dig by hand near any mark.",
+    "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
+    "Lift by a plan, with the masses on these pages; a crane needs a lifting plan by a competent person.",
+    "Mains electricity near water is work for a licensed electrician, who tests and certifies it.",
+    "Open water of any depth is a danger to small children. Drifting droplets can carry Legionella: have it assessed.",
+    "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved.",
+)
+
+
+def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
+    """Page one: how the checks stand, failing checks of safety, key numbers, cautions."""
+    design = chain.design
+    counts = {grade: sum(finding.grade == grade for finding in found) for grade in checks.GRADES}
+    said = ", ".join(f"{count} {grade}" for grade, count in counts.items() if count)
+    parts = [
+        f"= {words(design.title)}",
+        words(design.note),
+        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(said)}*.",
+        *_dangers(chain, found),
+        "== Key numbers\n" + _numbers(chain),
+        "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in CAUTIONS),
+    ]
+    return "\n\n".join(parts)
+
+
+def _ours(chain: Chain, text: str) -> str:
+    """A sentence of ours in the words and units of the region."""
+    region = chain.design.region
+    return words(measured(worded(text, region), region))
+
+
+def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
+    dangers = [finding for finding in found if finding.grade == "fail" and finding.group in SAFETY]
+    rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {_ours(chain, sentence(finding.remedy))}" for finding in dangers)
+    return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
+
+
+def sentence(text: str) -> str:
+    return text[:1].upper() + text[1:] + "." if text else ""
+
+
+def _numbers(chain: Chain) -> str:
+    systems = ("US customary", "metric") if chain.design.region == "US" else ("metric", "US customary")
+    return table("1fr, auto, auto", ("quantity", *systems), [_number(chain, name) for name in NUMBERS if name in chain.names()])
+
+
+def _number(chain: Chain, name: str) -> tuple[str, str, str]:
+    title = NUMBERS[name]
+    try:
+        worked = chain.working(name)
+    except Unknown as missing:
+        return title, f"needs {checks.asked(missing)}", ""
+    except InputError as refused:
+        return title, str(refused), ""
+    row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
+    metric, us = row.metric_text(worked.result), row.us_text(worked.result)
+    return (title, us, metric) if chain.design.region == "US" else (title, metric, us)
+
+
+def findings(chain: Chain, found: list[Finding]) -> str:
+    """Every check with its grade, then the workings."""
+    region = chain.design.region
+    rows = [(finding.id, worded(finding.title, region), MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
+    parts = [
+        "#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.",
+        table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
+    ]
+    for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
+        rest = [(finding.id, worded(finding.title, region), finding.value) for finding in found if finding.grade == grade]
+        parts += [f"=== {said}\n" + table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
+    parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
+    shown: set[str] = set()
+    parts += [_working_of(chain, finding, shown) for finding in found if finding.grade in GRADED]
+    return "\n\n".join(parts)
+
+
+def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
+    limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
+    title = f"{finding.id} {worded(finding.title, region)}: {MARKS[finding.grade]}"
+    lines = [f"=== {words(title)}", words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
+    if finding.note:
+        lines.append(words(sentence(finding.note.rstrip("."))))
+    if finding.remedy:
+        lines.append(_ours(chain, f"What to change: {finding.remedy}."))
+    for name in finding.results:
+        try:
+            worked = chain.working(name)
+        except (Unknown, InputError):
+            continue
+        lines.append(_one_working(worked, name in shown, region))
+        shown.add(name)
+    return "\n\n".join(lines)
+
+
+def _one_working(worked: Working | Found, again: bool, region: str) -> str:
+    if isinstance(worked, Found):
+        name = QUANTITIES[worked.letter].short_name
+        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(worked.how)}."
+    title = f"{words(sentence(worked.formula.name)[:-1])}: {words(markup.both(worked.formula.result, worked.result, region))}"
+    if again:
+        return f"{title}, worked above."
+    notes = "".join(f"\n\n{words('Note: ' + note + '.')}" for note in worked.notes)
+    return f"#block(breakable: false)[{title}\n{markup.working(worked)}{notes}]"

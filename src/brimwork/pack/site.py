@@ -1,0 +1,103 @@
+"""Pages of the pack for the work on site: programme with its chart, hold points to sign, and what to measure when it first runs."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+from brimwork.design import checks
+from brimwork.design.amounts import short
+from brimwork.design.chain import Chain, Found
+from brimwork.design.inputs import Unknown
+from brimwork.design.programme import Dated, Programme, programme
+from brimwork.design.steps import HOLDS, WAIT
+from brimwork.design.wording import measured, worded
+from brimwork.drawing import svg
+from brimwork.drawing.bars import bars
+from brimwork.pack import markup
+from brimwork.pack.markup import table, together, words
+from brimwork.units import InputError
+
+MEASURES = (
+    ("flow by bucket at the outlet, mean of three", "duty_flow"), ("drop of the level when the pump starts", "start_drop"), ("current of the running pump", "current"),
+    ("head over the rim or lip, level to half a millimetre", "edge"), ("fall of the level in a day, pump off, less the control bucket", "leak"),
+)  # fmt: skip
+
+
+def site(chain: Chain, day: datetime.date, folder: Path) -> str:
+    """Programme, hold points, measurements; the chart is written into `folder`."""
+    try:
+        made = programme(chain)
+    except InputError as refused:
+        return f"#pagebreak()\n== Programme\n{words(f'Not shown: {refused}.')}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
+    return "\n\n".join([_programme(chain, made, day), _chart(chain, made, folder), "#pagebreak()", _holds(chain, made), _measures(chain)])
+
+
+def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
+    region = chain.design.region
+    rows = [(str(i), *_step(made, one, region)) for i, one in enumerate(made.steps, start=1)]
+    orders = [
+        (worded(order.what, region), made.day(order.by) + _late(made, order.by, day), f"{order.working_days}", made.day(order.needed)) for order in made.orders
+    ]
+    notes = " ".join(made.notes)
+    return "\n\n".join([
+        "#pagebreak()\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. The end waits for the critical steps."),
+        table("auto, 2.4fr, auto, auto, auto, 1.7fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true", "critical", "hold"), rows, size=8),
+        together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
+    ])  # fmt: skip
+
+
+def _step(made: Programme, one: Dated, region: str) -> tuple[str, ...]:
+    said = measured(worded(one.step.words + (f" ({one.note})" if one.note else ""), region), region)
+    must = measured(worded(one.step.must, region), region)
+    return said, _length(one), *(_moment(made, moment) for moment in (one.start, one.end)), must, "yes" if one.critical else "", one.step.hold
+
+
+def _length(one: Dated) -> str:
+    unit = "day" if one.step.by == WAIT and one.seconds >= 3 * 86400 else "h"
+    return short(one.seconds, unit)
+
+
+def _moment(made: Programme, moment: datetime.datetime) -> str:
+    return f"{made.day(moment.date())}, {moment:%H:%M}"
+
+
+def _late(made: Programme, by: datetime.date, day: datetime.date) -> str:
+    """A word where a pack is printed after the day by which something had to be ordered."""
+    return " (past)" if made.dated and by < day else ""
+
+
+def _chart(chain: Chain, made: Programme, folder: Path) -> str:
+    sheet = bars(made, chain.design.title, chain.design.region)
+    (folder / "programme.svg").write_text(svg.write(sheet, "p", scale_to_page=False), encoding="utf-8")
+    return markup.drawing("programme.svg", sheet.description, sheet.width)
+
+
+def _holds(chain: Chain, made: Programme | None) -> str:
+    region = chain.design.region
+    planned = {one.step.hold: made.day(one.end.date()) for one in made.steps} if made else {}
+    rows = [(name, worded(what, region), planned.get(name, ""), "") for name, what in HOLDS.items()]
+    return "== Hold points: work stops here until signed\n" + table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows)
+
+
+def _measures(chain: Chain) -> str:
+    rows = [(what, _predicted(chain, name), "") for what, name in MEASURES]
+    return (
+        "== When it first runs: predicted and measured\nWhat is measured goes into the design file under [measured], and grades the checks again.\n\n"
+        + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
+    )
+
+
+def _predicted(chain: Chain, name: str) -> str:
+    region = chain.design.region
+    if name == "leak":
+        return measured("2 mm at most", region)
+    try:
+        if name == "edge":
+            return markup.both("H", chain.edge_head, region) if chain.edge_head else "a film all round"
+        worked = chain.working(name)
+    except Unknown as missing:
+        return f"needs {checks.asked(missing)}"
+    except InputError as refused:
+        return str(refused)
+    return markup.both(worked.letter if isinstance(worked, Found) else worked.formula.result, worked.result, region)
