@@ -160,6 +160,24 @@ def test_a_reservoir_with_too_little_above_the_pump_runs_dry_and_one_with_enough
     assert start_and_stop(BOWL, 0.165, on=120, off=60, empty=0.02).dry_at is not None, "a dry vessel takes more the first time"
 
 
+def test_a_pump_that_stops_before_a_dry_vessel_is_full_gets_back_the_water_of_the_hose_alone():
+    """In 20 s it has sent 10 L into a vessel that lacks 20 L: the hose gives 1.18 L back, 8.82 L stay up, 9.67 mm of the tank."""
+    course = start_and_stop(BOWL, 0.38, on=20, off=60, empty=20 * LITRE)
+    assert course.level(course.moments[20]) == pytest.approx(0.38 - 10 * LITRE / 0.912)
+    assert course.level(course.moments[-1]) == pytest.approx(0.38 - 8.82 * LITRE / 0.912)
+    assert course.over_the_rim_at is None
+
+
+def test_a_stop_takes_nothing_from_the_reservoir():
+    for course in (
+        start_and_stop(BOWL, 0.17, on=120, off=120, empty=0.02),
+        start_and_stop(BOWL, 0.155, on=60, off=60),
+        start_and_stop(VALVE, 0.2, on=60, off=60),
+    ):
+        levels = [course.level(moment) for moment in course.moments if not moment.running]
+        assert all(before <= after + 1e-12 for before, after in zip(levels, levels[1:])) and levels[0] >= 0.15 - 1e-9
+
+
 def test_a_check_valve_keeps_the_vessel_full():
     course = stop(VALVE, 0.36, off=600, step=5)
     assert course.moments[-1].above == pytest.approx(0.0, abs=2e-5)

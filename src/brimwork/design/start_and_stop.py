@@ -99,7 +99,8 @@ class Circuit:
 class Moment:
     """Time (s), whether the pump runs and whether it has just sucked air, and the water (m3): in hose and vessel, on its way, in the reservoir, lost, let in.
 
-    `above` counts from an empty hose and a vessel drained to its tube mouth (with a check valve from the rim); a dry vessel starts below zero.
+    `above` counts from an empty hose and a vessel drained to its tube mouth (with a check valve from the rim); a dry vessel starts below zero, and its
+    hose is counted as the last to fill.
     """
 
     t: float
@@ -171,8 +172,14 @@ def start_and_stop(circuit: Circuit, h_static: float, on: float, off: float, ste
         )
     first = Moment(0.0, True, -empty, 0.0, circuit.A_w * h_static)
     moments = [first, *_followed(circuit, first, on, step)]
-    moments += _followed(circuit, replace(moments[-1], running=False), off, step)
+    moments += _followed(circuit, _stopped(circuit, moments[-1], empty), off, step)
     return Course(circuit, tuple(moments))
+
+
+def _stopped(circuit: Circuit, moment: Moment, empty: float) -> Moment:
+    """The same moment with the pump off; a vessel that is not yet filled to the tube mouth keeps its water, and the hose runs empty at once."""
+    back = min(circuit.V_pc, moment.above + empty) if circuit.hose and moment.above < 0 else 0.0
+    return replace(moment, running=False, above=moment.above - back, reservoir=moment.reservoir + back)
 
 
 def stop(circuit: Circuit, h_run: float, off: float, step: float = 1.0) -> Course:
@@ -218,7 +225,7 @@ def _step(circuit: Circuit, moment: Moment, dt: float) -> Moment:
     k4 = _rates(circuit, _moved(now, k3, dt), moment.running)
     mean = tuple((a + 2 * b + 2 * c + d) / 6 for a, b, c, d in zip(k1, k2, k3, k4))
     above, way, reservoir = _moved(now, mean, dt)
-    short = max(0.0, circuit.A_w * circuit.h_min - reservoir) if moment.running else min(0.0, above)  # sucked air; or hose drained beyond empty
+    short = max(0.0, circuit.A_w * circuit.h_min - reservoir) if moment.running else min(0.0, above) if moment.above > 0 else 0.0  # no water; hose empty
     above, reservoir = above - short, reservoir + short
     fed = _fed(circuit, reservoir, dt)
     spilled = max(0.0, reservoir + fed - circuit.A_w * circuit.h_over)

@@ -36,13 +36,12 @@ QUESTIONS = (
     Numeric(
         code="T01.11",
         text="A meter reads {n} dB beside one bowl. Then {k} bowls like it run side by side, all as far from the meter. What does it read now?",
-        given={"n": "56", "k": "3"},
+        given={"n": "56", "k": "4"},
         answer="n + 10*log10(k)",
         unit="",
         label="dB",
         name="level",
-        close="0.1",
-        vary={"n": ("50", "62", "1"), "k": ("3", "6", "1")},
+        vary={"n": ("50", "62", "1"), "k": ("4", "7", "1")},
         wrong=(
             Wrong("n*k", "Decibels are logarithms and do not add. Add ten times the logarithm of the number of bowls."),
             Wrong("n + 20*log10(k)", "You took 20, which goes with distances. Sources that are alike add their strength: take 10."),
