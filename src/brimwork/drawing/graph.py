@@ -38,10 +38,10 @@ def graph(
         edge = min(untested_below, across.high)
         records.append(Polygon(((across.low, up.low), (edge, up.low), (edge, up.high), (across.low, up.high)), "untested", "none"))
         records.append(Text((across.low, up.high), "below the tested range", "start", 2.9, GREY, (2.0, -4.0)))
-    for at in _ticks(across):
-        records += [Line(((at, up.low), (at, up.high)), "grid"), Text((at, up.low), _mark(at), "middle", 2.9, GREY, (0, -4.0))]
-    for at in _ticks(up):
-        records += [Line(((across.low, at), (across.high, at)), "grid"), Text((across.low, at), _mark(at), "end", 2.9, GREY, (-1.2, -1.0))]
+    for at in ticks(across):
+        records += [Line(((at, up.low), (at, up.high)), "grid"), Text((at, up.low), tick_mark(at), "middle", 2.9, GREY, (0, -4.0))]
+    for at in ticks(up):
+        records += [Line(((across.low, at), (across.high, at)), "grid"), Text((across.low, at), tick_mark(at), "end", 2.9, GREY, (-1.2, -1.0))]
     records.append(Line(((across.low, up.high), (across.low, up.low), (across.high, up.low)), "axis"))
     records.append(Text((across.high, up.low), across.title, "end", 3.1, nudge=(0, -8.6)))
     records.append(Text((across.low, up.high), up.title, "start", 3.1, nudge=(0, 2.0)))
@@ -66,12 +66,13 @@ def nice_high(value: float) -> float:
     return next(step * m for m in (1, 1.5, 2, 3, 4, 5, 6, 8, 10) if step * m >= value * 0.999999)
 
 
-def _mark(value: float) -> str:
+def tick_mark(value: float) -> str:
     """A number beside an axis; millions are written short, as 1.5e6."""
     return f"{value / 1e6:g}e6" if abs(value) >= 2e5 else number(value)
 
 
-def _ticks(axis: Axis) -> list[float]:
+def ticks(axis: Axis) -> list[float]:
+    """Round numbers along an axis, about six of them."""
     rough = (axis.high - axis.low) / 5
     power = 10 ** math.floor(math.log10(rough))
     step = next(power * m for m in (1, 2, 2.5, 5, 10) if power * m >= rough * 0.999)

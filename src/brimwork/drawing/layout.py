@@ -126,7 +126,7 @@ def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     if abs(along[0]) > abs(along[1]):
         yield Words((middle[0], middle[1] - 1.0), record.text, "middle", DIMENSION_SIZE, INK, halo=True)
-    elif length < CHARACTER * DIMENSION_SIZE * len(record.text) + 2.0:
+    elif length < CHARACTER * DIMENSION_SIZE * len(record.text) + 2.0 and not record.along:
         side = 1.0 if aside[0] * sign > 0 else -1.0
         yield Words((middle[0] + 1.6 * side, middle[1] + 1.0), record.text, "start" if side > 0 else "end", DIMENSION_SIZE, INK, halo=True)
     else:

@@ -19,6 +19,7 @@ _HATCHES = {
     "concrete": ("#e6e2e0", "..."),
     "blocks": ("#f7f9ff", "xx"),
     "untested": ("none", "\\\\\\\\"),
+    "load": ("#f7dfd0", "//////"),
 }
 
 

@@ -18,6 +18,7 @@ STYLES: dict[str, tuple[float, str, str]] = {
     "hidden": (0.25, INK, "2 1.2"),
     "centre": (0.18, GREY, "5 1.2 1 1.2"),
     "water": (0.45, WATER, ""),
+    "water level": (0.25, WATER, "1.6 1.2"),
     "curve": (0.6, WATER, ""),
     "second curve": (0.5, ACCENT, "2.4 1.4"),
     "dimension": (0.18, GREY, ""),
@@ -33,11 +34,13 @@ FILLS = {
     "pale": PALE,
     "patch": "#f7dfd0",
     "accent": ACCENT,
+    "ink": INK,
     "earth": "",
     "stone": "",
     "concrete": "",
     "blocks": "",
     "untested": "",
+    "load": "",
 }
 
 
@@ -82,13 +85,17 @@ class Text:
 
 @dataclass(frozen=True)
 class Dimension:
-    """A distance between two places with its text; `value` in metres is what the text says. `offset` in mm moves the line to its left."""
+    """A distance between two places with its text; `value` in metres is what the text says. `offset` in mm moves the line to its left.
+
+    The text of an upright one stands along it, or, where it is longer, beside it; along it all the same with `along`.
+    """
 
     start: Point
     end: Point
     text: str
     value: float
     offset: float = 6.0
+    along: bool = False
 
 
 @dataclass(frozen=True)
@@ -153,7 +160,7 @@ class View:
 
 @dataclass(frozen=True)
 class Sheet:
-    """A drawing: size in mm, views, a title, and a description for those who do not see it."""
+    """A drawing: size in mm, views, a title, a description for those who do not see it, and the table of its numbers (`columns` and `rows` of text)."""
 
     width: float
     height: float
@@ -161,6 +168,8 @@ class Sheet:
     title: str
     description: str
     notes: tuple[Text, ...] = field(default=())  # placed in mm from the left and top of the sheet
+    columns: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
 
 
 def at_scale(centre: Point, frame: tuple[float, float, float, float], scale: float, records: tuple[Record, ...]) -> View:

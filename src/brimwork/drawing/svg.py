@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout
-from brimwork.drawing.records import FILLS, GREY, STYLES, Sheet
+from brimwork.drawing.records import ACCENT, FILLS, GREY, STYLES, Sheet
 
 _COLOURS = {**{name: colour for name, colour in FILLS.items() if colour}, "grey": GREY}
 _HATCHINGS = {
@@ -16,6 +16,7 @@ _HATCHINGS = {
                            f'<path d="M.8 3.2l.5 -.7l.4 .8z" fill="none" stroke="{GREY}" stroke-width=".15"/>'),
     "blocks": (5.0, 5.0, f'<rect width="5" height="5" fill="#f7f9ff"/><path d="M0 0L5 5M5 0L0 5" stroke="{GREY}" stroke-width=".18"/>'),
     "untested": (2.4, 2.4, f'<path d="M0 0L2.4 2.4" stroke="{GREY}" stroke-width=".16"/>'),
+    "load": (2.0, 2.0, f'<rect width="2" height="2" fill="#f7dfd0"/><path d="M0 2L2 0M-.5 .5L.5 -.5M1.5 2.5L2.5 1.5" stroke="{ACCENT}" stroke-width=".3"/>'),
 }  # fmt: skip
 _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 

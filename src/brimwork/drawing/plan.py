@@ -1,0 +1,155 @@
+"""The plan of a design (general arrangement), at a true scale: blocks, box, pit, stone, the feature, the pump, and hatched what really presses on the blocks."""
+
+from __future__ import annotations
+
+from brimwork.design.chain import Chain
+from brimwork.design.inputs import Unknown
+from brimwork.drawing.lettering import BY_REGION, Lettering
+from brimwork.drawing.pictures.paper import rectangle
+from brimwork.drawing.placing import CHARACTER, spread
+from brimwork.drawing.plan_features import FEATURES, Feature
+from brimwork.drawing.records import GREY, Dimension, Line, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.scale_bar import scale_bar
+from brimwork.drawing.section import TOO_LARGE, WIDTH
+from brimwork.drawing.sizes import PUMP, Sizes
+from brimwork.units import InputError, write
+
+SIZE, PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
+RIGHT = 24.0  # mm for the dimensions across
+ROW = 5.5  # mm between two lines of dimensions
+TALLEST = 150.0
+
+Labels = list[tuple[Point, str]]  # what is pointed at, and the words
+
+
+def plan(chain: Chain) -> Sheet:
+    """Plan with the blocks along the sheet. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
+    lettering, s = BY_REGION[chain.design.region], Sizes(chain)
+    feature = FEATURES[chain.design.kind](chain, s, lettering)
+    patch, told, pressed = _patch(chain, lettering)
+    labels = [*feature.labels, *pressed, ((s.pump[0], s.pump[1]), "pump bay"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
+    column = 8.0 + CHARACTER * SIZE * max(len(text) for _, text in labels)
+    view, name, bottom = _view(s, feature, lettering, column, _records(s, feature, patch), labels)
+    notes = (Text((4.0, 7.0), f"Plan, {name}; {lettering.dimensions}", "start", 2.9, GREY),)
+    bar = scale_bar(lettering, view.scale[0], (view.frame[0], bottom - 8.0))
+    sentence = (
+        f"Plan {name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} {lettering.length}; "
+        f"its diagonals are {lettering.said(chain.diagonal)}. {told}"
+    )
+    rows = (*_rows(chain, s, lettering), *feature.rows)
+    return Sheet(
+        WIDTH, bottom, (view, bar), f"{chain.design.title}: plan", sentence, notes, ("what", f"along, {lettering.length}", f"across, {lettering.length}"), rows
+    )
+
+
+def _by(pair: tuple[float, float], lettering: Lettering) -> str:
+    return " x ".join(map(lettering.figure, pair))
+
+
+def _rows(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple[str, ...], ...]:
+    stone = (2 * s.reach[0], 2 * s.reach[1])
+    spans = {"blocks": s.blocks, "box, inside": s.box, "pit": s.pit, "stone": stone, "both diagonals of the pit": (chain.diagonal,)}
+    return tuple((what, *map(lettering.figure, pair), *(("",) if len(pair) == 1 else ())) for what, pair in spans.items())
+
+
+def _on_diagonal(s: Sizes) -> Point:
+    """Near the corner of the pit, where the diagonal has left the box."""
+    return -0.97 * s.pit[0] / 2, -0.97 * s.pit[1] / 2
+
+
+# --- what presses on the blocks -----------------------------------------------------------------------------------------------------
+
+
+def _patch(chain: Chain, lettering: Lettering) -> tuple[list[Record], str, Labels]:
+    """The contact patches hatched, a sentence, and a label with the pressure; where nothing stands on the blocks, or the patch is not known, the sentence says so."""
+    try:
+        shapes = chain.contact_shapes()
+    except Unknown:
+        return [], "The contact patch is not known.", []
+    if not shapes:
+        return [], "The blocks carry stone only.", []
+    records: list[Record] = []
+    for outer, *holes in shapes:
+        records += [Polygon(outer, "load", "thin"), *(Polygon(hole, "pale", "thin") for hole in holes)]
+    pressure = _pressure(chain, lettering)
+    heaviest = " under the heaviest stone" if chain.design.kind == "drilled stones" and len(chain.sizes) > 1 else ""
+    lowest = min((point for outer, *_ in shapes for point in outer), key=lambda point: (round(point[1], 6), point[0]))
+    return records, f"The contact patch is hatched: {pressure}{heaviest}.", [(lowest, f"contact patch {pressure}")]
+
+
+def _pressure(chain: Chain, lettering: Lettering) -> str:
+    try:
+        return write(chain.block_pressure, lettering.pressure)
+    except (Unknown, InputError):
+        return "pressure not known"
+
+
+# --- the drawing --------------------------------------------------------------------------------------------------------------------
+
+
+def _view(s: Sizes, feature: Feature, lettering: Lettering, column: float, records: list[Record], labels: Labels) -> tuple[View, str, float]:
+    left, right, half = max(s.reach[0], -feature.left), max(s.reach[0], feature.right), max(s.reach[1], feature.half)
+    room = WIDTH - RIGHT - 4.0
+    # labels stand left of the stone, over what reaches further there
+    fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(s, left, column, one[0]) and 2 * half * one[0] <= TALLEST]
+    if not fits:
+        raise InputError(TOO_LARGE)
+    scale, name = fits[0]
+    width, height = (left + right) * scale, 2 * half * scale
+    top = 12.0 + max(feature.over - (half - feature.dimensioned_at) * scale, 3.0)
+    window, frame = (-left, -half, right, half), (_start(s, left, column, scale), top, width, height)
+    lettered = (*records, *_dimensions(s, lettering, right, half), *feature.dimensions, *_labels(s, labels, scale, half, feature))
+    return View(window, frame, lettered, clip=False), name, top + height + 3 * ROW + 16.0
+
+
+def _start(s: Sizes, left: float, column: float, scale: float) -> float:
+    """Where the drawing starts on the sheet, so that the labels left of the stone have room."""
+    return max(column - (left - s.reach[0]) * scale, 6.0 if left == s.reach[0] else 11.0)
+
+
+def _records(s: Sizes, feature: Feature, patch: list[Record]) -> list[Record]:
+    (rx, ry), (px, py), (bx, by) = s.reach, (s.pit[0] / 2, s.pit[1] / 2), (s.box[0] / 2, s.box[1] / 2)
+    x, y = s.pump
+    return [
+        Polygon(rectangle(-rx, -ry, rx, ry), "pale", "thin"),
+        Polygon(rectangle(-bx - s.board, -by - s.board, bx + s.board, by + s.board), "solid", "thin"),
+        Polygon(rectangle(-bx, -by, bx, by), "pale", "thin"),
+        *feature.under,
+        *patch,
+        *_blocks(s),
+        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline"),
+        *(Line(((-px, side * py), (px, -side * py)), "centre") for side in (-1, 1)),
+        Line(((-rx, 0.0), (rx, 0.0)), "centre"),
+        Line(((0.0, -ry), (0.0, ry)), "centre"),
+        *feature.records,
+        Polygon(rectangle(x - PUMP / 2, y - PUMP / 2, x + PUMP / 2, y + PUMP / 2), "paper", "outline"),
+    ]
+
+
+def _blocks(s: Sizes) -> list[Record]:
+    (along, across), (half, side), (length, width, _) = s.count, (s.blocks[0] / 2, s.blocks[1] / 2), s.block
+    upright = [Line(((-half + i * length, -side), (-half + i * length, side)), "hidden") for i in range(along + 1)]
+    return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden") for i in range(across + 1)]
+
+
+def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float) -> list[Record]:
+    """Along under the drawing, across on its right: blocks, box, pit, stone."""
+    spans = (("blocks", s.blocks), ("box", s.box), ("pit", s.pit), ("stone", (2 * s.reach[0], 2 * s.reach[1])))
+    records: list[Record] = []
+    for row, (what, (along, across)) in enumerate(spans):
+        offset = -(4.5 + ROW * row)
+        records.append(Dimension((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, offset))
+        records.append(Dimension((right, -across / 2), (right, across / 2), f"{what} {lettering.figure(across)}", across, offset, along=True))
+    return records
+
+
+def _labels(s: Sizes, labels: Labels, scale: float, half: float, feature: Feature) -> list[Record]:
+    """Labels in a column on the left of the stone, spread so that no two touch, each with a line to what it names."""
+    ordered = sorted(labels, key=lambda label: -label[0][1])
+    places = spread([point[1] * scale for point, _ in ordered], PITCH)
+    shift = min(min(half, feature.labels_below) * scale - 3.0 - places[0], 0.0)
+    records: list[Record] = []
+    for (point, text), place in zip(ordered, places, strict=True):
+        end = (-s.reach[0] - 3.0 / scale, (place + shift) / scale)
+        records += [Line((point, (-s.reach[0], end[1]), end), "dimension"), Text(end, text, "end", SIZE, nudge=(-1.0, -1.0))]
+    return records

@@ -1,0 +1,160 @@
+"""What stands over the reservoir, in plan: vessel, stones, blade, cascade."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from brimwork.design.chain import Chain
+from brimwork.drawing.lettering import Lettering
+from brimwork.drawing.pictures.paper import circle, rectangle
+from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record
+from brimwork.drawing.sizes import WALL, Sizes, Stairs
+
+
+@dataclass(frozen=True)
+class Feature:
+    """Its records (`under` lie below the blocks' lines), dimensions and labels, how far it reaches to the left, to the right and to each side; where its
+    dimensions start, and the paper (mm) that they take over that; how high labels may stand, words for it, and rows of its own in the table."""
+
+    records: tuple[Record, ...]
+    dimensions: tuple[Record, ...] = ()
+    labels: tuple[tuple[Point, str], ...] = ()
+    under: tuple[Record, ...] = ()
+    left: float = 0.0
+    right: float = 0.0
+    half: float = 0.0
+    dimensioned_at: float = 0.0
+    over: float = 9.0
+    labels_below: float = math.inf
+    says: str = ""
+    rows: tuple[tuple[str, ...], ...] = ()
+
+
+def _outline(points: tuple[Point, ...], style: str) -> Line:
+    return Line((*points, points[0]), style)
+
+
+def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
+    slab = (_outline(_slab(d, x), "thin"),) if chain.on_slab else ()
+    records = (
+        *slab,
+        _outline(circle(rim / 2, (x, 0.0)), "outline"),
+        _outline(circle(foot / 2, (x, 0.0)), "hidden"),
+        Line(((x, -rim / 2 - 0.05), (x, rim / 2 + 0.05)), "centre"),
+    )
+    dimensions = (Dimension((0.0, s.reach[1]), (x, s.reach[1]), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
+    turn = math.radians(150)
+    labels = [((x + rim / 2 * math.cos(turn), rim / 2 * math.sin(turn)), f"rim {lettering.figure(rim)}")]
+    labels += [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
+    labels += [((x - d["slab.length"] / 2, 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slab else []
+    where = f"{lettering.said(x)} off the middle" if x else "in the middle"
+    says = f"a vessel {lettering.said(rim)} across stands {where}"
+    rows = (("rim", lettering.figure(rim), ""), ("vessel off the middle", lettering.figure(x), ""))
+    return Feature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=rim / 2, dimensioned_at=s.reach[1], says=says, rows=rows)
+
+
+def _slab(d, x: float) -> tuple[Point, ...]:
+    return rectangle(x - d["slab.length"] / 2, -d["slab.width"] / 2, x + d["slab.length"] / 2, d["slab.width"] / 2)
+
+
+def _by(d, lettering: Lettering) -> str:
+    return f"{lettering.figure(d['slab.length'])} x {lettering.figure(d['slab.width'])}"
+
+
+def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    hole, sizes = d["stones.hole"], list(zip(chain.places, chain.sizes, strict=True))
+    records: list[Record] = []
+    for x, (wide, _, _) in sizes:
+        records += [_outline(_slab(d, x), "thin")] if chain.on_slabs else []
+        records += [_outline(circle(wide / 2, (x, 0.0)), "outline"), _outline(circle(hole / 2, (x, 0.0)), "thin")]
+    top = max(s.reach[1], max(wide for _, (wide, _, _) in sizes) / 2)
+    spans = [(a, b) for (a, _), (b, _) in zip(sizes, sizes[1:])]
+    dimensions = tuple(Dimension((a, top), (b, top), lettering.figure(b - a), b - a, 4.5) for a, b in spans)
+    x, (wide, _, _) = sizes[0]
+    turn = math.radians(150)
+    each = ", ".join(lettering.figure(one) for _, (one, _, _) in sizes)
+    labels = [
+        (
+            (x + wide / 2 * math.cos(turn), wide / 2 * math.sin(turn)),
+            (f"stones {each}" if len(sizes) <= 4 else f"{len(sizes)} stones, see the table") if len(sizes) > 1 else f"stone {each}",
+        )
+    ]
+    labels += [((x - hole / 2, 0.0), f"hole {lettering.figure(hole)}")]
+    labels += [((x - d["slab.length"] / 2, -0.2 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slabs else []
+    says = f"{len(sizes)} drilled {'stone' if len(sizes) == 1 else 'stones'}, {each} {lettering.length} across from left to right,"
+    rows = tuple((f"stone {i} across, and off the middle", lettering.figure(one), lettering.level(at)) for i, (at, (one, _, _)) in enumerate(sizes, start=1))
+    left = min(at - one / 2 for at, (one, _, _) in sizes)
+    return Feature(tuple(records), dimensions, tuple(labels), left=left, right=-left, half=top, dimensioned_at=top, says=says, rows=rows)
+
+
+def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    face, lip, throw = s.wall_face, d["blade.lip_width"], chain.throw
+    length, deep = max(d["blade.trough_length"], lip) + 2 * WALL, d["blade.trough_width"] + 2 * WALL
+    back = face - deep
+    wall, trough = rectangle(back, -length / 2, face, length / 2), rectangle(back + WALL, -length / 2 + WALL, face - WALL, length / 2 - WALL)
+    landing = ((face + throw, -lip / 2), (face + throw, lip / 2))
+    records = (
+        Polygon(wall, "solid", "outline"),
+        Polygon(trough, "water", "thin"),
+        Line(((face, -lip / 2), (face, lip / 2)), "water"),
+        Line(landing, "water level"),
+    )
+    falling = Polygon(rectangle(face, -lip / 2, face + throw, lip / 2), "water", "none")
+    top = max(s.reach[1], length / 2)
+    dimensions = (
+        Dimension((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),
+        Dimension((back, -length / 2), (back, length / 2), f"wall {lettering.figure(length)}", length, 4.5),
+    )
+    labels = (((face, 0.4 * lip), f"lip {lettering.figure(lip)}"), ((face + throw, 0.2 * lip), f"landing line, {lettering.figure(throw)} out"))
+    says = f"a wall with a lip {lettering.said(lip)} wide stands beside the box, its sheet lands {lettering.said(throw)} out"
+    rows = (
+        ("lip", "", lettering.figure(lip)),
+        ("throw of the sheet", lettering.figure(throw), ""),
+        ("wall as it is drawn", lettering.figure(deep), lettering.figure(length)),
+    )
+    return Feature(records, dimensions, labels, (falling,), left=back, half=length / 2, dimensioned_at=top, says=says, rows=rows)
+
+
+def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    stairs = Stairs(chain, s)
+    half, top = stairs.width / 2, stairs.width / 2
+    pools = [(stairs.back, stairs.lips[0][0]), *((a[0], b[0]) for a, b in zip(stairs.lips, stairs.lips[1:]))]
+    records: list[Record] = [Polygon(rectangle(a, -half, b, half), "water", "outline") for a, b in pools]
+    records += [Line(((x, -half), (x, half)), "water") for x, _ in stairs.lips]
+    spans = [(*pools[0], "header ", 10.5), *((a, b, "", 4.5) for a, b in pools[1:])]
+    if stairs.rill:
+        side = stairs.rill[1] / 2
+        records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin"))
+        spans.append((stairs.start, stairs.end, "rill ", 4.5))
+    along = [Dimension((a, top), (b, top), f"{what}{lettering.figure(b - a)}", b - a, offset) for a, b, what, offset in spans]
+    across = [Dimension((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True)]
+    if stairs.rill:
+        middle = (stairs.start + stairs.end) / 2
+        across.append(Dimension((middle, -side), (middle, side), lettering.figure(stairs.rill[1]), stairs.rill[1], 0.0))
+    says = f"header, {stairs.steps} pools of {_pair(stairs, lettering)} {lettering.length}" + (
+        f" and a rill {lettering.said(stairs.rill[0])} long" if stairs.rill else ""
+    )
+    rows = (
+        ("pool", lettering.figure(stairs.tread), lettering.figure(stairs.width)),
+        *((("rill", lettering.figure(stairs.rill[0]), lettering.figure(stairs.rill[1])),) if stairs.rill else ()),
+    )
+    return Feature(tuple(records), (*along, *across), left=stairs.back - 0.02, half=half, dimensioned_at=top, over=14.0, labels_below=-half, says=f"{says} run down to a reservoir",
+                   rows=rows)  # fmt: skip
+
+
+def _pair(stairs: Stairs, lettering: Lettering) -> str:
+    return f"{lettering.figure(stairs.tread)} x {lettering.figure(stairs.width)}"
+
+
+FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], Feature]] = {
+    "overflowing vessel": vessel,
+    "drilled stones": stones,
+    "blade": blade,
+    "cascade": cascade,
+}

@@ -1,0 +1,216 @@
+"""The section of a design, at a true scale: layers of the ground, reservoir with its levels, and the feature over it; a cascade whole on a view of its own."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from brimwork.design import levels
+from brimwork.design.chain import Chain
+from brimwork.drawing.lettering import BY_REGION, Lettering
+from brimwork.drawing.pictures.paper import rectangle
+from brimwork.drawing.placing import CHARACTER, spread
+from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.scale_bar import scale_bar
+from brimwork.drawing.section_features import FEATURES, Feature, stair_records
+from brimwork.drawing.sizes import PUMP, Sizes, Stairs
+from brimwork.units import InputError
+
+WIDTH = 174.0  # mm of the sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
+LEFT = 14.0  # mm kept free for the depth of the pit
+TALLEST = 130.0  # mm of a section from formation to the top
+BAND = 5.0  # mm of paper that soil is hatched wide
+PITCH = 4.3  # mm between two level labels
+SIZE = 2.8  # mm of their letters
+_SHORT = {"top of the highest stone": "highest stone"}
+TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
+
+
+@dataclass(frozen=True)
+class _Paper:
+    """Where a view at a true scale stands: mm of paper for a metre, the world at its left and top edges, and the left and top of the sheet there."""
+
+    scale: float
+    x0: float
+    y1: float
+    left: float
+    top: float
+
+    def view(self, width: float, height: float, records: tuple[Record, ...], clip: bool) -> View:
+        window = (self.x0, self.y1 - height / self.scale, self.x0 + width / self.scale, self.y1)
+        return View(window, (self.left, self.top, width, height), records, clip)
+
+
+def section(chain: Chain) -> Sheet:
+    """Section along the blocks. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
+    lettering, s = BY_REGION[chain.design.region], Sizes(chain)
+    feature = FEATURES[chain.design.kind](chain, s, lettering)
+    above, top = _long_section(chain, s, lettering) if chain.design.kind == "cascade" else ((), 12.0)
+    views, bottom, name = _through(chain, s, feature, lettering, top)
+    notes = (
+        Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),
+        Text((4.0, bottom), _layers(s, lettering), "start", 2.9, GREY),
+    )
+    if above:
+        notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])), *notes[1:])
+    rows = tuple((level.name, lettering.level(level.height), "water" if level.water else "built") for level in reversed(levels.levels(chain.design)))
+    columns = ("level", f"{lettering.length} to the finished paving", "kind")
+    return Sheet(WIDTH, bottom + 3.0, (*above[:-1], *views), f"{chain.design.title}: section", _sentence(s, feature, lettering, name), notes, columns, rows)
+
+
+def _rest(note: Text) -> tuple:
+    return note.text, note.anchor, note.size, note.colour
+
+
+def _sentence(s: Sizes, feature: Feature, lettering: Lettering, name: str) -> str:
+    blocks = "block" if s.count[0] == 1 else "blocks"
+    water = s.level["static water"] - s.level["reservoir floor"]
+    return (
+        f"Section {name}: {feature.says} over {s.count[0]} {blocks} in a lined pit {lettering.said(-s.level['formation'])} deep; "
+        f"water stands {lettering.said(water)} deep with the pump off."
+    )
+
+
+def _layers(s: Sizes, lettering: Lettering) -> str:
+    layers = {"sub-base": s.sub_base, "sand": s.sand, "lining": s.lining, "blocks": s.block[2], "stone": s.stone}
+    return "Layers from the formation up: " + ", ".join(f"{name} {lettering.figure(thick)}" for name, thick in layers.items())
+
+
+def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
+    """The views of the section through the reservoir, where they end on the sheet, and the name of their scale."""
+    shown = [
+        (_SHORT.get(level.name, level.name), level.height, level.water)
+        for level in reversed(levels.levels(chain.design))
+        if level.name not in feature.elsewhere
+    ]
+    texts = [f"{name} {lettering.level(height)}" for name, height, _ in shown]
+    labels = 11.0 + CHARACTER * SIZE * max(map(len, texts))
+    reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
+    high = max(feature.top, s.stone_top, 0.0)
+    found = lettering.fitting(reach + left, high - s.level["formation"], WIDTH - LEFT - labels - 8.0, TALLEST)
+    if not found:
+        raise InputError(TOO_LARGE)
+    scale, name = found
+    places = spread([height * scale for _, height, _ in shown], PITCH)
+    upper = max(high * scale + (15.0 if feature.dimensions else 4.0), places[0] + PITCH)
+    lower = min(s.level["formation"] * scale - BAND - 14.0, places[-1] - PITCH)
+    paper = _Paper(scale, -left - 4.0 / scale, upper / scale, LEFT, top)
+    width, height = (reach + left) * scale + 8.0, upper - lower
+    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s, feature), *_water_lines(s))
+    drawn = paper.view(width, height, ground, clip=True)
+    lettered = (*_dimensions(s, paper, lettering), *feature.dimensions, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
+    bar = scale_bar(lettering, scale, (LEFT, top + height + 3.0))
+    return [drawn, paper.view(width, height, lettered, clip=False), bar], top + height + 12.0, name
+
+
+def _ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
+    """A band of soil with the pit cut out, the layers under the floor, the fill beside the box, and the finished paving."""
+    left, right = paper.x0, paper.x0 + width / paper.scale
+    low, edge, band = s.level["formation"], s.pit[0] / 2, BAND / paper.scale
+    bed, reach = min(0.0, s.box_top), s.reach[0]
+    shelf = ((-reach, 0.0), (-reach, bed), (-edge, bed)) if reach > edge else ((-edge, 0.0),)
+    top = [(left, 0.0), *shelf, (-edge, low), (edge, low), *((-x, y) for x, y in reversed(shelf)), (right, 0.0)]
+    under = [
+        (right, bed - band),
+        (edge + band, bed - band),
+        (edge + band, low - band),
+        (-edge - band, low - band),
+        (-edge - band, bed - band),
+        (left, bed - band),
+    ]
+    sand, floor, out = low + s.sub_base, low + s.sub_base + s.sand, s.box[0] / 2 + s.board
+    return [
+        Polygon((*top, *under), "earth", "none"),
+        Polygon(rectangle(-edge, low, edge, sand), "concrete", "thin"),
+        Polygon(rectangle(-edge, sand, edge, floor), "pale", "thin"),
+        *(Polygon(rectangle(*_sides(side, out, edge, floor, bed)), "pale", "none") for side in (-1, 1)),
+        Line(tuple(top), "outline"),
+    ]
+
+
+def _sides(side: int, inner: float, outer: float, low: float, high: float) -> tuple[float, float, float, float]:
+    first, last = sorted((side * inner, side * outer))
+    return first, low, last, high
+
+
+def _reservoir(s: Sizes) -> list[Record]:
+    """Box, blocks with their water, stone over them and over the apron, lining."""
+    floor, block_top, inside, (block, _, _) = s.level["reservoir floor"], s.level["block top"], s.box[0] / 2, s.block
+    half, top, reach = s.blocks[0] / 2, s.stone_top, s.reach[0]
+    starts = [-half + i * block for i in range(s.count[0])]
+    return [
+        *(Polygon(rectangle(*_sides(side, inside, inside + s.board, floor, s.box_top)), "solid", "thin") for side in (-1, 1)),
+        Polygon(rectangle(-half, floor, half, s.level["static water"]), "water", "none"),
+        *(Line((*rectangle(x, floor, x + block, block_top), (x, floor)), "thin") for x in starts),
+        *(Line(((x + block * k / 6, floor), (x + block * k / 6, block_top)), "grid") for x in starts for k in range(1, 6)),
+        *((Polygon(rectangle(-reach, s.box_top, reach, top), "stone", "none"),) if top > s.box_top else ()),
+        Polygon(rectangle(-inside, block_top, inside, top), "stone", "none"),
+        Line(((-reach, 0.0), (-reach, s.box_top), (-inside, s.box_top), (-inside, floor), (inside, floor), (inside, s.box_top), (reach, s.box_top), (reach, 0.0)),
+             "second curve"),
+    ]  # fmt: skip
+
+
+def _pump(s: Sizes, feature: Feature) -> list[Record]:
+    """The pump in the corner, and the hose that rises to where the feature is fed."""
+    floor, x, half = s.level["reservoir floor"], s.pump[0], PUMP / 2
+    body = rectangle(x - half, floor + 0.02, x + half, floor + 0.12)
+    return [
+        Polygon(body, "pale", "outline"),
+        Line(((x, floor + 0.12), *feature.hose), "hidden"),
+        Text((x + half, floor + 0.05), "pump", "start", 2.8, INK, (1.0, 0.0)),
+    ]
+
+
+def _water_lines(s: Sizes) -> list[Record]:
+    """The water levels across the blocks: the static one drawn out, the others dashed; the triangle stands on the static one."""
+    half, static = s.blocks[0] / 2, s.level["static water"]
+    others = [s.level[name] for name in ("lowest water", "cut-out", "top-up", "running water", "overflow") if name in s.level]
+    return [*(Line(((-half, y), (half, y)), "water level") for y in others), Line(((-half, static), (half, static)), "water"), Level((half - 0.08, static))]
+
+
+def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
+    low, left = s.level["formation"], paper.x0
+    spans = ((s.box[0], "box", BAND + 5.0), (s.pit[0], "pit", BAND + 11.0))
+    along = [Dimension((-span / 2, low), (span / 2, low), f"{what} {lettering.figure(span)}", span, -offset) for span, what, offset in spans]
+    return [*along, Dimension((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True)]
+
+
+def _labels(s: Sizes, feature: Feature, view: View, shown: list) -> list[Record]:
+    """Level labels in a column on the right, each with a line to its level; a water level carries its triangle."""
+    scale, right = view.scale[0], view.window[2]
+    starts = {"block top": s.blocks[0] / 2, "stone top": s.box[0] / 2, "liner edge": s.reach[0], "staple line": s.reach[0]} | feature.starts
+    records: list[Record] = []
+    for (name, height, water), text, place in shown:
+        start = starts.get(name, s.blocks[0] / 2 if water or name in ("pump intake", "reservoir floor") else s.pit[0] / 2)
+        bend, end = right + 2.0 / scale, right + 6.0 / scale
+        records.append(Line(((start, height), (bend, height), (end, place / scale), (end + (3.4 if water else 0.0) / scale, place / scale)), "dimension"))
+        records += [Level((end + 1.7 / scale, place / scale))] if water else []
+        records.append(Text((end, place / scale), text, "start", SIZE, NIGHT if water else INK, (4.0 if water else 1.0, -1.0)))
+    return records
+
+
+def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, float]:
+    """A cascade whole, from header to reservoir: its views, and last the words over it; and where they end on the sheet."""
+    stairs = Stairs(chain, s)
+    reach, high, low = s.reach[0], stairs.lips[0][1], s.level["formation"]
+    found = lettering.fitting(reach - stairs.back, high - low, WIDTH - 26.0, 90.0)
+    if not found:
+        raise InputError(TOO_LARGE)
+    scale, name = found
+    paper = _Paper(scale, stairs.back - 16.0 / scale, high + 17.0 / scale, 4.0, 12.0)
+    width, height = (reach - stairs.back) * scale + 18.0, (high - low) * scale + 17.0 + BAND + 2.0
+    drawn = paper.view(width, height, (*_ground(s, paper, width), *_reservoir(s), *stair_records(chain, s, stairs)), clip=True)
+    under = 12.0 + 17.0 + high * scale + BAND + 5.0  # there is room under the ground on the left
+    bar, bottom = scale_bar(lettering, scale, (8.0, under)), max(12.0 + height, under + 6.0)
+    said = f"Long section from header to reservoir, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"
+    return (drawn, paper.view(width, height, tuple(_stair_dimensions(stairs, lettering)), clip=False), bar, said), bottom + 14.0
+
+
+def _stair_dimensions(stairs: Stairs, lettering: Lettering) -> list[Record]:
+    (x, top), (last, low) = stairs.lips[0], stairs.lips[-1]
+    spans = [(stairs.back, x, "header ", 10.5), *((a[0], b[0], "", 4.5) for a, b in zip(stairs.lips, stairs.lips[1:]))]
+    spans += [(last, stairs.end, "rill ", 4.5)] if stairs.rill else []
+    along = [Dimension((a, top), (b, top), f"{what}{lettering.figure(b - a)}", b - a, offset) for a, b, what, offset in spans]
+    down = Dimension((last, low), (last, top), lettering.figure(top - low), top - low, 0.0, along=True)
+    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", SIZE, nudge=(1.5, -1.0))
+    height = (Dimension((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()
+    return [*along, down, *lip, *height]

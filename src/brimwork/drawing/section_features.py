@@ -1,0 +1,176 @@
+"""What stands over the reservoir, in section: vessel, stones, blade, and the foot of a cascade. The cascade itself has a section of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from brimwork.design import levels
+from brimwork.design.chain import Chain
+from brimwork.design.inputs import Unknown
+from brimwork.drawing.lettering import Lettering
+from brimwork.drawing.pictures.paper import rectangle
+from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record
+from brimwork.drawing.sizes import WALL, Sizes, Stairs
+
+
+@dataclass(frozen=True)
+class Feature:
+    """Its records and dimensions, the level of its top, how far it reaches to either side, the way of the hose to it, where the lines of its named
+    levels start, and words for it."""
+
+    records: tuple[Record, ...]
+    dimensions: tuple[Record, ...]
+    top: float
+    left: float
+    right: float
+    hose: tuple[Point, ...]  # from over the pump
+    starts: dict[str, float] = field(default_factory=dict)
+    says: str = ""
+    elsewhere: tuple[str, ...] = ()  # levels that are labelled on another view
+
+
+def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
+    base, edge, head = levels.height(d, "vessel base"), levels.height(d, "rim"), chain.rim_head
+    outer = ((x - foot / 2, base), (x - rim / 2, edge), (x + rim / 2, edge), (x + foot / 2, base))
+    inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
+    over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
+    records = (
+        *((_slab(x, base, d["slab.length"], d["slab.thickness"]),) if chain.on_slab else ()),
+        Polygon(outer, "solid", "outline"),
+        Polygon((*inner[:2], *over, *inner[2:]), "water", "none"),
+        Line((inner[1], inner[0], inner[3], inner[2]), "thin"),
+        *(Line(((x + side * rim / 2, edge), (x + side * (foot / 2 + 0.004), base)), "water") for side in (-1, 1)),
+        Line(over[1:3], "water"),
+        *(
+            (Line(((x, s.level["block top"] - 0.05), (x, edge + head)), "centre"), Line(((0.0, s.level["block top"] - 0.05), (0.0, edge)), "centre"))
+            if x
+            else ()
+        ),
+    )
+    across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 5.0)
+    offset = (Dimension(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 11.0),) if x else ()
+    where = f"{lettering.said(x)} off the middle of the blocks" if x else "in the middle of the blocks"
+    under = s.level["block top"] - 0.04
+    hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))
+    says = f"a vessel {lettering.said(rim)} across stands {where}"
+    return Feature(records, (across, *offset), edge, x - rim / 2, x + rim / 2, hose, {"rim": x + rim / 2, "vessel base": x + foot / 2}, says)
+
+
+def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    base, hole = levels.height(d, "stone base"), d["stones.hole"]
+    sizes = list(zip(chain.places, chain.sizes, strict=True))
+    records: list[Record] = []
+    for x, (wide, high, _) in sizes:
+        records += [_slab(x, base, d["slab.length"], d["slab.thickness"])] if chain.on_slabs else []
+        records += [Polygon(rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline")]
+        records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden") for side in (-1, 1)]
+        records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
+    across = tuple(Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in sizes)
+    x, (wide, high, _) = max(sizes, key=lambda one: one[1][1])
+    under = s.level["block top"] - 0.04
+    far = max(place for place, _ in sizes)
+    hose = ((s.pump[0], under), (far, under), (far, base))
+    starts = {"stone base": far + sizes[-1][1][0] / 2, "highest stone": x + wide / 2}
+    left = min(place - one[0] / 2 for place, one in sizes)
+    says = f"{len(sizes)} drilled {'stone stands' if len(sizes) == 1 else 'stones stand'}, the highest {lettering.said(high)} high,"
+    return Feature(tuple(records), across, base + high, left, -left, hose, starts, says)
+
+
+def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    d = chain.design
+    lip, landing, wide, deep = levels.height(d, "lip"), levels.height(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
+    face, head, fall = s.wall_face, chain.lip_head, lip - landing
+    back, low = face - wide - 2 * WALL, lip - deep
+    lower, upper = _nappe(chain, (face, lip), fall)
+    footing = rectangle(back, min(s.level["formation"], -0.1), face, 0.0)
+    records = (
+        Line((*footing, footing[0]), "hidden"),
+        Polygon(rectangle(back, 0.0, face, low - WALL), "solid", "outline"),
+        Polygon(((back, low - WALL), (face, low - WALL), (face, lip), (face - WALL, lip), (face - WALL, low), (back + WALL, low), (back + WALL, lip + 0.05),
+                 (back, lip + 0.05)), "solid", "thin"),
+        Polygon(rectangle(back + WALL, low, face - WALL, lip + head), "water", "none"),
+        Polygon((*lower, *reversed(upper)), "water", "none"),
+        Line(((back + WALL, lip + head), (face - WALL, lip + head), *upper), "water"),
+        Line(tuple(lower), "water"),
+    )  # fmt: skip
+    reach = lower[-1][0]
+    down = Dimension((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0)
+    out = Dimension((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0)
+    middle, over = (back + face) / 2, (s.box_top + max(s.stone_top, s.box_top)) / 2
+    hose = ((s.pump[0], over), (middle, over), (middle, low))
+    says = f"a sheet falls {lettering.said(fall)} from a lip {lettering.said(d['blade.lip_width'])} wide, lands {lettering.said(chain.throw)} out"
+    return Feature(records, (down, out), lip + 0.06, back, face, hose, {"landing stone": reach, "lip": face}, says)
+
+
+def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+    """Only the foot of the rill, which the view cuts off; `long_section` shows the whole."""
+    stairs = Stairs(chain, s)
+    over = (s.box_top + max(s.stone_top, s.box_top)) / 2
+    left = stairs.end - 0.35
+    hose = ((s.pump[0], over), (stairs.back, over))
+    says = (
+        f"{stairs.steps} falls of {lettering.said(stairs.fall)} run down from a header, "
+        + (f"then a rill {lettering.said(stairs.rill[0])} long," if stairs.rill else "and")
+        + " to the reservoir"
+    )
+    return Feature(tuple(stair_records(chain, s, stairs)), (), max(stairs.foot, s.stone_top) + 0.03, left, 0.0, hose, says=says, elsewhere=("header lip",))
+
+
+def stair_records(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
+    """Header, pools, falls and rill on their fill, the water on them."""
+    head, top = chain.step_head, [(stairs.back, stairs.lips[0][1])]
+    for (x, y), (_, after) in zip(stairs.lips, stairs.lips[1:]):
+        top += [(x, y), (x, after)]
+    top += [stairs.lips[-1], (stairs.end, stairs.foot)]
+    records: list[Record] = [Polygon((*top, (stairs.end, min(0.0, stairs.foot)), (stairs.back, 0.0)), "concrete", "outline")]
+    for x, y in stairs.lips:
+        first = stairs.back if (x, y) == stairs.lips[0] else x - stairs.tread
+        records.append(Polygon(rectangle(first, y, x, y + head), "water", "none"))
+        if (x, y) != stairs.lips[-1]:
+            lower, upper = _nappe(chain, (x, y), stairs.fall)
+            records += [Polygon((*lower, *reversed(upper)), "water", "none"), Line(((first, y + head), (x, y + head), *upper), "water")]
+        else:
+            records.append(Line(((first, y + head), (x, y + head)), "water"))
+    return records + _rill(chain, s, stairs)
+
+
+def _rill(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
+    """The water down the rill, and how it drops over the edge of the box."""
+    depth = _rill_depth(chain, stairs)
+    (x, y), (end, low) = stairs.lips[-1], (stairs.end, stairs.foot)
+    drop = max(low - s.stone_top, 0.0)
+    out = 0.25 * drop
+    return [
+        Polygon(((x, y), (x, y + depth), (end, low + depth), (end + out, s.stone_top), (end, s.stone_top), (end, low)), "water", "none"),
+        Line(((x, y + depth), (end, low + depth), (end + 0.7 * out, low - 0.3 * drop), (end + out, s.stone_top)), "water"),
+    ]
+
+
+def _rill_depth(chain: Chain, stairs: Stairs) -> float:
+    try:
+        return chain.normal_depth if stairs.rill else chain.step_head
+    except Unknown:
+        return chain.step_head
+
+
+def _nappe(chain: Chain, lip: Point, fall: float) -> tuple[list[Point], list[Point]]:
+    """Under and upper side of the free sheet from a lip, by free fall."""
+    (x, y), throw, count = lip, chain.brink_speed * chain.fall_time, 12
+    lower = [(x + throw * i / count, y - fall * (i / count) ** 2) for i in range(count + 1)]
+    return lower, [(u, v + chain.brink_depth * (1 - i / (1.2 * count))) for i, (u, v) in enumerate(lower)]
+
+
+def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
+    return Polygon(rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline")
+
+
+FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], Feature]] = {
+    "overflowing vessel": vessel,
+    "drilled stones": stones,
+    "blade": blade,
+    "cascade": cascade,
+}

@@ -1,0 +1,83 @@
+"""The sizes that section and plan of a design share, in metres, x along the blocks from their middle, levels to the finished paving."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from brimwork.design import levels
+from brimwork.design.chain import Chain
+from brimwork.design.inputs import Design, Unknown
+
+WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
+PUMP = 0.12  # m: side of the pump as it is drawn; its real size is not asked for
+BESIDE = 0.02  # m: how far a wall is drawn from the box
+
+
+class Sizes:
+    """Box, pit, stone and levels. Raises Unknown with the keys that are missing."""
+
+    def __init__(self, chain: Chain):
+        d = chain.design
+        self.level = {level.name: level.height for level in levels.levels(d)}
+        for name in ("formation", "reservoir floor", "static water", "block top"):
+            levels.height(d, name)
+        self.pit, self.box, self.blocks = (
+            _pair(chain, "pit_length", "pit_width"),
+            _pair(chain, "box_length", "box_width"),
+            _pair(chain, "base_length", "base_width"),
+        )
+        self.board, self.sub_base, self.sand, self.lining = (d[f"ground.{name}"] for name in ("board", "sub_base", "sand", "lining"))
+        self.block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
+        self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
+        self.box_top, self.stone = self.level["reservoir floor"] + chain.box_depth, d["catch.stone_thickness"]
+        self.stone_top = self.level["block top"] + self.stone
+        apron = max(d["catch.apron"], self.board)
+        self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
+        self.pump = (-self.blocks[0] / 2 + PUMP, -self.blocks[1] / 2 + PUMP)
+
+    @property
+    def wall_face(self) -> float:
+        """Where the face of a wall beside the reservoir stands."""
+        return -self.box[0] / 2 - self.board - BESIDE
+
+
+def _pair(chain: Chain, along: str, across: str) -> tuple[float, float]:
+    return getattr(chain, along), getattr(chain, across)
+
+
+class Stairs:
+    """A cascade beside the reservoir: header, a pool at the foot of every fall, then the rill, drawn last; x of each lip and its level."""
+
+    def __init__(self, chain: Chain, sizes: Sizes):
+        d = self.design = chain.design
+        self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], levels.height(d, "header lip")
+        self.steps = round(d["cascade.steps"])
+        self.end = -sizes.box[0] / 2 - sizes.board  # the rill pours over the edge of the box
+        self.start = self.end - (self.rill[0] if self.rill else 0.0)
+        self.lips = [(self.start - (self.steps - i) * self.tread, top - i * self.fall) for i in range(self.steps + 1)]  # of the header, then of every pool
+        self.back = self.lips[0][0] - self.header
+
+    @cached_property
+    def rill(self) -> tuple[float, float, float] | None:
+        """Length, width and slope of the rill; None where there is none, or the design says too little of it."""
+        known = _known(self.design, "cascade.rill_length", "cascade.rill_width", "cascade.rill_slope")
+        return known if known and known[0] else None
+
+    @property
+    def header(self) -> float:
+        """Length of the header, as wide as the steps; a tread where its area is not known."""
+        area = _known(self.design, "cascade.header_area")
+        return area[0] / self.width if area and self.width else self.tread
+
+    @property
+    def foot(self) -> float:
+        """Level of the rill's bed at its end, or of the lowest pool's lip."""
+        low = self.lips[-1][1]
+        return low - self.rill[0] * self.rill[2] if self.rill else low
+
+
+def _known(design: Design, *keys: str) -> tuple[float, ...] | None:
+    try:
+        return tuple(design[key] for key in keys)
+    except Unknown:
+        return None

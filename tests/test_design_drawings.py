@@ -1,0 +1,421 @@
+"""The drawings of a design read as records: they say the design's sizes, keep their scale, and no label lies over another, over a curve or in hatching."""
+
+import math
+import re
+from functools import cache
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from matplotlib.font_manager import FontProperties
+from matplotlib.path import Path as Outline
+from matplotlib.textpath import TextPath
+
+from brimwork import units
+from brimwork.design import levels, patches
+from brimwork.design.dry_month import DAYS, basin, dry_month
+from brimwork.design.features import chain_of
+from brimwork.design.inputs import load
+from brimwork.drawing.design import DRAWN, drawings
+from brimwork.drawing.duty import duty_chart
+from brimwork.drawing.layout import Area, Stroke, Words, layout, words
+from brimwork.drawing.lettering import BY_REGION, METRIC, US
+from brimwork.drawing.placing import crosses
+from brimwork.drawing.plan import plan
+from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet
+from brimwork.drawing.section import section
+from brimwork.drawing.water import reservoir_bars, thirty_days
+from brimwork.units import InputError
+
+FOLDER = Path(__file__).parents[1] / "workbooks" / "designs"
+DESIGNS = {path.stem: load(path) for path in sorted(FOLDER.glob("*.toml"))}
+BOWL, STONES, BLADE, CASCADE = (DESIGNS[name] for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
+MORE = {  # what the stored designs do not show
+    "all levels known": BOWL.having("pump.intake_level", "60 mm").having("reservoir.cut_out_level", "170 mm").having("reservoir.top_up_level", "375 mm"),
+    "ring foot on the blocks": BOWL.having("vessel.stands_on", "blocks"),
+    "foot of five corners": BOWL.having("vessel.stands_on", "blocks").having(
+        "vessel.foot_corners", [["-150 mm", "-100 mm"], ["150 mm", "-100 mm"], ["180 mm", "80 mm"], ["0 mm", "160 mm"], ["-150 mm", "80 mm"]]
+    ),
+    "stones on three rough points": STONES.having("stones.stand_on", "blocks"),
+    "one stone": STONES.having("stones.diameters", ["500 mm"]).having("stones.heights", ["900 mm"]).having("stones.branch_lengths", ["1 m"]),
+    "no rill": CASCADE.having("cascade.rill_length", "0 m"),
+    "vessel wider than its stone": BOWL.having("vessel.rim_diameter", "2400 mm").having("catch.apron", "200 mm"),
+    "long reservoir": BOWL.having("reservoir.blocks_along", 9),
+}
+SHOWN = [(name, region) for name in (*DESIGNS, *MORE) for region in ("UK", "US")]
+every = pytest.mark.parametrize(("name", "region"), SHOWN, ids=lambda value: value)
+
+
+@cache
+def chain(name, region):
+    return chain_of((DESIGNS | MORE)[name].headed("region", region))
+
+
+@cache
+def sheets(name, region):
+    return dict(drawings(chain(name, region)))
+
+
+@cache
+def width_of(text):
+    """Width of a text over its size."""
+    return TextPath((0, 0), text, size=1, prop=FontProperties(family="DejaVu Sans")).get_extents().width
+
+
+def true_box(label):
+    """Left, top, right, bottom in mm, with the widths of the face DejaVu Sans."""
+    (x, y), wide = label.at, width_of(label.text) * label.size
+    first = -wide * {"start": 0, "middle": 0.5, "end": 1}[label.anchor]
+    if label.angle == 90:
+        return x - 0.75 * label.size, y - first - wide, x + 0.22 * label.size, y - first
+    return x + first, y - 0.75 * label.size, x + first + wide, y + 0.22 * label.size
+
+
+def records(sheet, kind):
+    return [record for view in sheet.views for record in view.records if isinstance(record, kind)]
+
+
+def length(a, b):
+    return math.dist(a, b)
+
+
+# --- for every drawing of every design, in both regions -----------------------------------------------------------------------------
+
+
+@every
+def test_every_drawing_can_be_drawn_with_description_and_numbers(name, region):
+    made = sheets(name, region)
+    assert list(made) == list(DRAWN)
+    for sheet in made.values():
+        assert isinstance(sheet, Sheet), sheet
+        assert sheet.description.endswith(".") and sheet.title.startswith((DESIGNS | MORE)[name].title)
+        assert len(sheet.rows) >= 3 and all(len(row) == len(sheet.columns) for row in sheet.rows)
+
+
+@every
+def test_no_label_leaves_its_sheet_or_touches_another(name, region):
+    for sheet in sheets(name, region).values():
+        labels = [(label.text, true_box(label)) for label in words(sheet)]
+        for text, (left, top, right, bottom) in labels:
+            assert left >= 0 and top >= 0 and right <= sheet.width and bottom <= sheet.height, f"{sheet.title}: {text}"
+        for (text, a), (other, b) in combinations(labels, 2):
+            assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
+
+
+@every
+def test_no_line_of_a_drawing_leaves_its_sheet(name, region):
+    for sheet in sheets(name, region).values():
+        for view, marks in layout(sheet):
+            for mark in marks if view is not None and not view.clip else ():
+                for x, y in mark.points if isinstance(mark, Stroke | Area) else (mark.at,):
+                    assert -1e-6 <= x <= sheet.width + 1e-6 and -1e-6 <= y <= sheet.height + 1e-6, (sheet.title, mark)
+            if view is not None and view.clip:
+                left, top, wide, tall = view.frame
+                assert left >= 0 and top >= 0 and left + wide <= sheet.width and top + tall <= sheet.height
+
+
+@every
+def test_every_dimension_says_the_distance_it_spans(name, region):
+    unit, close = {"UK": ("mm", 0.00051), "US": ("in", 0.0254 / 16 + 1e-6)}[region]
+    found = [record for title in ("plan", "section") for record in records(sheets(name, region)[title], Dimension)]
+    assert len(found) >= 8
+    for record in found:
+        assert length(record.start, record.end) == pytest.approx(record.value, rel=1e-9)
+        said = re.search(r"\d.*$", record.text)[0]
+        assert units.read(f"{said} {unit}", "m") == pytest.approx(record.value, abs=close), record.text
+
+
+@every
+def test_plan_and_section_have_the_true_scale_that_they_name_and_a_bar_of_it(name, region):
+    for title in ("plan", "section"):
+        sheet = sheets(name, region)[title]
+        ratios = [float(found) for note in sheet.notes for found in re.findall(r"1:(\d+)", note.text)]
+        scales = [view.scale for view in sheet.views]
+        assert sheet.width == 174 and ratios and set(ratios) == {round(1000 / across, 6) for across, _ in scales}
+        assert all(across == pytest.approx(up, rel=1e-9) for across, up in scales)
+        bars = [view for view in sheet.views if any(getattr(record, "text", "") == "scale bar" for record in view.records)]
+        assert len(bars) == len(ratios)
+        for view in bars:
+            *_, said = [record.text for record in view.records if getattr(record, "text", "").endswith((" m", " ft"))]
+            assert units.read(said, "m") * view.scale[0] == pytest.approx(view.frame[2])
+
+
+@every
+def test_no_text_of_plan_or_section_lies_in_hatching(name, region):
+    hatched = ("earth", "stone", "concrete", "load", "untested")
+    for title in ("plan", "section"):
+        sheet = sheets(name, region)[title]
+        marks = [mark for _, marks in layout(sheet) for mark in marks]
+        areas = [(mark.fill, Outline([*mark.points, mark.points[0]])) for mark in marks if isinstance(mark, Area) and mark.fill in hatched]
+        for label in words(sheet):
+            left, top, right, bottom = true_box(label)
+            box = Outline([(left, top), (right, top), (right, bottom), (left, bottom), (left, top)])
+            for fill, area in areas:
+                assert not area.intersects_path(box, filled=True), f"{sheet.title}: '{label.text}' in {fill}"
+
+
+METRIC_ONLY, US_ONLY = re.compile(r"\d (m|mm|L)\b|L/min|in (m|mm|L)$|kPa|m2"), re.compile(r"\d (in|ft)\b|gal|in ft|psf|ft2|inches")
+
+
+@every
+def test_a_region_letters_its_drawings_in_its_own_units(name, region):
+    for title, sheet in sheets(name, region).items():
+        foreign = METRIC_ONLY if region == "US" else US_ONLY
+        said = [label.text for label in words(sheet)] + [sheet.description, *sheet.columns, *(cell for row in sheet.rows for cell in row)]
+        others = [text for text in said if foreign.search(text)]
+        allowed = {"duty chart": {"UK": ["flow in US gal/min, head in ft"], "US": ["flow in L/min, head in m"]}[region]}  # its second scales
+        assert others == allowed.get(title, []), title
+
+
+def test_lengths_are_written_as_a_tape_shows_them():
+    """By hand: 1572 mm is 61.89 in, between 61 7/8 (61.875) and 62; 24 mm is 0.945 in, nearest to 1; 10 mm is 0.394 in, nearest to 3/8."""
+    assert [US.figure(value) for value in (1.572, 0.024, 0.010, 0.0, 0.0127, 0.3048)] == ["61 7/8", "1", "3/8", "0", "1/2", "12"]
+    assert [US.level(value) for value in (-0.0127, 0.0254, 0.0004)] == ["-1/2", "+1", "0"]
+    assert METRIC.level(-0.1) == "-100" and METRIC.said(0.62) == "620 mm"
+
+
+@given(st.floats(0, 50))
+def test_a_length_written_in_eighths_reads_back_to_a_sixteenth(value):
+    assert units.read(f"{US.figure(value)} in", "m") == pytest.approx(value, abs=0.0254 / 16 * 1.000001)
+
+
+# --- plan ---------------------------------------------------------------------------------------------------------------------------
+
+
+def spans_of(sheet):
+    return {record.text: record for record in records(sheet, Dimension)}
+
+
+def test_the_plan_of_the_bowl_has_the_sizes_worked_by_hand():
+    """Blocks 2 x 600 by 2 x 400; box + 2 x (10 + 8); pit + 2 x (18 + 150); stone: box + 2 x 600; the diagonal by Pythagoras."""
+    sheet = plan(chain("library-bowl", "UK"))
+    wanted = {"blocks 1200", "blocks 800", "box 1236", "box 836", "pit 1572", "pit 1172", "stone 2436", "stone 2036", "offset 200"}
+    assert wanted <= set(spans_of(sheet))
+    corners = [
+        record.points for record in records(sheet, Line) if record.style == "centre" and length(*record.points) == pytest.approx(math.hypot(1.572, 1.172))
+    ]
+    assert len(corners) == 2 and f"pit diagonals {math.hypot(1572, 1172):.0f}" in [label.text for label in words(sheet)]
+
+
+def ring_area():
+    return math.pi / 4 * (0.360**2 - 0.300**2)
+
+
+@pytest.mark.parametrize(
+    ("name", "area"),
+    (
+        ("library-bowl", 0.5 * 0.5),
+        ("ring foot on the blocks", ring_area()),
+        ("school-columns", 3 * (16 * 0.0254) ** 2),
+        ("stones on three rough points", 3 * 12 * 0.0254**2),
+    ),
+)
+def test_the_hatched_patch_has_the_area_that_touches_the_blocks(name, area):
+    """By hand: slab 500 x 500; ring of 360 and 300; three slabs of 16 in; three times 12 square inches. A circle drawn with 48 corners lacks 0.3 %."""
+    sheet = plan(chain(name, "UK"))
+    found = records(sheet, Polygon)
+    hatched = [patches.area(record.points) for record in found if record.fill == "load"]
+    first = next(i for i, record in enumerate(found) if record.fill == "load")
+    holes = [patches.area(record.points) for record in found[first:] if record.fill == "pale"]
+    assert sum(hatched) - sum(holes) == pytest.approx(area, rel=4e-3)
+    assert chain(name, "UK").contact_shapes() and any(label.text.startswith("contact patch ") and label.text.endswith(" kPa") for label in words(sheet))
+
+
+def test_the_patch_stands_under_the_vessel_at_its_offset_and_carries_its_pressure():
+    """(72 kg + 95 L + 2700 kg/m3 x 0.5 x 0.5 x 0.08 m3) x 9.80665 over 0.25 m2 = 8.66 kPa, or 181 lbf/ft2, by hand."""
+    patch = next(record for record in records(plan(chain("library-bowl", "UK")), Polygon) if record.fill == "load")
+    assert [sum(c) / 4 for c in zip(*patch.points)] == pytest.approx([0.2, 0.0])
+    for region, text in (("UK", "contact patch 8.66 kPa"), ("US", "contact patch 181 psf")):
+        assert text in [label.text for label in words(plan(chain("library-bowl", region)))]
+
+
+def test_a_blade_lands_at_its_throw_and_its_blocks_carry_stone_only():
+    """By hand: y_c = (q2/g)^(1/3), brink 0.715 y_c, speed q/brink, 750 mm of fall."""
+    q, g = 4.0e-3, 9.80665
+    throw = q / (0.715 * (q * q / g) ** (1 / 3)) * math.sqrt(2 * 0.750 / g)
+    sheet = plan(chain("terrace-blade", "UK"))
+    span = spans_of(sheet)[f"throw {throw * 1e3:.0f}"]
+    assert span.value == pytest.approx(throw, rel=1e-3)
+    landing = next(record for record in records(sheet, Line) if record.style == "water level")
+    assert landing.points[0][0] == pytest.approx(span.end[0]) and length(*landing.points) == pytest.approx(0.900)
+    assert "carry stone only" in sheet.description and not [record for record in records(sheet, Polygon) if record.fill == "load"]
+
+
+def test_a_cascade_shows_header_three_pools_and_the_rill_end_to_end():
+    """Header 0.20 m2 / 0.5 m; three treads; the rill of 2 m: each starts where the last one ends, and the last ends at the box."""
+    spans = [record for record in records(plan(chain("garden-cascade", "UK")), Dimension) if record.text in ("header 400", "450", "rill 2000")]
+    assert [record.text for record in spans] == ["header 400", "450", "450", "450", "rill 2000"]
+    for before, after in zip(spans, spans[1:]):
+        assert before.end[0] == pytest.approx(after.start[0])
+    assert spans[-1].end[0] == pytest.approx(-(1.8 / 2 + 0.010 + 0.012 + 0.018))
+
+
+# --- section ------------------------------------------------------------------------------------------------------------------------
+
+
+@every
+def test_every_level_that_is_known_is_labelled_once_and_every_water_level_has_its_triangle(name, region):
+    sheet, design = sheets(name, region)["section"], chain(name, region).design
+    known, lettering = levels.levels(design), BY_REGION[region]
+    said = [label.text.replace("highest stone", "top of the highest stone") for label in words(sheet)]
+    for level in known:
+        assert said.count(f"{level.name} {lettering.level(level.height)}") == 1, level.name
+    assert len(records(sheet, Level)) == sum(level.water for level in known) + 1, "and one on the water itself"
+    assert [row[0] for row in sheet.rows] == [level.name for level in reversed(known)]
+
+
+def test_intake_cut_out_and_top_up_are_drawn_where_the_design_has_them():
+    shown = {label.text for label in words(section(chain("all levels known", "UK")))}
+    assert {"pump intake -420", "cut-out -310", "top-up -105"} <= shown, "the floor stands at -480"
+
+
+def test_the_water_in_the_section_stands_up_to_the_static_level():
+    water = next(record for record in records(section(chain("library-bowl", "UK")), Polygon) if record.fill == "water")
+    assert {round(y, 9) for _, y in water.points} == {-0.480, -0.100}
+
+
+def test_the_long_section_of_a_cascade_falls_from_lip_to_lip_and_down_the_rill():
+    """600 - 3 x 150 = 150 mm at the last pool, less 2 m at 1 in 100 = 130 mm at the end of the rill."""
+    sheet = section(chain("garden-cascade", "UK"))
+    fill = max(
+        (record for record in sheet.views[0].records if isinstance(record, Polygon) and record.fill == "concrete"), key=lambda record: len(record.points)
+    )
+    heights = sorted({round(y * 1e3) for _, y in fill.points})
+    assert heights == [0, 130, 150, 300, 450, 600]
+    assert {"450", "rill 2000", "header 400", "600"} <= set(spans_of(sheet))
+
+
+def test_a_design_as_large_as_a_slip_of_a_unit_makes_it_is_told_so():
+    wild = chain_of(BOWL.having("reservoir.block_length", "600 m"))
+    for name, sheet in drawings(wild)[:2]:
+        assert isinstance(sheet, str) and "unit" in sheet, name
+    with pytest.raises(InputError, match="larger than a sheet"):
+        section(wild)
+
+
+# --- duty chart ---------------------------------------------------------------------------------------------------------------------
+
+
+def assert_labels_stand_clear(sheet):
+    """No label over a curve, a guide, a mark or another label, nor off the sheet."""
+    marks = [mark for _, marks in layout(sheet) for mark in marks]
+    curves = [mark for mark in marks if isinstance(mark, Stroke) and mark.style in ("curve", "second curve", "hidden")]
+    labels = [(mark.text, true_box(mark)) for mark in marks if isinstance(mark, Words)]
+    for text, box in labels:
+        assert 0 <= box[0] and 0 <= box[1] and box[2] <= sheet.width and box[3] <= sheet.height, text
+        assert not any(crosses(box, a, b) for curve in curves for a, b in zip(curve.points, curve.points[1:])), f"'{text}' over a curve"
+    for (text, a), (other, b) in combinations(labels, 2):
+        assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"'{text}' over '{other}'"
+
+
+@every
+def test_no_label_of_a_chart_lies_over_a_curve(name, region):
+    for title in ("duty chart", "level over thirty dry days"):
+        assert_labels_stand_clear(sheets(name, region)[title])
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    st.sampled_from((BOWL, STONES, CASCADE)),
+    st.sampled_from(("UK", "US")),
+    st.floats(0.3, 30),
+    st.floats(3, 2000),
+    st.floats(0.02, 20),
+    st.none() | st.floats(1, 3000),
+)
+def test_labels_stand_clear_whatever_the_pump_and_the_flow(design, region, head, flow, wanted, bucket):
+    changed = design.headed("region", region).having("pump.shut_off_head", f"{head:.3f} m").having("pump.free_flow", f"{flow:.2f} L/min")
+    changed = changed.having("flow.for_each_metre", f"{wanted:.3f} L/s per m").having("measured.flow", bucket and f"{bucket:.2f} L/min")
+    assert_labels_stand_clear(duty_chart(chain_of(changed)))
+
+
+def test_the_duty_stands_where_the_two_curves_cross_and_throttled_at_the_flow_wanted():
+    sheet = duty_chart(chain("library-bowl", "UK"))
+    pump, system, throttled = (
+        next(r.points for r in records(sheet, Line) if r.style == style and len(r.points) > 5) for style in ("curve", "second curve", "hidden")
+    )
+    duty, wanted = next(record.at for record in records(sheet, type_of_mark()) if record.radius == 1.3), chain("library-bowl", "UK").flow_wanted * 6e4
+
+    def at(points, x):
+        (x0, y0), (x1, y1) = next((a, b) for a, b in zip(points, points[1:]) if a[0] <= x <= b[0])
+        return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+
+    assert at(pump, duty[0]) == pytest.approx(duty[1], rel=2e-3) == at(system, duty[0])
+    assert at(throttled, wanted) == pytest.approx(at(pump, wanted), rel=5e-3)
+
+
+def type_of_mark():
+    from brimwork.drawing.records import Mark
+
+    return Mark
+
+
+def test_a_pump_that_cannot_lift_it_is_drawn_and_the_sentence_says_why():
+    sheet = duty_chart(chain_of(BOWL.having("pump.shut_off_head", "0.5 m")))
+    assert "do not meet" in sheet.description and "no water comes" in sheet.description
+    assert len([record for record in records(sheet, Line) if record.style == "curve"]) == 1
+
+
+# --- water --------------------------------------------------------------------------------------------------------------------------
+
+
+@every
+def test_the_bars_hold_the_same_water_stopped_and_running(name, region):
+    """What leaves the level on the start is what is in transit: dead, usable and in transit together are the water up to the static level."""
+    c = chain(name, region)
+    pieces = [record for record in records(reservoir_bars(c), Polygon) if record.style == "thin"]
+    volume = {}
+    for record in pieces:
+        (x, low), (_, high) = record.points[0], record.points[2]
+        volume[x < 100, record.fill] = (high - low) * c.water_area
+    filled = sum(volume.get((True, fill), 0.0) for fill in ("untested", "water"))
+    running = sum(volume.get((False, fill), 0.0) for fill in ("untested", "water", "patch"))
+    assert filled == pytest.approx(running, abs=1e-9) == pytest.approx(c.static_volume, abs=1e-9)
+    assert volume[False, "patch"] == pytest.approx(c.transit, abs=1e-9)
+    assert volume[True, "paper"] == pytest.approx(c.water_area * (c.design["reservoir.overflow_level"] - c.design["reservoir.static_level"]), abs=1e-9)
+
+
+def test_the_layers_of_the_bowl_worked_by_hand():
+    """0.96 m2 x 0.95 = 0.912 m2: 150 mm dead 136.8 L, 230 mm usable 209.8 L, 20 mm free 18.2 L."""
+    shown = [label.text for label in words(reservoir_bars(chain("library-bowl", "UK")))]
+    assert {"dead 150 mm, 137 L", "usable 230 mm, 210 L", "free 20 mm, 18.2 L"} <= set(shown)
+
+
+def test_levels_in_the_wrong_order_are_not_drawn_as_bars():
+    with pytest.raises(InputError, match="do not fit"):
+        reservoir_bars(chain_of(BOWL.having("reservoir.static_level", "120 mm")))
+
+
+@every
+@pytest.mark.parametrize("topped_up", (True, False))
+def test_no_water_is_made_or_lost_in_the_dry_month(name, region, topped_up):
+    c = chain(name, region)
+    days, area = dry_month(c, topped_up), c.water_area
+    level = c.design["reservoir.static_level"]
+    for day in days:
+        assert area * (day.level - level) == pytest.approx(day.rain + day.topped_up - day.lost - day.spilled, abs=1e-9)
+        level = day.level
+    assert len(days) == DAYS and all(day.rain == 0 for day in days)
+
+
+@every
+def test_without_top_up_the_pump_runs_as_many_days_as_the_balance_says(name, region):
+    """The formula for days without top-up divides once; the run goes day by day."""
+    c = chain(name, region)
+    ran = sum(day.running for day in dry_month(c, False))
+    assert ran == pytest.approx(min(c.days / 86400, DAYS), rel=1e-9)
+
+
+def test_a_valve_fills_to_the_top_up_level_where_there_is_one_else_to_the_static_level():
+    assert basin(chain("all levels known", "UK"), True).h_top == 0.375 and basin(chain("library-bowl", "UK"), True).h_top == 0.380
+    assert basin(chain("library-bowl", "UK"), False).h_top is None
+    assert dry_month(chain("all levels known", "UK"), True)[-1].level == pytest.approx(0.375)
+
+
+def test_the_limit_of_the_pump_and_its_cut_out_are_marked_in_the_dry_month():
+    sheet = thirty_days(chain("all levels known", "UK"))
+    marked = {record.points[0][1] for record in records(sheet, Line) if record.style == "hidden"}
+    assert {round(level, 9) for level in marked} == {150, 170}
+    assert {"the pump's low limit 150", "cut-out 170"} <= {label.text for label in words(sheet)}
