@@ -134,12 +134,12 @@ def own(tmp_path, monkeypatch):
     return tmp_path
 
 
-def _opened(folder: Path, port: int, **more) -> subprocess.Popen:
+def _opened(folder: Path, port: int) -> subprocess.Popen:
     line = [sys.executable, "-m", "brimwork", "open", str(folder), "--no-browser", "--port", str(port)]
-    return subprocess.Popen(line, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, **more)
+    return subprocess.Popen(line, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
 
 
-def _wait_for(what, seconds: float = 60):
+def _wait_for(what, seconds: float = 180):
     end = time.monotonic() + seconds
     while time.monotonic() < end:
         if found := what():
@@ -152,20 +152,21 @@ def _wait_for(what, seconds: float = 60):
 @pytest.mark.parametrize("asked", [signal.SIGTERM, signal.SIGINT], ids=["ended", "Ctrl+C"])
 def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, asked):
     mine, port = own / "mine", _free_port()
-    first = _opened(mine, port, start_new_session=True)
+    first = _opened(mine, port)
     try:
         address = _wait_for(lambda: opening.running(mine))
         assert f":{port}/lab/tree/00-start.ipynb?token=" in address
         second = _opened(mine, _free_port())
-        out, err = second.communicate(timeout=60)
+        out, err = second.communicate(timeout=120)
         assert second.returncode == 0 and out == f"{address}\n" and "are open already" in err
         assert opening.running(own / "other") is None
         first.send_signal(asked)
-        first.communicate(timeout=30)
+        first.communicate(timeout=60)
         assert first.returncode == 0 and not _is_open(port) and opening.running(mine) is None
     finally:
         if first.poll() is None:
-            os.killpg(first.pid, signal.SIGKILL)
+            first.terminate()
+            first.communicate(timeout=60)
 
 
 def test_the_address_of_a_running_server_is_opened_in_the_browser(tmp_path, monkeypatch, capsys):

@@ -128,8 +128,11 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
 
 
 def _run_until_stopped(line: list[str]) -> int:
-    """Run the server; whatever asks this command to stop stops the server too, and the command ends after it."""
-    server, stopped = subprocess.Popen(line, env=environment()), []
+    """Run the server; whatever asks this command to stop stops the server too, and the command ends after it.
+
+    The server stands in a session of its own: Ctrl+C comes to this command only, and the server does not ask whether it is meant.
+    """
+    server, stopped = subprocess.Popen(line, env=environment(), start_new_session=os.name != "nt"), []
 
     def stop(*_) -> None:
         stopped.append(True)
