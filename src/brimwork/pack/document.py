@@ -86,5 +86,5 @@ def _drawings(chain: Chain, folder: Path) -> str:
     ]
     head = ("level", *(way.named for way in ways), "kind", "as built")
     datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + table("1fr, auto, auto, auto, 28mm", head, rows)
-    parts.append(f"#block(breakable: false)[\n{datum}\n]")
+    parts.insert(2, f"#block(breakable: false)[\n{datum}\n]")  # after the plan, where a page has room
     return "\n\n".join(parts)
