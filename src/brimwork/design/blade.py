@@ -13,6 +13,9 @@ class BladeChain(SheetChain):
     def edge_head(self) -> float:
         return self.lip_head
 
+    def edge(self) -> tuple[float, float, float]:
+        return self._trough_plan, self.design["blade.lip_width"], self.broad_crest
+
     @property
     def delivery(self) -> float:
         return self.level("lip")

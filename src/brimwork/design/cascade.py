@@ -13,6 +13,14 @@ class CascadeChain(SheetChain):
     def edge_head(self) -> float:
         return self.step_head
 
+    def edge(self) -> tuple[float, float, float]:
+        """Header and pools as one: they rise together, as high as the head over their lips."""
+        return self._pools, self.design["cascade.width"], self.broad_crest
+
+    @property
+    def _pools(self) -> float:
+        return self.design["cascade.header_area"] + self.design["cascade.steps"] * self.design["cascade.pool_area"]
+
     @property
     def delivery(self) -> float:
         return self.level("header lip")
@@ -56,9 +64,7 @@ class CascadeChain(SheetChain):
 
     @result
     def transit_pools(self):
-        d = self.design
-        area = d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"]
-        return Found("V_rim", area * self.step_head, "header and pools by the head over their lips")
+        return Found("V_rim", self._pools * self.step_head, "header and pools by the head over their lips")
 
     @result
     def transit_rill(self):
@@ -81,7 +87,6 @@ class CascadeChain(SheetChain):
 
     def wet_parts(self) -> tuple[float, str]:
         d = self.design
-        pools = d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"]
         sheets = 2 * d["cascade.steps"] * d["cascade.width"] * self.fall
         rill = d["cascade.rill_width"] * d["cascade.rill_length"]
-        return pools + sheets + rill, "header, pools, both faces of the sheets, rill"
+        return self._pools + sheets + rill, "header, pools, both faces of the sheets, rill"

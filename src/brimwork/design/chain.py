@@ -78,6 +78,12 @@ class Chain:
 
     edge_head = 0.0  # m: water that stands over the edge
 
+    edges = True  # whether water stands over an edge
+
+    def edge(self) -> tuple[float, float, float]:
+        """Water surface (m2) behind the edge, its length (m) and its weir coefficient (m^0.5/s). Raises Unknown."""
+        raise NotImplementedError
+
     @property
     def delivery(self) -> float:
         """Level in m to which the pump lifts."""

@@ -10,6 +10,11 @@ from brimwork.design.whole import Whole
 class SheetChain(Whole):
     """A feature whose water leaves a lip as a free sheet; `fall` (m) is said by each kind."""
 
+    @property
+    def broad_crest(self) -> float:
+        """Weir coefficient of a broad crest, m^0.5/s: what a metre of it passes under a metre of head."""
+        return self._work("flow over a broad crest", b=1.0, H=1.0).result
+
     @result
     def critical_depth(self):
         return self._work("critical depth", q=self.design["flow.for_each_metre"])

@@ -17,6 +17,8 @@ from brimwork.units import InputError
 class StonesChain(Whole):
     """One or several drilled stones, each fed by a branch of its own with a valve; the film clings to their sides."""
 
+    edges = False
+
     @cached_property
     def sizes(self) -> list[tuple[float, float, float]]:
         """Diameter, height and length of branch of every stone, in m."""

@@ -20,6 +20,9 @@ class VesselChain(Whole):
     def edge_head(self) -> float:
         return self.rim_head
 
+    def edge(self) -> tuple[float, float, float]:
+        return self.vessel_surface, self.rim_length, self.design["flow.weir_coefficient"]
+
     @property
     def delivery(self) -> float:
         return self.level("rim")
