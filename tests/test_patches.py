@@ -66,7 +66,7 @@ def test_what_reaches_over_the_edge_of_the_blocks_is_told():
 
 
 def test_a_pump_with_nothing_to_stop_it_fails_however_deep_it_lies():
-    deep = BOWL.having("pump.covered", "200 mm")
+    deep = BOWL.having("pump.covered", "200 mm").having("pump.cut_out", None)
     assert graded(deep, "C13").grade == "not shown"
     bare = deep.having("pump.cut_out", "no")
     assert graded(bare.having("site.unattended", "3 day"), "C13").grade == "fail"

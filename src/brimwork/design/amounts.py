@@ -117,9 +117,9 @@ class Shop:
         return count, _plural(count, sold)
 
 
-def short(value: float, unit_text: str) -> str:
-    """Value in SI in a unit, to three figures and without zeros that say nothing."""
-    text, _, name = write(value, unit_text).partition(" ")
+def short(value: float, unit_text: str, digits: int = 3) -> str:
+    """Value in SI in a unit, to a few figures and without zeros that say nothing."""
+    text, _, name = write(value, unit_text, digits).partition(" ")
     return f"{text.rstrip('0').rstrip('.') if '.' in text and 'e' not in text else text} {name}".strip()
 
 

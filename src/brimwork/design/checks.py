@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from brimwork import tables, units
 from brimwork.design import levels, patches
+from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import Unknown
@@ -37,20 +38,31 @@ class Limits:
                 return grade
         return "fail"
 
-    def text(self, unit: str) -> str:
+    def text(self, unit: str, region: str = "UK") -> str:
+        unit = US_UNITS.get(unit, unit) if region == "US" else unit
         return f"pass {_span(*self.good, unit)}; marginal {_span(*self.fair, unit)}"
+
+
+# The units in which the US is told what is told in these elsewhere.
+US_UNITS = {"mm": "in", "m": "ft", "m/s": "ft/s", "L/s per m": "US gal/min per ft", "mm/day": "in/day"}
+
+
+def told(value: float, unit: str, region: str) -> str:
+    """A value in its unit; for the US in theirs, with the other behind."""
+    here = units.write(value, unit)
+    return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
 
 
 def _span(low: float, high: float, unit: str) -> str:
     if high == -INFINITE:
         return "never"
     if low == -INFINITE:
-        return f"up to {units.write(high, unit, None)}"
+        return f"up to {short(high, unit, 4)}"
     if high == INFINITE and low < 1e-6:
         return "above 0"
     if high == INFINITE:
-        return f"from {units.write(low, unit, None)}"
-    return f"{units.number(units.convert(low, unit))} to {units.write(high, unit, None)}"
+        return f"from {short(low, unit, 4)}"
+    return f"{short(low, unit, 4).removesuffix(unit).strip()} to {short(high, unit, 4)}"
 
 
 def at_most(good: float, fair: float) -> Limits:
@@ -112,8 +124,9 @@ class Check:
         if value == INFINITE:
             return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
         grade = limits.grade(value)
-        text = limits.text(self.unit) + (" (set by this design)" if own else "")
-        return self._finding(grade, units.write(value, self.unit), text, note=self.note(chain))
+        region = chain.design.region
+        text = limits.text(self.unit, region) + (" (set by this design)" if own else "")
+        return self._finding(grade, told(value, self.unit, region), text, note=self.note(chain))
 
     def _limits(self, chain: Chain) -> tuple[Limits, bool]:
         """The limits that count, and whether the design set them for itself."""
@@ -231,7 +244,7 @@ def _on_blocks(chain: Chain) -> Limits:
 
 def _over_the_edge(chain: Chain) -> str:
     over = _overhang(chain)
-    return f"what stands on the blocks reaches {units.write(over, 'mm')} over their edge: that part carries nothing" if over > 1e-6 else ""
+    return f"what stands on the blocks reaches {told(over, 'mm', chain.design.region)} over their edge: that part carries nothing" if over > 1e-6 else ""
 
 
 def _mesh(chain: Chain) -> float:
@@ -251,7 +264,7 @@ def _order(chain: Chain) -> float:
 
 def _closest(chain: Chain) -> str:
     low, high, gap = min(levels.gaps(chain.design), key=lambda pair: pair[2] if (pair[0], pair[1]) not in levels.MAY_TOUCH or pair[2] < 0 else INFINITE)
-    return f"closest: {low} below {high}, {units.write(gap, 'mm')}"
+    return f"closest: {low} below {high}, {told(gap, 'mm', chain.design.region)}"
 
 
 def _legionella(chain: Chain, answer: object) -> tuple[str, str]:
@@ -266,7 +279,7 @@ def _legionella(chain: Chain, answer: object) -> tuple[str, str]:
 
 
 def _open_water(chain: Chain, depth: object) -> tuple[str, str]:
-    shown = f"{units.write(depth, 'mm')} of free water"
+    shown = f"{told(depth, 'mm', chain.design.region)} of free water"
     if depth == 0:
         return "pass", "none: stone or a rigid grille at or above the water"
     if _public(chain) or depth > 0.050:

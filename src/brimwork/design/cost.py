@@ -12,6 +12,7 @@ from functools import cached_property
 from brimwork import topics
 from brimwork.design.amounts import Line, percent, short
 from brimwork.design.chain import Chain
+from brimwork.design.checks import asked
 from brimwork.design.inputs import Unknown
 from brimwork.design.programme import team_time
 from brimwork.design.quantities import quantities
@@ -179,7 +180,7 @@ def _known(title: str, value: Callable[[], float], how: str = "") -> Sum:
     try:
         return Sum(title, value(), how)
     except Unknown as lacking:
-        return Sum(title, None, f"needs {', '.join(lacking.keys)}")
+        return Sum(title, None, f"needs {asked(lacking)}")
     except InputError as refused:
         return Sum(title, None, str(refused))
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
-from brimwork.design.steps import LEADS, STEPS, TEAM, WAIT, Step
+from brimwork.design.steps import FEATURES, LEADS, STEPS, TEAM, WAIT, Step
 from brimwork.topics.ground import digging_hours
 from brimwork.units import InputError
 
@@ -168,7 +168,8 @@ def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
 def _order(d: Design, one: Dated) -> Order:
     count = -(-round(d[f"programme.order_{one.step.order}"] / DAY, 6) // 1)
     needed = one.start.date()
-    return Order(LEADS[one.step.order].words, days_before(needed, int(count)), needed, int(count))
+    what = FEATURES[d.kind] if one.step.order == "feature" else LEADS[one.step.order].words
+    return Order(what, days_before(needed, int(count)), needed, int(count))
 
 
 def _time(chain: Chain, key: str) -> tuple[float, str]:

@@ -73,6 +73,9 @@ STEPS: dict[str, Step] = {
 }
 
 
+FEATURES = {"overflowing vessel": "vessel", "drilled stones": "drilled stones", "blade": "trough with its lip", "cascade": "step stones, header and rill"}
+
+
 class Lead(NamedTuple):
     """What must be ordered ahead: working days from order to site, and in the US where that differs."""
 

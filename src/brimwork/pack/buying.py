@@ -68,7 +68,7 @@ def money(value: float) -> str:
 
 def _sum(line: Sum, sheet: CostSheet) -> tuple[str, str, str]:
     least = "at least " if not sheet.whole and line.value is not None and line.title not in ("overhead", "contingency", "margin", "tax", "labour") else ""
-    return line.title, least + _value(line), line.how
+    return line.title, least + (_value(line) if line.value is not None or line.title == "labour" else "none"), line.how
 
 
 def _value(line: Sum) -> str:
