@@ -25,6 +25,7 @@ _WHERE = {
     "design": "designing",
     "compare": "designing",
     "quick_check": "designing",
+    "buying": "shopping",
 }
 __all__ = sorted(_WHERE)
 

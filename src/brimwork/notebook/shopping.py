@@ -1,0 +1,79 @@
+"""What to buy, what it costs and in what order it is done, as tables: for a design file, or for the design that is open in the design workbook."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+from pathlib import Path
+
+from brimwork.design import inputs
+from brimwork.design.chain import Chain
+from brimwork.design.cost import CostSheet
+from brimwork.design.features import chain_of
+from brimwork.design.inputs import Design
+from brimwork.design.programme import programme
+from brimwork.design.quantities import quantities
+from brimwork.design.wording import measured, worded
+from brimwork.notebook.pages import say
+from brimwork.notebook.results import Shown
+from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said, wholeness
+from brimwork.units import InputError
+
+
+def _html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> str:
+    heads = "".join(f"<th scope='col' style='text-align:left'>{escape(cell)}</th>" for cell in head)
+    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(first)}</th>{_cells(rest)}</tr>" for first, *rest in rows)
+    said = f"<p>{escape(note)}</p>" if note else ""
+    return (
+        f"{said}<div style='overflow-x:auto' tabindex='0' role='region' aria-label='{escape(caption)}'><table><caption style='text-align:left'><strong>"
+        f"{escape(caption)}</strong></caption><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>"
+    )
+
+
+def _cells(cells: Sequence[str]) -> str:
+    return "".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells)
+
+
+def _plain(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> str:
+    return "\n".join([caption, *([note] if note else []), *(" | ".join(row) for row in (head, *rows))])
+
+
+def buying(design):
+    """Shopping list, cost sheet and programme of a design: give the path of its file, such as "designs/library-bowl.toml", a Design, or an open design view."""
+    try:
+        chain = chain_of(_design(design))
+        parts = [_list(chain), *_costs(chain), *_programme(chain)]
+        return Shown("".join(_html(*part) for part in parts), "\n\n".join(_plain(*part) for part in parts))
+    except InputError as error:
+        return say(error)
+
+
+def _design(design) -> Design:
+    if isinstance(design, Design):
+        return design
+    return inputs.load(Path(design)) if isinstance(design, str | Path) else design.design
+
+
+def _list(chain: Chain):
+    rows = [(line.item, said(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
+    return "Shopping list", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, "Each is rounded up to what is sold."
+
+
+def _costs(chain: Chain):
+    sheet = CostSheet(chain)
+    rows = [(row.line.item, row.line.buy, each(row, chain.design.region), UNKNOWN_PRICE if row.cost is None else money(row.cost)) for row in sheet.priced]
+    sums = [(line.title, "not known" if line.value is None else money(line.value), line.how) for line in (*sheet.sums(), *sheet.years())]
+    yield "Cost of each line, in your currency", ("item", "buy", "price of one", "cost"), rows, ""
+    yield "Cost sheet, in your currency", ("", "cost", "how"), sums, wholeness(sheet)
+
+
+def _programme(chain: Chain):
+    made, region = programme(chain), chain.design.region
+    rows = [
+        (measured(worded(one.step.words, region), region), f"{made.day(one.start.date())}, {one.start:%H:%M}", f"{made.day(one.end.date())}, {one.end:%H:%M}",
+         "yes" if one.critical else "", one.step.hold)
+        for one in made.steps
+    ]  # fmt: skip
+    orders = [(worded(order.what, region), made.day(order.by), made.day(order.needed)) for order in made.orders]
+    yield "Programme", ("step", "starts", "ends", "critical", "hold point"), rows, " ".join(made.notes)
+    yield "Order by", ("what", "order by", "needed on site"), orders, ""
