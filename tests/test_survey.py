@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from brimwork.drawing.layout import Words, layout
 from brimwork.drawing.pictures import picture
-from brimwork.drawing.records import Line, Polygon, Text
+from brimwork.drawing.records import Line, Polygon, Sheet, Text
 from brimwork.notebook import level_sheet
 from brimwork.topics.survey import (
     change_of_sound,
@@ -113,6 +114,15 @@ def test_the_sight_line_is_drawn_through_eye_sill_and_what_it_hides():
     assert line == ((0, 1.6), (2.0, 1.0), (3.0, pytest.approx(0.7)))
     hidden = next(record for record in records if isinstance(record, Polygon) and record.fill == "patch")
     assert max(y for _, y in hidden.points) == pytest.approx(0.7)
+
+
+@given(st.floats(1.0, 1.8), st.floats(0.3, 0.95), st.floats(1, 4), st.floats(0.3, 8))
+def test_no_label_of_a_sight_line_leaves_its_view(eye, share, near, beyond):
+    view, *_ = picture(height_in_sight, {"z_eye": eye, "z_sill": share * eye, "x_sill": near, "x_beyond": beyond}, "x_beyond").sheet.views
+    left, top, width, height = view.frame
+    for label in (word for drawn, marks in layout(Sheet(180, 76, (view,), "", "")) for word in marks if isinstance(word, Words)):
+        x0, y0, x1, y1 = label.box
+        assert left <= x0 and x1 <= left + width and top <= y0 and y1 <= top + height, label.text
 
 
 def test_a_sight_line_that_meets_the_ground_first_hides_nothing():

@@ -20,7 +20,7 @@ from brimwork.topics.starting import flow_that_comes_back
 from brimwork.topics.transit import surface_of_a_round_vessel, water_in_the_pipe, water_over_the_rim, water_siphoned_back
 from brimwork.units import InputError
 
-FINE = 4  # steps within the time in which the fastest part settles
+FINE = 3  # steps within the time in which the fastest part settles
 MOST_STEPS = 200_000
 PROMPT = 0.01  # s: what takes less from the rim to the reservoir is taken to be there at once
 

@@ -105,7 +105,9 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
         for name in shows
         if name in after.names()
     )
-    table = f"<table><thead><tr><th scope='col'></th><th scope='col'>before</th><th scope='col'>now</th></tr></thead><tbody>{rows}</tbody></table>"
+    table = (
+        f"<table><thead><tr><th scope='col'></th><th scope='col'>before</th><th scope='col'>now</th></tr></thead><tbody>{rows}</tbody></table>" if rows else ""
+    )
     old, new = _graded(before), _graded(after)
     moved = [finding for id, finding in new.items() if id in old and finding.grade != old[id].grade]
     if not moved:

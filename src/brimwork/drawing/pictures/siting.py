@@ -12,8 +12,8 @@ from brimwork.nomenclature import QUANTITIES
 def _sight(values: dict[str, float], result: float) -> Drawn:
     """Eye, sill and feature from the side; what lies under the line of sight is hidden."""
     eye, sill, near, far = values["z_eye"], values["z_sill"], values["x_sill"], values["x_sill"] + values["x_beyond"]
-    across, up = 58 / far, 34 / eye
-    x0, y0 = -12 / across, -17 / up
+    across, up = 54 / far, 34 / eye
+    x0, y0 = -11 / across, -17 / up
     window = (x0, y0, x0 + 88 / across, y0 + 60 / up)
     hits = (far, result) if result > 0 else (near + sill * near / (eye - sill), 0.0)
     wall, tall = 0.8 / across, max(0.75 * eye, 1.2 * result)
@@ -21,13 +21,13 @@ def _sight(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(window[0], -2.5 / up, window[2], 0), "earth", "none"),
         Line(((window[0], 0), (window[2], 0))),
         Polygon(rectangle(near - wall, 0, near + wall, sill), "solid", "thin"),
-        Polygon(rectangle(far, 0, far + 5 / across, tall), "pale", "thin"),
-        Polygon(rectangle(far, 0, far + 5 / across, max(result, 0.0)), "patch", "none"),
+        Polygon(rectangle(far, 0, far + 4 / across, tall), "pale", "thin"),
+        Polygon(rectangle(far, 0, far + 4 / across, max(result, 0.0)), "patch", "none"),
         Line(((0, eye), (near, sill), hits), "force"),
         Mark((0, eye)),
         height("z_eye", (0, 0), eye, up, 4.0),
         height("z_sill", (near, 0), sill, up, 4.0 if near * across > 14 else -6.0),
-        *_hidden(far + 5 / across, result, up, hits),
+        *_hidden(far + 4 / across, result, up, hits),
         Dimension((0, 0), (near, 0), QUANTITIES["x_sill"].metric_text(near), near, -5.0),
         Dimension((near, 0), (far, 0), QUANTITIES["x_beyond"].metric_text(far - near), far - near, -10.5),
     ]
