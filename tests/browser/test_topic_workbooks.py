@@ -56,6 +56,9 @@ class Section:
         box.press("Enter")
 
     def press(self, name):
+        """Press a button once the kernel has taken what was typed: a box that waits for its turn may be overtaken by a button."""
+        for _ in range(2):
+            self.cell.page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestKernelInfo().then(() => true)")
         self.cell.get_by_role("button", name=name, exact=True).press("Enter")
 
     def choose(self, text, place=0):
