@@ -6,6 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from brimwork.drawing.pictures import picture
+from brimwork.drawing.records import Line, Text
 from brimwork.topics import find
 
 length = st.floats(0.3, 3.0)
@@ -64,3 +66,22 @@ def test_a_square_corner_creased_along_its_diagonal_reaches_as_far_as_it_is_high
     walked = sum(math.dist(a, b) for a, b in zip(corner, corner[1:]))
     assert walked == pytest.approx(find("liner to spare in a corner")(z_f=height))
     assert math.dist(corner[0], corner[1]) == pytest.approx(find("reach of a corner pleat")(z_f=height, N_fold=1))
+
+
+def _drawn(name, **values):
+    return picture(find(name), values, find(name).inputs[0]).sheet.views[0].records
+
+
+@pytest.mark.parametrize("folds, layers", [(1, 3), (2, 5), (3, 7)])
+def test_the_picture_of_a_pleat_shows_its_folds_as_far_as_they_reach(folds, layers):
+    """0.6 m up, in one fold 0.6 m, in two 0.3 m, in three 0.2 m: each fold goes out and comes back."""
+    records = _drawn("reach of a corner pleat", z_f=0.6, N_fold=folds)
+    (pleat,) = [record.points for record in records if isinstance(record, Line) and record.style == "second curve"]
+    assert len(pleat) == 1 + 2 * folds and max(x for x, _ in pleat) == pytest.approx(0.6 / folds)
+    assert any(isinstance(record, Text) and f"{layers} layers" in record.text for record in records)
+
+
+def test_the_picture_of_a_round_pit_shows_every_pleat():
+    """pi x 0.45 m over 60 mm is 23.56: 24 are drawn."""
+    records = _drawn("pleats round a circle", z_f=0.45, w_fold=0.06)
+    assert sum(isinstance(record, Line) and record.style == "second curve" for record in records) == 24

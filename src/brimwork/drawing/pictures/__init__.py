@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from brimwork import topics
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.pictures import balance, lips, loads, pipes, reservoir, siting, stability, vessels
+from brimwork.drawing.pictures import balance, folds, lips, loads, pipes, reservoir, siting, stability, vessels
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Point, Sheet, Text, View
 from brimwork.formula import Formula, holds
@@ -23,6 +23,7 @@ _SECTIONS: dict[str, Draw] = {
     **stability.DRAWN,
     **siting.DRAWN,
     **balance.DRAWN,
+    **folds.DRAWN,
 }
 
 
