@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 from brimwork.design import start_and_stop
 from brimwork.design.chain import Chain
 from brimwork.design.start_and_stop import Circuit, Course, OpenHose
 from brimwork.units import InputError
 
-ON, OFF = 180.0, 180.0  # s: long enough for a small feature to settle, and to come back
-STEP = 1.0  # s
+LONG, LEAST, MOMENTS = 4.0, 60.0, 90  # times that the pump takes to send what goes up; s at least; moments kept of a run and of a rest
 
 
 def circuit(chain: Chain) -> Circuit:
@@ -26,5 +27,7 @@ def circuit(chain: Chain) -> Circuit:
 
 
 def course(chain: Chain) -> Course:
-    """From the static level: the pump runs until all has settled, then rests until all has come back. Raises Unknown, InputError."""
-    return start_and_stop.start_and_stop(circuit(chain), chain.design["reservoir.static_level"], ON, OFF, STEP)
+    """From the static level: the pump runs until all has settled, then rests as long for all to come back. Raises Unknown, InputError."""
+    through = circuit(chain)
+    span = max(LEAST, 10 * math.ceil(LONG * through.in_transit / through.Q / 10))
+    return start_and_stop.start_and_stop(through, chain.design["reservoir.static_level"], span, span, span / MOMENTS)

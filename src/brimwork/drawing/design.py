@@ -8,17 +8,27 @@ from brimwork.design.inputs import Unknown
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
 from brimwork.drawing.records import Sheet
+from brimwork.drawing.running import start_and_stop
 from brimwork.drawing.section import section
 from brimwork.drawing.water import reservoir_bars, thirty_days
 from brimwork.units import InputError
 
-DRAWN = {"plan": plan, "section": section, "duty chart": duty_chart, "water in the reservoir": reservoir_bars, "level over thirty dry days": thirty_days}
+DRAWN = {
+    "plan": plan,
+    "section": section,
+    "duty chart": duty_chart,
+    "water in the reservoir": reservoir_bars,
+    "level over thirty dry days": thirty_days,
+    "level from start to stop": start_and_stop,
+}
 
 
 def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
     """Every drawing by its name; for one that cannot be drawn, why."""
     made: list[tuple[str, Sheet | str]] = []
     for name, draw in DRAWN.items():
+        if draw is start_and_stop and not chain.edges:
+            continue  # drilled stones hold no water over an edge
         try:
             made.append((name, draw(chain)))
         except Unknown as missing:

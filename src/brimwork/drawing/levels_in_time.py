@@ -8,7 +8,7 @@ from dataclasses import replace
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.layout import CHARACTER
 from brimwork.drawing.records import GREY, Line, Point, Polygon, Record, Sheet, Text, View
-from brimwork.units import number
+from brimwork.units import convert, number
 
 _SPANS = ((300.0, 1.0, "s"), (3 * 3600.0, 60.0, "min"), (3 * 86400.0, 3600.0, "h"), (float("inf"), 86400.0, "days"))  # up to, one unit in s, its name
 _LEFT, _WIDE = 22.0, 150.0
@@ -23,60 +23,62 @@ def levels_in_time(
     stopped: float | None = None,
     title: str = "Levels in time",
     description: str = "",
+    unit: str = "mm",
 ) -> Sheet:
     """A sheet 180 mm wide: levels (m) of a reservoir over times (s, rising), with `limits` (name: level in m) as lines, those far away in words.
 
-    `heads` (m, as many as times) adds a second curve below, of the head over a rim; `stopped` (s) marks when the pump stops.
+    `heads` (m, as many as times) adds a second curve below, of the head over a rim; `stopped` (s) marks when the pump stops; `unit` is how
+    lengths are shown.
     """
     one, name = next((one, name) for last, one, name in _SPANS if times[-1] - times[0] <= last)
     across = Axis(f"time in {name}", times[0] / one, times[-1] / one)
-    millimetres = [(time / one, level * 1e3) for time, level in zip(times, levels, strict=True)]
-    views = [_levels(millimetres, {text: level * 1e3 for text, level in (limits or {}).items()}, across)]
+    points = [(time / one, convert(level, unit)) for time, level in zip(times, levels, strict=True)]
+    views = [_levels(points, {text: convert(level, unit) for text, level in (limits or {}).items()}, across, unit)]
     if heads:
-        over = [(time / one, head * 1e3) for time, head in zip(times, heads, strict=True)]
+        over = [(time / one, convert(head, unit)) for time, head in zip(times, heads, strict=True)]
         views.append(
             graph(
                 (_LEFT, 76.0, _WIDE, 24.0),
                 across,
-                Axis("head over the rim in mm", 0.0, nice_high(1.05 * max(*heads, 1e-4) * 1e3)),
+                Axis(f"head over the rim in {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
                 [(over, "second curve", "")],
             )
         )
     if stopped is not None:
         views = [_with_stop(view, stopped / one, first=not place) for place, view in enumerate(views)]
-    return Sheet(180, 112 if heads else 76, tuple(views), title, description or _description(millimetres, across, name))
+    return Sheet(180, 112 if heads else 76, tuple(views), title, description or _description(points, across, name, unit))
 
 
-def _levels(points: list[Point], limits: dict[str, float], across: Axis) -> View:
+def _levels(points: list[Point], limits: dict[str, float], across: Axis, unit: str) -> View:
     """The curve, drawn as large as it can be with those limits that are near: within one and a half times its own movement."""
     low, high = min(y for _, y in points), max(y for _, y in points)
-    reach = 1.5 * max(high - low, 4.0)
+    reach = 1.5 * max(high - low, convert(0.004, unit))
     near = {text: level for text, level in limits.items() if low - reach <= level <= high + reach}
-    low, high = min(low, high - 2.0, *near.values()), max([high, *near.values()])
+    low, high = min(low, high - convert(0.002, unit), *near.values()), max([high, *near.values()])
     room = 0.12 * (high - low)
-    up = Axis("level above the floor in mm", low - room, high + room)
+    up = Axis(f"level above the floor in {unit}", low - room, high + room)
     view = graph((_LEFT, 14.0, _WIDE, 48.0), across, up, [(points, "curve", "")])
-    return replace(view, records=(*_fill(points, up.low), *view.records, *_limits(near, across, up), *_far(limits, near, across, up)))
+    return replace(view, records=(*_fill(points, up.low), *view.records, *_limits(near, across, up, unit), *_far(limits, near, across, up, unit)))
 
 
 def _fill(points: list[Point], low: float) -> tuple[Record, ...]:
     return (Polygon(((points[0][0], low), *points, (points[-1][0], low)), "water", "none"),)
 
 
-def _limits(near: dict[str, float], across: Axis, up: Axis) -> list[Record]:
+def _limits(near: dict[str, float], across: Axis, up: Axis, unit: str) -> list[Record]:
     """Lines with their names at the right, the upper of two close ones above its line, the lower below."""
     records: list[Record] = []
     rows = sorted(near.items(), key=lambda row: row[1])
     for place, (text, level) in enumerate(rows):
         above = place + 1 == len(rows) or (rows[place + 1][1] - level) / (up.high - up.low) * 48.0 > 2 * _APART
         records.append(Line(((across.low, level), (across.high, level)), "hidden"))
-        records.append(Text((across.high, level), f"{text} {number(round(level, 1))} mm", "end", 3.0, nudge=(-1.0, 1.0 if above else -3.4)))
+        records.append(Text((across.high, level), f"{text} {number(round(level, 1))} {unit}", "end", 3.0, nudge=(-1.0, 1.0 if above else -3.4)))
     return records
 
 
-def _far(limits: dict[str, float], near: dict[str, float], across: Axis, up: Axis) -> list[Record]:
+def _far(limits: dict[str, float], near: dict[str, float], across: Axis, up: Axis, unit: str) -> list[Record]:
     """The limits that lie outside the picture, in words over it."""
-    said = [f"{text} {number(round(level, 1))} mm lies {'above' if level > up.high else 'below'}" for text, level in limits.items() if text not in near]
+    said = [f"{text} {number(round(level, 1))} {unit} lies {'above' if level > up.high else 'below'}" for text, level in limits.items() if text not in near]
     return [Text((across.high, up.high), "; ".join(said), "end", 3.0, GREY, (0.0, 2.0))] if said else []
 
 
@@ -89,9 +91,9 @@ def _with_stop(view: View, at: float, first: bool) -> View:
     return replace(view, records=(*view.records, Line(((at, low), (at, high)), "centre"), *name))
 
 
-def _description(points: list[Point], across: Axis, unit: str) -> str:
+def _description(points: list[Point], across: Axis, time: str, unit: str) -> str:
     lowest, highest = min(points, key=lambda p: p[1]), max(points, key=lambda p: p[1])
-    said = [f"{number(round(level, 1))} mm {when}" for level, when in (
-        (points[0][1], "at first"), (lowest[1], f"at the lowest, after {number(round(lowest[0] - across.low, 1))} {unit}"),
-        (highest[1], f"at the highest, after {number(round(highest[0] - across.low, 1))} {unit}"), (points[-1][1], "in the end"))]  # fmt: skip
+    said = [f"{number(round(level, 1))} {unit} {when}" for level, when in (
+        (points[0][1], "at first"), (lowest[1], f"at the lowest, after {number(round(lowest[0] - across.low, 1))} {time}"),
+        (highest[1], f"at the highest, after {number(round(highest[0] - across.low, 1))} {time}"), (points[-1][1], "in the end"))]  # fmt: skip
     return f"The level stands at {', '.join(said)}."

@@ -1,0 +1,50 @@
+"""The level of a design's reservoir from the start of its pump to some minutes after its stop."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from brimwork.design.chain import Chain
+from brimwork.design.running import course
+from brimwork.design.start_and_stop import Course
+from brimwork.drawing.lettering import BY_REGION, Lettering
+from brimwork.drawing.levels_in_time import levels_in_time
+from brimwork.drawing.records import Sheet
+from brimwork.units import convert, number, write
+
+EVERY = 15  # moments between two rows of the table
+
+
+def start_and_stop(chain: Chain) -> Sheet:
+    """Level and head over the edge in time, with the overflow and the pump's limit. Raises Unknown, InputError."""
+    followed, lettering = course(chain), BY_REGION[chain.design.region]
+    limits = {"overflow": followed.circuit.h_over, "pump's limit": followed.circuit.h_min}
+    moments = followed.moments
+    sheet = levels_in_time(
+        [moment.t for moment in moments],
+        [followed.level(moment) for moment in moments],
+        limits,
+        [followed.head(moment) for moment in moments],
+        moments[-1].t / 2,
+        f"{chain.design.title}: start and stop",
+        _said(followed, lettering),
+        lettering.length,
+    )
+    unit = lettering.length
+    rows = tuple(
+        (f"{moment.t:.0f}", number(convert(followed.level(moment), unit), 4), number(convert(followed.head(moment), unit), 3)) for moment in moments[::EVERY]
+    )
+    return replace(sheet, columns=("time in s", f"level in {unit}", f"head over the edge in {unit}"), rows=rows)
+
+
+def _said(followed: Course, lettering: Lettering) -> str:
+    first, lowest, last = followed.moments[0], followed.lowest, followed.moments[-1]
+    level = [lettering.said(followed.level(moment)) for moment in (first, lowest, last)]
+    begun = (
+        f"{number(followed.over_the_rim_at, 2)} s after the start water runs over the edge"
+        if followed.over_the_rim_at is not None
+        else "no water runs over the edge"
+    )
+    ends = f"{write(followed.spilled, lettering.volume, None)} leaves by the overflow" if followed.spilled > 1e-6 else "none leaves by the overflow"
+    dry = "" if followed.dry_at is None else f" The pump sucks air after {number(followed.dry_at, 2)} s."
+    return f"From {level[0]} with the pump off, {begun}, and the level falls to {level[1]}; after the stop it comes back to {level[2]}, and {ends}.{dry}"
