@@ -81,6 +81,11 @@ def test_words_are_searched_in_names_meanings_letters_and_topics(words, name):
     assert len(sum(found.values(), ())) < len(topics.formulas()) / 2
 
 
+def test_names_that_begin_with_the_word_come_first():
+    names = [formula.name for formula in search.search("pump")["in the name"]]
+    assert names[0] == "pump curve from two label numbers" and names.index("head of two equal pumps side by side") > 0
+
+
 def test_a_search_and_the_list_as_json_name_what_each_formula_gives_and_takes(capsys):
     assert main(["work", "weir", "--json"]) == 0
     first = json.loads(capsys.readouterr().out)["formulas"][0]
@@ -155,6 +160,8 @@ BAD = {
     "the result given": ([*LIP, *GOOD, "Q=1L/s"], "Q is what it gives"),
     "value missing": ([*LIP, "b=4m", "C_d=0.62"], "still needs H (head over the lip"),
     "value twice": ([*LIP, *GOOD, "b=3m"], "given twice"),
+    "a word typed wrongly": (["work", "wier"], "no formula 'wier'. Nearest words: wire, weir."),
+    "a name without its space": (["work", "dutyflow"], "Nearest: duty flow"),
     "a word and values": (["work", "weir", "b=3m"], "About that: weir coefficient, flow by weir coefficient"),
     "a space in a value": ([*LIP, "b=4", "m", "H=0.2m", "C_d=0.62"], 'so type "b=4 m"'),
     "a gallon for a length": ([*LIP, "b=4 gal", "H=0.2m", "C_d=0.62"], "is a volume (US or imperial gallons), but a length is wanted"),

@@ -1,4 +1,5 @@
-"""The command `brimwork`: open, work, pack, prove. Results go to standard output, messages to standard error; exit 0, 1 (a check failed), 2 (usage)."""
+"""The command `brimwork`: open, work, pack, prove. Results go to standard output, messages to standard error; exit 0,
+1 (a check failed, or the design could not be read), 2 (usage)."""
 
 from __future__ import annotations
 
@@ -210,6 +211,8 @@ def _find(name: str) -> Formula:
     from brimwork import search, topics
 
     found = [formula.name for formulas in search.search(name).values() for formula in formulas]
+    if not found and (near := search.near(name)):
+        raise InputError(f"there is no formula '{name}'. Nearest words: {', '.join(near)}. 'brimwork work {near[0]}' lists what there is about one")
     if not found or _is_formula(name):
         return topics.find(name)
     more = f" and {len(found) - 5} more" if len(found) > 5 else ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 import importlib
 import re
 from functools import cache
@@ -14,7 +15,10 @@ PLACES = ("in the name", "in the name of its topic", "in what it gives", "in wha
 
 
 def search(words: str) -> dict[str, tuple[Formula, ...]]:
-    """Formulas in which every one of the words is found, by the place of the word that lies farthest from the name; empty places are left out."""
+    """Formulas in which every one of the words is found, by the place of the word that lies farthest from the name; empty places are left out.
+
+    Names come first that begin with the word, then those that have it later.
+    """
     patterns = _patterns(words)
     found: dict[str, list[Formula]] = {place: [] for place in PLACES}
     for topic, formulas in topics().items():
@@ -22,6 +26,7 @@ def search(words: str) -> dict[str, tuple[Formula, ...]]:
             places = [_place(pattern, _texts(topic, formula)) for pattern in patterns]
             if places and None not in places:
                 found[PLACES[max(places)]].append(formula)
+    found[PLACES[0]].sort(key=lambda formula: min(pattern.search(formula.name).start() for pattern in patterns))
     return {place: tuple(formulas) for place, formulas in found.items() if formulas}
 
 
@@ -43,6 +48,18 @@ def _texts(topic: str, formula: Formula) -> tuple[str, ...]:
     gives = f"{formula.result} {formula.quantity.name}"
     takes = "; ".join(f"{letter} {QUANTITIES[letter].name}" for letter in formula.inputs)
     return formula.name, topic.replace("_", " "), gives, takes, f"{formula.remark} {origin(formula)} {about(topic, whole=True)}"
+
+
+def near(word: str) -> list[str]:
+    """Words of the names that are nearly this one, for whoever types one wrongly."""
+    return difflib.get_close_matches(word.lower(), _vocabulary(), n=3, cutoff=0.7)
+
+
+@cache
+def _vocabulary() -> tuple[str, ...]:
+    formulas = [formula for found in topics().values() for formula in found]
+    names = {formula.name for formula in formulas} | {QUANTITIES[letter].name for formula in formulas for letter in (formula.result, *formula.inputs)}
+    return tuple(sorted({*re.findall(r"\b[a-z]{4,}\b", " ".join(names))}))
 
 
 def about(topic: str, whole: bool = False) -> str:
