@@ -39,8 +39,8 @@ class Limits:
         return "fail"
 
     def text(self, unit: str, region: str = "UK") -> str:
-        unit = US_UNITS.get(unit, unit) if region == "US" else unit
-        return f"pass {_span(*self.good, unit)}; marginal {_span(*self.fair, unit)}"
+        here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
+        return f"pass {_span(*self.good, here, digits)}; marginal {_span(*self.fair, here, digits)}"
 
 
 # The units in which the US is told what is told in these elsewhere.
@@ -53,16 +53,16 @@ def told(value: float, unit: str, region: str) -> str:
     return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
 
 
-def _span(low: float, high: float, unit: str) -> str:
+def _span(low: float, high: float, unit: str, digits: int) -> str:
     if high == -INFINITE:
         return "never"
     if low == -INFINITE:
-        return f"up to {short(high, unit, 4)}"
+        return f"up to {short(high, unit, digits)}"
     if high == INFINITE and low < 1e-6:
         return "above 0"
     if high == INFINITE:
-        return f"from {short(low, unit, 4)}"
-    return f"{short(low, unit, 4).removesuffix(unit).strip()} to {short(high, unit, 4)}"
+        return f"from {short(low, unit, digits)}"
+    return f"{short(low, unit, digits).removesuffix(unit).strip()} to {short(high, unit, digits)}"
 
 
 def at_most(good: float, fair: float) -> Limits:

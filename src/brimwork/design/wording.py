@@ -33,7 +33,7 @@ PAIRS: dict[str, str] = {
     "fleece": "underlayment",
     "soakaway": "dry well",
     "search for services": "locate (811 ticket) for services",
-    "services located": "services located, 811 ticket in date,",
+    "services located and marked": "811 ticket in date, services marked",
     "residual-current protection": "ground-fault protection (GFCI)",
     "residual current": "ground-fault trip",
     "earth": "ground",

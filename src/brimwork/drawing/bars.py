@@ -23,7 +23,7 @@ def bars(made: Programme, title: str, region: str = "UK") -> Sheet:
     view = View((0.0, -float(rows), float(days), 0.0), frame, (*_grid(made, days, rows), *_steps(made, days)), clip=False)
     names = tuple(Text((NAMES - 2, HEAD + (i + 0.7) * ROW), _name(i, one, region), "end", 2.6) for i, one in enumerate(made.steps))
     legend = Text(
-        (NAMES, HEAD + rows * ROW + 5),
+        (2.0, HEAD + rows * ROW + 5),
         "filled: critical; grey: time to spare; pale or open: a wait; shaded: weekend; point: work stops until signed",
         "start",
         2.6,

@@ -28,7 +28,7 @@ def table(columns: str, head: Sequence[str], rows: Sequence[Sequence[str]], size
     header = ", ".join(f"[*{words(cell)}*]" for cell in head)
     sides = ", ".join("right" if column in right else "left" for column in range(len(head)))
     listed = f"#table(columns: ({columns}), align: ({sides}), table.header({header}), {cells})"
-    return listed if size == 9 else f"#[#show table.cell: set text({size}pt)\n{listed}]"
+    return listed if size == 9 else f"#[#show table.cell: set text({size}pt)\n#set table(inset: (x: 4pt, y: 2.3pt))\n{listed}]"
 
 
 def together(text: str) -> str:
