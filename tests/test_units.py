@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pint
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from brimwork import units
@@ -78,6 +78,7 @@ def test_a_spelling_reads_as_its_row(spelling, name):
 
 @given(st.sampled_from(PLAIN_UNITS), st.floats(1e-90, 1e90), st.sampled_from([1, -1]))
 def test_what_is_written_reads_back(name, size, sign):
+    assume(name != "K" or sign > 0)  # nothing is below 0 K
     factor = units.unit(name).factor
     value = sign * size * factor
     assert read(write(value, name, 15), name) == pytest.approx(value, rel=1e-13)

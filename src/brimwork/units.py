@@ -534,29 +534,41 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
     unit is a pure number without a name; an angle or a length must say its unit. Where a temperature is wanted, "20 C" and "68 F" are read too.
     """
     target = unit(wanted)
-    example = example or f"{what} = {f'25 {wanted}' if wanted else '0.5'}"
-    asked = _kind(wanted, target.dimension)
     if target.dimension == _TEMPERATURE and isinstance(text, str):
         text = _BARE_DEGREES.sub(r" deg\1", text.strip())
     try:
         reading = parse(text)
-    except TwoWays as doubt:
-        if doubt.dimension == target.dimension:
-            raise InputError(f"{what} = {text}: {doubt}") from None
-        either = doubt.fault.rpartition(", ")[2]
-        raise InputError(f"{what} = {text} is {kind(doubt.dimension)} ({either}), but {asked} is wanted: type one such as {example}") from None
-    except Unread as error:
-        raise InputError(f"{what}: {error.fault}: {error.advice or f'{asked} is wanted; type one such as {example}'}") from None
     except InputError as error:
-        raise InputError(f"{what}: {error}") from None
-    if not reading.unit and wanted:
-        ways = " or ".join(f"{what} = {number(reading.number)} {name}" for name in dict.fromkeys((wanted, also)) if name)
-        raise InputError(f"{what} = {text} has no unit, and {asked} is wanted: type it with one, such as {ways}")
-    if reading.dimension != target.dimension or _angle(reading.unit) != _angle(wanted):
-        raise InputError(
-            f"{what} = {text} is {_kind(reading.unit, reading.dimension)}, but {asked} is wanted: type one such as {example}{_meant(reading, target)}"
-        )
-    return reading.value
+        raise _not_read(error, text, wanted, what, example) from None
+    if (reading.unit or not wanted) and reading.dimension == target.dimension and _angle(reading.unit) == _angle(wanted):
+        return reading.value
+    if reading.unit or not wanted:
+        raise _other_kind(reading, text, wanted, what, example)
+    ways = " or ".join(f"{what} = {number(reading.number)} {name}" for name in dict.fromkeys((wanted, also)) if name)
+    raise InputError(f"{what} = {text} has no unit, and {_kind(wanted, target.dimension)} is wanted: type it with one, such as {ways}")
+
+
+def _not_read(error: InputError, text: str, wanted: str, what: str, example: str) -> InputError:
+    """What `parse` says of a text, with what is wanted."""
+    target = unit(wanted).dimension
+    if isinstance(error, TwoWays) and error.dimension != target:
+        sizes = error.fault.rpartition(", ")[2]
+        return InputError(f"{what} = {text} is {kind(error.dimension)} ({sizes}), but {_wanted(wanted, what, example)}")
+    if isinstance(error, TwoWays):
+        return InputError(f"{what} = {text}: {error}")
+    if isinstance(error, Unread):
+        return InputError(f"{what}: {error.fault}: {error.advice or _wanted(wanted, what, example)}")
+    return InputError(f"{what}: {error}")
+
+
+def _other_kind(reading: Reading, text: str, wanted: str, what: str, example: str) -> InputError:
+    given = _kind(reading.unit, reading.dimension)
+    return InputError(f"{what} = {text} is {given}, but {_wanted(wanted, what, example)}{_meant(reading, unit(wanted))}")
+
+
+def _wanted(wanted: str, what: str, example: str) -> str:
+    example = example or f"{what} = {f'25 {wanted}' if wanted else '0.5'}"
+    return f"{_kind(wanted, unit(wanted).dimension)} is wanted: type one such as {example}"
 
 
 def _meant(given: Reading, target: Unit) -> str:
