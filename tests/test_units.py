@@ -189,7 +189,8 @@ REFUSED = {
     "3 MM": "nearest: mm",
     "3 litrs": "nearest: L",
     "5 m m m m m m m": "not a unit this reader knows",
-    "": "type a number and a unit",
+    "": "nothing was typed: type a number and a unit",
+    "  ": "nothing was typed",
     "mm": "type a number and a unit",
     "25 mm 30": "more than one number",
     "25 mm x 30 mm": "more than one number",
@@ -261,6 +262,7 @@ def test_what_is_not_text_is_refused(thing):
         ("-300 C", "degC", "colder than anything", "-273.15 degC", "15 degC"),
         ("40 l/m", "L/min", "is an area", "a flow is wanted", "for a minute type l/min"),
         ("100 kg", "N", "is a mass", "a force is wanted", "(100 kg weighs 981 N)"),  # 100 x 9.80665 by hand
+        ("20 pounds", "N", "is a mass", "a force is wanted", "(20 pounds weighs 20.0 lbf)"),
         ("20 lbf", "kg", "is a force", "a mass is wanted", "(20 lbf is the weight of 20.0 lb)"),
         ("0.3 $/kWh", "cur/kWh", "the sign $", "not a unit", "as in 20 cur or 0.30 cur/kWh"),
         ("£20", "cur", "the sign £", "not a unit", "as in 20 cur or 0.30 cur/kWh"),

@@ -464,7 +464,7 @@ def parse(text: str) -> Reading:
     plain = _checked(text)
     match = _NUMBER.match(plain)
     if not match:
-        raise Unread(f"'{plain}' does not start with a number")
+        raise Unread(f"'{plain}' does not start with a number" if plain else "nothing was typed")
     amount = _amount(match)
     rest = plain[match.end() :].strip()
     if inches := _INCHES_TOO.fullmatch(rest):
@@ -575,7 +575,7 @@ def _meant(given: Reading, target: Unit) -> str:
     """A hint where somebody typed L/m for litres a minute, or a mass for its weight, or the other way round."""
     if given.unit.endswith("/m") and unit(f"{given.unit}in").dimension == target.dimension:
         return f" (m is a metre; for a minute type {given.unit}in)"
-    pounds = "lb" in given.unit
+    pounds = "lb" in given.unit or "pound" in given.unit
     if (given.dimension, target.dimension) == (_MASS, _FORCE):
         return f" ({given} weighs {write(given.value * _G, 'lbf' if pounds else 'N')})"
     if (given.dimension, target.dimension) == (_FORCE, _MASS):
