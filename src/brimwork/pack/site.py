@@ -30,7 +30,7 @@ def site(chain: Chain, day: datetime.date, folder: Path) -> str:
         made = programme(chain)
     except InputError as refused:
         return f"#pagebreak()\n== Programme\n{words(f'Not shown: {refused}.')}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
-    return "\n\n".join([_programme(chain, made, day), _chart(chain, made, folder), "#pagebreak()", _holds(chain, made), _measures(chain)])
+    return "\n\n".join([_programme(chain, made, day), _chart(chain, made, folder), _holds(chain, made), _measures(chain)])
 
 
 def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
@@ -77,15 +77,13 @@ def _holds(chain: Chain, made: Programme | None) -> str:
     region = chain.design.region
     planned = {one.step.hold: made.day(one.end.date()) for one in made.steps} if made else {}
     rows = [(name, worded(what, region), planned.get(name, ""), "") for name, what in HOLDS.items()]
-    return "== Hold points: work stops here until signed\n" + table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows)
+    return together("== Hold points: work stops here until signed\n" + table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows))
 
 
 def _measures(chain: Chain) -> str:
     rows = [(what, _predicted(chain, name), "") for what, name in MEASURES]
-    return (
-        "== When it first runs: predicted and measured\nWhat is measured goes into the design file under [measured], and grades the checks again.\n\n"
-        + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
-    )
+    said = "What is measured goes into the design file under [measured], and grades the checks again."
+    return together(f"== When it first runs: predicted and measured\n{said}\n\n" + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows))
 
 
 def _predicted(chain: Chain, name: str) -> str:
