@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from brimwork.design import checks, inputs
 from brimwork.design.cost import CostSheet
 from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS
+from brimwork.design.fields import KINDS, SECTIONS, Field
 from brimwork.design.prices import PRICES
+from brimwork.design.programme import programme
 from brimwork.design.quantities import quantities
 from brimwork.units import InputError
 
@@ -290,3 +291,29 @@ def test_profit_is_the_margin_of_the_price_and_tax_comes_last(cost, overhead, co
     assert (
         sheet.paid == pytest.approx(sheet.price * (1 + round(tax, 4)), rel=1e-9) and sheet.direct <= sheet.full <= sheet.estimate <= sheet.price <= sheet.paid
     )
+
+
+_KEYS = [(f"{section}.{key}", field) for section in ("buying", "prices", "costing", "programme") for key, field in SECTIONS[section].items()]
+
+
+@given(st.sampled_from(NAMES), st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e5) | st.none()), min_size=1, max_size=6))
+@settings(max_examples=100, deadline=None)
+def test_no_value_makes_list_cost_or_programme_crash(name, changes):
+    design = inputs.load(DESIGNS / f"{name}.toml")
+    for (key, field), value in changes:
+        try:
+            design = design.having(key, None if value is None or not isinstance(field, Field) else f"{value:.6g} {field.unit}".strip())
+        except InputError:
+            continue
+    chain = chain_of(design)
+    sheet = CostSheet(chain)
+    assert quantities(chain) and programme(chain).end
+    try:
+        assert all(line.value is None or line.value >= 0 for line in (*sheet.sums(), *sheet.years()))
+    except InputError as refused:
+        assert "s_margin" in str(refused) or "margin" in str(refused)
+
+
+def test_a_day_without_hours_is_refused():
+    with pytest.raises(InputError, match="under 1 h"):
+        BOWL.having("programme.day", "0 h")

@@ -30,6 +30,7 @@ class Field:
     us: str = ""
     signed: bool = False
     most: float = float("inf")
+    least: float = 0.0
     whole: bool = False
     usual: str = ""
     basis: str = ""
@@ -47,7 +48,13 @@ class Field:
         if self.whole and not (value == int(value) and value >= 1):
             raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
         if value > self.most:
-            raise InputError(f"{key} = {given} is over {self.most:g}, which the {self.name} cannot be: write {key} = {self.example}")
+            raise InputError(
+                f"{key} = {given} is over {units.write(self.most, self.unit, None)}, which the {self.name} cannot be: write {key} = {self.example}"
+            )
+        if self.least and value < self.least:
+            raise InputError(
+                f"{key} = {given} is under {units.write(self.least, self.unit, None)}, which the {self.name} cannot be: write {key} = {self.example}"
+            )
         return value
 
     @property
@@ -511,7 +518,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
     "programme": {
         "start": Date("first day on site"),
         "people": Field("people who work on site", "", whole=True, most=50, usual="2", basis=CP),
-        "day": Field("hours of a working day", "h", most=16 * 3600.0, usual="8 h", basis=CP),
+        "day": Field("hours of a working day", "h", most=16 * 3600.0, least=3600.0, usual="8 h", basis=CP),
         "soil": Choice("soil that is dug", tuple(HAND_DIGGING)),
         "barrowing": _assumed("loading and barrowing what is dug, for each volume in the ground", "2 h/m3", CP, "h/yd3"),
         **{key: _time(step) for key, step in STEPS.items()},
