@@ -9,7 +9,7 @@ from brimwork.design.chain import Chain
 from brimwork.drawing.graph import Axis, graph, nice_high, tick_mark, ticks
 from brimwork.drawing.lettering import BY_REGION, METRIC, US, Lettering
 from brimwork.drawing.placing import Room
-from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, Line, Mark, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.section import WIDTH
 from brimwork.topics.pumps import Duty
 from brimwork.units import InputError, convert, number, write
@@ -17,7 +17,7 @@ from brimwork.units import InputError, convert, number, write
 BAND = (1.1, 1.6)  # times the flow wanted that a pump should send with its valve open
 FRAME = (15.0, 22.0, 143.0, 62.0)
 POINTS = 30
-BLUE = "#386BFC"
+BLUE = WATER
 
 
 @dataclass(frozen=True)

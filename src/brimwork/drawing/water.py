@@ -11,7 +11,7 @@ from brimwork.drawing.graph import Axis, graph
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import Room, spread
-from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, Line, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.section import TOO_LARGE, WIDTH
 from brimwork.topics.water_balance import DayOfWater
 from brimwork.units import InputError, convert, number, write
@@ -19,7 +19,6 @@ from brimwork.units import InputError, convert, number, write
 BARS = ((50.0, 66.0), (110.0, 126.0))  # mm of the sheet: left and right of the bar with the pump off, and of the one with it running
 TALLEST, SIZE, PITCH = 95.0, 2.7, 4.0
 FRAME = (18.0, 16.0, 148.0, 50.0)
-BLUE = "#386BFC"
 
 
 @dataclass(frozen=True)
@@ -177,7 +176,7 @@ def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: 
     for points in (*curves.values(), *lines):
         room.line(points)
     named = [
-        ("with top-up", curves["with"], BLUE),
+        ("with top-up", curves["with"], WATER),
         ("without top-up", curves["without"], ACCENT),
         *((name, line, INK) for name, line in zip(limits, lines, strict=True)),
     ]

@@ -13,7 +13,8 @@ from brimwork.units import InputError
 if TYPE_CHECKING:
     from brimwork.notebook.designing import DesignView
 
-ALERT = "var(--jp-error-color1, #b3261e)"  # the theme's own, so that it can be read on light and dark
+# The theme's own red, mixed with the colour of its text, so that it can be read on light and dark.
+ALERT = "color-mix(in srgb, var(--jp-error-color1, #b3261e) 70%, currentcolor)"
 UNKNOWN = "don't know yet"
 HEADS = {"title": "Title", "region": "Region", "note": "Note"}
 # Step of the form: the sections in it, or single keys of a section that belong to it rather than to their section's step.
@@ -50,7 +51,9 @@ _LABEL = {"description_width": "29em"}
 _NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="52em", max_width="100%")
 _BASIS = widgets.Layout(width="13em")
 _ROW = widgets.Layout(flex_flow="row wrap")
-_STYLE = "<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }</style>"  # a long name takes two lines
+# A long name takes two lines; the title of a closed step is as dark as that of an open one.
+_STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }
+.jupyter-widget-Collapse-header { color: var(--jp-ui-font-color1) }</style>"""
 
 
 def _label(text: str) -> str:
