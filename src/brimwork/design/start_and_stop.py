@@ -79,12 +79,12 @@ class Circuit:
         """Head over the rim (m) once the flow has settled."""
         return head_by_weir_coefficient(Q=self.Q, C_w=self.C_w, b=self.b)
 
-    @property
+    @cached_property
     def below_rim(self) -> float:
         """Water (m3) that hose and vessel take before any runs over the rim."""
         return self.V_pc + self.V_siph if self.hose else 0.0
 
-    @property
+    @cached_property
     def time_on_the_way(self) -> float:
         """Mean time (s) from the rim to the reservoir, or zero."""
         return self.V_way / self.Q if self.V_way > self.Q * PROMPT else 0.0
@@ -234,8 +234,8 @@ def _step(circuit: Circuit, moment: Moment, dt: float) -> Moment:
     )
 
 
-def _moved(now: tuple[float, ...], rates: tuple[float, ...], dt: float) -> tuple[float, ...]:
-    return tuple(volume + rate * dt for volume, rate in zip(now, rates))
+def _moved(now: tuple[float, float, float], rates: tuple[float, float, float], dt: float) -> tuple[float, float, float]:
+    return now[0] + rates[0] * dt, now[1] + rates[1] * dt, now[2] + rates[2] * dt
 
 
 def _rates(circuit: Circuit, now: tuple[float, ...], running: bool) -> tuple[float, float, float]:

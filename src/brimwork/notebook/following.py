@@ -112,7 +112,7 @@ def _depths(rain: str) -> list[float]:
 
 def _bowl_picture(values: dict[str, float], times: list[float], empty: float, check_valve: bool) -> tuple[Picture, list[str]]:
     circuit = bowl(values, check_valve)
-    course = followed(circuit, values["h_static"], *times, step=max(0.5, sum(times) / 400), empty=empty)
+    course = followed(circuit, values["h_static"], *times, step=max(0.5, sum(times) / 320), empty=empty)
     moments, sentence = course.moments, _what_happened(course, values["h_static"], times)
     sheet = levels_in_time(
         [moment.t for moment in moments],
