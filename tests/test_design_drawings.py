@@ -18,11 +18,12 @@ from brimwork.design import levels, patches
 from brimwork.design.dry_month import DAYS, basin, dry_month
 from brimwork.design.features import chain_of
 from brimwork.design.inputs import load
-from brimwork.drawing.design import DRAWN, drawings
+from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.layout import Area, Stroke, Words, layout, words
 from brimwork.drawing.lettering import BY_REGION, METRIC, US
 from brimwork.drawing.placing import crosses
+from brimwork.drawing.placing import width_of as room_for
 from brimwork.drawing.plan import plan
 from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet
 from brimwork.drawing.section import section
@@ -44,6 +45,7 @@ MORE = {  # what the stored designs do not show
     "vessel wider than its stone": BOWL.having("vessel.rim_diameter", "2400 mm").having("catch.apron", "200 mm"),
     "long reservoir": BOWL.having("reservoir.blocks_along", 9),
 }
+TITLES = ("plan", "section", "duty chart", "water in the reservoir", "level over thirty dry days")
 SHOWN = [(name, region) for name in (*DESIGNS, *MORE) for region in ("UK", "US")]
 every = pytest.mark.parametrize(("name", "region"), SHOWN, ids=lambda value: value)
 
@@ -55,7 +57,8 @@ def chain(name, region):
 
 @cache
 def sheets(name, region):
-    return dict(drawings(chain(name, region)))
+    made = dict(drawings(chain(name, region)))
+    return {title: made[title] for title in TITLES}
 
 
 @cache
@@ -73,6 +76,14 @@ def true_box(label):
     return x + first, y - 0.75 * label.size, x + first + wide, y + 0.22 * label.size
 
 
+@pytest.mark.parametrize(("name", "region"), SHOWN, ids=lambda value: value)
+def test_the_room_that_is_kept_for_a_label_holds_it(name, region):
+    """Against the face itself; a little may be lacking where a word is all broad letters, never more than half a millimetre."""
+    for sheet in sheets(name, region).values():
+        for label in words(sheet):
+            assert room_for(label.text, label.size) >= width_of(label.text) * label.size - 0.5, label.text
+
+
 def records(sheet, kind):
     return [record for view in sheet.views for record in view.records if isinstance(record, kind)]
 
@@ -87,7 +98,6 @@ def length(a, b):
 @every
 def test_every_drawing_can_be_drawn_with_description_and_numbers(name, region):
     made = sheets(name, region)
-    assert list(made) == list(DRAWN)
     for sheet in made.values():
         assert isinstance(sheet, Sheet), sheet
         assert sheet.description.endswith(".") and sheet.title.startswith((DESIGNS | MORE)[name].title)
@@ -123,7 +133,7 @@ def test_every_dimension_says_the_distance_it_spans(name, region):
     assert len(found) >= 8
     for record in found:
         assert length(record.start, record.end) == pytest.approx(record.value, rel=1e-9)
-        said = re.search(r"\d.*$", record.text)[0]
+        said = re.search(r"\d[\d /]*$", record.text)[0]
         assert units.read(f"{said} {unit}", "m") == pytest.approx(record.value, abs=close), record.text
 
 
@@ -245,8 +255,8 @@ def test_a_blade_lands_at_its_throw_and_its_blocks_carry_stone_only():
 
 def test_a_cascade_shows_header_three_pools_and_the_rill_end_to_end():
     """Header 0.20 m2 / 0.5 m; three treads; the rill of 2 m: each starts where the last one ends, and the last ends at the box."""
-    spans = [record for record in records(plan(chain("garden-cascade", "UK")), Dimension) if record.text in ("header 400", "450", "rill 2000")]
-    assert [record.text for record in spans] == ["header 400", "450", "450", "450", "rill 2000"]
+    spans = [record for record in records(plan(chain("garden-cascade", "UK")), Dimension) if record.text in ("header 400", "3 x 450 = 1350", "rill 2000")]
+    assert [record.text for record in spans] == ["header 400", "3 x 450 = 1350", "rill 2000"]
     for before, after in zip(spans, spans[1:]):
         assert before.end[0] == pytest.approx(after.start[0])
     assert spans[-1].end[0] == pytest.approx(-(1.8 / 2 + 0.010 + 0.012 + 0.018))

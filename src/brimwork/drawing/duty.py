@@ -59,7 +59,7 @@ def _duty(chain: Chain) -> tuple[Duty | None, str]:
 def _curves(chain: Chain, duty: Duty | None, wanted: float, need: float, end: float) -> _Curves:
     """Up to the flow `end`; the pump as far as its curve goes, at the same flows."""
     pump = chain.pump
-    flows = [pump.Q_max * i / POINTS for i in range(POINTS + 1)]
+    flows = [pump.Q_max * (i / POINTS) ** 2 for i in range(POINTS + 1)]  # closer together where a system curve may be steep
     beyond = [pump.Q_max + (end - pump.Q_max) * i / 8 for i in range(1, 9)] if end > 1.001 * pump.Q_max else []
     system = [(flow, chain.head_needed(flow)) for flow in (*flows, *beyond)]
     spare = pump.head(wanted) - need if duty and wanted < min(duty.Q, pump.Q_max) else 0.0
@@ -73,10 +73,28 @@ def _shown(points: Sequence[Point], lettering: Lettering) -> list[Point]:
     return [(x / flow, y / head) for x, y in points]
 
 
+def _lines(curves: _Curves, right: float, high: float, lettering: Lettering) -> dict[str, list[Point]]:
+    """The curves in the units of the chart, each up to where it leaves it."""
+    return {name: _clipped(_shown(points, lettering), right, high) for name, points in vars(curves).items()}
+
+
+def _clipped(points: list[Point], right: float, high: float) -> list[Point]:
+    """What is inside from the first point on, to where the line crosses the top or the right."""
+    inside: list[Point] = []
+    for point in points:
+        if point[0] <= right and 0 <= point[1] <= high:
+            inside.append(point)
+        elif inside:
+            (x, y), (u, v) = inside[-1], point
+            share = min((right - x) / (u - x) if u > right else 1.0, (high - y) / (v - y) if v > high else 1.0)
+            return [*inside, (x + share * (u - x), min(y + share * (v - y), high))]
+    return inside
+
+
 def _view(across: Axis, up: Axis, curves: _Curves, wanted: float, lettering: Lettering) -> View:
-    lines = [(_shown(curves.pump, lettering), "curve", ""), (_shown(curves.system, lettering), "second curve", "")]
-    lines += [(_shown(curves.throttled, lettering), "hidden", "")] if curves.throttled else []
-    view = graph(FRAME, across, up, lines)
+    lines = _lines(curves, across.high, up.high, lettering)
+    styles = {"pump": "curve", "system": "second curve", "throttled": "hidden"}
+    view = graph(FRAME, across, up, [(points, styles[name], "") for name, points in lines.items() if points])
     low, high = (min(convert(wanted, lettering.flow) * share, across.high) for share in BAND)
     band = Polygon(((low, 0.0), (low, up.high), (high, up.high), (high, 0.0)), "pale", "none")
     return replace(view, records=(band, *view.records))
@@ -124,7 +142,7 @@ _ALONG = (1, 8, 3, 6, 5, 9, 2, 7, 4)  # tenths of a curve at which its label is 
 def _labelled(view: View, curves: _Curves, marks: list[_Named], lettering: Lettering) -> tuple[list[Record], list[str]]:
     """Marks and labels, each where it touches no curve and no other label; and the words for which there was no place."""
     room, (_, _, right, high) = Room(view), view.window
-    lines = {name: _inside(_shown(points, lettering), right, high) for name, points in vars(curves).items()}
+    lines = _lines(curves, right, high, lettering)
     placed = [(mark, point) for mark in marks for point in _inside(_shown([mark.at], lettering), right, high)]
     guides = [Line(((0.0, y), (x, y), (x, 0.0)), "hidden") for mark, (x, y) in placed if mark.text.startswith("duty")]
     for points in (*lines.values(), *(guide.points for guide in guides)):

@@ -6,7 +6,7 @@ from brimwork.design.chain import Chain
 from brimwork.design.inputs import Unknown
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.placing import CHARACTER, spread
+from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.plan_features import FEATURES, Feature
 from brimwork.drawing.records import GREY, Dimension, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
@@ -28,7 +28,7 @@ def plan(chain: Chain) -> Sheet:
     feature = FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
     labels = [*feature.labels, *pressed, ((s.pump[0], s.pump[1]), "pump bay"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
-    column = 8.0 + CHARACTER * SIZE * max(len(text) for _, text in labels)
+    column = 8.0 + max(width_of(text, SIZE) for _, text in labels)
     view, name, bottom = _view(s, feature, lettering, column, _records(s, feature, patch), labels)
     notes = (Text((4.0, 7.0), f"Plan, {name}; {lettering.dimensions}", "start", 2.9, GREY),)
     bar = scale_bar(lettering, view.scale[0], (view.frame[0], bottom - 8.0))
@@ -90,21 +90,21 @@ def _pressure(chain: Chain, lettering: Lettering) -> str:
 def _view(s: Sizes, feature: Feature, lettering: Lettering, column: float, records: list[Record], labels: Labels) -> tuple[View, str, float]:
     left, right, half = max(s.reach[0], -feature.left), max(s.reach[0], feature.right), max(s.reach[1], feature.half)
     room = WIDTH - RIGHT - 4.0
-    # labels stand left of the stone, over what reaches further there
-    fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(s, left, column, one[0]) and 2 * half * one[0] <= TALLEST]
+    edge = s.reach[0] if feature.labels_under else left  # where the labels stand
+    fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(left, edge, column, one[0]) and 2 * half * one[0] <= TALLEST]
     if not fits:
         raise InputError(TOO_LARGE)
     scale, name = fits[0]
     width, height = (left + right) * scale, 2 * half * scale
     top = 12.0 + max(feature.over - (half - feature.dimensioned_at) * scale, 3.0)
-    window, frame = (-left, -half, right, half), (_start(s, left, column, scale), top, width, height)
-    lettered = (*records, *_dimensions(s, lettering, right, half), *feature.dimensions, *_labels(s, labels, scale, half, feature))
+    window, frame = (-left, -half, right, half), (_start(left, edge, column, scale), top, width, height)
+    lettered = (*records, *_dimensions(s, lettering, right, half), *feature.dimensions, *_labels(labels, scale, edge, half, feature))
     return View(window, frame, lettered, clip=False), name, top + height + 3 * ROW + 16.0
 
 
-def _start(s: Sizes, left: float, column: float, scale: float) -> float:
-    """Where the drawing starts on the sheet, so that the labels left of the stone have room."""
-    return max(column - (left - s.reach[0]) * scale, 6.0 if left == s.reach[0] else 11.0)
+def _start(left: float, edge: float, column: float, scale: float) -> float:
+    """Where the drawing starts on the sheet, so that the labels left of `edge` have room."""
+    return max(column - (left - edge) * scale, 6.0 if left == edge else 11.0)
 
 
 def _records(s: Sizes, feature: Feature, patch: list[Record]) -> list[Record]:
@@ -143,13 +143,13 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float) -> li
     return records
 
 
-def _labels(s: Sizes, labels: Labels, scale: float, half: float, feature: Feature) -> list[Record]:
-    """Labels in a column on the left of the stone, spread so that no two touch, each with a line to what it names."""
+def _labels(labels: Labels, scale: float, edge: float, half: float, feature: Feature) -> list[Record]:
+    """Labels in a column on the left, spread so that no two touch, each with a line to what it names."""
     ordered = sorted(labels, key=lambda label: -label[0][1])
     places = spread([point[1] * scale for point, _ in ordered], PITCH)
-    shift = min(min(half, feature.labels_below) * scale - 3.0 - places[0], 0.0)
+    shift = min((-feature.half if feature.labels_under else half) * scale - 3.0 - places[0], 0.0)
     records: list[Record] = []
     for (point, text), place in zip(ordered, places, strict=True):
-        end = (-s.reach[0] - 3.0 / scale, (place + shift) / scale)
-        records += [Line((point, (-s.reach[0], end[1]), end), "dimension"), Text(end, text, "end", SIZE, nudge=(-1.0, -1.0))]
+        end = (-edge - 3.0 / scale, (place + shift) / scale)
+        records += [Line((point, (-edge, end[1]), end), "dimension"), Text(end, text, "end", SIZE, nudge=(-1.0, -1.0))]
     return records

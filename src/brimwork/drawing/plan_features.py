@@ -16,7 +16,7 @@ from brimwork.drawing.sizes import WALL, Sizes, Stairs
 @dataclass(frozen=True)
 class Feature:
     """Its records (`under` lie below the blocks' lines), dimensions and labels, how far it reaches to the left, to the right and to each side; where its
-    dimensions start, and the paper (mm) that they take over that; how high labels may stand, words for it, and rows of its own in the table."""
+    dimensions start, and the paper (mm) that they take over that; whether labels stand under what reaches to the left, words for it, and rows of its own in the table."""
 
     records: tuple[Record, ...]
     dimensions: tuple[Record, ...] = ()
@@ -27,7 +27,7 @@ class Feature:
     half: float = 0.0
     dimensioned_at: float = 0.0
     over: float = 9.0
-    labels_below: float = math.inf
+    labels_under: bool = False
     says: str = ""
     rows: tuple[tuple[str, ...], ...] = ()
 
@@ -38,18 +38,19 @@ def _outline(points: tuple[Point, ...], style: str) -> Line:
 
 def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     d = chain.design
+    corners = "vessel.foot_corners" in d.values and not chain.on_slab  # the patch itself shows the foot
     rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
     slab = (_outline(_slab(d, x), "thin"),) if chain.on_slab else ()
     records = (
         *slab,
         _outline(circle(rim / 2, (x, 0.0)), "outline"),
-        _outline(circle(foot / 2, (x, 0.0)), "hidden"),
+        *(() if corners else (_outline(circle(foot / 2, (x, 0.0)), "hidden"),)),
         Line(((x, -rim / 2 - 0.05), (x, rim / 2 + 0.05)), "centre"),
     )
     dimensions = (Dimension((0.0, s.reach[1]), (x, s.reach[1]), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
     turn = math.radians(150)
     labels = [((x + rim / 2 * math.cos(turn), rim / 2 * math.sin(turn)), f"rim {lettering.figure(rim)}")]
-    labels += [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
+    labels += [] if corners else [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
     labels += [((x - d["slab.length"] / 2, 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slab else []
     where = f"{lettering.said(x)} off the middle" if x else "in the middle"
     says = f"a vessel {lettering.said(rim)} across stands {where}"
@@ -127,12 +128,10 @@ def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     pools = [(stairs.back, stairs.lips[0][0]), *((a[0], b[0]) for a, b in zip(stairs.lips, stairs.lips[1:]))]
     records: list[Record] = [Polygon(rectangle(a, -half, b, half), "water", "outline") for a, b in pools]
     records += [Line(((x, -half), (x, half)), "water") for x, _ in stairs.lips]
-    spans = [(*pools[0], "header ", 10.5), *((a, b, "", 4.5) for a, b in pools[1:])]
     if stairs.rill:
         side = stairs.rill[1] / 2
         records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin"))
-        spans.append((stairs.start, stairs.end, "rill ", 4.5))
-    along = [Dimension((a, top), (b, top), f"{what}{lettering.figure(b - a)}", b - a, offset) for a, b, what, offset in spans]
+    along = [Dimension((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
     across = [Dimension((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True)]
     if stairs.rill:
         middle = (stairs.start + stairs.end) / 2
@@ -144,7 +143,7 @@ def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         ("pool", lettering.figure(stairs.tread), lettering.figure(stairs.width)),
         *((("rill", lettering.figure(stairs.rill[0]), lettering.figure(stairs.rill[1])),) if stairs.rill else ()),
     )
-    return Feature(tuple(records), (*along, *across), left=stairs.back - 0.02, half=half, dimensioned_at=top, over=14.0, labels_below=-half, says=f"{says} run down to a reservoir",
+    return Feature(tuple(records), (*along, *across), left=stairs.back - 0.02, half=half, dimensioned_at=top, over=14.0, labels_under=True, says=f"{says} run down to a reservoir",
                    rows=rows)  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from brimwork.design import levels
 from brimwork.design.chain import Chain
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.placing import CHARACTER, spread
+from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.section_features import FEATURES, Feature, stair_records
@@ -83,7 +83,7 @@ def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top
         if level.name not in feature.elsewhere
     ]
     texts = [f"{name} {lettering.level(height)}" for name, height, _ in shown]
-    labels = 11.0 + CHARACTER * SIZE * max(map(len, texts))
+    labels = 11.0 + max(width_of(text, SIZE) for text in texts)
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)
     found = lettering.fitting(reach + left, high - s.level["formation"], WIDTH - LEFT - labels - 8.0, TALLEST)
@@ -201,15 +201,13 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, 
     drawn = paper.view(width, height, (*_ground(s, paper, width), *_reservoir(s), *stair_records(chain, s, stairs)), clip=True)
     under = 12.0 + 17.0 + high * scale + BAND + 5.0  # there is room under the ground on the left
     bar, bottom = scale_bar(lettering, scale, (8.0, under)), max(12.0 + height, under + 6.0)
-    said = f"Long section from header to reservoir, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"
+    said = f"Long section, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"
     return (drawn, paper.view(width, height, tuple(_stair_dimensions(stairs, lettering)), clip=False), bar, said), bottom + 14.0
 
 
 def _stair_dimensions(stairs: Stairs, lettering: Lettering) -> list[Record]:
     (x, top), (last, low) = stairs.lips[0], stairs.lips[-1]
-    spans = [(stairs.back, x, "header ", 10.5), *((a[0], b[0], "", 4.5) for a, b in zip(stairs.lips, stairs.lips[1:]))]
-    spans += [(last, stairs.end, "rill ", 4.5)] if stairs.rill else []
-    along = [Dimension((a, top), (b, top), f"{what}{lettering.figure(b - a)}", b - a, offset) for a, b, what, offset in spans]
+    along = [Dimension((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
     down = Dimension((last, low), (last, top), lettering.figure(top - low), top - low, 0.0, along=True)
     lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", SIZE, nudge=(1.5, -1.0))
     height = (Dimension((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()

@@ -7,6 +7,7 @@ from functools import cached_property
 from brimwork.design import levels
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
+from brimwork.drawing.lettering import Lettering
 
 WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
 PUMP = 0.12  # m: side of the pump as it is drawn; its real size is not asked for
@@ -68,6 +69,14 @@ class Stairs:
         """Length of the header, as wide as the steps; a tread where its area is not known."""
         area = _known(self.design, "cascade.header_area")
         return area[0] / self.width if area and self.width else self.tread
+
+    def spans(self, lettering: Lettering) -> list[tuple[float, float, str, float]]:
+        """What is dimensioned along it: from x to x, the text, and how far over it the line stands, in mm of paper."""
+        first, pools = self.lips[0][0], self.start - self.lips[0][0]
+        each = lettering.figure(self.tread)
+        treads = f"{self.steps} x {each} = {lettering.figure(pools)}" if self.steps > 1 else f"tread {each}"
+        spans = [(self.back, first, f"header {lettering.figure(first - self.back)}", 10.5), (first, self.start, treads, 4.5)]
+        return [*spans, (self.start, self.end, f"rill {lettering.figure(self.rill[0])}", 4.5)] if self.rill else spans
 
     @property
     def foot(self) -> float:
