@@ -17,6 +17,7 @@ from brimwork.design.wording import measured, worded
 from brimwork.notebook.pages import say
 from brimwork.notebook.results import Shown
 from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said, wholeness
+from brimwork.pack.site import told
 from brimwork.units import InputError
 
 
@@ -71,9 +72,9 @@ def _programme(chain: Chain):
     made, region = programme(chain), chain.design.region
     rows = [
         (measured(worded(one.step.words, region), region), f"{made.day(one.start.date())}, {one.start:%H:%M}", f"{made.day(one.end.date())}, {one.end:%H:%M}",
-         "yes" if one.critical else "", one.step.hold)
+         "yes" if one.critical else "", one.step.hold, measured(worded(told(one), region), region))
         for one in made.steps
     ]  # fmt: skip
     orders = [(worded(order.what, region), made.day(order.by), made.day(order.needed)) for order in made.orders]
-    yield "Programme", ("step", "starts", "ends", "critical", "hold point"), rows, " ".join(made.notes)
+    yield "Programme", ("step", "starts", "ends", "critical", "hold point", "what must be true, cautions"), rows, " ".join(made.notes)
     yield "Order by", ("what", "order by", "needed on site"), orders, ""

@@ -66,6 +66,7 @@ def head(title: str, region: str, foot: str) -> str:
 #set text(font: "Libertinus Serif", size: 10pt, lang: "en")
 #set table(stroke: (x, y) => (bottom: 0.4pt + luma(190)), inset: (x: 4pt, y: 3.2pt), align: left + top)
 #show table.cell: set text(9pt)
+#set table.cell(breakable: false)
 #set par(leading: 0.55em)
 #show heading.where(level: 1): set text(17pt)
 #show heading.where(level: 2): it => block(above: 1.4em, below: 0.7em, text(13pt, it.body))

@@ -41,16 +41,22 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     ]
     notes = " ".join(made.notes)
     return "\n\n".join([
-        "#pagebreak()\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. The end waits for the critical steps."),
-        table("auto, 2.4fr, auto, auto, auto, 1.7fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true", "critical", "hold"), rows, size=8),
+        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. The end waits for the critical steps."),
+        table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
+        "#set page(flipped: false)",
         together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
     ])  # fmt: skip
 
 
 def _step(made: Programme, one: Dated, region: str) -> tuple[str, ...]:
     said = measured(worded(one.step.words + (f" ({one.note})" if one.note else ""), region), region)
-    must = measured(worded(one.step.must, region), region)
+    must = measured(worded(told(one), region), region)
     return said, _length(one), *(_moment(made, moment) for moment in (one.start, one.end)), must, "yes" if one.critical else "", one.step.hold
+
+
+def told(one: Dated) -> str:
+    """What must be true of a step, and its caution."""
+    return ". ".join(part for part in (one.step.must, f"Caution: {one.step.caution}" if one.step.caution else "") if part)
 
 
 def _length(one: Dated) -> str:
