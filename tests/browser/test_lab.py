@@ -31,6 +31,17 @@ def test_a_slider_moved_by_keyboard_changes_number_sentence_and_drawing(page, ad
     assert moved != point
 
 
+def test_a_single_slider_moves_its_picture_without_waiting_for_the_kernel(page, address):
+    lab.open_workbook(page, address, "reservoir.ipynb")
+    slider = page.get_by_role("slider", name="void ratio").first
+    slider.wait_for()
+    figure = page.locator(".jp-OutputArea", has=slider).locator("figcaption")
+    before = figure.inner_text()
+    page.evaluate("() => { window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestExecute({code: 'import time; time.sleep(4)'}); }")
+    slider.press("Home")
+    assert figure.inner_text() != before and "void ratio 0.3" in figure.inner_text(), "the kernel sleeps"
+
+
 def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, address):
     lab.open_workbook(page, address, "overflow.ipynb")
     box = page.get_by_label("H, head over the lip").first

@@ -9,6 +9,7 @@ import asyncio
 from collections.abc import Callable
 from html import escape
 from itertools import count
+from time import perf_counter
 
 import ipywidgets as widgets
 from IPython.display import display
@@ -24,6 +25,7 @@ from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
+AHEAD = 0.5  # s that may be spent on drawing beforehand
 _numbers = count(1)
 _QUIET = {"description_width": "initial"}
 _ROOMY = {"min_width": "30em", "width": "max-content"}
@@ -69,9 +71,17 @@ class Control:
     def _text(self) -> str:
         return self.row.metric_text(self.value, None)
 
+    def read(self, position: float) -> float:
+        """The value (SI) for a place of the slider."""
+        return self.row.read(f"{position:.6g} {self.row.metric}")
+
+    def positions(self) -> list[float]:
+        """The places on which the slider stops."""
+        return [self.slider.min + step * self.slider.step for step in range(round((self.slider.max - self.slider.min) / self.slider.step) + 1)]
+
     def _slid(self, change) -> None:
         if not self._busy:
-            self.value = self.row.read(f"{change['new']:.6g} {self.row.metric}")
+            self.value = self.read(change["new"])
             self._take(self._text(), change["new"])
 
     def _typed(self, change) -> None:
@@ -112,6 +122,8 @@ class Explorer:
     def show(self) -> None:
         display(widgets.VBox([*(control.widget for control in self.controls), self.trouble]))
         self.handle = display(self.figure(), display_id=True)
+        if len(self.controls) == 1:
+            self.controls[0].slider.frames = self.frames()
 
     def values(self) -> dict[str, float]:
         return {**self.given, **{letter: control.value for letter, control in zip(self.letters, self.controls, strict=True)}}
@@ -120,6 +132,19 @@ class Explorer:
         values = self.values()
         shown = picture(self.formula, values, self.letters[0])
         return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key)
+
+    def frames(self) -> list[str]:
+        """The figure at each step of the only slider, as many as can be drawn in the time there is; "" where there is none."""
+        control, made, end = self.controls[0], [], perf_counter() + AHEAD
+        kept = control.value
+        for position in control.positions():
+            control.value = control.read(position)
+            try:
+                made.append(self.figure(self.key).html() if perf_counter() < end else "")
+            except InputError:
+                made.append("")
+        control.value = kept
+        return made
 
     def redraw(self) -> None:
         try:

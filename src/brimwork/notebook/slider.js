@@ -11,6 +11,9 @@ function render({ model, el }) {
   input.setAttribute("aria-label", model.get("name"));
   input.style.cssText = "width: 16em; accent-color: var(--jp-brand-color1, #1976d2)";
   input.addEventListener("input", () => {
+    const frame = model.get("frames")[Math.round((input.valueAsNumber - input.min) / input.step)];
+    const figure = frame && el.closest(".jp-OutputArea")?.querySelector("figure");
+    if (figure) figure.outerHTML = frame;
     model.set("value", input.valueAsNumber);
     model.save_changes();
     show();

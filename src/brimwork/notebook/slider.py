@@ -9,7 +9,10 @@ import traitlets
 
 
 class Slider(anywidget.AnyWidget):
-    """A number between `min` and `max` in steps, in `unit`; `name` is read out and shown on pointing."""
+    """A number between `min` and `max` in steps, in `unit`; `name` is read out and shown on pointing.
+
+    `frames` holds the figure beside it, as HTML, for each step: the page shows that at once and the kernel's follows; "" where only the kernel knows.
+    """
 
     _esm = Path(__file__).with_name("slider.js")
     name = traitlets.Unicode().tag(sync=True)
@@ -18,3 +21,4 @@ class Slider(anywidget.AnyWidget):
     min = traitlets.Float().tag(sync=True)
     max = traitlets.Float().tag(sync=True)
     step = traitlets.Float().tag(sync=True)
+    frames = traitlets.List(traitlets.Unicode()).tag(sync=True)
