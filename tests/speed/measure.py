@@ -1,12 +1,14 @@
 """How fast Brimwork is, as ratios within one run: python tests/speed/measure.py [--moves 100] [--quick]
 
-Prints a table: slider to painted pixel in a real browser beside `interact` with a new matplotlib figure of the same content (both over the
-server that `brimwork open` runs), `import brimwork`, one formula call, arrays against the same expression written in NumPy by hand.
+Prints a table: `import brimwork`, one formula call, arrays against the same expression written in NumPy by hand, what the kernel does for each
+live picture of the workbooks; then, for the heaviest of these, slider to painted pixel in a real browser beside `interact` with a new matplotlib
+figure of the same content, both over the server that `brimwork open` runs and over a stock one.
 """
 
 from __future__ import annotations
 
 import argparse
+import ast
 import json
 import statistics
 import subprocess
@@ -17,28 +19,35 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 
-OURS = """from brimwork.notebook import explore
-explore("{name}", {letters})"""
 INTERACT = """%matplotlib inline
-import numpy as np, matplotlib.pyplot as plt
-from ipywidgets import interact, FloatSlider
-from brimwork.drawing.pictures import picture
-from brimwork.drawing.records import Line, Polygon
-from brimwork import topics
-formula = topics.find("{name}")
-given = {given}
+import matplotlib.pyplot as plt
+from ipywidgets import FloatSlider, interact
+from brimwork.drawing.records import Line, Mark, Polygon, Text
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import live
+made = []
+live.Explorer.show = lambda explorer: made.append(explorer)
+{call}
+explorer = made[0]
+control = explorer.controls[0]
+slider = control.slider
 def draw(x):
-    shown = picture(formula, dict(given, {over}=x / 1000), "{over}")
-    figure, axes = plt.subplots(1, 2, figsize=(7.2, 3))
-    for axis, view in zip(axes, shown.sheet.views):
+    control.value = QUANTITIES["{letter}"].read(f"{{x:.6g}} {unit}")
+    shown = explorer.figure().picture
+    figure, all_axes = plt.subplots(1, len(shown.sheet.views), figsize=(7.2, 3), squeeze=False)
+    for axes, view in zip(all_axes[0], shown.sheet.views):
         for record in view.records:
             if isinstance(record, Polygon):
-                axis.fill(*zip(*record.points), alpha=0.3)
+                axes.fill(*zip(*record.points), alpha=0.3)
             elif isinstance(record, Line):
-                axis.plot(*zip(*record.points))
-        axis.set_xlim(view.window[0], view.window[2]); axis.set_ylim(view.window[1], view.window[3])
+                axes.plot(*zip(*record.points))
+            elif isinstance(record, Mark):
+                axes.plot(*record.at, "o")
+            elif isinstance(record, Text):
+                axes.text(*record.at, record.text)
+        axes.set_xlim(view.window[0], view.window[2]); axes.set_ylim(view.window[1], view.window[3])
     plt.show()
-interact(draw, x=FloatSlider(min={low}, max={high}, step={step}, value={value}, readout=False));"""
+interact(draw, x=FloatSlider(min=slider.min, max=slider.max, step=slider.step, value=slider.value, readout=False));"""
 
 # From a real key event to the frame after the one in which the new picture stands; an image counts once it is decoded.
 WATCH = """() => {
@@ -56,12 +65,50 @@ WATCH = """() => {
   }).observe(document.body, {childList: true, subtree: true});
 }"""
 
-PICTURES = (
-    {"name": "flow over a level lip", "letters": '"H", "b", "C_d", H="12 mm", b="600 mm", C_d="0.62"', "given": {"H": 0.012, "b": 0.6, "C_d": 0.62}, "over": "H",
-     "low": 6, "high": 20, "step": 0.5, "value": 12},
-    {"name": "volume of a battered pit", "letters": '"h", "m_b", "L", L="1200 mm", W="900 mm", h="500 mm", m_b="0.35"',
-     "given": {"h": 0.5, "m_b": 0.35, "L": 1.2, "W": 0.9}, "over": "h", "low": 100, "high": 900, "step": 10, "value": 500},
-)  # fmt: skip
+LIVE = ("explore", "start_and_stop", "follow_days")  # calls of workbooks that make a live picture
+
+
+def live_calls() -> list[str]:
+    """Every call in a workbook that makes a live picture, as code of one cell."""
+    found = []
+    for path in sorted((Path(__file__).parents[2] / "workbooks").glob("*.ipynb")):
+        for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+            tree = ast.parse("".join(cell["source"])) if cell["cell_type"] == "code" else ast.Module([], [])
+            calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in LIVE]
+            found += [f"from brimwork.notebook import {call.func.id}\n{ast.unparse(call)}" for call in calls]
+    return found
+
+
+def explorer_of(call: str):
+    """The explorer that a call shows, without showing it."""
+    from brimwork.notebook import live
+
+    made, shown = [], live.Explorer.show
+    live.Explorer.show = lambda explorer: made.append(explorer)
+    try:
+        exec(call, {})
+    finally:
+        live.Explorer.show = shown
+    return made[0]
+
+
+def kernel_side(call: str, rounds: int = 15) -> tuple[float, int, int]:
+    """Processor time (s) from values to the text of the page, its bytes, and the records of the picture."""
+    explorer = explorer_of(call)
+    figure, least = explorer.figure(explorer.key), float("inf")
+    for _ in range(rounds):
+        begun = time.process_time()
+        explorer.figure(explorer.key).html()
+        least = min(least, time.process_time() - begun)
+    return least, len(figure.html()), sum(len(view.records) for view in figure.picture.sheet.views)
+
+
+def heaviest() -> list[str]:
+    """The two live pictures of all workbooks that take the longest to draw, and, where both are of one kind, the heaviest of the others."""
+    calls = sorted(set(live_calls()), key=lambda call: kernel_side(call)[0], reverse=True)
+    kind = calls[0].split("\n")[1].partition("(")[0]
+    others = [call for call in calls[2:] if not call.split("\n")[1].startswith(f"{kind}(")] if calls[1].split("\n")[1].startswith(f"{kind}(") else []
+    return [*calls[:2], *others[:1]]
 
 
 def quantile(times: list[float], share: float) -> float:
@@ -74,16 +121,19 @@ def slider(moves: int, swift: bool) -> list[dict]:
     import nbformat
     from playwright.sync_api import sync_playwright
 
-    rows = []
+    rows, pictures = [], heaviest()
     with tempfile.TemporaryDirectory() as folder, lab.server(Path(folder), swift) as address, sync_playwright() as playwright:
-        for number, values in enumerate(PICTURES):
-            for kind, code in (("ours", OURS), ("interact", INTERACT)):
-                book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(code.format(**values))])
+        for number, call in enumerate(pictures):
+            control = explorer_of(call).controls[0]
+            beside = INTERACT.format(call=call, letter=control.row.key, unit=control.row.metric)
+            for kind, code in (("ours", call), ("interact", beside)):
+                book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(code)])
                 book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
                 nbformat.write(book, Path(folder) / f"{kind}{number}.ipynb")
         browser = playwright.chromium.launch(executable_path=lab.chromium(), args=lab.FLAGS)
-        for number, values in enumerate(PICTURES):
-            row = {"picture": values["name"], "swift": swift}
+        for number, call in enumerate(pictures):
+            seconds, size, records = kernel_side(call)
+            row = {"picture": call.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
             for kind in ("ours", "interact"):
                 row[kind] = moved(browser, address, f"{kind}{number}.ipynb", moves if kind == "ours" else max(moves // 3, 10))
             rows.append(row)
@@ -98,7 +148,7 @@ def moved(browser, address: str, name: str, moves: int) -> list[float]:
     lab.open_workbook(page, address, name)
     page.wait_for_timeout(1500)
     page.evaluate(WATCH)
-    handle = page.locator(".noUi-handle").first
+    handle = page.get_by_role("slider").first
     handle.focus()
     for move in range(moves + 5):
         page.keyboard.press("ArrowRight" if move // 8 % 2 == 0 else "ArrowLeft")
@@ -169,11 +219,15 @@ def main() -> None:
     chosen = options.parse_args()
     for name, value in numbers():
         print(f"{name:<58} {value}")
+    print("\nthe kernel's part of a slider's step, heaviest first (ms, bytes, records)")
+    for (seconds, size, records), call in sorted(((kernel_side(call), call.split("\n")[1]) for call in set(live_calls())), reverse=True)[:10]:
+        print(f"  {seconds * 1e3:6.2f} {size:7d} {records:4d}  {call[:100]}")
     if chosen.quick:
         return
     rows = [row for swift in (True, False) for row in slider(chosen.moves, swift)]
     for row in rows:
-        print(f"\nslider to painted pixel, {row['picture']}, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95)")
+        print(f"\nslider to painted pixel, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95): {row['picture']}")
+        print(f"  of this in the kernel {row['kernel_ms']:.1f} ms of processor time, for {row['records']} records and {row['bytes']} bytes")
         middle = {kind: (statistics.median(row[kind]), quantile(row[kind], 0.95)) for kind in ("ours", "interact")}
         for kind, (median, late) in middle.items():
             print(f"  {kind:<10} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves)")
