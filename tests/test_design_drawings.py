@@ -22,10 +22,10 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.layout import Area, Stroke, Words, layout, words
 from brimwork.drawing.lettering import BY_REGION, METRIC, US
-from brimwork.drawing.placing import crosses
+from brimwork.drawing.placing import Room, crosses
 from brimwork.drawing.placing import width_of as room_for
 from brimwork.drawing.plan import plan
-from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet
+from brimwork.drawing.records import Dimension, Level, Line, Mark, Polygon, Sheet, View
 from brimwork.drawing.section import section
 from brimwork.drawing.water import reservoir_bars, thirty_days
 from brimwork.units import InputError
@@ -318,6 +318,9 @@ def assert_labels_stand_clear(sheet):
         assert not any(crosses(box, a, b) for curve in curves for a, b in zip(curve.points, curve.points[1:])), f"'{text}' over a curve"
     for (text, a), (other, b) in combinations(labels, 2):
         assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"'{text}' over '{other}'"
+    for a, b in (mark.points for mark in marks if isinstance(mark, Stroke) and mark.style == "dimension"):
+        struck = [text for text, (left, top, right, bottom) in labels if crosses((left + 0.3, top + 0.3, right - 0.3, bottom - 0.3), a, b)]
+        assert not struck, f"the line to another label runs through {struck}"
 
 
 @every
@@ -338,7 +341,16 @@ def test_no_label_of_a_chart_lies_over_a_curve(name, region):
 def test_labels_stand_clear_whatever_the_pump_and_the_flow(design, region, head, flow, wanted, bucket):
     changed = design.headed("region", region).having("pump.shut_off_head", f"{head:.3f} m").having("pump.free_flow", f"{flow:.2f} L/min")
     changed = changed.having("flow.for_each_metre", f"{wanted:.3f} L/s per m").having("measured.flow", bucket and f"{bucket:.2f} L/min")
-    assert_labels_stand_clear(duty_chart(chain_of(changed)))
+    sheet = duty_chart(chain_of(changed))
+    assert_labels_stand_clear(sheet)
+    said = [label.text.partition(" ")[0] for label in words(sheet)]
+    assert {"wanted", "pump", "pipe"} <= set(said) and ("duty" in said) == ("do not meet" not in sheet.description), "every name stands somewhere"
+
+
+def test_a_label_for_which_there_is_no_place_is_not_forced_on_the_chart():
+    room = Room(View((0.0, 0.0, 1.0, 1.0), (0.0, 0.0, 20.0, 10.0), ()))
+    assert room.label([(0.5, 0.5)], "as long as this label is, it cannot stand here") == []
+    assert len(room.label([(0.5, 0.2)], "short")) == 1
 
 
 def test_the_duty_stands_where_the_two_curves_cross_and_throttled_at_the_flow_wanted():
@@ -346,7 +358,7 @@ def test_the_duty_stands_where_the_two_curves_cross_and_throttled_at_the_flow_wa
     pump, system, throttled = (
         next(r.points for r in records(sheet, Line) if r.style == style and len(r.points) > 5) for style in ("curve", "second curve", "hidden")
     )
-    duty, wanted = next(record.at for record in records(sheet, type_of_mark()) if record.radius == 1.3), chain("library-bowl", "UK").flow_wanted * 6e4
+    duty, wanted = next(record.at for record in records(sheet, Mark) if record.radius == 1.3), chain("library-bowl", "UK").flow_wanted * 6e4
 
     def at(points, x):
         (x0, y0), (x1, y1) = next((a, b) for a, b in zip(points, points[1:]) if a[0] <= x <= b[0])
@@ -354,12 +366,6 @@ def test_the_duty_stands_where_the_two_curves_cross_and_throttled_at_the_flow_wa
 
     assert at(pump, duty[0]) == pytest.approx(duty[1], rel=2e-3) == at(system, duty[0])
     assert at(throttled, wanted) == pytest.approx(at(pump, wanted), rel=5e-3)
-
-
-def type_of_mark():
-    from brimwork.drawing.records import Mark
-
-    return Mark
 
 
 def test_a_pump_that_cannot_lift_it_is_drawn_and_the_sentence_says_why():

@@ -43,12 +43,15 @@ class Room:
     def __init__(self, view: View):
         left, top, width, height = view.frame
         self.view, self.frame = view, (left, top, left + width, top + height)
-        self.boxes: list[Box] = []
+        self.boxes: list[Box] = []  # of the marks
+        self.labels: list[Box] = []
         self.pieces: list[tuple[Box, Point, Point]] = []  # each with the box that it fills
 
     def line(self, points: Iterable[Point]) -> None:
         """A line of the view (its own units) that no label may touch."""
-        placed = [self.view.place(point) for point in points]
+        self._taken([self.view.place(point) for point in points])
+
+    def _taken(self, placed: list[Point]) -> None:
         self.pieces += [((min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])), a, b) for a, b in zip(placed, placed[1:])]
 
     def mark(self, at: Point, radius: float) -> None:
@@ -60,9 +63,12 @@ class Room:
         for radius in _RADII:
             for point in points:
                 for way in _WAYS:
-                    if self._free(box := self._box(point, text, size, way, radius)):
-                        self.boxes.append(box)
-                        return self._records(point, text, size, colour, way, radius, box)
+                    box = self._box(point, text, size, way, radius)
+                    leader = [self.view.place(point), _nearest(self.view.place(point), box)] if radius >= _FAR else []
+                    if self._free(box) and not (leader and any(crosses(other, *leader) for other in self.labels)):
+                        self.labels.append(box)
+                        self._taken(leader)
+                        return self._records(point, text, size, colour, way, box, leader)
         return []
 
     def _box(self, point: Point, text: str, size: float, way: Point, radius: float) -> Box:
@@ -76,7 +82,7 @@ class Room:
         left, top, right, bottom = self.frame
         wide = (box[0] - CLEAR, box[1] - CLEAR, box[2] + CLEAR, box[3] + CLEAR)
         inside = wide[0] >= left and wide[1] >= top and wide[2] <= right and wide[3] <= bottom
-        return inside and all(apart(wide, other) for other in self.boxes) and not self._crossed(*wide)
+        return inside and all(apart(wide, other) for other in (*self.boxes, *self.labels)) and not self._crossed(*wide)
 
     def _crossed(self, left: float, top: float, right: float, bottom: float) -> bool:
         for (x0, y0, x1, y1), a, b in self.pieces:
@@ -84,17 +90,19 @@ class Room:
                 return True
         return False
 
-    def _records(self, point: Point, text: str, size: float, colour: str, way: Point, radius: float, box: Box) -> list[Record]:
+    def _records(self, point: Point, text: str, size: float, colour: str, way: Point, box: Box, leader: list[Point]) -> list[Record]:
         x, y = self.view.place(point)
         anchor = {1.0: "start", 0.0: "middle", -1.0: "end"}[way[0]]
         across = {"start": box[0], "middle": (box[0] + box[2]) / 2, "end": box[2]}[anchor]
         words = Text(point, text, anchor, size, colour, (across - x, y - (box[3] - 0.22 * size)))
-        if radius < _FAR:
-            return [words]
-        corner = (min(max(x, box[0]), box[2]), min(max(y, box[1]), box[3]))
         wide, tall = self.view.scale
-        end = (point[0] + (corner[0] - x) / wide, point[1] - (corner[1] - y) / tall)
-        return [Line((point, end), "dimension"), words]
+        lines = [Line((point, (point[0] + (u - x) / wide, point[1] - (v - y) / tall)), "dimension") for u, v in leader[1:]]
+        return [*lines, words]
+
+
+def _nearest(point: Point, box: Box) -> Point:
+    """The place on the edge of a box that is nearest to a point outside it."""
+    return min(max(point[0], box[0]), box[2]), min(max(point[1], box[1]), box[3])
 
 
 def spread(places: list[float], pitch: float) -> list[float]:
