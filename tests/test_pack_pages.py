@@ -97,7 +97,7 @@ def test_the_cost_sheet_says_when_it_is_whole_and_when_it_is_at_least(texts):
 def test_the_programme_is_dated_and_hold_points_have_their_planned_days(texts):
     assert "Mon 2027-03-01, 08:00" in page(texts["library-bowl", "UK"], "Programme")
     holds = next(text for text in texts["library-bowl", "UK"] if "Hold points: work stops here" in text)
-    assert "H4 liner holds water 24 to 48 hours against a control bucket Fri 2027-03-05" in holds
+    assert "H4 liner holds water 24 to 48 hours against a control bucket Mon 2027-03-08" in holds, "the test ends on Saturday, and is signed on Monday"
     assert "(past)" in " ".join(texts["library-bowl", "UK"]), "the vessel was to be ordered before the day of the pack"
     assert "day 1, 08:00" in page(texts["terrace-blade", "UK"], "Programme") and "as if day 1 were a Monday" in page(texts["terrace-blade", "UK"], "Programme")
 

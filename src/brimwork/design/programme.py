@@ -17,7 +17,7 @@ from brimwork.topics.ground import digging_hours
 from brimwork.units import InputError
 
 OPENING = 8  # o'clock
-HOUR, DAY = 3600.0, 86400.0
+QUARTER, HOUR, DAY = 900.0, 3600.0, 86400.0
 A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
 HOLIDAYS = "Holidays are not known here: put the dates off for those that fall in between."
 
@@ -64,7 +64,7 @@ def days_before(day: datetime.date, count: int) -> datetime.date:
 
 @dataclass(frozen=True)
 class Dated:
-    """A step with its length (s), its start and its end; critical where the end of everything waits for it."""
+    """A step with its length (s), its start and its end; critical where a little more of it puts off the end of everything."""
 
     key: str
     step: Step
@@ -101,6 +101,11 @@ class Programme:
     def end(self) -> datetime.datetime:
         return max(dated.end for dated in self.steps)
 
+    def signed(self, one: Dated) -> str:
+        """The working day on which a step that ends is looked at and signed."""
+        day = one.end.date()
+        return self.day(day + datetime.timedelta(days=max(7 - day.weekday(), 0) if day.weekday() >= 5 else 0))
+
     def day(self, day: datetime.date) -> str:
         """A day as a date, or as a number counted from the first day on site, which is day 1."""
         if self.dated:
@@ -124,18 +129,15 @@ def forward(
     return found
 
 
-def critical(
-    steps: Mapping[str, tuple[Iterable[str], float, bool]], found: Mapping[str, tuple[datetime.datetime, datetime.datetime]], calendar: Calendar
-) -> set[str]:
-    """The steps for which the end of everything waits: from the last one back through whatever each was waiting for."""
-    last = max(end for _, end in found.values())
-    waiting, held = [key for key, (_, end) in found.items() if end == last], set()
-    while waiting:
-        key = waiting.pop()
-        held.add(key)
-        needs, _, waits = steps[key]
-        waiting += [need for need in needs if need not in held and (found[need][1] if waits else calendar.next(found[need][1])) == found[key][0]]
-    return held
+def critical(steps: Mapping[str, tuple[Iterable[str], float, bool]], start: datetime.date, calendar: Calendar) -> set[str]:
+    """The steps that put off the end of everything when they take a quarter of an hour more. A night or a weekend can swallow that: then there is time to spare."""
+
+    def end(longer: str = "") -> datetime.datetime:
+        net = steps | {longer: (steps[longer][0], steps[longer][1] + QUARTER, steps[longer][2])} if longer else steps
+        return max(end for _, end in forward(net, start, calendar).values())
+
+    usual = end()
+    return {key for key in steps if end(key) > usual}
 
 
 def programme(chain: Chain) -> Programme:
@@ -147,7 +149,7 @@ def programme(chain: Chain) -> Programme:
     times = {key: _time(chain, key) for key in mine}
     net = {key: ([need for need in step.needs if need in mine], times[key][0], step.by == WAIT) for key, step in mine.items()}
     found = forward(net, first, calendar)
-    held = critical(net, found, calendar)
+    held = critical(net, first, calendar)
     dated = tuple(Dated(key, mine[key], times[key][0], *found[key], key in held, times[key][1]) for key in mine)
     wanted: dict[str, Dated] = {}
     for one in sorted((one for one in dated if one.step.order), key=lambda one: one.start):
@@ -161,7 +163,7 @@ def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
     counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
     many = _people(d["programme.people"])
     works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
-    people = f"{works}, one step after the other; the electrician works beside them, and what cures or is tested waits beside them."
+    people = f"{works}, one step after the other; electrician and mason work beside them, and what cures or is tested waits beside them."
     return tuple(note for note in (counted, weekend, people, HOLIDAYS) if note)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-TEAM, ELECTRICIAN, WAIT = "team", "electrician", "wait"
+TEAM, ELECTRICIAN, MASON, WAIT = "team", "electrician", "mason", "wait"
 HOLDS = {
     "H1": "services located and marked; permissions and insurance in hand",
     "H2": "formation seen: depth, soil, no loose over-dig",
@@ -35,7 +35,8 @@ _VESSEL, _BLADE, _CASCADE = ("overflowing vessel",), ("blade",), ("cascade",)
 # tests, levelling again and handover; how the steps share them is judgement. Tolerances are common practice.
 STEPS: dict[str, Step] = {
     "brief": Step("brief the team; photographs, first aid, welfare", "0.5 h", (), "permits and search on site", "H1", order="search"),
-    "protect": Step("protect paving, trees and drains; put up a fence", "1 h", ("brief",)),
+    "coat": Step("coat the vessel inside", "2 h", ("brief",), order="feature", kinds=_VESSEL, caution="gloves, and air: read the sheet of the coat"),
+    "protect": Step("protect paving, trees and drains; put up a fence", "1 h", ("brief", "coat")),
     "set_out": Step("temporary bench mark, offset pegs, marking out", "1.5 h", ("protect",), "bench mark within 2 mm; diagonals equal within 5 mm"),
     "lift_surface": Step("lift and store turf or paving", "1 h", ("set_out",)),
     "trial_dig": Step("trial dig by hand at service marks", "0.5 h", ("lift_surface",), "photograph", caution="no machine and no breaker near a mark"),
@@ -71,9 +72,16 @@ STEPS: dict[str, Step] = {
         caution="no hand in the water while the pump is connected",
     ),
     "slabs": Step("mesh; slabs on their bed, not on stone", "1 h", ("trial",), "slab within 2 mm"),
-    "coat": Step("coat the vessel inside", "2 h", ("brief",), order="feature", kinds=_VESSEL, caution="gloves, and air: read the sheet of the coat"),
     "cure": Step("the coat cures", "7 day", ("coat",), "5 to 7 days; the maker's sheet governs", by=WAIT, kinds=_VESSEL),
-    "wall": Step("wall as the structural engineer designs it", "16 h", ("sub_base",), "as the engineer says", kinds=_BLADE, caution="a wall is a structure"),
+    "wall": Step(
+        "mason builds the wall as the structural engineer designs it",
+        "16 h",
+        ("sub_base",),
+        "as the engineer says",
+        by=MASON,
+        kinds=_BLADE,
+        caution="a wall is a structure",
+    ),
     "wall_cure": Step("the wall gains strength", "7 day", ("wall",), "as the engineer says", by=WAIT, kinds=_BLADE),
     "build": Step("steps, header and rill on compacted fill; liner shingled downhill", "8 h", ("slabs",), "every lip sealed and level", kinds=_CASCADE),
     "feature": Step(

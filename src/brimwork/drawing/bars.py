@@ -82,5 +82,5 @@ def _steps(made: Programme, days: int) -> list[Record]:
 def _description(made: Programme, region: str) -> str:
     held = ", ".join(f"{i + 1}" for i, one in enumerate(made.steps) if one.critical)
     last = (made.end.date() - made.first).days + 1
-    text = f"Bar chart of {len(made.steps)} steps over {last} days, weekends counted, from {made.day(made.first)} to {made.day(made.end.date())}. The end waits for steps {held}."
+    text = f"Bar chart of {len(made.steps)} steps over {last} days, weekends counted, from {made.day(made.first)} to {made.day(made.end.date())}. Critical are steps {held}: more time on them puts off the end."
     return worded(text, region)

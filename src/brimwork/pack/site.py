@@ -41,7 +41,7 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     ]
     notes = " ".join(made.notes)
     return "\n\n".join([
-        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. The end waits for the critical steps."),
+        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
         table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
         "#set page(flipped: false)",
         together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
@@ -81,7 +81,7 @@ def _chart(chain: Chain, made: Programme, folder: Path) -> str:
 
 def _holds(chain: Chain, made: Programme | None) -> str:
     region = chain.design.region
-    planned = {one.step.hold: made.day(one.end.date()) for one in made.steps} if made else {}
+    planned = {one.step.hold: made.signed(one) for one in made.steps} if made else {}
     rows = [(name, worded(what, region), planned.get(name, ""), "") for name, what in HOLDS.items()]
     return together("== Hold points: work stops here until signed\n" + table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows))
 
