@@ -1,6 +1,7 @@
 """The design pack: written whole, the same bytes for the same day, tagged, with failing safety checks on page one."""
 
 import datetime
+import re
 from pathlib import Path
 
 import pypdf
@@ -8,7 +9,7 @@ import pytest
 
 from brimwork import cli
 from brimwork.design import inputs
-from brimwork.pack.document import write_pack
+from brimwork.pack.document import document, write_pack
 
 BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
 DAY = datetime.date(2026, 5, 31)
@@ -113,3 +114,19 @@ def test_a_pack_is_never_written_over_a_design(tmp_path, capsys):
     mine.write_bytes(BOWL.read_bytes())
     assert cli.main(["pack", str(mine), "--to", str(mine)]) == 2
     assert mine.read_bytes() == BOWL.read_bytes() and "is not a PDF" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("name", "region", "paper"), (("library-bowl", "UK", 210), ("school-columns", "US", 215.9)))
+def test_drawings_are_printed_at_the_scale_that_they_name(tmp_path, name, region, paper):
+    """As wide as their sheets, and no wider than the page between its margins of 18 mm: 210 - 36 = 174 mm of A4, more of Letter."""
+    source = document(inputs.load(BOWL.with_stem(name)).headed("region", region), DAY, tmp_path)
+    sheets = [(float(width), Path(tmp_path, file).read_text()) for file, width in re.findall(r'image\("(drawing\d+\.svg)", width: ([\d.]+)mm', source)]
+    scaled = [width for width, text in sheets if "scale bar" in text]
+    assert len(scaled) == 2 and all(f'width="{width:g}mm"' in text for width, text in sheets if "scale bar" in text)
+    assert "margin: (x: 18mm" in source and all(width <= paper - 36 for width, _ in sheets)
+
+
+def test_levels_of_a_us_design_stand_in_inches_first(tmp_path):
+    """By hand: 18 + 2.5 in of blocks and cover put the floor at -20 1/2 in; 20.5 x 25.4 = 520.7 mm."""
+    source = document(inputs.load(BOWL.with_stem("school-columns")), DAY, tmp_path)
+    assert re.search(r'reservoir floor"\], \[#"-20 1/2"\], \[#"-521"\]', source) and source.index('"inches"') < source.index('"mm"')

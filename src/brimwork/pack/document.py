@@ -16,6 +16,7 @@ from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.lettering import METRIC, US
 from brimwork.drawing.records import Sheet
+from brimwork.drawing.section import WIDTH
 from brimwork.files import write_whole
 from brimwork.pack import buying, markup, results
 from brimwork.pack.markup import table, words
@@ -77,7 +78,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
         if isinstance(sheet, Sheet):
             file = f"drawing{number}.svg"
             (folder / file).write_text(svg.write(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
-            parts.append(markup.drawing(file, sheet.description, sheet.width))
+            parts.append(markup.drawing(file, sheet.description, min(sheet.width, WIDTH)))
         else:
             parts.append(words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
