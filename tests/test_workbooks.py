@@ -52,6 +52,15 @@ def test_every_picture_is_stored_with_description_caption_and_numbers(cells):
                 assert part in html, source(cell)
 
 
+def test_every_stored_picture_is_an_image_with_its_description_which_an_untrusted_notebook_shows(cells):
+    """JupyterLab strips SVG from what it does not trust, and leaves images that carry their data."""
+    html = "".join("".join(output.get("data", {}).get("text/html", "")) for cell in code(cells) for output in cell["outputs"])
+    for figure in html.split("<figure")[1:]:
+        drawn = figure.partition("<figcaption")[0]
+        assert re.search(r'<img src="data:image/svg\+xml;base64,[^"]+" alt="[^"]{30,}"', drawn) and "<svg" not in drawn
+        assert len(drawn) < 100_000
+
+
 def test_cells_are_short_and_leave_code_to_the_package(cells):
     for cell in code(cells):
         text = source(cell)

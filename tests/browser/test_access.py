@@ -1,0 +1,121 @@
+"""Outputs for those who do not see them, see them badly, or have only the file: an accessibility scan by axe-core, and copies that nobody trusts yet."""
+
+from pathlib import Path
+
+import lab
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+THEMES = ("JupyterLab Light", "JupyterLab Dark")
+WORKBOOKS = sorted(path.name for path in (Path(__file__).parents[2] / "workbooks").glob("*.ipynb"))
+GRAVE = ("serious", "critical")
+_OPEN_ALL = "() => document.querySelectorAll('.jp-OutputArea details').forEach(fold => fold.open = true)"
+_ALL_SHOWN = """() => document.querySelectorAll('.jp-OutputArea figure').length ===
+  JSON.stringify(window.jupyterapp.shell.currentWidget.context.model.toJSON()).split('<figure').length - 1"""
+_WATER = """image => { const canvas = document.createElement('canvas'); canvas.width = image.width; canvas.height = image.height;
+  const pen = canvas.getContext('2d'); pen.drawImage(image, 0, 0, image.width, image.height);
+  const all = pen.getImageData(0, 0, image.width, image.height).data; let count = 0;
+  for (let i = 0; i < all.length; i += 4) if (Math.abs(all[i] - 0xdf) + Math.abs(all[i+1] - 0xe8) + Math.abs(all[i+2] - 0xff) < 6) count++;
+  return count / image.width / image.height; }"""
+
+
+def scan(page, theme):
+    """What axe-core finds in the outputs, every fold open, and how many elements each of its rules passed."""
+    page.evaluate("theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
+    page.wait_for_function("dark => document.body.dataset.jpThemeLight === (dark ? 'false' : 'true')", arg="Dark" in theme)
+    page.evaluate(_OPEN_ALL)
+    page.add_style_tag(content="body { height: 100vh }")  # JupyterLab's body has no height and hides what overflows it: axe would take all for hidden
+    page.wait_for_timeout(700)
+    found = Axe().run(page, {"include": [[".jp-OutputArea-output"]]}, {"resultTypes": ["violations", "passes"]}).response
+    wrong = [f"{rule['impact']}: {rule['id']}: {node['html'][:300]}" for rule in found["violations"] if rule["impact"] in GRAVE for node in rule["nodes"]]
+    return wrong, {rule["id"]: len(rule["nodes"]) for rule in found["passes"]}
+
+
+def disturb(page):
+    """Bad input in the first boxes, so that what is said to it is scanned too."""
+    for box in page.locator(".jp-OutputArea input[type=text]").all()[:3]:
+        box.fill("banana")
+        box.press("Enter")
+    page.get_by_role("alert").or_(page.get_by_role("status")).first.wait_for()
+
+
+@pytest.mark.parametrize("name", WORKBOOKS)
+def test_axe_finds_nothing_grave_in_the_outputs_of_a_workbook_in_light_and_dark(page, address, name):
+    page.set_viewport_size({"width": 1300, "height": 14000})  # all cells in view: what is far outside is not laid out
+    lab.open_workbook(page, address, name)
+    if page.locator(".jp-OutputArea input[type=text]").count():
+        disturb(page)
+    for theme in THEMES:
+        wrong, passed = scan(page, theme)
+        assert not wrong, f"{theme}\n" + "\n".join(wrong)
+        assert passed["color-contrast"] >= 2, "text is seen"
+        assert passed.get("image-alt", 0) == page.locator(".jp-OutputArea figure img").count()
+
+
+def test_the_scan_reports_a_picture_without_words_a_slider_without_a_name_and_pale_text(page, address):
+    lab.open_workbook(page, address, "00-start.ipynb")
+    page.locator(".jp-OutputArea-output").first.evaluate(
+        """output => output.insertAdjacentHTML('beforeend', '<img src="data:,"><input type="range"><p style="color:#999;background:#fff">pale</p>')"""
+    )
+    wrong, _ = scan(page, THEMES[0])
+    assert {line.split(": ")[1] for line in wrong} == {"image-alt", "label", "color-contrast"}
+
+
+def untrusted_copy(page, name):
+    """Save the workbook that is open, and a copy with a line more: its signature fits no longer, as after a download. Returns the name of the copy."""
+    lab.save(page)
+    page.evaluate(
+        """async ([name, copy]) => { const files = window.jupyterapp.serviceManager.contents, book = await files.get(name, {content: true});
+          book.content.cells.push({cell_type: 'raw', source: 'copied', metadata: {}});
+          await files.save(copy, {type: 'file', format: 'text', content: JSON.stringify(book.content)}); }""",
+        [name, f"copy-{name}"],
+    )
+    return f"copy-{name}"
+
+
+def shown_without_running(page, address, name):
+    """The workbook opened, nothing run, no cell trusted: each picture as (description, caption, share of it that is water)."""
+    page.set_viewport_size({"width": 1300, "height": 14000})
+    page.goto(f"{address}/tree/{name}?reset")
+    page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.context?.isReady")
+    page.wait_for_function(_ALL_SHOWN)
+    trust = page.evaluate("() => window.jupyterapp.shell.currentWidget.content.widgets.map(cell => cell.model.trusted)")
+    assert True not in trust[1:], "nobody has trusted this copy"
+    assert page.locator(".jp-OutputArea svg[viewBox]").count() == 0, "JupyterLab strips what it does not trust"
+    shown = []
+    for figure in page.locator(".jp-OutputArea figure").all():
+        image = figure.locator("img")
+        image.evaluate("image => image.decode()")
+        shown.append((image.get_attribute("alt"), figure.locator("figcaption").inner_text(), image.evaluate(_WATER)))
+    return shown
+
+
+def test_a_downloaded_copy_shows_the_last_live_picture_with_description_and_numbers(page, address):
+    lab.open_workbook(page, address, "overflow.ipynb")
+    page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first.press("End")
+    page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('lip 20 mm')")
+    page.locator("figure").first.locator("img").wait_for()
+    figures = page.locator("figure").count()
+    shown = shown_without_running(page, address, untrusted_copy(page, "overflow.ipynb"))
+    assert len(shown) == figures
+    description, caption, water = shown[0]
+    assert "head over the lip 20 mm" in description and description in caption
+    assert water > 0.05, "the picture itself is there"
+    page.locator("figure summary").first.click()
+    assert page.locator("figure").first.locator("tbody tr").count() >= 5
+
+
+def test_a_downloaded_copy_shows_the_drawings_of_a_design(page, address):
+    lab.open_workbook(page, address, "design.ipynb")
+    page.locator("figure img").first.wait_for()
+    shown = shown_without_running(page, address, untrusted_copy(page, "design.ipynb"))
+    assert len(shown) >= 2
+    assert any("a vessel 780 mm across" in description and water > 0.01 for description, _, water in shown)
+
+
+@pytest.mark.parametrize("name", [name for name in WORKBOOKS if name in ("reservoir.ipynb", "loads.ipynb")])
+def test_a_workbook_as_it_is_shipped_shows_its_pictures_before_anything_runs(page, address, name):
+    shown = shown_without_running(page, address, name)
+    assert len(shown) >= 5
+    for description, caption, _ in shown:
+        assert len(description) > 40 and description in caption
