@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from brimwork.design import inputs
+from brimwork.design.cost import CostSheet
 from brimwork.design.features import chain_of
 from brimwork.design.fields import KINDS, SECTIONS
 from brimwork.design.programme import Calendar, critical, days_before, forward, programme, team_time
@@ -157,3 +158,11 @@ def test_a_date_is_read_with_and_without_quotes_and_saved_as_it_was():
         assert inputs.parse(inputs.dump(design)) == design
     with pytest.raises(InputError, match="is not a date"):
         inputs.parse(f"{text}\n[programme]\nstart = 2027-03-01T08:00:00\n")
+
+
+def test_one_person_takes_twice_the_usual_time_and_is_paid_for_the_same_hours():
+    """By hand: 48.5 h of two people are 97 h of one; times that are given are not shared. Dig given as 6 h: 2 x 42.5 + 6 = 91 h."""
+    alone = BOWL.having("programme.people", 1)
+    assert team_time(chain_of(alone)) / 3600 == pytest.approx(97) and CostSheet(chain_of(alone)).labour == pytest.approx(97 * 28)
+    assert CostSheet(chain_of(BOWL)).labour == pytest.approx(97 * 28)
+    assert team_time(chain_of(alone.having("programme.dig", "6 h"))) / 3600 == pytest.approx(91)

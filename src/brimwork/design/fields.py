@@ -10,7 +10,7 @@ from brimwork import units
 from brimwork.design import patches
 from brimwork.design.prices import PRICES
 from brimwork.design.questions import QUESTIONS
-from brimwork.design.steps import LEADS, STEPS, WAIT, Lead, Step
+from brimwork.design.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Step
 from brimwork.tables import HAND_DIGGING
 from brimwork.units import NUMBER, InputError
 
@@ -517,7 +517,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
     },
     "programme": {
         "start": Date("first day on site"),
-        "people": Field("people who work on site", "", whole=True, most=50, usual="2", basis=CP),
+        "people": Field("people who work on site", "", whole=True, most=50, usual=f"{USUAL_TEAM}", basis=CP),
         "day": Field("hours of a working day", "h", most=16 * 3600.0, least=3600.0, usual="8 h", basis=CP),
         "soil": Choice("soil that is dug", tuple(HAND_DIGGING)),
         "barrowing": _assumed("loading and barrowing what is dug, for each volume in the ground", "2 h/m3", CP, "h/yd3"),

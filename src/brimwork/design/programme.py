@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
-from brimwork.design.steps import FEATURES, LEADS, STEPS, TEAM, WAIT, Step
+from brimwork.design.steps import FEATURES, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Step
 from brimwork.topics.ground import digging_hours
 from brimwork.units import InputError
 
@@ -175,15 +175,24 @@ def _order(d: Design, one: Dated) -> Order:
 
 
 def _time(chain: Chain, key: str) -> tuple[float, str]:
-    """How long a step takes (s), and why where that is not the design's own value: digging and barrowing by the soil, where the design names one."""
+    """How long a step takes (s), and why where that follows from the soil: the design's own time; by the soil; the usual time of a team, shared by this one."""
     d = chain.design
-    if key != "dig" or "programme.dig" in d.values or "programme.soil" not in d.values:
-        return d[f"programme.{key}"], ""
-    try:
-        dug, people = chain.dug, d["programme.people"]
-        _, most = digging_hours(dug, d["programme.soil"])
-    except (Unknown, InputError):
-        return d["programme.dig"], ""
+    given = d[f"programme.{key}"]
+    if f"programme.{key}" in d.values or STEPS[key].by != TEAM:
+        return given, ""
+    if key == "dig" and "programme.soil" in d.values:
+        try:
+            return _digging(chain)
+        except (Unknown, InputError):
+            pass  # then the usual time
+    return given * USUAL_TEAM / d["programme.people"], ""
+
+
+def _digging(chain: Chain) -> tuple[float, str]:
+    """Time of digging and barrowing (s) by the soil that the design names. Raises Unknown, InputError."""
+    d, dug = chain.design, chain.dug
+    people = d["programme.people"]
+    _, most = digging_hours(dug, d["programme.soil"])
     said = f"{short(dug, 'm3')} of {d['programme.soil']} dug by hand by the slower table, and barrowed, by {_people(people)}"
     return (most + dug * d["programme.barrowing"]) / people, said
 

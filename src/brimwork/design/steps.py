@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 TEAM, ELECTRICIAN, MASON, WAIT = "team", "electrician", "mason", "wait"
+USUAL_TEAM = 2  # people for whom the usual hours of the team are
 HOLDS = {
     "H1": "services located and marked; permissions and insurance in hand",
     "H2": "formation seen: depth, soil, no loose over-dig",

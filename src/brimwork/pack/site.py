@@ -41,7 +41,7 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     ]
     notes = " ".join(made.notes)
     return "\n\n".join([
-        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are usual ones until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
+        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
         table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
         "#set page(flipped: false)",
         together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
