@@ -10,7 +10,7 @@ from brimwork.drawing.graph import Axis, graph, nice_high, tick_mark, ticks
 from brimwork.drawing.lettering import BY_REGION, METRIC, US, Lettering
 from brimwork.drawing.placing import Room
 from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Line, Mark, Point, Polygon, Record, Sheet, Text, View
-from brimwork.drawing.section import WIDTH
+from brimwork.drawing.sizes import WIDTH
 from brimwork.topics.pumps import Duty
 from brimwork.units import InputError, convert, number, write
 

@@ -10,8 +10,7 @@ from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.plan_features import FEATURES, Feature
 from brimwork.drawing.records import GREY, Dimension, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
-from brimwork.drawing.section import TOO_LARGE, WIDTH
-from brimwork.drawing.sizes import PUMP, Sizes
+from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes
 from brimwork.units import InputError, write
 
 SIZE, PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
@@ -27,6 +26,7 @@ def plan(chain: Chain) -> Sheet:
     lettering, s = BY_REGION[chain.design.region], Sizes(chain)
     feature = FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
+    patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
     labels = [*feature.labels, *pressed, ((s.pump[0], s.pump[1]), "pump bay"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
     column = 8.0 + max(width_of(text, SIZE) for _, text in labels)
     view, name, bottom = _view(s, feature, lettering, column, _records(s, feature, patch), labels)
@@ -36,7 +36,7 @@ def plan(chain: Chain) -> Sheet:
         f"Plan {name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} {lettering.length}; "
         f"its diagonals are {lettering.said(chain.diagonal)}. {told}"
     )
-    rows = (*_rows(chain, s, lettering), *feature.rows)
+    rows = (*_rows(chain, s, lettering), *feature.rows, *patches)
     return Sheet(
         WIDTH, bottom, (view, bar), f"{chain.design.title}: plan", sentence, notes, ("what", f"along, {lettering.length}", f"across, {lettering.length}"), rows
     )
@@ -44,6 +44,12 @@ def plan(chain: Chain) -> Sheet:
 
 def _by(pair: tuple[float, float], lettering: Lettering) -> str:
     return " x ".join(map(lettering.figure, pair))
+
+
+def _extent(patch: Polygon, lettering: Lettering) -> tuple[str, str]:
+    """How far a patch reaches along and across."""
+    along, across = ([point[axis] for point in patch.points] for axis in (0, 1))
+    return lettering.figure(max(along) - min(along)), lettering.figure(max(across) - min(across))
 
 
 def _rows(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple[str, ...], ...]:

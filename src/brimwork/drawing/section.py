@@ -12,17 +12,15 @@ from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.section_features import FEATURES, Feature, stair_records
-from brimwork.drawing.sizes import PUMP, Sizes, Stairs
+from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes, Stairs
 from brimwork.units import InputError
 
-WIDTH = 174.0  # mm of the sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
 LEFT = 14.0  # mm kept free for the depth of the pit
 TALLEST = 130.0  # mm of a section from formation to the top
 BAND = 5.0  # mm of paper that soil is hatched wide
 PITCH = 4.3  # mm between two level labels
 SIZE = 2.8  # mm of their letters
 _SHORT = {"top of the highest stone": "highest stone"}
-TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
 
 
 @dataclass(frozen=True)

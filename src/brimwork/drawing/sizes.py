@@ -9,6 +9,8 @@ from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
 from brimwork.drawing.lettering import Lettering
 
+WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
+TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
 WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
 PUMP = 0.12  # m: side of the pump as it is drawn; its real size is not asked for
 BESIDE = 0.02  # m: how far a wall is drawn from the box

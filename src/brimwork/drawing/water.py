@@ -12,7 +12,7 @@ from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import Room, spread
 from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Line, Point, Polygon, Record, Sheet, Text, View
-from brimwork.drawing.section import TOO_LARGE, WIDTH
+from brimwork.drawing.sizes import TOO_LARGE, WIDTH
 from brimwork.topics.water_balance import DayOfWater
 from brimwork.units import InputError, convert, number, write
 

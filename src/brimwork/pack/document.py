@@ -16,7 +16,7 @@ from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.lettering import METRIC, US
 from brimwork.drawing.records import Sheet
-from brimwork.drawing.section import WIDTH
+from brimwork.drawing.sizes import WIDTH
 from brimwork.files import write_whole
 from brimwork.pack import buying, markup, results
 from brimwork.pack.markup import table, words
