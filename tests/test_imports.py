@@ -13,7 +13,14 @@ SOURCE = Path(brimwork.__file__).parent
 LAYERS = """files units nomenclature sources expression formula typeset derivation laws tables topics search prove
             design drawing exercise classroom pack notebook cli __main__""".split()
 FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
-ONLY_IN = {"sympy": {"derivation"}, "ipywidgets": {"notebook"}, "anywidget": {"notebook"}, "IPython": {"notebook"}, "pint": {"notebook"}, "typst": {"pack", "classroom", "notebook"}}
+ONLY_IN = {
+    "sympy": {"derivation"},
+    "ipywidgets": {"notebook"},
+    "anywidget": {"notebook"},
+    "IPython": {"notebook"},
+    "pint": {"notebook"},
+    "typst": {"pack", "classroom", "notebook"},
+}
 NEVER_AT_IMPORT = {"numpy", "scipy", "matplotlib", "rectpack"}
 FILES = sorted(SOURCE.rglob("*.py"))
 every_file = pytest.mark.parametrize("file", FILES, ids=lambda file: str(file.relative_to(SOURCE)))
