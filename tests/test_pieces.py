@@ -55,7 +55,7 @@ def test_the_pieces_of_every_formula_come_to_its_value_and_every_line_can_be_ask
 
 
 def test_units_of_odd_powers_can_be_read_back():
-    for text in ("m^1.5", "m^0.5/s", "m3/s", "kg/m/s2", "m^(1/3)", "s^-1"):
+    for text in ("m^1.5", "m^0.5/s", "m3/s", "Pa", "kg/m2/s2", "m^(1/3)", "s^-1"):
         assert unit_text(units.unit(text).dimension) == text
     assert unit_text(units.NUMBER) == ""
 

@@ -1,7 +1,7 @@
 """The working of a formula in pieces, each one line: what a worked example shows in full, and a faded one with its last lines blank.
 
 Pieces come from the formula's declaration and nowhere else: from its derivation where that names quantities on the way (speed, then friction head), and
-from its expression, in which a root, a power, a sum or what stands below a line is a piece of its own.
+from its expression, in which a root, a power, a sum, a term of a sum or what stands below a line is a piece of its own.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from brimwork.units import BASE, NUMBER, Dimension
 
 FIGURES = 4  # significant figures of a value on the way
 _CALCULUS = ("Integral", "Derivative")
+_WITH_A_NAME = ("N", "Pa", "W")
 
 
 @dataclass(frozen=True)
@@ -129,7 +130,10 @@ def number(node: ast.expr, values: dict[str, float]) -> float:
 
 
 def unit_text(dimension: Dimension) -> str:
-    """The SI unit of a dimension as the reader of units takes it: "m^1.5", "m^0.5/s", "s^-1"; nothing for a plain number."""
+    """The SI unit of a dimension as the reader of units takes it: "Pa", "m^1.5", "m^0.5/s", "s^-1"; nothing for a plain number."""
+    for name in _WITH_A_NAME:
+        if units.unit(name).dimension == dimension:
+            return name
     over = " ".join(_powered(name, power) for name, power in zip(BASE, dimension) if power > 0)
     if not over:
         return " ".join(f"{name}^{float(power):g}" for name, power in zip(BASE, dimension) if power)
@@ -260,6 +264,6 @@ def _own_line(node: ast.expr, above: ast.expr) -> bool:
             return bool(held) and not (isinstance(above, ast.BinOp) and isinstance(above.op, ast.Add | ast.Sub))
         case ast.BinOp(op=ast.Mult() | ast.Div()):
             below = isinstance(above, ast.BinOp) and isinstance(above.op, ast.Div) and above.right is node
-            powered = isinstance(above, ast.BinOp) and isinstance(above.op, ast.Pow)
-            return len(held) > 1 and (below or powered)
+            term_or_base = isinstance(above, ast.BinOp) and isinstance(above.op, ast.Pow | ast.Add | ast.Sub)
+            return len(held) > 1 and (below or term_or_base)
     return False

@@ -1,6 +1,6 @@
 """Loads, void blocks and stability. Numbers are invented. A real load path is for a licensed engineer."""
 
-from brimwork.exercise.choices import Choose
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -95,5 +95,36 @@ QUESTIONS = (
             ("The whole top of the block.", "A block is not stiff enough to spread a ring over all of its top. Use the ring that touches."),
             ("Half of the ring, to be careful.", "Care belongs in the safety factor. Use the area that truly touches."),
         ),
+    ),
+    Choose(
+        code="T07.20",
+        text="A full bowl stands on a ring foot, 400 mm outside and 240 mm inside. You change the ring for a full foot of the same size outside. What does the pressure"
+        " under it do?",
+        right="It falls by about a third.",
+        because="Areas go with the width squared. The hole was 0.6 squared, or 36 %, of the full foot, so the pressure falls to 64 %.",
+        wrong=(
+            ("It falls by about a tenth.", "The hole is more than half as wide as the foot. Square that, and it takes over a third of the area."),
+            ("It falls by more than a half.", "You compared the widths, 240 with 400. Areas go with the width squared."),
+            ("It rises by about a third.", "The same load on more area presses less: divide by the larger area."),
+        ),
+    ),
+    Tell(
+        code="T07.21",
+        text="Why do blocks bear a heavy bowl on a slab, and give way under the same bowl on its ring foot?",
+        model="The load is the same, but the slab shares it out over far more area, so each bit of the block is pressed less.",
+        points=("the load stays the same", "the slab touches on far more area", "pressure is load over area"),
+    ),
+    FindTheSlip(
+        code="T07.22",
+        text="A bowl of 150 kg with 60 litres of water stands on a ring foot, 400 mm outside and 240 mm inside. Somebody works out the pressure under the ring.",
+        lines=(
+            ("Mass: 150 + 60 = 210 kg.", "The mass holds: a litre of water is a kilogram."),
+            ("Weight: 210 x 9.81 = 2060 N.", "The weight holds: mass times gravity."),
+            ("Area: pi/4 x (0.40 - 0.24) squared = 0.0201 m2.", ""),
+            ("Pressure: 2060/0.0201 = 102 kPa.", "The pressure holds: weight over area."),
+        ),
+        slip=3,
+        because="Square each width first, then take the inner from the outer.",
+        mend=("pressure", "25.6 kPa", "102 kPa"),
     ),
 )

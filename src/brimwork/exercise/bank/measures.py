@@ -1,6 +1,6 @@
 """Units, geometry and quantities. Numbers are invented."""
 
-from brimwork.exercise.choices import FindTheSlip
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -99,5 +99,35 @@ QUESTIONS = (
         ),
         slip=3,
         because="A cubic metre has 1000 litres, not 100. The tank holds 288 litres, which is 76 US gallons.",
+    ),
+    Choose(
+        code="T02.20",
+        text="A pit is 1.2 m by 0.9 m at the bottom and 0.6 m deep. Its sides lean out by 0.35 m for each metre up. How much does it hold?",
+        right="About 0.95 cubic metres.",
+        because="Over the floor stand 0.65 cubic metres. Wedges and corners round it add 0.30.",
+        wrong=(
+            ("About 0.65 cubic metres.", "That is what stands straight over the floor. The sides lean out, so there is more round it."),
+            ("About 0.79 cubic metres.", "You let one side of each pair lean out. Both ends and both sides do."),
+            ("About 1.3 cubic metres.", "You took the area at the top all the way down. The pit gets narrower towards its floor."),
+        ),
+    ),
+    Tell(
+        code="T02.21",
+        text="Why does a pit whose sides lean out hold more than its floor area times its depth?",
+        model="Each level sheet of water is longer and wider than the one below. Add them all up, and it is more than the floor area would give.",
+        points=("a sheet higher up is longer and wider", "all the sheets are added up", "the floor area counts at the bottom only"),
+    ),
+    FindTheSlip(
+        code="T02.22",
+        text="A pit has a floor of 1.2 m by 0.9 m and is 0.6 m deep; its sides lean out by 0.35. Somebody works out what it holds.",
+        lines=(
+            ("Over the floor: 1.2 x 0.9 x 0.6 = 0.648 m3.", "This holds: length times width times depth."),
+            ("Wedges along the sides: 0.35 x (1.2 + 0.9) x 0.6 = 0.441 m3.", ""),
+            ("Corners: 4/3 x 0.35 squared x 0.6 cubed = 0.0353 m3.", "The corners hold: four thin pyramids."),
+            ("Together: 0.648 + 0.441 + 0.0353 = 1.12 m3.", "The sum holds: add the three parts."),
+        ),
+        slip=2,
+        because="A wedge gets higher and wider with the depth, so the depth is squared. As it stands, the units come out as square metres.",
+        mend=("volume", "0.948 m3", "1.12 m3"),
     ),
 )

@@ -1,7 +1,7 @@
 """Reservoir and water balance. Numbers are invented."""
 
 from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet, Text, at_scale
-from brimwork.exercise.choices import FindTheSlip
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 _VOID = {"n": ("90 %", "95 %", "1 %")}
@@ -141,5 +141,36 @@ QUESTIONS = (
         ),
         slip=3,
         because="The blocks leave less room, so the water area is 0.96 x 0.95 = 0.912 square metres. The level falls by 21.9 mm.",
+    ),
+    Choose(
+        code="T06.20",
+        text="A lined pit measures 1500 litres. Twelve blocks of 60 litres go in, each 95 % empty. Pebbles fill the rest; 40 % of their space is empty. How much water"
+        " does it hold?",
+        right="About 1000 litres.",
+        because="The blocks hold 684 litres. The other 780 litres of the pit are 40 % empty and hold 312. Together 996.",
+        wrong=(
+            ("About 680 litres.", "That is the water in the blocks alone. Water stands between the pebbles too."),
+            ("About 1430 litres.", "You took 95 % of the whole pit. Only the blocks are so empty; pebbles leave 40 %."),
+            ("About 600 litres.", "You took 40 % of the whole pit. That goes for pebbles alone, and blocks hold far more."),
+        ),
+    ),
+    Tell(
+        code="T06.21",
+        text="Why does the same pit hold so much more water with void blocks than with pebbles?",
+        model="Blocks are nearly all empty, so almost all their space takes water, while pebbles fill more than half of theirs with stone.",
+        points=("blocks are nearly all empty", "pebbles fill more than half of their space", "water gets only the empty share"),
+    ),
+    FindTheSlip(
+        code="T06.22",
+        text="A lined pit of 1500 litres takes 12 blocks of 60 litres, each 95 % empty. Pebbles, 40 % empty, fill the rest. Somebody works out the water.",
+        lines=(
+            ("Space of the blocks: 12 x 60 = 720 L.", "This holds: the number of blocks times the size of one."),
+            ("Water in the blocks: 0.95 x 720 = 684 L.", "This holds: the empty share of the blocks."),
+            ("Water in the stone: 0.4 x 1500 = 600 L.", ""),
+            ("Together: 684 + 600 = 1284 L.", "The sum holds: blocks and stone together."),
+        ),
+        slip=3,
+        because="Stone fills only what the blocks leave. Take their 720 litres off the pit first.",
+        mend=("water held", "996 L", "1284 L"),
     ),
 )
