@@ -61,6 +61,22 @@ def test_the_scan_reports_a_picture_without_words_a_slider_without_a_name_and_pa
     assert {line.split(": ")[1] for line in wrong} == {"image-alt", "label", "color-contrast"}
 
 
+def test_the_steps_of_the_form_are_opened_and_closed_by_keyboard(page, address):
+    lab.open_workbook(page, address, "design.ipynb")
+    rim = page.get_by_label("Diameter of the rim")
+    rim.wait_for()
+    step = page.get_by_role("button", name="Reservoir:")
+    for _ in range(60):  # from the boxes of the open step onwards with the tab key alone
+        if step.evaluate("step => step === document.activeElement"):
+            break
+        rim.focus() if page.evaluate("() => !document.activeElement.closest('.brimwork-form')") else page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    page.get_by_label("Blocks along").wait_for()
+    rim.wait_for(state="hidden")
+    page.keyboard.press("Enter")
+    page.get_by_label("Blocks along").wait_for(state="hidden")
+
+
 def untrusted_copy(page, name):
     """Save the workbook that is open, and a copy with a line more: its signature fits no longer, as after a download. Returns the name of the copy."""
     lab.save(page)

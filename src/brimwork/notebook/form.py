@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import ipywidgets as widgets
 
 from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections, usual
+from brimwork.notebook.folds import Folds
 from brimwork.units import InputError
 
 if TYPE_CHECKING:
@@ -51,9 +52,9 @@ _LABEL = {"description_width": "29em"}
 _NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="52em", max_width="100%")
 _BASIS = widgets.Layout(width="13em")
 _ROW = widgets.Layout(flex_flow="row wrap")
-# A long name takes two lines; the title of a closed step is as dark as that of an open one.
+# A long name takes two lines; titles of steps stand at the left.
 _STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }
-.jupyter-widget-Collapse-header { color: var(--jp-ui-font-color1) }</style>"""
+.brimwork-fold.jupyter-button { text-align: left }</style>"""
 
 
 def _label(text: str) -> str:
@@ -175,7 +176,7 @@ class HeadEntry:
 
 
 class Form:
-    """The steps of a design's kind as an accordion, or just the few boxes that were asked for."""
+    """The steps of a design's kind as parts to unfold, or just the few boxes that were asked for."""
 
     def __init__(self, view: DesignView, only: tuple[str, ...] = ()):
         self.view, self.entries = view, {}
@@ -184,7 +185,7 @@ class Form:
             self.widget = self._boxes(only)
             return
         self.steps = {step: keys for step in STEPS if (keys := keys_of(step, view.design.kind))}
-        self.widget = widgets.Accordion(children=[widgets.VBox() for _ in self.steps])
+        self.widget = Folds(len(self.steps))
         self.told()
         self.widget.observe(self._opened, "selected_index")
         self.widget.selected_index = list(self.steps).index("Feature")
@@ -198,11 +199,8 @@ class Form:
     def _opened(self, change) -> None:
         """Make the boxes of a step that is opened for the first time."""
         at = change["new"]
-        if at is None or self.widget.children[at].children:
-            return
-        children = list(self.widget.children)
-        children[at] = self._boxes(list(self.steps.values())[at])
-        self.widget.children = children
+        if at is not None and not self.widget.parts[at].children:
+            self.widget.parts[at].children = (self._boxes(list(self.steps.values())[at]),)
 
     def told(self) -> None:
         """Say in the title of every step how much of it is known."""
