@@ -11,7 +11,7 @@ from reading_grade import grade
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
-SECTIONED = ("overflow", "pipes", "siting", "water-balance")
+SECTIONED = ("loads", "overflow", "pipes", "reservoir", "siting", "volume", "water-balance")
 PICTURES = ("explore", "start_and_stop", "follow_days")
 SECTIONS = (("recall",), ("predict",), ("explore",), ("look_back", "explain"), ("derive", "ledger"), ("fade",), ("find_slip",), ("your_numbers",), ("on_site",),
             ("exit_check",))  # fmt: skip
