@@ -18,7 +18,8 @@ from brimwork.design.inputs import Design, Unknown
 from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import Keeper, Part, alert, box, button, paragraph, status
+from brimwork.notebook.part import Part
+from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, status
 from brimwork.units import InputError
 
 MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"

@@ -16,6 +16,7 @@ from brimwork.design.inputs import Unknown
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.form import ALERT, Form
 from brimwork.notebook.pages import Page, say
+from brimwork.notebook.part import Part
 from brimwork.notebook.results import MARKS, drawings_shown, findings_shown
 from brimwork.units import InputError
 
@@ -49,7 +50,8 @@ class DesignView:
         self.place = widgets.VBox([self.form.widget])
         files = widgets.HBox([self.file, _button("Save", "write the design to the file named", self.save), _button("Load", "read the file named", self.load)])
         start = widgets.HBox([self.other, _button("Start", "begin a new design from what is chosen", self.start)])
-        self.widget = widgets.VBox([files, *([] if quick else [start]), self.told, self.place])
+        plain = f"The form of {path}, with a box for each value. It comes to life when the cell is run."
+        self.widget = Part([files, *([] if quick else [start]), self.told, self.place], plain)
 
     @staticmethod
     def _others(folder: Path) -> list[tuple[str, str]]:

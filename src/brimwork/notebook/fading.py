@@ -19,7 +19,8 @@ from brimwork.exercise.question import ask
 from brimwork.formula import Formula, read_values
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Page, checked, say
-from brimwork.notebook.practising import Keeper, Part, box, button, leads_to, paragraph, status, told
+from brimwork.notebook.part import Part
+from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told
 from brimwork.units import InputError
 
 MOST_BLANKS = 3

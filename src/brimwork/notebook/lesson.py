@@ -15,7 +15,8 @@ from brimwork.exercise.choices import Choice, Telling
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, Part, alert, box, button, exercise, paragraph, printable, status
+from brimwork.notebook.part import Part
+from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, printable, status
 from brimwork.units import InputError
 
 ANSWERS = "answers.json"

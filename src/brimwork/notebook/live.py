@@ -20,6 +20,7 @@ from brimwork.drawing.pictures import Picture, picture
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
+from brimwork.notebook.part import Part
 from brimwork.notebook.slider import Slider
 from brimwork.units import InputError, convert, unit
 
@@ -66,7 +67,7 @@ class Control:
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
         self.slider.observe(self._slid, "value")
-        self.widget = widgets.HBox([self.box, self.slider, self.message])
+        self.widget = widgets.HBox([self.box, self.slider, self.message], layout={"flex_flow": "row wrap", "align_items": "center"})
 
     def _text(self) -> str:
         return self.row.metric_text(self.value, None)
@@ -120,7 +121,8 @@ class Explorer:
         self.trouble, self.rest = widgets.HTML(), None
 
     def show(self) -> None:
-        display(widgets.VBox([*(control.widget for control in self.controls), self.trouble]))
+        names = "; ".join(control.box.description for control in self.controls)
+        display(Part([*(control.widget for control in self.controls), self.trouble], f"Boxes and sliders for {names}. They come to life when the cell is run."))
         self.handle = display(self.figure(), display_id=True)
         if len(self.controls) == 1:
             self.controls[0].slider.frames = self.frames()

@@ -16,22 +16,12 @@ from brimwork.exercise.diagnosis import Diagnosis, diagnose
 from brimwork.exercise.hints import TOLD, ladder
 from brimwork.exercise.question import Question
 from brimwork.notebook.pages import say
+from brimwork.notebook.part import Part
 from brimwork.units import InputError
 
 _MARKS = {"right": "✓ ", "none": "… ", "told": "✎ "}
 QUIET = {"description_width": "initial"}
 _ORDINALS = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
-
-
-class Part(widgets.VBox):
-    """Widgets one below the other, with a plain text for those who see no widgets."""
-
-    def __init__(self, children: list[widgets.Widget], plain: str):
-        super().__init__(children)
-        self._plain = plain
-
-    def _repr_mimebundle_(self, **named) -> dict[str, object]:
-        return {**super()._repr_mimebundle_(**named), "text/plain": self._plain}
 
 
 def box(label: str, width: str = "26em") -> widgets.Text:
