@@ -13,6 +13,7 @@ from brimwork.units import InputError
 
 G = 9.80665
 drain_time = find("time to drain through an opening")
+head_left, greatest_crest = find("head left over a rim after a time"), find("greatest height of a siphon's crest")
 ROOT = math.sqrt(2 * G)
 heads = st.floats(0.02, 2.0)
 
@@ -130,7 +131,7 @@ def test_a_wide_gap_is_noted_as_no_longer_laminar():
 
 @given(H_1=st.floats(1e-3, 0.02), t=st.floats(1.0, 600.0))
 def test_the_head_left_over_a_rim_is_that_of_the_differential_equation(H_1, t):
-    left = find("head left over a rim after a time")(H_1=H_1, C_w=1.7, b=2.45, A_tank=0.478, t_drain=t)
+    left = head_left(H_1=H_1, C_w=1.7, b=2.45, A_tank=0.478, t_drain=t)
     followed = solve_ivp(lambda _, s: [-1.7 * 2.45 * max(s[0], 0.0) ** 1.5 / 0.478], (0, t), [H_1], rtol=1e-9, atol=1e-13, method="LSODA").y[0][-1]
     assert left == pytest.approx(followed, rel=1e-5)
 
@@ -140,13 +141,13 @@ STILL = {"f": 0.0, "L_up": 1.0, "d_pipe": 0.02, "K_up": 0.0, "v": 0.0}
 
 def test_a_crest_over_still_water_is_as_high_as_the_air_holds_up_less_what_boils():
     """101 325 Pa less 2339 Pa (Maurer, chapter 2, water at 20 degC) over 998.2 kg/m3 x 9.80665: 10.112 m."""
-    height = find("greatest height of a siphon's crest")(p_air=101325.0, p_boil=tables.vapour_pressure(293.15), rho=998.2, **STILL)
+    height = greatest_crest(p_air=101325.0, p_boil=tables.vapour_pressure(293.15), rho=998.2, **STILL)
     assert height == pytest.approx((101325 - 2339) / (998.2 * G), rel=1e-4)
 
 
 @given(v=st.floats(0.1, 3.0), K_up=st.floats(0, 3), L_up=st.floats(0.5, 4))
 def test_at_the_greatest_crest_the_pressure_by_the_energy_from_surface_to_crest_is_that_of_boiling(v, K_up, L_up):
-    z = find("greatest height of a siphon's crest")(p_air=9.5e4, p_boil=2.3e3, rho=998.0, f=0.03, L_up=L_up, d_pipe=0.02, K_up=K_up, v=v)
+    z = greatest_crest(p_air=9.5e4, p_boil=2.3e3, rho=998.0, f=0.03, L_up=L_up, d_pipe=0.02, K_up=K_up, v=v)
     lost = (0.03 * L_up / 0.02 + K_up) * v**2 / (2 * G)
     assert 9.5e4 - 998.0 * (G * z + v**2 / 2 + G * lost) == pytest.approx(2.3e3, rel=1e-6)
 

@@ -10,6 +10,16 @@ from brimwork.drawing.pictures import picture
 from brimwork.drawing.records import Line, Text
 from brimwork.topics import find
 
+in_a_corner = find("liner folded away in a corner")
+round_a_circle = find("liner folded away round a circle")
+spare_in_a_corner = find("liner to spare in a corner")
+pleat_reach = find("reach of a corner pleat")
+corner_thickness = find("thickness of a folded corner")
+spare_round = find("liner to spare round a circle")
+pleats_round = find("pleats round a circle")
+thickness_round = find("mean thickness of the folds round a circle")
+whole_liner = find("area of the liner")
+
 length = st.floats(0.3, 3.0)
 margin = st.floats(0.0, 0.6)
 depth = st.floats(0.1, 0.9)
@@ -18,9 +28,9 @@ depth = st.floats(0.1, 0.9)
 @given(length, length, depth, margin, margin)
 def test_four_corners_hold_what_the_flat_liner_has_more_than_the_faces_it_covers(L, W, D, apron, trim):
     edge = apron + trim
-    whole = find("area of the liner")(L_in=L, W_in=W, D=D, w_apron=apron, w_trim=trim)
+    whole = whole_liner(L_in=L, W_in=W, D=D, w_apron=apron, w_trim=trim)
     faces = L * W + 2 * D * (L + W) + (L + 2 * edge) * (W + 2 * edge) - L * W
-    assert 4 * find("liner folded away in a corner")(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
+    assert 4 * in_a_corner(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
 
 
 @given(length, depth, margin, margin)
@@ -28,33 +38,33 @@ def test_a_round_liner_has_in_its_folds_what_it_has_more_than_the_faces_it_cover
     edge = apron + trim
     whole = math.pi * (d / 2 + D + edge) ** 2
     faces = math.pi * (d / 2 + edge) ** 2 + math.pi * d * D  # floor and ring seen from above, and the side
-    assert find("liner folded away round a circle")(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
+    assert round_a_circle(D=D, w_apron=apron, w_trim=trim) == pytest.approx(whole - faces, rel=1e-9)
 
 
 def test_a_corner_half_a_metre_deep_worked_by_hand():
     """0.5 m up the side: 1 m to spare, one fold reaching 0.5 m, two folds 0.25 m each; 0.5 x (0.5 + 2 x 0.7) = 0.95 m2 with 0.6 m of apron and 0.1 m to trim."""
-    assert find("liner to spare in a corner")(z_f=0.5) == 1.0
-    assert find("reach of a corner pleat")(z_f=0.5, N_fold=1) == 0.5
-    assert find("reach of a corner pleat")(z_f=0.5, N_fold=2) == 0.25
-    assert find("liner folded away in a corner")(D=0.5, w_apron=0.6, w_trim=0.1) == pytest.approx(0.95)
+    assert spare_in_a_corner(z_f=0.5) == 1.0
+    assert pleat_reach(z_f=0.5, N_fold=1) == 0.5
+    assert pleat_reach(z_f=0.5, N_fold=2) == 0.25
+    assert in_a_corner(D=0.5, w_apron=0.6, w_trim=0.1) == pytest.approx(0.95)
 
 
 def test_a_sheet_folded_once_is_three_thick_and_folded_twice_five():
-    thickness = find("thickness of a folded corner")
+    thickness = corner_thickness
     assert [thickness(N_fold=n, t_sheet=1.0) for n in (0, 1, 2, 3)] == [1.0, 3.0, 5.0, 7.0]
 
 
 def test_pleats_round_a_circle_worked_by_hand():
     """0.45 m deep: 2.827 m to spare; pleats of 60 mm take up 120 mm each: 23.56, so 24 pleats. A pit 1.2 m wide: 1 + 0.9/1.2 = 1.75 layers of 1 mm."""
-    assert find("liner to spare round a circle")(z_f=0.45) == pytest.approx(2.8274, rel=1e-4)
-    assert find("pleats round a circle")(z_f=0.45, w_fold=0.06) == pytest.approx(23.56, rel=1e-4)
-    assert find("mean thickness of the folds round a circle")(D=0.45, d_t=1.2, t_sheet=1e-3) == pytest.approx(1.75e-3)
+    assert spare_round(z_f=0.45) == pytest.approx(2.8274, rel=1e-4)
+    assert pleats_round(z_f=0.45, w_fold=0.06) == pytest.approx(23.56, rel=1e-4)
+    assert thickness_round(D=0.45, d_t=1.2, t_sheet=1e-3) == pytest.approx(1.75e-3)
 
 
 @given(depth, length)
 def test_all_pleats_and_the_pit_together_use_up_the_way_round_the_flat_liner(D, d):
-    pleats, reach = find("pleats round a circle")(z_f=D, w_fold=0.05), 0.05
-    layers = find("mean thickness of the folds round a circle")(D=D, d_t=d, t_sheet=1.0)
+    pleats, reach = pleats_round(z_f=D, w_fold=0.05), 0.05
+    layers = thickness_round(D=D, d_t=d, t_sheet=1.0)
     assert math.pi * d + 2 * reach * pleats == pytest.approx(math.pi * (d + 2 * D), rel=1e-12)
     assert layers * math.pi * d == pytest.approx(math.pi * (d + 2 * D), rel=1e-12)
 
@@ -64,8 +74,8 @@ def test_a_square_corner_creased_along_its_diagonal_reaches_as_far_as_it_is_high
     """The corner square of the sheet, from (0, 0) outwards: fold it at its diagonal, and the line at that height lies double along the side."""
     corner = [(0.0, height), (height, height), (height, 0.0)]  # along the line at that height, past the diagonal and back
     walked = sum(math.dist(a, b) for a, b in zip(corner, corner[1:]))
-    assert walked == pytest.approx(find("liner to spare in a corner")(z_f=height))
-    assert math.dist(corner[0], corner[1]) == pytest.approx(find("reach of a corner pleat")(z_f=height, N_fold=1))
+    assert walked == pytest.approx(spare_in_a_corner(z_f=height))
+    assert math.dist(corner[0], corner[1]) == pytest.approx(pleat_reach(z_f=height, N_fold=1))
 
 
 def _drawn(name, **values):

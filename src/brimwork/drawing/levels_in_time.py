@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.layout import CHARACTER
 from brimwork.drawing.records import GREY, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.units import convert, number
 
@@ -83,11 +82,10 @@ def _far(limits: dict[str, float], near: dict[str, float], across: Axis, up: Axi
 
 
 def _with_stop(view: View, at: float, first: bool) -> View:
-    """A line where the pump stops, named once, on the side where there is more room."""
+    """A line where the pump stops, named once, under the axis, left of the words for the time."""
     _, low, _, high = view.window
-    text = "the pump stops"
-    right = view.place((at, low))[0] + CHARACTER * 3.0 * len(text) + 3.0 < _LEFT + _WIDE
-    name = [Text((at, low), text, "start" if right else "end", 3.0, GREY, (1.2 if right else -1.2, 1.6))] if first else []
+    place = view.place((at, low))[0]
+    name = [Text((at, low), "the pump stops", "middle", 3.0, GREY, (min(0.0, _LEFT + _WIDE - 33.0 - place), -8.6))] if first else []
     return replace(view, records=(*view.records, Line(((at, low), (at, high)), "centre"), *name))
 
 
