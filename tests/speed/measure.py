@@ -135,13 +135,20 @@ def slider(moves: int, swift: bool) -> list[dict]:
             seconds, size, records = kernel_side(call)
             row = {"picture": call.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
             for kind in ("ours", "interact"):
-                row[kind] = moved(browser, address, f"{kind}{number}.ipynb", moves if kind == "ours" else max(moves // 3, 10))
+                row[kind] = moved(browser, address, f"{kind}{number}.ipynb", moves if kind == "ours" else max(moves // 3, 10), keys_of(call))
             rows.append(row)
         browser.close()
     return rows
 
 
-def moved(browser, address: str, name: str, moves: int) -> list[float]:
+def keys_of(call: str) -> tuple[str, str]:
+    """The arrow key that leads to where the slider has more room, and the one back."""
+    slider = explorer_of(call).controls[0].slider
+    return ("ArrowLeft", "ArrowRight") if slider.value > (slider.min + slider.max) / 2 else ("ArrowRight", "ArrowLeft")
+
+
+def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str]) -> list[float]:
+    """Times (ms) from key to paint, eight steps there and eight back, over and over."""
     import lab
 
     page = browser.new_page(viewport={"width": 1300, "height": 1000})
@@ -151,7 +158,7 @@ def moved(browser, address: str, name: str, moves: int) -> list[float]:
     handle = page.get_by_role("slider").first
     handle.focus()
     for move in range(moves + 5):
-        page.keyboard.press("ArrowRight" if move // 8 % 2 == 0 else "ArrowLeft")
+        page.keyboard.press(keys[move // 8 % 2])
         page.wait_for_function(f"() => window.times.length > {move}", timeout=10_000)
         page.wait_for_timeout(60)
     times = page.evaluate("() => window.times")[5:]
