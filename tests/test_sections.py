@@ -226,6 +226,14 @@ def test_estimate_value_on_the_way_and_answer_are_told_together(book):
     assert own.box.value == "" and own.box not in own.place.children and words(own.outcome) == ""
 
 
+def test_a_plain_number_is_estimated_without_a_unit():
+    own = own_numbers.OwnNumbers("tipping factor", "M_over", 1, None)
+    assert own.estimate.description == "Rough estimate first"
+    own.estimate.value = "8"
+    own.box.value = "8.96"  # by hand: 4300 N x 0.55 m/2 = 1182.5 N m, over 300 N x 0.44 m = 132 N m
+    assert "Right: 8.96" in words(own.feedback) and "near enough" in words(own.feedback)
+
+
 def test_hostile_text_in_any_box_is_answered():
     own = numbers()
     own.estimate.value = "50 L/min"

@@ -32,7 +32,7 @@ class OwnNumbers(ByNumber):
         [answer] = super().ask()
         self.worked, self.step = _on_the_way(self.name, self.way, self.question.like[1])
         self.guess, self.way_found, self.earlier = 0.0, None, {}
-        self.estimate = box("Rough estimate first, with its unit", "30em")
+        self.estimate = box(f"Rough estimate first{', with its unit' if self.question.unit else ''}", "30em")
         self.estimate.observe(lambda change: self.guessed(change["new"]), "value")
         piece = self.worked.pieces[self.step]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
