@@ -114,6 +114,28 @@ def test_no_label_leaves_its_sheet_or_touches_another(name, region):
             assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
 
 
+@settings(max_examples=80, deadline=None)
+@given(
+    st.sampled_from(("UK", "US")),
+    st.integers(1, 6),
+    st.integers(1, 4),
+    st.sampled_from((100, 300, 600, 1000)),
+    st.integers(150, 1500),
+    st.integers(100, 1500),
+    st.sampled_from((0, 60, 250, 400)),
+)
+def test_labels_of_plan_and_section_stand_apart_whatever_the_sizes(region, along, across, apron, wide, high, offset):
+    changed = [design.headed("region", region).having("reservoir.blocks_along", along).having("reservoir.blocks_across", across) for design in (BOWL, BLADE)]
+    bowl, blade = (design.having("catch.apron", f"{apron} mm") for design in changed)
+    bowl = bowl.having("vessel.rim_diameter", f"{wide} mm").having("vessel.height", f"{high} mm").having("vessel.offset", f"{offset} mm")
+    blade = blade.having("blade.lip_width", f"{wide} mm").having("blade.lip_level", f"{high + 100} mm").having("blade.trough_width", f"{offset + 80} mm")
+    for sheet in (draw(chain_of(design)) for draw in (plan, section) for design in (bowl, blade)):
+        labels = [(label.text, true_box(label)) for label in words(sheet)]
+        assert all(box[0] >= 0 and box[1] >= 0 and box[2] <= sheet.width and box[3] <= sheet.height for _, box in labels)
+        for (text, a), (other, b) in combinations(labels, 2):
+            assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
+
+
 @every
 def test_no_line_of_a_drawing_leaves_its_sheet(name, region):
     for sheet in sheets(name, region).values():
@@ -295,6 +317,12 @@ def test_the_long_section_of_a_cascade_falls_from_lip_to_lip_and_down_the_rill()
     heights = sorted({round(y * 1e3) for _, y in fill.points})
     assert heights == [0, 130, 150, 300, 450, 600]
     assert {"450", "rill 2000", "header 400", "600"} <= set(spans_of(sheet))
+
+
+def test_a_cascade_that_runs_down_past_its_reservoir_is_told_so():
+    """From 300 mm three falls of 150 mm end at -150 mm, and the edge of the box stands at -40."""
+    with pytest.raises(InputError, match="run down to -170 mm, below the edge of the reservoir at -40 mm"):
+        section(chain_of(CASCADE.having("cascade.top_level", "300 mm")))
 
 
 def test_a_design_as_large_as_a_slip_of_a_unit_makes_it_is_told_so():

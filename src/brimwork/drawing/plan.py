@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Unknown
+from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import spread, width_of
@@ -104,7 +105,7 @@ def _view(s: Sizes, feature: Feature, lettering: Lettering, column: float, recor
     width, height = (left + right) * scale, 2 * half * scale
     top = 12.0 + max(feature.over - (half - feature.dimensioned_at) * scale, 3.0)
     window, frame = (-left, -half, right, half), (_start(left, edge, column, scale), top, width, height)
-    lettered = (*records, *_dimensions(s, lettering, right, half), *feature.dimensions, *_labels(labels, scale, edge, half, feature))
+    lettered = (*records, *_dimensions(s, lettering, right, half, scale), *feature.dimensions, *_labels(labels, scale, edge, half, feature))
     return View(window, frame, lettered, clip=False), name, top + height + 3 * ROW + 16.0
 
 
@@ -138,14 +139,24 @@ def _blocks(s: Sizes) -> list[Record]:
     return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden") for i in range(across + 1)]
 
 
-def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float) -> list[Record]:
-    """Along under the drawing, across on its right: blocks, box, pit, stone."""
+def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale: float) -> list[Record]:
+    """Along under the drawing, across on its right: blocks, box, pit, stone; across in the same order without words where those are too long."""
     spans = (("blocks", s.blocks), ("box", s.box), ("pit", s.pit), ("stone", (2 * s.reach[0], 2 * s.reach[1])))
     records: list[Record] = []
+    long = any(width_of(f"{what} {lettering.figure(across)}", DIMENSION_SIZE) > across * scale for what, (_, across) in spans)
     for row, (what, (along, across)) in enumerate(spans):
         offset = -(4.5 + ROW * row)
         records.append(Dimension((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, offset))
-        records.append(Dimension((right, -across / 2), (right, across / 2), f"{what} {lettering.figure(across)}", across, offset, along=True))
+        records.append(
+            Dimension(
+                (right, -across / 2),
+                (right, across / 2),
+                lettering.figure(across) if long else f"{what} {lettering.figure(across)}",
+                across,
+                offset,
+                along=True,
+            )
+        )
     return records
 
 

@@ -74,8 +74,9 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         records += [_outline(_slab(d, x), "thin")] if chain.on_slabs else []
         records += [_outline(circle(wide / 2, (x, 0.0)), "outline"), _outline(circle(hole / 2, (x, 0.0)), "thin")]
     top = max(s.reach[1], max(wide for _, (wide, _, _) in sizes) / 2)
-    spans = [(a, b) for (a, _), (b, _) in zip(sizes, sizes[1:])]
-    dimensions = tuple(Dimension((a, top), (b, top), lettering.figure(b - a), b - a, 4.5) for a, b in spans)
+    (first, _), (last, _), gaps = sizes[0], sizes[-1], len(sizes) - 1
+    apart = f"{gaps} x {lettering.figure((last - first) / gaps)} = " if gaps > 1 else ""
+    dimensions = (Dimension((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps else ()
     x, (wide, _, _) = sizes[0]
     turn = math.radians(150)
     each = ", ".join(lettering.figure(one) for _, (one, _, _) in sizes)
@@ -89,8 +90,8 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     labels += [((x - d["slab.length"] / 2, -0.2 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slabs else []
     says = f"{len(sizes)} drilled {'stone' if len(sizes) == 1 else 'stones'}, {each} {lettering.length} across from left to right,"
     rows = tuple((f"stone {i} across, and off the middle", lettering.figure(one), lettering.level(at)) for i, (at, (one, _, _)) in enumerate(sizes, start=1))
-    left = min(at - one / 2 for at, (one, _, _) in sizes)
-    return Feature(tuple(records), dimensions, tuple(labels), left=left, right=-left, half=top, dimensioned_at=top, says=says, rows=rows)
+    left, right = min(at - one / 2 for at, (one, _, _) in sizes), max(at + one / 2 for at, (one, _, _) in sizes)
+    return Feature(tuple(records), dimensions, tuple(labels), left=left, right=right, half=top, dimensioned_at=top, says=says, rows=rows)
 
 
 def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
@@ -108,11 +109,12 @@ def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     )
     falling = Polygon(rectangle(face, -lip / 2, face + throw, lip / 2), "water", "none")
     top = max(s.reach[1], length / 2)
-    dimensions = (
-        Dimension((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),
-        Dimension((back, -length / 2), (back, length / 2), f"wall {lettering.figure(length)}", length, 4.5),
+    dimensions = (Dimension((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),)
+    labels = (
+        ((back, 0.48 * length), f"wall, {lettering.figure(length)} long"),
+        ((face, 0.4 * lip), f"lip {lettering.figure(lip)}"),
+        ((face + throw, 0.2 * lip), f"landing line, {lettering.figure(throw)} out"),
     )
-    labels = (((face, 0.4 * lip), f"lip {lettering.figure(lip)}"), ((face + throw, 0.2 * lip), f"landing line, {lettering.figure(throw)} out"))
     says = f"a wall with a lip {lettering.said(lip)} wide stands beside the box, its sheet lands {lettering.said(throw)} out"
     rows = (
         ("lip", "", lettering.figure(lip)),

@@ -12,6 +12,7 @@ from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record
 from brimwork.drawing.sizes import WALL, Sizes, Stairs
+from brimwork.units import InputError
 
 
 @dataclass(frozen=True)
@@ -69,15 +70,17 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         records += [Polygon(rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline")]
         records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden") for side in (-1, 1)]
         records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
-    across = tuple(Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in sizes)
-    x, (wide, high, _) = max(sizes, key=lambda one: one[1][1])
+    tallest = max(sizes, key=lambda one: one[1][1])
+    shown = sizes if len(sizes) <= 3 else [tallest]  # the plan's table has them all
+    across = tuple(Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in shown)
+    x, (wide, high, _) = tallest
     under = s.level["block top"] - 0.04
     far = max(place for place, _ in sizes)
     hose = ((s.pump[0], under), (far, under), (far, base))
     starts = {"stone base": far + sizes[-1][1][0] / 2, "highest stone": x + wide / 2}
-    left = min(place - one[0] / 2 for place, one in sizes)
+    left, right = min(place - one[0] / 2 for place, one in sizes), max(place + one[0] / 2 for place, one in sizes)
     says = f"{len(sizes)} drilled {'stone stands' if len(sizes) == 1 else 'stones stand'}, the highest {lettering.said(high)} high,"
-    return Feature(tuple(records), across, base + high, left, -left, hose, starts, says)
+    return Feature(tuple(records), across, base + high, left, right, hose, starts, says)
 
 
 def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
@@ -109,6 +112,11 @@ def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
 def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     """Only the foot of the rill, which the view cuts off; `long_section` shows the whole."""
     stairs = Stairs(chain, s)
+    if stairs.foot < s.box_top:
+        raise InputError(
+            f"steps and rill run down to {lettering.said(stairs.foot)}, below the edge of the reservoir at {lettering.said(s.box_top)}: "
+            "raise the header's lip, or take fewer or lower falls"
+        )
     over = (s.box_top + max(s.stone_top, s.box_top)) / 2
     left = stairs.end - 0.35
     hose = ((s.pump[0], over), (stairs.back, over))

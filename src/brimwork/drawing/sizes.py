@@ -78,7 +78,7 @@ class Stairs:
         each = lettering.figure(self.tread)
         treads = f"{self.steps} x {each} = {lettering.figure(pools)}" if self.steps > 1 else f"tread {each}"
         spans = [(self.back, first, f"header {lettering.figure(first - self.back)}", 10.5), (first, self.start, treads, 4.5)]
-        return [*spans, (self.start, self.end, f"rill {lettering.figure(self.rill[0])}", 4.5)] if self.rill else spans
+        return [*spans, (self.start, self.end, f"rill {lettering.figure(self.rill[0])}", 10.5)] if self.rill else spans
 
     @property
     def foot(self) -> float:
