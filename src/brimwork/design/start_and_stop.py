@@ -200,11 +200,10 @@ def _followed(circuit: Circuit, moment: Moment, seconds: float, step: float) -> 
         raise InputError(f"{seconds:g} s would take {kept * parts} steps, more than {MOST_STEPS}: follow a shorter time")
     for number in range(1, kept + 1):
         dry = False
-        for _ in range(parts):
-            moment = _step(circuit, moment, seconds / kept / parts)
+        for part in range(1, parts + 1):
+            moment = _step(circuit, moment, seconds / kept / parts, begin + (number - 1 + part / parts) * seconds / kept)
             dry |= moment.dry
-        moment = replace(moment, t=begin + number * seconds / kept, dry=dry)
-        yield moment
+        yield replace(moment, dry=True) if dry and not moment.dry else moment
 
 
 def _finest(circuit: Circuit) -> float:
@@ -216,8 +215,8 @@ def _head(circuit: Circuit, above: float) -> float:
     return max(0.0, above - circuit.below_rim) / circuit.A_v
 
 
-def _step(circuit: Circuit, moment: Moment, dt: float) -> Moment:
-    """One step by Runge and Kutta, which keeps the sum of all water; then what the levels do not allow is put right, water for water."""
+def _step(circuit: Circuit, moment: Moment, dt: float, end: float) -> Moment:
+    """One step, which ends at a time (s), by Runge and Kutta, which keeps the sum of all water; then what the levels do not allow is put right, water for water."""
     now = (moment.above, moment.on_the_way, moment.reservoir)
     k1 = _rates(circuit, now, moment.running)
     k2 = _rates(circuit, _moved(now, k1, dt / 2), moment.running)
@@ -229,9 +228,7 @@ def _step(circuit: Circuit, moment: Moment, dt: float) -> Moment:
     above, reservoir = above - short, reservoir + short
     fed = _fed(circuit, reservoir, dt)
     spilled = max(0.0, reservoir + fed - circuit.A_w * circuit.h_over)
-    return Moment(
-        moment.t + dt, moment.running, above, way, reservoir + fed - spilled, moment.spilled + spilled, moment.fed + fed, moment.running and short > 0
-    )
+    return Moment(end, moment.running, above, way, reservoir + fed - spilled, moment.spilled + spilled, moment.fed + fed, moment.running and short > 0)
 
 
 def _moved(now: tuple[float, float, float], rates: tuple[float, float, float], dt: float) -> tuple[float, float, float]:
@@ -242,7 +239,7 @@ def _rates(circuit: Circuit, now: tuple[float, ...], running: bool) -> tuple[flo
     """Growth (m3/s) of the water above, on its way and in the reservoir; their sum is nothing."""
     above, way, reservoir = now
     pumped = circuit.Q if running else 0.0
-    rim = flow_by_weir_coefficient(C_w=circuit.C_w, b=circuit.b, H=_head(circuit, above))
+    rim = flow_by_weir_coefficient(C_w=circuit.C_w, b=circuit.b, H=_head(circuit, above)) if above > circuit.below_rim else 0.0
     back = flow_that_comes_back(V_way=max(way, 0.0), t_way=circuit.time_on_the_way) if circuit.time_on_the_way else rim
     siphoned = 0.0 if running or not circuit.hose else _siphoned(circuit, circuit.hose, above, reservoir)
     return pumped - rim - siphoned, rim - back, back + siphoned - pumped
