@@ -93,12 +93,20 @@ def _working_lines(chain: Chain, name: str) -> list[str]:
     return [f"{worked.formula.name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
 
 
+def _numbers(name: str, sheet: Sheet) -> str:
+    """The table of a drawing's numbers, folded."""
+    head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in sheet.columns)
+    rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in sheet.rows)
+    return f"<details><summary>Numbers of the {escape(name)}</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details>"
+
+
 def drawings_shown(chain: Chain) -> Shown:
     """The drawings with their descriptions, or what each still needs."""
     html, plain = [], []
     for name, sheet in drawings(chain):
         if isinstance(sheet, Sheet):
-            html.append(f"<figure style='margin:0 0 1em;max-width:720px'>{image.element(sheet)}<figcaption>{escape(sheet.description)}</figcaption></figure>")
+            caption = f"<figcaption>{escape(sheet.description)}</figcaption>"
+            html.append(f"<figure style='margin:0 0 1em;max-width:720px'>{image.element(sheet)}{caption}{_numbers(name, sheet)}</figure>")
             plain.append(sheet.description)
         else:
             html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
