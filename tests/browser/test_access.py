@@ -41,7 +41,7 @@ def disturb(page):
 
 @pytest.mark.parametrize("name", WORKBOOKS)
 def test_axe_finds_nothing_grave_in_the_outputs_of_a_workbook_in_light_and_dark(page, address, name):
-    page.set_viewport_size({"width": 1300, "height": 14000})  # all cells in view: what is far outside is not laid out
+    page.set_viewport_size({"width": 1300, "height": 18000})  # all cells in view: what is far outside is not laid out
     lab.open_workbook(page, address, name)
     if page.locator(".jp-OutputArea input[type=text]").count():
         disturb(page)
