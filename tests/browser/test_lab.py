@@ -79,7 +79,7 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
     redrawn("a vessel 762 mm across")
     rim.fill("30 kg")
     rim.press("Enter")
-    page.get_by_role("alert").filter(has_text="type it in mm").wait_for()
+    page.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()
     rim.fill("")
     rim.press("Enter")
     page.get_by_text("needs diameter of the rim (vessel.rim_diameter)").first.wait_for(state="attached")  # folded under "not shown"
