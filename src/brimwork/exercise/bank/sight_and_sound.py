@@ -41,7 +41,7 @@ QUESTIONS = (
         unit="",
         label="dB",
         name="level",
-        vary={"n": ("50", "62", "1"), "k": ("4", "7", "1")},
+        vary={"n": ("50", "62", "1"), "k": ("8", "16", "1")},
         wrong=(
             Wrong("n*k", "Decibels are logarithms and do not add. Add ten times the logarithm of the number of bowls."),
             Wrong("n + 20*log10(k)", "You took 20, which goes with distances. Sources that are alike add their strength: take 10."),
