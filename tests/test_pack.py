@@ -8,7 +8,9 @@ import pypdf
 import pytest
 
 from brimwork import cli
-from brimwork.design import inputs
+from brimwork.design import checks, inputs
+from brimwork.design.features import chain_of
+from brimwork.pack import results
 from brimwork.pack.document import document, write_pack
 
 BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
@@ -130,3 +132,15 @@ def test_levels_of_a_us_design_stand_in_inches_first(tmp_path):
     """By hand: 18 + 2.5 in of blocks and cover put the floor at -20 1/2 in; 20.5 x 25.4 = 520.7 mm."""
     source = document(inputs.load(BOWL.with_stem("school-columns")), DAY, tmp_path)
     assert re.search(r'reservoir floor"\], \[#"-20 1/2"\], \[#"-521"\]', source) and source.index('"inches"') < source.index('"mm"')
+
+
+def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
+    wet = (
+        inputs.load(BOWL).having("site.pit_sides", "wet or running soil, or nobody competent").having("site.cost", "9000 cur").having("site.budget", "100 cur")
+    )
+    found = checks.findings(chain_of(wet))
+    assert {"C32", "C56"} <= {finding.id for finding in found if finding.grade == "fail"}
+    page = results.summary(chain_of(wet), found, DAY)
+    stop = page[page.index("Stop.") : page.index("== Key numbers")]
+    assert "Depth of the pit" in stop and "Budget" not in stop
+    assert "To find out next" in page

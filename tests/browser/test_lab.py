@@ -106,7 +106,11 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
 
 @pytest.mark.parametrize(
     ("name", "label", "drawn"),
-    [("school-columns", "Diameters of the stones", "3 drilled stones"), ("terrace-blade", "Width of the lip", "a sheet falls 750 mm")],
+    [
+        ("school-columns", "Diameters of the stones", "3 drilled stones"),
+        ("terrace-blade", "Width of the lip", "a sheet falls 750 mm"),
+        ("garden-cascade", "Number of steps", "3 falls of 150 mm"),
+    ],
 )
 def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page, address, name, label, drawn):
     lab.open_workbook(page, address, "design.ipynb")

@@ -19,6 +19,7 @@ from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
 INFINITE = float("inf")
+NEXT = 3  # values that are named as the next ones to find out
 NAMED = 4  # missing values that a finding names
 FLATTEST_LEG = units.read("30 deg", "deg")
 
@@ -182,6 +183,12 @@ def meaning(key: str) -> str:
 def wanted(found: list[Finding]) -> list[tuple[str, int]]:
     """The keys of the design that most checks wait for, and how many; what to find out next."""
     return Counter(key for finding in found for key in finding.needs).most_common()
+
+
+def next_words(found: list[Finding]) -> str:
+    """What to find out next, in a sentence: the values that most checks wait for. Nothing where no check waits."""
+    first = [f"{meaning(key)} ({count} {'check waits' if count == 1 else 'checks wait'})" for key, count in wanted(found)[:NEXT]]
+    return f"To find out next: {'; '.join(first)}." if first else ""
 
 
 CP, J, DERIVED = tables.COMMON_PRACTICE, tables.JUDGEMENT, "derived"

@@ -17,7 +17,6 @@ from brimwork.notebook.form import ALERT
 from brimwork.units import InputError
 
 MARKS = {"fail": ("✗", ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
-NEXT = 3  # values that are named as the next ones to find out
 
 
 class Shown:
@@ -35,7 +34,7 @@ def findings_shown(chain: Chain) -> Shown:
     found = checks.findings(chain)
     counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
-    following = next_words(found)
+    following = checks.next_words(found)
     html = (
         "<section style='max-width:760px'><h2>Findings</h2>"
         f"<p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>"
@@ -45,12 +44,6 @@ def findings_shown(chain: Chain) -> Shown:
         [f"Findings: {counts}", *([following] if following else []), *(f"{finding.grade}: {finding.title}: {finding.value}" for finding in found)]
     )
     return Shown(html, plain)
-
-
-def next_words(found: list[Finding]) -> str:
-    """What to find out next, in a sentence: the values that most checks wait for. Nothing where no check waits."""
-    first = [f"{checks.meaning(key)} ({count} {'check waits' if count == 1 else 'checks wait'})" for key, count in checks.wanted(found)[:NEXT]]
-    return f"To find out next: {'; '.join(first)}." if first else ""
 
 
 def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:

@@ -18,7 +18,8 @@ from brimwork.units import InputError
 
 MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
 GRADED = ("fail", "marginal", "pass")
-SAFETY = ("people", "supply", "loads")  # groups whose fails stand on page one
+SAFETY = ("supply", "loads")  # groups whose fails stand on page one; and of the other groups digging, lifting, water, walls
+SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
 CAUTIONS = (
     "Have services under the ground located before digging, and dig by hand near any mark.",
     "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
@@ -38,6 +39,7 @@ def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
         f"= {words(design.title)}",
         words(design.note),
         f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(said)}*.",
+        *([_ours(chain, following)] if (following := checks.next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
         "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in CAUTIONS),
@@ -52,7 +54,7 @@ def _ours(chain: Chain, text: str) -> str:
 
 
 def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
-    dangers = [finding for finding in found if finding.grade == "fail" and finding.group in SAFETY]
+    dangers = [finding for finding in found if finding.grade == "fail" and (finding.group in SAFETY or finding.id in SAFETY_TOO)]
     rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {_ours(chain, sentence(finding.remedy))}" for finding in dangers)
     return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
 
