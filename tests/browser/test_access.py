@@ -12,6 +12,10 @@ GRAVE = ("serious", "critical")
 _OPEN_ALL = "() => document.querySelectorAll('.jp-OutputArea details').forEach(fold => fold.open = true)"
 _ALL_SHOWN = """() => document.querySelectorAll('.jp-OutputArea figure').length ===
   JSON.stringify(window.jupyterapp.shell.currentWidget.context.model.toJSON()).split('<figure').length - 1"""
+# Every figure that the notebook holds stands in the page, and none is drawn in the page any more: each is an image at rest.
+_AT_REST = """() => { const figures = [...document.querySelectorAll('.jp-OutputArea figure')];
+  return figures.every(figure => figure.querySelector('img')) && figures.length >=
+    JSON.stringify(window.jupyterapp.shell.currentWidget.context.model.toJSON()).split('<figure').length - 1; }"""
 _WATER = """image => { const canvas = document.createElement('canvas'); canvas.width = image.width; canvas.height = image.height;
   const pen = canvas.getContext('2d'); pen.drawImage(image, 0, 0, image.width, image.height);
   const all = pen.getImageData(0, 0, image.width, image.height).data; let count = 0;
@@ -26,6 +30,7 @@ def scan(page, theme):
     page.evaluate(_OPEN_ALL)
     page.add_style_tag(content="body { height: 100vh }")  # JupyterLab's body has no height and hides what overflows it: axe would take all for hidden
     page.wait_for_timeout(700)
+    page.wait_for_function(_AT_REST)
     found = Axe().run(page, {"include": [[".jp-OutputArea-output"]]}, {"resultTypes": ["violations", "passes"]}).response
     wrong = [f"{rule['impact']}: {rule['id']}: {node['html'][:300]}" for rule in found["violations"] if rule["impact"] in GRAVE for node in rule["nodes"]]
     return wrong, {rule["id"]: len(rule["nodes"]) for rule in found["passes"]}
@@ -97,7 +102,7 @@ def shown_without_running(page, address, name):
     page.wait_for_function(_ALL_SHOWN)
     trust = page.evaluate("() => window.jupyterapp.shell.currentWidget.content.widgets.map(cell => cell.model.trusted)")
     assert True not in trust[1:], "nobody has trusted this copy"
-    assert page.locator(".jp-OutputArea svg[viewBox]").count() == 0, "JupyterLab strips what it does not trust"
+    assert page.locator(".jp-OutputArea figure svg").count() == 0, "JupyterLab strips what it does not trust"
     shown = []
     for figure in page.locator(".jp-OutputArea figure").all():
         image = figure.locator("img")
@@ -107,10 +112,12 @@ def shown_without_running(page, address, name):
 
 
 def test_a_downloaded_copy_shows_the_last_live_picture_with_description_and_numbers(page, address):
+    page.set_viewport_size({"width": 1300, "height": 18000})
     lab.open_workbook(page, address, "overflow.ipynb")
     page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first.press("End")
     page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('lip 20 mm')")
     page.locator("figure").first.locator("img").wait_for()
+    page.wait_for_function(_AT_REST)
     figures = page.locator("figure").count()
     shown = shown_without_running(page, address, untrusted_copy(page, "overflow.ipynb"))
     assert len(shown) == figures
