@@ -418,6 +418,11 @@ class Working:
     result: float
     notes: list[str]
 
+    @property
+    def letter(self) -> str:
+        """The letter of the result."""
+        return self.formula.result
+
 
 def holds(condition: str, values: dict[str, float]) -> bool:
     """Whether "a < b" is true of `values`."""

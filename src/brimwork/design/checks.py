@@ -175,6 +175,11 @@ def asked(unknown: Unknown) -> str:
     return named + (f", and {len(unknown.keys) - NAMED} more" if len(unknown.keys) > NAMED else "")
 
 
+def reason(missing: Unknown | InputError) -> str:
+    """Why a number is not there: what it needs, or what was refused."""
+    return f"needs {asked(missing)}" if isinstance(missing, Unknown) else str(missing)
+
+
 def meaning(key: str) -> str:
     section, _, name = key.partition(".")
     return SECTIONS[section][name].name

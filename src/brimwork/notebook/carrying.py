@@ -10,8 +10,8 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.design import checks, inputs
-from brimwork.design.chain import Chain, Found
-from brimwork.design.checks import Finding, asked
+from brimwork.design.chain import Chain
+from brimwork.design.checks import Finding, reason
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import SECTIONS, Field
 from brimwork.design.inputs import Design, Unknown
@@ -133,11 +133,9 @@ def _cell(chain: Chain, name: str) -> str:
 def _number(chain: Chain, name: str) -> str:
     try:
         found = chain.working(name)
-    except Unknown as missing:
-        return f"needs {asked(missing)}"
-    except InputError as refused:
-        return str(refused)
-    row = QUANTITIES[found.letter if isinstance(found, Found) else found.formula.result]
+    except (Unknown, InputError) as missing:
+        return reason(missing)
+    row = QUANTITIES[found.letter]
     return row.us_text(found.result) if chain.design.region == "US" else row.metric_text(found.result)
 
 

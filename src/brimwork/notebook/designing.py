@@ -9,7 +9,7 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.design import checks, inputs
-from brimwork.design.chain import Chain, Found
+from brimwork.design.chain import Chain
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import KINDS
 from brimwork.design.inputs import Unknown
@@ -205,9 +205,7 @@ def _number_of(chain: Chain, name: str) -> str:
         return "–"
     try:
         worked = chain.working(name)
-    except Unknown as missing:
-        return f"needs {checks.asked(missing)}"
-    except InputError as refused:
-        return str(refused)
-    row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
+    except (Unknown, InputError) as missing:
+        return checks.reason(missing)
+    row = QUANTITIES[worked.letter]
     return row.both(worked.result)

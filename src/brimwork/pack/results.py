@@ -72,11 +72,9 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
     title = NUMBERS[name]
     try:
         worked = chain.working(name)
-    except Unknown as missing:
-        return title, f"needs {checks.asked(missing)}", ""
-    except InputError as refused:
-        return title, str(refused), ""
-    row = QUANTITIES[worked.letter if isinstance(worked, Found) else worked.formula.result]
+    except (Unknown, InputError) as missing:
+        return title, checks.reason(missing), ""
+    row = QUANTITIES[worked.letter]
     metric, us = row.metric_text(worked.result), row.us_text(worked.result)
     return (title, us, metric) if chain.design.region == "US" else (title, metric, us)
 

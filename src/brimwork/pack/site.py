@@ -7,7 +7,7 @@ from pathlib import Path
 
 from brimwork.design import checks
 from brimwork.design.amounts import short
-from brimwork.design.chain import Chain, Found
+from brimwork.design.chain import Chain
 from brimwork.design.inputs import Unknown
 from brimwork.design.programme import Dated, Programme, programme
 from brimwork.design.steps import HOLDS, WAIT
@@ -100,8 +100,6 @@ def _predicted(chain: Chain, name: str) -> str:
         if name == "edge":
             return markup.both("H", chain.edge_head, region) if chain.edge_head else "a film all round"
         worked = chain.working(name)
-    except Unknown as missing:
-        return f"needs {checks.asked(missing)}"
-    except InputError as refused:
-        return str(refused)
-    return markup.both(worked.letter if isinstance(worked, Found) else worked.formula.result, worked.result, region)
+    except (Unknown, InputError) as missing:
+        return checks.reason(missing)
+    return markup.both(worked.letter, worked.result, region)
