@@ -9,7 +9,7 @@ from brimwork.design.running import course
 from brimwork.design.start_and_stop import Course
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.levels_in_time import levels_in_time
-from brimwork.drawing.records import Sheet
+from brimwork.drawing.records import GREY, Sheet, Text
 from brimwork.units import convert, number, write
 
 EVERY = 15  # moments between two rows of the table
@@ -34,7 +34,8 @@ def start_and_stop(chain: Chain) -> Sheet:
     rows = tuple(
         (f"{moment.t:.0f}", number(convert(followed.level(moment), unit), 4), number(convert(followed.head(moment), unit), 3)) for moment in moments[::EVERY]
     )
-    return replace(sheet, columns=("time in s", f"level in {unit}", f"head over the edge in {unit}"), rows=rows)
+    title = Text((4.0, 5.0), "Level of the reservoir from the start of the pump to its stop and after, at the flow wanted", "start", 2.9, GREY)
+    return replace(sheet, notes=(*sheet.notes, title), columns=("time in s", f"level in {unit}", f"head over the edge in {unit}"), rows=rows)
 
 
 def _said(followed: Course, lettering: Lettering) -> str:
