@@ -157,7 +157,9 @@ def test_values_that_break_a_condition_are_refused_with_it():
 
 
 def test_a_letter_in_the_wrong_case_is_told_the_right_one_and_what_each_letter_is():
-    with pytest.raises(InputError, match=r"no letter 'h'\. Nearest: H\. It takes C_d \(discharge coefficient\), b \(length of the lip\), H \(head over the lip\)"):
+    with pytest.raises(
+        InputError, match=r"no letter 'h'\. Nearest: H\. It takes C_d \(discharge coefficient\), b \(length of the lip\), H \(head over the lip\)"
+    ):
         raise find("flow over a level lip").unknown_letter("h")
 
 

@@ -277,7 +277,9 @@ def test_a_refusal_says_what_was_given_what_was_wanted_and_what_to_type(text, wa
     assert message.startswith("H") and given in message and asked in message and to_type in message
 
 
-@pytest.mark.parametrize("text, kelvin", [("20C", 293.15), ("20 C", 293.15), ("20 °C", 293.15), ("68F", 293.15), ("68 °F", 293.15), ("-5 C", 268.15), ("293 K", 293.0)])
+@pytest.mark.parametrize(
+    "text, kelvin", [("20C", 293.15), ("20 C", 293.15), ("20 °C", 293.15), ("68F", 293.15), ("68 °F", 293.15), ("-5 C", 268.15), ("293 K", 293.0)]
+)
 def test_where_a_temperature_is_wanted_the_bare_letter_of_a_scale_is_read(text, kelvin):
     assert read(text, "degC") == pytest.approx(kelvin, rel=1e-12)
 
