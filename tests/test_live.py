@@ -1,8 +1,6 @@
-"""Live pictures: drawn in the page while they move, an image at rest, and drawn beforehand where one slider moves them alone."""
+"""Live pictures: drawn in the page while they move, an image at rest, and drawn ahead for the steps next to where a slider stands."""
 
 import asyncio
-
-import pytest
 
 from brimwork import topics
 from brimwork.drawing import image
@@ -10,13 +8,8 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import live
 
 
-def explorer(name, letters, **given):
-    formula = topics.find(name)
-    return live.Explorer(formula, letters, {letter: QUANTITIES[letter].read(text) for letter, text in given.items()})
-
-
 class Handle:
-    """Keeps what would be shown."""
+    """Keeps what would be shown at rest."""
 
     def __init__(self):
         self.shown = []
@@ -25,37 +18,112 @@ class Handle:
         self.shown.append(figure.html())
 
 
-def test_each_frame_is_the_figure_at_its_step():
-    one = explorer("void fraction from void ratio", ("e_void",), e_void="0.67")
-    frames = one.frames()
-    assert len(frames) == len(one.controls[0].positions()) > 20
-    assert one.controls[0].value == pytest.approx(0.67), "the value is as before"
-    for step in (0, 7, len(frames) - 1):
-        one.controls[0].value = one.controls[0].read(one.controls[0].positions()[step])
-        assert frames[step] == one.figure(one.key).html()
-    assert len(set(frames)) == len(frames)
-
-
-def test_a_step_that_cannot_be_and_what_there_is_no_time_for_have_no_frame(monkeypatch):
-    one = explorer("greatest pressure under partial contact", ("e_off",), F_w="8 kN", L_base="1 m", B_base="1.2 m", e_off="0.3 m")
-    frames = one.frames()
-    inside = [place for place in one.controls[0].positions() if place < 199]  # mm: up to a sixth of the base all of it presses, and the picture refuses
-    assert inside and frames[: len(inside)] == [""] * len(inside) and all(frames[len(inside) + 1 :])
-    monkeypatch.setattr(live, "AHEAD", -1.0)
-    assert not any(one.frames())
-
-
-def test_a_picture_is_drawn_in_the_page_while_it_moves_and_an_image_at_rest(monkeypatch):
-    monkeypatch.setattr(live, "REST", 0.05)
-    one = explorer("flow over a level lip", ("H", "b"), H="12 mm", b="600 mm", C_d="0.62")
+def explorer(monkeypatch, name, letters, **given):
+    """An explorer whose sliders keep what they would send to the page, in `sent`."""
+    formula = topics.find(name)
+    one = live.Explorer(formula, letters, {letter: QUANTITIES[letter].read(text) for letter, text in given.items()})
     one.handle = Handle()
+    for control in one.controls:
+        control.sent = []
+        monkeypatch.setattr(control.slider, "send", control.sent.append)
+    return one
 
-    async def moved():
-        for position in (13.0, 14.0, 15.0):
-            one.controls[0].slider.value = position
-        await asyncio.sleep(0.3)
 
-    asyncio.run(moved())
-    assert ["<svg" in html for html in one.handle.shown] == [True, True, True, False]
-    last = one.handle.shown[-1]
-    assert image.element(one.figure().picture.sheet) in last and "head over the lip 15 mm" in last
+def kept(control, beside):
+    """The pictures that the page keeps for a slider beside some values, by step."""
+    return {step: html for message in control.sent if message.get("beside") == beside for step, html in message["keep"].items()}
+
+
+def moves(monkeypatch, act, rest=0.3):
+    """Do something where a kernel would, and wait until all is at rest."""
+    monkeypatch.setattr(live, "REST", 0.05)
+
+    async def done():
+        act()
+        await asyncio.sleep(rest)
+
+    asyncio.run(done())
+
+
+LIP = {"name": "flow over a level lip", "letters": ("H", "b"), "H": "12 mm", "b": "600 mm", "C_d": "0.62"}
+
+
+def slid(control, steps, ahead=None):
+    """Slide as the page does: the number of the step, and beside which values it has shown the picture itself."""
+    with control.slider.hold_trait_notifications():
+        control.slider.value += steps * control.slider.step
+        control.slider.shown = ahead or ""
+
+
+def test_what_is_drawn_ahead_is_the_figure_at_its_step(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    head, length = one.controls
+    moves(monkeypatch, lambda: slid(head, 1), rest=1.0)
+    ahead, beside = kept(head, one._beside(head)), kept(length, one._beside(length))
+    at = head.slider.at()
+    assert set(ahead) == {step for step in range(at - 10, at + 11) if 0 <= step <= head.last} - {at} and len(beside) == 6
+    for control, drawn in ((head, ahead), (length, beside)):
+        here = control.value
+        for step, html in drawn.items():
+            control.value = control.on(step)
+            assert html == one.figure(one.key).html()
+        control.value = here
+
+
+def test_a_step_that_the_page_has_shown_is_not_drawn_again_unless_another_value_has_changed(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    head, length = one.controls
+
+    def shown(messages):
+        return [message for message in messages if "show" in message]
+
+    moves(monkeypatch, lambda: slid(head, 1, ahead=one._beside(head)))
+    assert not shown(head.sent) and head.box.value == "12.5 mm"
+    assert "head over the lip 12.5 mm" in one.handle.shown[-1], "at rest the workbook has it all the same"
+    late = one._beside(head)
+    moves(monkeypatch, lambda: slid(length, 1))
+    moves(monkeypatch, lambda: slid(head, 1, ahead=late))
+    (corrected,) = shown(head.sent)
+    assert "lip 13 mm" in corrected["show"] and "lip 610 mm" in corrected["show"] and corrected["at"] == head.slider.at()
+
+
+def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    head = one.controls[0]
+    moves(monkeypatch, lambda: slid(head, 1, ahead=one._beside(head)))
+    moves(monkeypatch, lambda: setattr(head.box, "value", "12.7 mm"))
+    (typed,) = [message for message in head.sent if "show" in message]
+    assert "lip 12.7 mm" in typed["show"] and typed["at"] is None
+
+
+def test_a_page_that_was_loaded_again_gets_its_pictures_again(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    head = one.controls[0]
+    moves(monkeypatch, lambda: slid(head, 1), rest=1.0)
+    head.sent.clear()
+    moves(monkeypatch, lambda: slid(head, 1), rest=1.0)  # a step that was sent, but the page says that it had none
+    assert len(kept(head, one._beside(head))) > 10
+
+
+def test_a_step_that_cannot_be_has_no_picture_ahead_and_is_told_when_the_slider_comes_there(monkeypatch):
+    one = explorer(
+        monkeypatch, "greatest pressure under partial contact", ("e_off",), F_w="8 kN", L_base="1 m", B_base="1.2 m", e_off="0.21 m"
+    )  # up to a sixth of the base, 0.2 m, all of it presses, and the picture refuses
+    (control,) = one.controls
+    moves(monkeypatch, lambda: slid(control, 1), rest=1.0)
+    drawn, last = kept(control, one._beside(control)), len(one.handle.shown)
+    refused = [step for step in range(control.slider.at() - 10, control.slider.at()) if control.on(step) < 0.199]
+    assert refused and drawn and not set(refused) & set(drawn)
+    moves(monkeypatch, lambda: slid(control, refused[0] - control.slider.at()))
+    assert "alert" in one.trouble.value and len(one.handle.shown) == last
+
+
+def test_a_picture_is_an_image_at_rest_and_its_numbers_stay_unfolded(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    moves(monkeypatch, lambda: [slid(one.controls[0], 1) for _ in range(3)])
+    assert ["<svg" in message["show"] for message in one.controls[0].sent if "show" in message] == [True, True, True]
+    (last,) = one.handle.shown
+    assert image.element(one.figure().picture.sheet) in last and "head over the lip 13.5 mm" in last and "<details>" in last
+    one.controls[0].slider.unfolded = True
+    moves(monkeypatch, lambda: slid(one.controls[0], 1))
+    assert "<details open>" in one.handle.shown[-1]

@@ -2,7 +2,8 @@
 
 Prints a table: `import brimwork`, one formula call, arrays against the same expression written in NumPy by hand, what the kernel does for each
 live picture of the workbooks; then, for the heaviest of these, slider to painted pixel in a real browser beside `interact` with a new matplotlib
-figure of the same content, both over the server that `brimwork open` runs and over a stock one.
+figure of the same content, both over the server that `brimwork open` runs and over a stock one. Steps are moves by the arrow keys, eight there and
+eight back; jumps are clicks far along the track, mostly to where nothing is drawn ahead.
 """
 
 from __future__ import annotations
@@ -49,10 +50,10 @@ def draw(x):
     plt.show()
 interact(draw, x=FloatSlider(min=slider.min, max=slider.max, step=slider.step, value=slider.value, readout=False));"""
 
-# From a real key event to the frame after the one in which the new picture stands; an image counts once it is decoded.
+# From a real key or pointer event to the frame after the one in which the new picture stands; an image counts once it is decoded.
 WATCH = """() => {
   window.times = []; window.start = null;
-  addEventListener('keydown', () => { window.start = performance.now(); window.waiting = true; }, true);
+  for (const event of ['keydown', 'pointerdown']) addEventListener(event, () => { window.start = performance.now(); window.waiting = true; }, true);
   const painted = () => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = () => {
       if (window.waiting) { window.waiting = false; window.times.push(performance.now() - window.start); } }; c.port2.postMessage(0); });
   new MutationObserver(changes => {
@@ -65,6 +66,7 @@ WATCH = """() => {
   }).observe(document.body, {childList: true, subtree: true});
 }"""
 
+JUMPS = [0.1, 0.9, 0.25, 0.7, 0.5, 0.05, 0.8, 0.35, 0.62, 0.18, 0.95, 0.43, 0.75, 0.02, 0.57, 0.3, 0.85, 0.22, 0.66, 0.13]  # shares of the track
 LIVE = ("explore", "start_and_stop", "follow_days")  # calls of workbooks that make a live picture
 
 
@@ -134,8 +136,8 @@ def slider(moves: int, swift: bool) -> list[dict]:
         for number, call in enumerate(pictures):
             seconds, size, records = kernel_side(call)
             row = {"picture": call.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
-            for kind in ("ours", "interact"):
-                row[kind] = moved(browser, address, f"{kind}{number}.ipynb", moves if kind == "ours" else max(moves // 3, 10), keys_of(call))
+            row["ours"], row["jumps"] = moved(browser, address, f"ours{number}.ipynb", moves, keys_of(call), len(JUMPS))
+            row["interact"], _ = moved(browser, address, f"interact{number}.ipynb", max(moves // 3, 10), keys_of(call), 0)
             rows.append(row)
         browser.close()
     return rows
@@ -147,8 +149,8 @@ def keys_of(call: str) -> tuple[str, str]:
     return ("ArrowLeft", "ArrowRight") if slider.value > (slider.min + slider.max) / 2 else ("ArrowRight", "ArrowLeft")
 
 
-def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str]) -> list[float]:
-    """Times (ms) from key to paint, eight steps there and eight back, over and over."""
+def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str], jumps: int) -> tuple[list[float], list[float]]:
+    """Times (ms) from event to paint: of steps by key, eight there and eight back, over and over, and of jumps by pointer."""
     import lab
 
     page = browser.new_page(viewport={"width": 1300, "height": 1000})
@@ -157,13 +159,16 @@ def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str]) -
     page.evaluate(WATCH)
     handle = page.get_by_role("slider").first
     handle.focus()
-    for move in range(moves + 5):
-        page.keyboard.press(keys[move // 8 % 2])
-        page.wait_for_function(f"() => window.times.length > {move}", timeout=10_000)
+    track = handle.bounding_box()
+    acts = [lambda move=move: page.keyboard.press(keys[move // 8 % 2]) for move in range(moves + 5)]
+    acts += [lambda share=share: page.mouse.click(track["x"] + share * track["width"], track["y"] + track["height"] / 2) for share in JUMPS[:jumps]]
+    for done, act in enumerate(acts):
+        act()
+        page.wait_for_function(f"() => window.times.length > {done}", timeout=10_000)
         page.wait_for_timeout(60)
-    times = page.evaluate("() => window.times")[5:]
+    times = page.evaluate("() => window.times")
     page.close()
-    return times
+    return times[5 : moves + 5], times[moves + 5 :]
 
 
 def importing() -> float:
@@ -235,7 +240,7 @@ def main() -> None:
     for row in rows:
         print(f"\nslider to painted pixel, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95): {row['picture']}")
         print(f"  of this in the kernel {row['kernel_ms']:.1f} ms of processor time, for {row['records']} records and {row['bytes']} bytes")
-        middle = {kind: (statistics.median(row[kind]), quantile(row[kind], 0.95)) for kind in ("ours", "interact")}
+        middle = {kind: (statistics.median(row[kind]), quantile(row[kind], 0.95)) for kind in ("ours", "jumps", "interact")}
         for kind, (median, late) in middle.items():
             print(f"  {kind:<10} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves)")
         print(f"  ratio      {middle['interact'][0] / middle['ours'][0]:6.1f} / {middle['interact'][1] / middle['ours'][1]:6.1f}")

@@ -43,8 +43,8 @@ class Followed(Explorer):
         self._picture = picture
         super().__init__(_UsualRanges(), letters, given)
 
-    def figure(self, key: str = "") -> Figure:
-        return Figure(*self._picture(self.values()), key)
+    def figure(self, key: str = "", **instead: float) -> Figure:
+        return Figure(*self._picture({**self.values(), **instead}), key)
 
 
 def start_and_stop(*letters: str, on: str = "2 min", off: str = "2 min", check_valve: str = "no", dry_vessel: str = "0 L", **given: str) -> None:

@@ -1,15 +1,16 @@
 """Live controls: number box and slider for each letter, and one picture, one sentence, one table that change together.
 
 While a slider moves, the picture is an SVG of the page, which is painted soonest; once it rests, an image, which an untrusted copy of the workbook keeps.
+The kernel draws the next steps of the sliders ahead while it has nothing else to do, so that most moves find their picture in the page already.
 """
 
 from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable
+from contextlib import suppress
 from html import escape
 from itertools import count
-from time import perf_counter
 
 import ipywidgets as widgets
 from IPython.display import display
@@ -26,7 +27,8 @@ from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
-AHEAD = 0.5  # s that may be spent on drawing beforehand
+AHEAD = {True: 10, False: 3}  # steps either way that are drawn ahead of the slider that moved last, and of the others
+PAUSE, BREATH = 0.03, 0.005  # s left to the page after a move, and to the reader between two drawings ahead
 _numbers = count(1)
 _QUIET = {"description_width": "initial"}
 _ROOMY = {"min_width": "30em", "width": "max-content"}
@@ -36,7 +38,7 @@ class Figure:
     """A picture with caption, notes and the table of its numbers, as HTML and as plain text; with a `key` drawn in the page, without one an image."""
 
     def __init__(self, shown: Picture, notes: list[str], key: str = ""):
-        self.picture, self.notes, self.key = shown, notes, key
+        self.picture, self.notes, self.key, self.unfolded = shown, notes, key, False
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/html": self.html(), "text/plain": " ".join([self.picture.sentence, *(f"Note: {note}." for note in self.notes)])}
@@ -49,15 +51,15 @@ class Figure:
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
         return (
             f"<figure style='margin:0;max-width:720px'>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
-            f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
+            f"<details{' open' if self.unfolded else ''}><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )
 
 
 class Control:
-    """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes."""
+    """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes: with itself, and whether by the slider."""
 
-    def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[], None]):
-        self.row, self.value, self._changed, self._busy = QUANTITIES[letter], value, changed, False
+    def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[Control, bool], None]):
+        self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
         name = self.row.plain_name
         self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
@@ -76,14 +78,19 @@ class Control:
         """The value (SI) for a place of the slider."""
         return self.row.read(f"{position:.6g} {self.row.metric}")
 
-    def positions(self) -> list[float]:
-        """The places on which the slider stops."""
-        return [self.slider.min + step * self.slider.step for step in range(round((self.slider.max - self.slider.min) / self.slider.step) + 1)]
+    @property
+    def last(self) -> int:
+        """The number of the last step of the slider."""
+        return round((self.slider.max - self.slider.min) / self.slider.step)
+
+    def on(self, step: int) -> float:
+        """The value (SI) at a step of the slider."""
+        return self.read(self.slider.min + step * self.slider.step)
 
     def _slid(self, change) -> None:
         if not self._busy:
             self.value = self.read(change["new"])
-            self._take(self._text(), change["new"])
+            self._take(self._text(), change["new"], slid=True)
 
     def _typed(self, change) -> None:
         if self._busy:
@@ -93,7 +100,7 @@ class Control:
         except InputError as error:
             self.message.value = f"<span role='alert'>{escape(str(error))}. Still shown: {escape(self._text())}.</span>"
             return
-        self._take(change["new"], convert(self.value, self.row.metric))
+        self._take(change["new"], convert(self.value, self.row.metric), slid=False)
 
     def _nearest_step(self, position: float) -> float:
         """Where the slider stands for a value: on a step of its own, or the page would move it there and report that as a wish."""
@@ -101,8 +108,8 @@ class Control:
         steps = round((min(max(position, slider.min), slider.max) - slider.min) / slider.step)
         return min(slider.min + steps * slider.step, slider.max)
 
-    def _take(self, text: str, position: float) -> None:
-        self._changed()  # the picture leaves first: it is what the eye waits for
+    def _take(self, text: str, position: float, slid: bool) -> None:
+        self._changed(self, slid)  # the picture leaves first: it is what the eye waits for
         self._busy = True
         try:
             self.box.value, self.message.value = text, ""
@@ -118,48 +125,87 @@ class Explorer:
         self.formula, self.letters, self.given = formula, letters, given
         self.key = f"p{next(_numbers)}"
         self.controls = [Control(formula, letter, given[letter], self.redraw) for letter in letters]
-        self.trouble, self.rest = widgets.HTML(), None
+        self.trouble, self._rest, self._ahead = widgets.HTML(), None, None
+        self._kept = {letter: ("", set()) for letter in letters}  # by letter: beside which values the page keeps pictures, and of which steps
 
     def show(self) -> None:
         names = "; ".join(control.box.description for control in self.controls)
         display(Part([*(control.widget for control in self.controls), self.trouble], f"Boxes and sliders for {names}. They come to life when the cell is run."))
         self.handle = display(self.figure(), display_id=True)
-        if len(self.controls) == 1:
-            self.controls[0].slider.frames = self.frames()
+        self._draw_ahead(self.controls[0], REST)
 
     def values(self) -> dict[str, float]:
-        return {**self.given, **{letter: control.value for letter, control in zip(self.letters, self.controls, strict=True)}}
+        return {**self.given, **{control.letter: control.value for control in self.controls}}
 
-    def figure(self, key: str = "") -> Figure:
-        values = self.values()
+    def figure(self, key: str = "", **instead: float) -> Figure:
+        """The figure for the present values, with others instead of some by their letters. Raises InputError where there is none."""
+        values = {**self.values(), **instead}
         shown = picture(self.formula, values, self.letters[0])
         return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key)
 
-    def frames(self) -> list[str]:
-        """The figure at each step of the only slider, as many as can be drawn in the time there is; "" where there is none."""
-        control, made, end = self.controls[0], [], perf_counter() + AHEAD
-        kept = control.value
-        for position in control.positions():
-            control.value = control.read(position)
+    def redraw(self, control: Control, slid: bool) -> None:
+        """Show the figure for the present values, unless the page has shown it already."""
+        if not (slid and control.slider.shown == self._beside(control)):
             try:
-                made.append(self.figure(self.key).html() if perf_counter() < end else "")
-            except InputError:
-                made.append("")
-        control.value = kept
-        return made
-
-    def redraw(self) -> None:
-        try:
-            figure = self.figure(self.key)
-        except InputError as error:
-            self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
-            return
+                html = self.figure(self.key).html()
+            except InputError as error:
+                self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
+                return
+            step = control.slider.at() if slid else None
+            control.slider.show(html, step)
+            if step in self._kept[control.letter][1]:
+                self._kept[control.letter] = "", set()  # the page has been loaded again and keeps nothing
         if self.trouble.value:
             self.trouble.value = ""
+        if self._rest:
+            self._rest.cancel()
+        self._rest = asyncio.get_running_loop().call_later(REST, self._at_rest)
+        self._draw_ahead(control, PAUSE)
+
+    def _at_rest(self) -> None:
+        try:
+            figure = self.figure()
+        except InputError:
+            return  # said already
+        figure.unfolded = self.controls[0].slider.unfolded
         self.handle.update(figure)
-        if self.rest:
-            self.rest.cancel()
-        self.rest = asyncio.get_running_loop().call_later(REST, lambda: self.handle.update(Figure(figure.picture, figure.notes)))
+
+    def _beside(self, control: Control) -> str:
+        """The values of all other controls: pictures drawn ahead hold as long as these do."""
+        return " ".join(["beside", *(f"{other.letter}={other.value!r}" for other in self.controls if other is not control)])
+
+    def _draw_ahead(self, moved: Control, pause: float) -> None:
+        try:
+            loop = asyncio.get_running_loop()
+        except RuntimeError:
+            return  # nobody is there who could move a slider
+        if self._ahead:
+            self._ahead.cancel()
+        self._ahead = loop.create_task(self._draw_next(moved, pause))
+
+    async def _draw_next(self, moved: Control, pause: float) -> None:
+        await asyncio.sleep(pause)
+        for control in sorted(self.controls, key=lambda control: control is not moved):
+            if control is not moved:
+                await asyncio.sleep(REST)
+            beside = self._beside(control)
+            if self._kept[control.letter][0] != beside:
+                self._kept[control.letter] = beside, set()
+            steps = self._kept[control.letter][1]
+            for away in range(1, AHEAD[control is moved] + 1):
+                wanted = [step for step in (control.slider.at() + away, control.slider.at() - away) if 0 <= step <= control.last and step not in steps]
+                if wanted:
+                    steps.update(wanted)
+                    control.slider.keep(beside, self._drawn(control, wanted))
+                    await asyncio.sleep(BREATH)  # a move of the reader comes first
+
+    def _drawn(self, control: Control, steps: list[int]) -> dict[int, str]:
+        """The figures, as HTML, at steps of a control, without those that cannot be drawn: why is said when the slider comes there."""
+        drawn = {}
+        for step in steps:
+            with suppress(InputError):
+                drawn[step] = self.figure(self.key, **{control.letter: control.on(step)}).html()
+        return drawn
 
 
 def explore(name: str, *letters: str, **given: str) -> None:

@@ -1,7 +1,8 @@
-// A range input with a name, and its value with a unit, for whoever does not see it.
+// A range input with a name, and its value with a unit, for whoever does not see it. It shows the pictures of its steps in the figure beside it.
 function render({ model, el }) {
   const input = document.createElement("input");
-  const show = () => {
+  const at = () => Math.round((input.valueAsNumber - input.min) / input.step);
+  const told = () => {
     input.value = model.get("value");
     input.setAttribute("aria-valuetext", `${input.value} ${model.get("unit")}`.trim());
   };
@@ -10,17 +11,40 @@ function render({ model, el }) {
   input.title = model.get("name");
   input.setAttribute("aria-label", model.get("name"));
   input.style.cssText = "width: 16em; accent-color: var(--jp-brand-color1, #1976d2)";
-  input.addEventListener("input", () => {
-    const frame = model.get("frames")[Math.round((input.valueAsNumber - input.min) / input.step)];
-    const figure = frame && el.closest(".jp-OutputArea")?.querySelector("figure");
-    if (figure) figure.outerHTML = frame;
-    model.set("value", input.valueAsNumber);
-    model.save_changes();
-    show();
+
+  let kept = {}, beside = "";
+  const show = (html) => {
+    const figure = el.closest(".jp-OutputArea")?.querySelector("figure");
+    if (!figure) return; // the kernel shows its picture by itself once all is at rest
+    const fresh = document.createElement("template");
+    fresh.innerHTML = html;
+    figure.querySelector("svg, img").replaceWith(fresh.content.querySelector("svg, img"));
+    // What is read out or folded open stays, with new words in it.
+    for (const part of ["figcaption", "table"]) figure.querySelector(part).replaceChildren(...fresh.content.querySelector(part).childNodes);
+  };
+  model.on("msg:custom", (message) => {
+    if (message.keep) {
+      if (message.beside !== beside) [kept, beside] = [{}, message.beside];
+      Object.assign(kept, message.keep);
+    } else if (message.at === null || message.at === at()) show(message.show);
   });
-  model.on("change:value", show);
-  show();
+  input.addEventListener("input", () => {
+    const frame = kept[at()];
+    if (frame) show(frame);
+    model.set({ value: input.valueAsNumber, shown: frame ? beside : "" });
+    model.save_changes();
+    told();
+  });
+  const folded = ({ target }) => {
+    if (!el.closest(".jp-OutputArea")?.contains(target)) return;
+    model.set("unfolded", target.open);
+    model.save_changes();
+  };
+  document.addEventListener("toggle", folded, true);
+  model.on("change:value", told);
+  told();
   input.dataset.lmSuppressShortcuts = "true"; // arrow keys are for the slider, not for JupyterLab
   el.append(input);
+  return () => document.removeEventListener("toggle", folded, true);
 }
 export default { render };

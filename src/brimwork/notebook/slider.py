@@ -11,14 +11,29 @@ import traitlets
 class Slider(anywidget.AnyWidget):
     """A number between `min` and `max` in steps, in `unit`; `name` is read out and shown on pointing.
 
-    `frames` holds the figure beside it, as HTML, for each step: the page shows that at once and the kernel's follows; "" where only the kernel knows.
+    It shows pictures in the figure beside it: `show` one at once, `keep` some for its steps, as long as the other values are those of `beside`.
+    When the reader moves it to a step whose picture it keeps, the page shows that without waiting, and `shown` says for which `beside` it did.
+    `unfolded` tells whether the numbers of the figure are open to read.
     """
 
     _esm = Path(__file__).with_name("slider.js")
     name = traitlets.Unicode().tag(sync=True)
     unit = traitlets.Unicode().tag(sync=True)
-    value = traitlets.Float().tag(sync=True)
+    value = traitlets.Float().tag(sync=True, echo_update=False)
     min = traitlets.Float().tag(sync=True)
     max = traitlets.Float().tag(sync=True)
     step = traitlets.Float().tag(sync=True)
-    frames = traitlets.List(traitlets.Unicode()).tag(sync=True)
+    shown = traitlets.Unicode().tag(sync=True, echo_update=False)
+    unfolded = traitlets.Bool().tag(sync=True, echo_update=False)
+
+    def at(self) -> int:
+        """The number of the step it stands on."""
+        return round((self.value - self.min) / self.step)
+
+    def show(self, figure: str, at: int | None = None) -> None:
+        """Show a figure (HTML); with `at` only if the slider still stands on that step."""
+        self.send({"show": figure, "at": at})
+
+    def keep(self, beside: str, figures: dict[int, str]) -> None:
+        """Keep figures (HTML) for steps, by their numbers; those kept beside other values are dropped."""
+        self.send({"beside": beside, "keep": figures})
