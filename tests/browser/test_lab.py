@@ -93,10 +93,14 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
 
     lab.open_workbook(page, address, "design.ipynb")
     redrawn("4 fail")
+    for folded in ("not shown", "Numbers of the plan"):
+        page.locator("summary", has_text=folded).first.click()
     rim = page.get_by_label("Diameter of the rim")
     rim.fill("30 in")
     rim.press("Enter")
     redrawn("a vessel 762 mm across")
+    unfolded = page.locator("details[open] > summary").all_inner_texts()
+    assert len(unfolded) == 2 and unfolded[0].endswith("not shown") and unfolded[1] == "Numbers of the plan", "what was unfolded stays so"
     rim.fill("30 kg")
     rim.press("Enter")
     page.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()

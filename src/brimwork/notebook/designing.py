@@ -18,6 +18,7 @@ from brimwork.notebook.form import ALERT, Form
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.results import MARKS, drawings_shown, findings_shown
+from brimwork.notebook.unfolded import Unfolded
 from brimwork.units import InputError
 
 # The ten values of the quick check, for each kind of feature.
@@ -51,7 +52,7 @@ class DesignView:
         files = widgets.HBox([self.file, _button("Save", "write the design to the file named", self.save), _button("Load", "read the file named", self.load)])
         start = widgets.HBox([self.other, _button("Start", "begin a new design from what is chosen", self.start)])
         plain = f"The form of {path}, with a box for each value. It comes to life when the cell is run."
-        self.widget = Part([files, *([] if quick else [start]), self.told, self.place], plain)
+        self.widget = Part([files, *([] if quick else [start]), self.told, self.place, Unfolded()], plain)
 
     @staticmethod
     def _others(folder: Path) -> list[tuple[str, str]]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 import ipywidgets as widgets
 import traitlets
 
+# Shared by all, because the page opens faster with few of them.
 _TITLE = widgets.Layout(width="auto", margin="2px 0")
-_STYLE = {"text_color": "var(--jp-ui-font-color1)", "font_weight": "bold"}
+_STYLE = widgets.ButtonStyle(text_color="var(--jp-ui-font-color1)", font_weight="bold")
+_SHOWN, _HIDDEN = widgets.Layout(padding="0 0 0 1.5em"), widgets.Layout(display="none")
 _OPEN, _CLOSED = "▾ ", "▸ "
 
 
@@ -16,7 +18,7 @@ class Folds(widgets.VBox):
     selected_index = traitlets.Int(None, allow_none=True)
 
     def __init__(self, count: int):
-        self.parts = [widgets.VBox(layout={"display": "none", "padding": "0 0 0 1.5em"}) for _ in range(count)]
+        self.parts = [widgets.VBox(layout=_HIDDEN) for _ in range(count)]
         self.heads = [widgets.Button(layout=_TITLE, style=_STYLE) for _ in range(count)]
         super().__init__([widget for pair in zip(self.heads, self.parts) for widget in pair])
         for place, head in enumerate(self.heads):
@@ -41,4 +43,4 @@ class Folds(widgets.VBox):
         for place, (head, part, title) in enumerate(zip(self.heads, self.parts, self._titles)):
             opened = place == self.selected_index
             head.description, head.tooltip = f"{_OPEN if opened else _CLOSED}{title}", "open; press to close" if opened else "press to open"
-            part.layout.display = "flex" if opened else "none"
+            part.layout = _SHOWN if opened else _HIDDEN

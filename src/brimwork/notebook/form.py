@@ -6,6 +6,8 @@ from html import escape
 from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
+from ipywidgets.widgets.widget_description import DescriptionStyle
+from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 
 from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections, usual
 from brimwork.notebook.folds import Folds
@@ -25,7 +27,7 @@ STEPS: dict[str, tuple[str, ...]] = {
     "Feature": ("vessel", "stones", "blade", "cascade", "slab", "flow"),
     "Reservoir": ("reservoir", "levels", "overflow_pipe", "climate"),
     "Pump and pipe": ("pump", "pipe"),
-    "Ground": ("ground", "site.soil_bearing", "site.footing_distance", "site.footing_depth", "site.pit_sides", "site.ground_water"),
+    "Ground": ("ground", "site.soil_bearing", "site.footing_distance", "site.footing_depth", "site.pit_sides", "site.ground_water", "site.frost_depth"),
     "Lining and stone": ("lining", "catch"),
     "Supply": ("supply",),
     "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
@@ -48,10 +50,11 @@ def keys_of(step: str, kind: str) -> list[str]:
 
 
 # One look for all boxes: shared by them, because the page opens faster with few of them.
-_LABEL = {"description_width": "29em"}
+_TYPED, _CHOSEN = TextStyle(description_width="29em"), DescriptionStyle(description_width="29em")
 _NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="52em", max_width="100%")
-_BASIS = widgets.Layout(width="13em")
+_BASIS, _BASIS_NAME = widgets.Layout(width="13em"), DescriptionStyle(description_width="3em")
 _ROW = widgets.Layout(flex_flow="row wrap")
+_SAID, _SAID_STYLE = widgets.Layout(), HTMLStyle()
 # A long name takes two lines; titles of steps stand at the left.
 _STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }
 .brimwork-fold.jupyter-button { text-align: left }</style>"""
@@ -71,13 +74,13 @@ class Entry:
         wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, Choice) and max(map(len, self.field.options)) > 20
         looks = {"description": _label(self.field.name), "layout": _WIDE if wide else _NARROW}
         if isinstance(self.field, Choice):
-            self.box = widgets.Dropdown(options=[self._empty(), *self.field.options], style=_LABEL, **looks)
+            self.box = widgets.Dropdown(options=[self._empty(), *self.field.options], style=_CHOSEN, **looks)
         else:
-            self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_LABEL, **looks)
+            self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_TYPED, **looks)
         self.basis = widgets.Dropdown(
-            options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style={"description_width": "3em"}
+            options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style=_BASIS_NAME
         )
-        self.message = widgets.HTML()
+        self.message = widgets.HTML(layout=_SAID, style=_SAID_STYLE)
         self.widget = widgets.HBox([self.box, self.basis, self.message], layout=_ROW)
         self.show()
         self.box.observe(self._changed, "value")
@@ -149,10 +152,10 @@ class HeadEntry:
     def __init__(self, view: DesignView, key: str):
         self.view, self.key, self.showing = view, key, False
         if key == "region":
-            self.box = widgets.Dropdown(options=REGIONS, description=HEADS[key], style=_LABEL, layout=_NARROW)
+            self.box = widgets.Dropdown(options=REGIONS, description=HEADS[key], style=_CHOSEN, layout=_NARROW)
         else:
-            self.box = widgets.Text(description=HEADS[key], continuous_update=False, style=_LABEL, layout=_WIDE)
-        self.message = widgets.HTML()
+            self.box = widgets.Text(description=HEADS[key], continuous_update=False, style=_TYPED, layout=_WIDE)
+        self.message = widgets.HTML(layout=_SAID, style=_SAID_STYLE)
         self.widget = widgets.HBox([self.box, self.message], layout=_ROW)
         self.show()
         self.box.observe(self._changed, "value")

@@ -23,6 +23,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.slider import Slider
+from brimwork.notebook.unfolded import Unfolded
 from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
@@ -38,7 +39,7 @@ class Figure:
     """A picture with caption, notes and the table of its numbers, as HTML and as plain text; with a `key` drawn in the page, without one an image."""
 
     def __init__(self, shown: Picture, notes: list[str], key: str = ""):
-        self.picture, self.notes, self.key, self.unfolded = shown, notes, key, False
+        self.picture, self.notes, self.key = shown, notes, key
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/html": self.html(), "text/plain": " ".join([self.picture.sentence, *(f"Note: {note}." for note in self.notes)])}
@@ -51,7 +52,7 @@ class Figure:
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
         return (
             f"<figure style='margin:0;max-width:720px'>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
-            f"<details{' open' if self.unfolded else ''}><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
+            f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )
 
 
@@ -130,7 +131,8 @@ class Explorer:
 
     def show(self) -> None:
         names = "; ".join(control.box.description for control in self.controls)
-        display(Part([*(control.widget for control in self.controls), self.trouble], f"Boxes and sliders for {names}. They come to life when the cell is run."))
+        boxes = [*(control.widget for control in self.controls), self.trouble, Unfolded()]
+        display(Part(boxes, f"Boxes and sliders for {names}. They come to life when the cell is run."))
         self.handle = display(self.figure(), display_id=True)
         self._draw_ahead(self.controls[0], REST)
 
@@ -163,12 +165,8 @@ class Explorer:
         self._draw_ahead(control, PAUSE)
 
     def _at_rest(self) -> None:
-        try:
-            figure = self.figure()
-        except InputError:
-            return  # said already
-        figure.unfolded = self.controls[0].slider.unfolded
-        self.handle.update(figure)
+        with suppress(InputError):  # said already
+            self.handle.update(self.figure())
 
     def _beside(self, control: Control) -> str:
         """The values of all other controls: pictures drawn ahead hold as long as these do."""

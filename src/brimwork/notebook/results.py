@@ -52,9 +52,7 @@ def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:
     if grade in ("fail", "marginal") or not found:
         return rows
     mark, colour = MARKS[grade]
-    return (
-        f"<details><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
-    )
+    return f"<details data-name='{grade}'><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
 
 
 def _finding_html(chain: Chain, finding: Finding) -> str:
@@ -66,7 +64,7 @@ def _finding_html(chain: Chain, finding: Finding) -> str:
     body += [f"<pre style='white-space:pre-wrap'>{escape(chr(10).join(lines))}</pre>"] if lines else []
     limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""
     return (
-        f"<details><summary><strong style='color:{colour}'>{mark} {finding.grade}</strong> "
+        f"<details data-name='{finding.id}'><summary><strong style='color:{colour}'>{mark} {finding.grade}</strong> "
         f"{escape(finding.title)}: {escape(finding.value)}{limit}</summary><div style='margin-left:1.5em'>{''.join(body)}</div></details>"
     )
 

@@ -35,16 +35,9 @@ function render({ model, el }) {
     model.save_changes();
     told();
   });
-  const folded = ({ target }) => {
-    if (!el.closest(".jp-OutputArea")?.contains(target)) return;
-    model.set("unfolded", target.open);
-    model.save_changes();
-  };
-  document.addEventListener("toggle", folded, true);
   model.on("change:value", told);
   told();
   input.dataset.lmSuppressShortcuts = "true"; // arrow keys are for the slider, not for JupyterLab
   el.append(input);
-  return () => document.removeEventListener("toggle", folded, true);
 }
 export default { render };

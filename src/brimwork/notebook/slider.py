@@ -13,7 +13,6 @@ class Slider(anywidget.AnyWidget):
 
     It shows pictures in the figure beside it: `show` one at once, `keep` some for its steps, as long as the other values are those of `beside`.
     When the reader moves it to a step whose picture it keeps, the page shows that without waiting, and `shown` says for which `beside` it did.
-    `unfolded` tells whether the numbers of the figure are open to read.
     """
 
     _esm = Path(__file__).with_name("slider.js")
@@ -24,7 +23,6 @@ class Slider(anywidget.AnyWidget):
     max = traitlets.Float().tag(sync=True)
     step = traitlets.Float().tag(sync=True)
     shown = traitlets.Unicode().tag(sync=True, echo_update=False)
-    unfolded = traitlets.Bool().tag(sync=True, echo_update=False)
 
     def at(self) -> int:
         """The number of the step it stands on."""
