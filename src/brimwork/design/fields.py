@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 import re
 from dataclasses import dataclass
 
@@ -258,6 +259,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "tree_stem": _length("diameter of its stem at 1.5 m"),
         "pit_sides": Choice("sides of the pit while people work", _HINDERS),
         "ground_water": _length("highest ground water above the reservoir floor"),
+        "frost_depth": _length("depth of the frost line under the finished paving"),
+        "north": Field("direction of north on the plan, clockwise from the top of the sheet", "deg", most=math.tau),
         "gate": Field("narrowest way in", "mm", "in"),
         "widest_item": Field("widest thing that must come in", "mm", "in"),
         "sound_at_1m": Field("sound level 1 m from the feature, in decibels", ""),
@@ -378,6 +381,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "cut_out": Choice("a low-water cut-out that stops the pump", YES_NO),
         "intake_level": _length("intake of the pump, above the floor"),
         "intake_area": Field("open area of the intake cage", "cm2", "in2"),
+        "bay": Field("side of the square bay in the blocks for the pump", "mm", "in", usual="200 mm", basis=J, usual_us="8 in"),
     },
     "pipe": {
         "bore": _length("true inside diameter of the hose"),
@@ -436,6 +440,10 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "tariff": Field("price of electricity (cur is your currency)", "cur/kWh"),
         "cord": Field("length of the pump's cord", "m", "ft"),
         "cord_route": Field("length of its route", "m", "ft"),
+        "point_along": Field("supply point from the middle of the blocks, along them: to the right on the plan, below zero to the left", "m", "ft", signed=True),
+        "point_across": Field("supply point from the middle of the blocks, across them: up on the plan, below zero down", "m", "ft", signed=True),
+        "duct_bore": _length("bore of the duct for the cable"),
+        "duct_cover": _length("cover over the duct, as the electrician states it"),
         "circuit_load": Field("current of everything on the circuit", "A"),
         "breaker": Field("rating of the breaker", "A"),
         "leakage": Field("earth leakage of everything on the residual-current device, pump running", "mA"),

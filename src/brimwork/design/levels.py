@@ -18,6 +18,11 @@ class Level:
     height: float
     water: bool
 
+    @property
+    def kind(self) -> str:
+        """What it is a level of: "water" in the reservoir, the "ground" round it, or what is "built"."""
+        return "ground" if self.name in IN_THE_GROUND else "water" if self.water else "built"
+
 
 def _floor(d: Design) -> float:
     return d["levels.block_top"] - d["reservoir.block_height"]
@@ -32,6 +37,22 @@ def _stone_base(d: Design) -> float:
     return d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0)
 
 
+def _ground_water(d: Design) -> float:
+    above = d["site.ground_water"]
+    if not above:
+        raise Unknown("site.ground_water")  # it does not reach the floor: how deep it stands nobody said
+    return _floor(d) + above
+
+
+def _frost_line(d: Design) -> float:
+    depth = d["site.frost_depth"]
+    if not depth:
+        raise Unknown("site.frost_depth")  # no frost enters the ground
+    return -depth
+
+
+# Levels of the ground round the pit, for drawings and tables: they have no place in the order of the built ones.
+IN_THE_GROUND: dict[str, tuple[bool, Callable[[Design], float]]] = {"ground water": (True, _ground_water), "frost line": (False, _frost_line)}
 # Levels that not every design has: named and put in order where it does.
 _WHERE_GIVEN = {"pump intake": "pump.intake_level", "cut-out": "reservoir.cut_out_level", "top-up": "reservoir.top_up_level"}
 _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
@@ -48,6 +69,7 @@ _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
     "stone top": (False, lambda d: d["levels.block_top"] + d["catch.stone_thickness"]),
     "staple line": (False, lambda d: d["levels.staple_line"]),
     "liner edge": (False, lambda d: d["levels.liner_edge"]),
+    **IN_THE_GROUND,
 }
 # What stands above, for each kind of feature.
 _ABOVE: dict[str, dict[str, tuple[bool, Callable[[Design], float]]]] = {

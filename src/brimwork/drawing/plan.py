@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Unknown
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
+from brimwork.drawing.notes import not_shown, notes_below
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.plan_features import FEATURES, Feature
+from brimwork.drawing.plan_supply import Cable, cable, north, north_mark, north_said, possible_labels
 from brimwork.drawing.records import GREY, Dimension, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
-from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes
+from brimwork.drawing.sizes import TOO_LARGE, WIDTH, Sizes
 from brimwork.units import InputError, write
 
 SIZE, PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
 RIGHT = 24.0  # mm for the dimensions across
-ROW = 5.5  # mm between two lines of dimensions
+ROW, WIDER = 5.5, 8.0  # mm between two lines of dimensions, and where a text is longer than what it measures
 TALLEST = 150.0
 
 Labels = list[tuple[Point, str]]  # what is pointed at, and the words
@@ -28,19 +32,27 @@ def plan(chain: Chain) -> Sheet:
     feature = FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
     patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
-    labels = [*feature.labels, *pressed, ((s.pump[0], s.pump[1]), "pump bay"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
-    column = 8.0 + max(width_of(text, SIZE) for _, text in labels)
-    view, name, bottom = _view(s, feature, lettering, column, _records(s, feature, patch), labels)
-    notes = (Text((4.0, 7.0), f"Plan, {name}; {lettering.dimensions}", "start", 2.9, GREY),)
-    bar = scale_bar(lettering, view.scale[0], (view.frame[0], bottom - 8.0))
+    labels = [
+        *feature.labels,
+        *pressed,
+        (s.pump, f"pump bay {lettering.figure(s.bay)}"),
+        (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}"),
+    ]
+    place, turn = _place(s, feature, lettering, [text for _, text in labels] + possible_labels(chain.design, lettering)), north(chain.design)
+    wired = cable(chain.design, s, lettering, place.window, place.scale)
+    view, bar, bottom = _drawn(s, feature, lettering, place, patch, wired, labels)
+    mark = () if turn is None else (north_mark(turn, (WIDTH - 12.0, bottom - 12.0), place.scale),)
+    lacking = not_shown([*(["north"] if turn is None else []), *wired.lacking])
+    below, bottom = notes_below(bottom + 3.0, [wired.sentence, *lacking])
     sentence = (
-        f"Plan {name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} {lettering.length}; "
-        f"its diagonals are {lettering.said(chain.diagonal)}. {told}"
+        f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} "
+        f"{lettering.length}; its diagonals are {lettering.said(chain.diagonal)}. {told}"
     )
-    rows = (*_rows(chain, s, lettering), *feature.rows, *patches)
-    return Sheet(
-        WIDTH, bottom, (view, bar), f"{chain.design.title}: plan", sentence, notes, ("what", f"along, {lettering.length}", f"across, {lettering.length}"), rows
-    )
+    said = " ".join([sentence, *([] if turn is None else [north_said(turn)]), wired.sentence, *lacking])
+    notes = (Text((4.0, 7.0), f"Plan, {place.name}; {lettering.dimensions}", "start", 2.9, GREY), *below)
+    columns = ("what", f"along, {lettering.length}", f"across, {lettering.length}")
+    rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *wired.rows)
+    return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows)
 
 
 def _by(pair: tuple[float, float], lettering: Lettering) -> str:
@@ -55,7 +67,7 @@ def _extent(patch: Polygon, lettering: Lettering) -> tuple[str, str]:
 
 def _rows(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple[str, ...], ...]:
     stone = (2 * s.reach[0], 2 * s.reach[1])
-    spans = {"blocks": s.blocks, "box, inside": s.box, "pit": s.pit, "stone": stone, "both diagonals of the pit": (chain.diagonal,)}
+    spans = {"blocks": s.blocks, "box, inside": s.box, "pit": s.pit, "stone": stone, "pump bay": (s.bay, s.bay), "both diagonals of the pit": (chain.diagonal,)}
     return tuple((what, *map(lettering.figure, pair), *(("",) if len(pair) == 1 else ())) for what, pair in spans.items())
 
 
@@ -94,7 +106,20 @@ def _pressure(chain: Chain, lettering: Lettering) -> str:
 # --- the drawing --------------------------------------------------------------------------------------------------------------------
 
 
-def _view(s: Sizes, feature: Feature, lettering: Lettering, column: float, records: list[Record], labels: Labels) -> tuple[View, str, float]:
+@dataclass(frozen=True)
+class _Place:
+    """Where the plan stands: what it shows (m), where on the sheet (mm), its scale in mm of paper for a metre, with its name; and where its labels end (m)."""
+
+    window: tuple[float, float, float, float]
+    frame: tuple[float, float, float, float]
+    scale: float
+    name: str
+    edge: float
+
+
+def _place(s: Sizes, feature: Feature, lettering: Lettering, texts: list[str]) -> _Place:
+    """The largest scale at which the plan and its labels fit. Raises InputError where none does."""
+    column = 8.0 + max(width_of(text, SIZE) for text in texts)
     left, right, half = max(s.reach[0], -feature.left), max(s.reach[0], feature.right), max(s.reach[1], feature.half)
     room = WIDTH - RIGHT - 4.0
     edge = s.reach[0] if feature.labels_under else left  # where the labels stand
@@ -102,11 +127,18 @@ def _view(s: Sizes, feature: Feature, lettering: Lettering, column: float, recor
     if not fits:
         raise InputError(TOO_LARGE)
     scale, name = fits[0]
-    width, height = (left + right) * scale, 2 * half * scale
     top = 12.0 + max(feature.over - (half - feature.dimensioned_at) * scale, 3.0)
-    window, frame = (-left, -half, right, half), (_start(left, edge, column, scale), top, width, height)
-    lettered = (*records, *_dimensions(s, lettering, right, half, scale), *feature.dimensions, *_labels(labels, scale, edge, half, feature))
-    return View(window, frame, lettered, clip=False), name, top + height + 3 * ROW + 16.0
+    return _Place((-left, -half, right, half), (_start(left, edge, column, scale), top, (left + right) * scale, 2 * half * scale), scale, name, edge)
+
+
+def _drawn(s: Sizes, feature: Feature, lettering: Lettering, place: _Place, patch: list[Record], wired: Cable, labels: Labels) -> tuple[View, View, float]:
+    """The plan, its scale bar under it, and where both end on the sheet."""
+    (*_, right, half), scale = place.window, place.scale
+    row = _row(s, lettering, scale)
+    records = (*_records(s, feature, patch, wired), *_dimensions(s, lettering, right, half, scale, row), *feature.dimensions)
+    lettered = _labels([*labels, *wired.labels], scale, place.edge, half, feature)
+    bottom = place.frame[1] + place.frame[3] + 3 * row + 16.0
+    return View(place.window, place.frame, (*records, *lettered), clip=False), scale_bar(lettering, scale, (place.frame[0], bottom - 8.0)), bottom
 
 
 def _start(left: float, edge: float, column: float, scale: float) -> float:
@@ -114,9 +146,9 @@ def _start(left: float, edge: float, column: float, scale: float) -> float:
     return max(column - (left - edge) * scale, 6.0 if left == edge else 11.0)
 
 
-def _records(s: Sizes, feature: Feature, patch: list[Record]) -> list[Record]:
+def _records(s: Sizes, feature: Feature, patch: list[Record], wired: Cable) -> list[Record]:
     (rx, ry), (px, py), (bx, by) = s.reach, (s.pit[0] / 2, s.pit[1] / 2), (s.box[0] / 2, s.box[1] / 2)
-    x, y = s.pump
+    (x, y), half = s.pump, s.bay / 2
     return [
         Polygon(rectangle(-rx, -ry, rx, ry), "pale", "thin"),
         Polygon(rectangle(-bx - s.board, -by - s.board, bx + s.board, by + s.board), "solid", "thin"),
@@ -129,7 +161,8 @@ def _records(s: Sizes, feature: Feature, patch: list[Record]) -> list[Record]:
         Line(((-rx, 0.0), (rx, 0.0)), "centre"),
         Line(((0.0, -ry), (0.0, ry)), "centre"),
         *feature.records,
-        Polygon(rectangle(x - PUMP / 2, y - PUMP / 2, x + PUMP / 2, y + PUMP / 2), "paper", "outline"),
+        *wired.records,
+        Polygon(rectangle(x - half, y - half, x + half, y + half), "paper", "outline"),
     ]
 
 
@@ -139,21 +172,29 @@ def _blocks(s: Sizes) -> list[Record]:
     return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden") for i in range(across + 1)]
 
 
-def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale: float) -> list[Record]:
+def _spans(s: Sizes) -> tuple[tuple[str, tuple[float, float]], ...]:
+    return ("blocks", s.blocks), ("box", s.box), ("pit", s.pit), ("stone", (2 * s.reach[0], 2 * s.reach[1]))
+
+
+def _row(s: Sizes, lettering: Lettering, scale: float) -> float:
+    """mm from one line of dimensions to the next under the drawing."""
+    return WIDER if any(width_of(f"{what} {lettering.figure(along)}", DIMENSION_SIZE) > along * scale for what, (along, _) in _spans(s)) else ROW
+
+
+def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale: float, row: float) -> list[Record]:
     """Along under the drawing, across on its right: blocks, box, pit, stone; across in the same order without words where those are too long."""
-    spans = (("blocks", s.blocks), ("box", s.box), ("pit", s.pit), ("stone", (2 * s.reach[0], 2 * s.reach[1])))
+    spans = _spans(s)
     records: list[Record] = []
     long = any(width_of(f"{what} {lettering.figure(across)}", DIMENSION_SIZE) > across * scale for what, (_, across) in spans)
-    for row, (what, (along, across)) in enumerate(spans):
-        offset = -(4.5 + ROW * row)
-        records.append(Dimension((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, offset))
+    for i, (what, (along, across)) in enumerate(spans):
+        records.append(Dimension((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, -(4.5 + row * i)))
         records.append(
             Dimension(
                 (right, -across / 2),
                 (right, across / 2),
                 lettering.figure(across) if long else f"{what} {lettering.figure(across)}",
                 across,
-                offset,
+                -(4.5 + ROW * i),
                 along=True,
             )
         )
@@ -163,8 +204,9 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale
 def _labels(labels: Labels, scale: float, edge: float, half: float, feature: Feature) -> list[Record]:
     """Labels in a column on the left, spread so that no two touch, each with a line to what it names."""
     ordered = sorted(labels, key=lambda label: -label[0][1])
-    places = spread([point[1] * scale for point, _ in ordered], PITCH)
-    shift = min((-feature.half if feature.labels_under else half) * scale - 3.0 - places[0], 0.0)
+    highest = (-feature.half if feature.labels_under else half) * scale - 3.0
+    places = spread([min(point[1] * scale, highest) for point, _ in ordered], PITCH)
+    shift = min(highest - places[0], 0.0)
     records: list[Record] = []
     for (point, text), place in zip(ordered, places, strict=True):
         end = (-edge - 3.0 / scale, (place + shift) / scale)

@@ -83,7 +83,7 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     labels = [
         (
             (x + wide / 2 * math.cos(turn), wide / 2 * math.sin(turn)),
-            (f"stones {each}" if len(sizes) <= 4 else f"{len(sizes)} stones, see the table") if len(sizes) > 1 else f"stone {each}",
+            (f"stones {each}" if len(sizes) <= 4 else f"{len(sizes)} stones, see the section") if len(sizes) > 1 else f"stone {each}",
         )
     ]
     labels += [((x - hole / 2, 0.0), f"hole {lettering.figure(hole)}")]

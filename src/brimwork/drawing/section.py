@@ -6,13 +6,16 @@ from dataclasses import dataclass
 
 from brimwork.design import levels
 from brimwork.design.chain import Chain
+from brimwork.design.inputs import Design
+from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
+from brimwork.drawing.notes import not_shown, notes_below
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.section_features import FEATURES, Feature, stair_records
-from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes, Stairs
+from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
 from brimwork.units import InputError
 
 LEFT = 14.0  # mm kept free for the depth of the pit
@@ -44,15 +47,15 @@ def section(chain: Chain) -> Sheet:
     feature = FEATURES[chain.design.kind](chain, s, lettering)
     above, top = _long_section(chain, s, lettering) if chain.design.kind == "cascade" else ((), 12.0)
     views, bottom, name = _through(chain, s, feature, lettering, top)
-    notes = (
-        Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),
-        Text((4.0, bottom), _layers(s, lettering), "start", 2.9, GREY),
-    )
+    notes = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
     if above:
-        notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])), *notes[1:])
-    rows = tuple((level.name, lettering.level(level.height), "water" if level.water else "built") for level in reversed(levels.levels(chain.design)))
+        notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])))
+    told = [*_stones(feature), *_ground_told(chain.design)]
+    below, bottom = notes_below(bottom, [_layers(s, lettering), *told])
+    rows = tuple((level.name, lettering.level(level.height), level.kind) for level in reversed(levels.levels(chain.design)))
     columns = ("level", f"{lettering.length} to the finished paving", "kind")
-    return Sheet(WIDTH, bottom + 3.0, (*above[:-1], *views), f"{chain.design.title}: section", _sentence(s, feature, lettering, name), notes, columns, rows)
+    said = " ".join([_sentence(s, feature, lettering, name), *told])
+    return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows)
 
 
 def _rest(note: Text) -> tuple:
@@ -73,6 +76,22 @@ def _layers(s: Sizes, lettering: Lettering) -> str:
     return "Layers from the formation up: " + ", ".join(f"{name} {lettering.figure(thick)}" for name, thick in layers.items())
 
 
+def _stones(feature: Feature) -> list[str]:
+    """The list of the stones, where there are several."""
+    if len(feature.each) < 2:
+        return [f"The stone, across x high: {one}." for one in feature.each]
+    return [f"Stones from left to right, across x high: {'; '.join(f'{i}) {one}' for i, one in enumerate(feature.each, start=1))}."]
+
+
+def _ground_told(design: Design) -> list[str]:
+    """What the section does not show of the ground, and why."""
+    absent = {"site.ground_water": "No ground water stands above the reservoir floor.", "site.frost_depth": "No frost enters the ground."}
+    known = {key: known_of(design, key) for key in absent}
+    names = {"site.ground_water": "highest ground water", "site.frost_depth": "frost line"}
+    none = [absent[key] for key, value in known.items() if value and not value[0]]
+    return none + not_shown(names[key] for key, value in known.items() if not value)
+
+
 def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
     """The views of the section through the reservoir, where they end on the sheet, and the name of their scale."""
     shown = [
@@ -84,34 +103,63 @@ def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top
     labels = 11.0 + max(width_of(text, SIZE) for text in texts)
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)
-    found = lettering.fitting(reach + left, high - s.level["formation"], WIDTH - LEFT - labels - 8.0, TALLEST)
+    low = min(s.level["formation"], s.level.get("frost line", 0.0))
+    found = lettering.fitting(reach + left, high - low, WIDTH - LEFT - labels - 8.0, TALLEST)
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found
     places = spread([height * scale for _, height, _ in shown], PITCH)
-    upper = max(high * scale + (15.0 if feature.dimensions else 4.0), places[0] + PITCH)
-    lower = min(s.level["formation"] * scale - BAND - 14.0, places[-1] - PITCH)
+    dimensions, numbers = _with_room(feature, scale)
+    upper = max(high * scale + (15.0 if dimensions else 4.0 + 1.5 * SIZE * bool(numbers)), places[0] + PITCH)
+    lower = min(low * scale - BAND - 16.0, places[-1] - PITCH)
     paper = _Paper(scale, -left - 4.0 / scale, upper / scale, LEFT, top)
     width, height = (reach + left) * scale + 8.0, upper - lower
-    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s, feature), *_water_lines(s))
+    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s, feature), *_water_lines(s), *_in_the_ground(s, paper, width))
     drawn = paper.view(width, height, ground, clip=True)
-    lettered = (*_dimensions(s, paper, lettering), *feature.dimensions, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
+    lettered = (*_dimensions(s, paper, lettering), *dimensions, *numbers, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
     bar = scale_bar(lettering, scale, (LEFT, top + height + 3.0))
     return [drawn, paper.view(width, height, lettered, clip=False), bar], top + height + 12.0, name
+
+
+def _with_room(feature: Feature, scale: float) -> tuple[tuple[Record, ...], list[Record]]:
+    """The feature's dimensions where they stand clear of each other; else, of several stones, their numbers, or nothing where even those touch."""
+    if not feature.numbers or feature.dimensions and _clear([(d.start[0], d.end[0], d.text) for d in feature.dimensions], scale, DIMENSION_SIZE, 7.0):
+        return feature.dimensions, []
+    clear = _clear([(x, x, text) for (x, _), text in feature.numbers], scale, SIZE, 0.5)
+    return (), [Text(at, text, "middle", SIZE, nudge=(0.0, 1.2)) for at, text in feature.numbers] if clear else []
+
+
+def _clear(spans: list[tuple[float, float, str]], scale: float, size: float, beside: float) -> bool:
+    """Whether texts over spans from x to x stand apart, each with `beside` mm of room for its arrows."""
+    rooms = [((a + b) / 2 * scale, max(width_of(text, size), (b - a) * scale) / 2 + beside / 2) for a, b, text in spans]
+    return all(after - half - (before + room) >= 0 for (before, room), (after, half) in zip(rooms, rooms[1:]))
+
+
+def _in_the_ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
+    """Ground water and frost line: beside the box, and under the floor right across."""
+    left, right, out = paper.x0, paper.x0 + width / paper.scale, s.box[0] / 2 + s.board
+    records: list[Record] = []
+    for name in levels.IN_THE_GROUND:
+        if name in s.level:
+            y = s.level[name]
+            pieces = ((left, right),) if y < s.level["reservoir floor"] else ((left, -out), (out, right))
+            records += [Line(((a, y), (b, y)), name) for a, b in pieces]
+    return records
 
 
 def _ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
     """A band of soil with the pit cut out, the layers under the floor, the fill beside the box, and the finished paving."""
     left, right = paper.x0, paper.x0 + width / paper.scale
     low, edge, band = s.level["formation"], s.pit[0] / 2, BAND / paper.scale
+    under_it = min(low, s.level.get("frost line", low)) - band
     bed, reach = min(0.0, s.box_top), s.reach[0]
     shelf = ((-reach, 0.0), (-reach, bed), (-edge, bed)) if reach > edge else ((-edge, 0.0),)
     top = [(left, 0.0), *shelf, (-edge, low), (edge, low), *((-x, y) for x, y in reversed(shelf)), (right, 0.0)]
     under = [
         (right, bed - band),
         (edge + band, bed - band),
-        (edge + band, low - band),
-        (-edge - band, low - band),
+        (edge + band, under_it),
+        (-edge - band, under_it),
         (-edge - band, bed - band),
         (left, bed - band),
     ]
@@ -148,13 +196,14 @@ def _reservoir(s: Sizes) -> list[Record]:
 
 
 def _pump(s: Sizes, feature: Feature) -> list[Record]:
-    """The pump in the corner, and the hose that rises to where the feature is fed."""
-    floor, x, half = s.level["reservoir floor"], s.pump[0], PUMP / 2
-    body = rectangle(x - half, floor + 0.02, x + half, floor + 0.12)
+    """The pump in its bay in the corner, and the hose that rises to where the feature is fed."""
+    floor, x, side, half = s.level["reservoir floor"], s.pump[0], s.bay / 2, PUMP * s.bay / 2
+    foot, top = floor + 0.1 * s.bay, floor + 0.6 * s.bay
     return [
-        Polygon(body, "pale", "outline"),
-        Line(((x, floor + 0.12), *feature.hose), "hidden"),
-        Text((x + half, floor + 0.05), "pump", "start", 2.8, INK, (1.0, 0.0)),
+        *(Line(((x + way * side, floor), (x + way * side, s.level["block top"])), "outline") for way in (-1, 1)),
+        Polygon(rectangle(x - half, foot, x + half, top), "pale", "outline"),
+        Line(((x, top), *feature.hose), "hidden"),
+        Text((x + side, floor + 0.3 * s.bay), "pump", "start", 2.8, INK, (1.0, 0.0)),
     ]
 
 
@@ -167,8 +216,12 @@ def _water_lines(s: Sizes) -> list[Record]:
 
 def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
     low, left = s.level["formation"], paper.x0
-    spans = ((s.box[0], "box", BAND + 5.0), (s.pit[0], "pit", BAND + 11.0))
-    along = [Dimension((-span / 2, low), (span / 2, low), f"{what} {lettering.figure(span)}", span, -offset) for span, what, offset in spans]
+    deeper = (low - min(low, s.level.get("frost line", low))) * paper.scale
+    box = f"box {lettering.figure(s.box[0])}"
+    first = BAND + 5.0 + deeper
+    second = first + (6.0 if width_of(box, DIMENSION_SIZE) <= s.box[0] * paper.scale else 8.0)
+    spans = ((s.box[0], box, first), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second))
+    along = [Dimension((-span / 2, low), (span / 2, low), text, span, -offset) for span, text, offset in spans]
     return [*along, Dimension((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True)]
 
 
@@ -178,7 +231,8 @@ def _labels(s: Sizes, feature: Feature, view: View, shown: list) -> list[Record]
     starts = {"block top": s.blocks[0] / 2, "stone top": s.box[0] / 2, "liner edge": s.reach[0], "staple line": s.reach[0]} | feature.starts
     records: list[Record] = []
     for (name, height, water), text, place in shown:
-        start = starts.get(name, s.blocks[0] / 2 if water or name in ("pump intake", "reservoir floor") else s.pit[0] / 2)
+        inside = s.blocks[0] / 2 if water or name in ("pump intake", "reservoir floor") else s.pit[0] / 2
+        start = right if name in levels.IN_THE_GROUND else starts.get(name, inside)
         bend, end = right + 2.0 / scale, right + 6.0 / scale
         records.append(Line(((start, height), (bend, height), (end, place / scale), (end + (3.4 if water else 0.0) / scale, place / scale)), "dimension"))
         records += [Level((end + 1.7 / scale, place / scale))] if water else []
@@ -200,13 +254,13 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, 
     under = 12.0 + 17.0 + high * scale + BAND + 5.0  # there is room under the ground on the left
     bar, bottom = scale_bar(lettering, scale, (8.0, under)), max(12.0 + height, under + 6.0)
     said = f"Long section, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"
-    return (drawn, paper.view(width, height, tuple(_stair_dimensions(stairs, lettering)), clip=False), bar, said), bottom + 14.0
+    return (drawn, paper.view(width, height, tuple(_stair_dimensions(stairs, lettering, scale)), clip=False), bar, said), bottom + 14.0
 
 
-def _stair_dimensions(stairs: Stairs, lettering: Lettering) -> list[Record]:
+def _stair_dimensions(stairs: Stairs, lettering: Lettering, scale: float) -> list[Record]:
     (x, top), (last, low) = stairs.lips[0], stairs.lips[-1]
     along = [Dimension((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
-    down = Dimension((last, low), (last, top), lettering.figure(top - low), top - low, 0.0, along=True)
-    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", SIZE, nudge=(1.5, -1.0))
+    down = (Dimension((last, low), (last, top), lettering.figure(top - low), top - low, -1.0),) if (top - low) * scale >= 5.0 else ()
+    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", SIZE, nudge=(1.5, 1.2))
     height = (Dimension((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()
-    return [*along, down, *lip, *height]
+    return [*along, *down, *lip, *height]

@@ -29,6 +29,8 @@ class Feature:
     starts: dict[str, float] = field(default_factory=dict)
     says: str = ""
     elsewhere: tuple[str, ...] = ()  # levels that are labelled on another view
+    numbers: tuple[tuple[Point, str], ...] = ()  # of several stones, each over its stone, in a row over the highest
+    each: tuple[str, ...] = ()  # width and height of every stone
 
 
 def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
@@ -71,8 +73,10 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden") for side in (-1, 1)]
         records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
     tallest = max(sizes, key=lambda one: one[1][1])
-    shown = sizes if len(sizes) <= 3 else [tallest]  # the plan's table has them all
+    shown = sizes if len(sizes) <= 3 else []  # the list under the section has them all
     across = tuple(Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in shown)
+    each = [f"{lettering.figure(wide)} x {lettering.figure(high)}" for _, (wide, high, _) in sizes]
+    numbers = tuple(((x, base + tallest[1][1]), str(i)) for i, (x, _) in enumerate(sizes, start=1)) if len(sizes) > 1 else ()
     x, (wide, high, _) = tallest
     under = s.level["block top"] - 0.04
     far = max(place for place, _ in sizes)
@@ -80,7 +84,7 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     starts = {"stone base": far + sizes[-1][1][0] / 2, "highest stone": x + wide / 2}
     left, right = min(place - one[0] / 2 for place, one in sizes), max(place + one[0] / 2 for place, one in sizes)
     says = f"{len(sizes)} drilled {'stone stands' if len(sizes) == 1 else 'stones stand'}, the highest {lettering.said(high)} high,"
-    return Feature(tuple(records), across, base + high, left, right, hose, starts, says)
+    return Feature(tuple(records), across, base + high, left, right, hose, starts, says, numbers=numbers, each=tuple(each))
 
 
 def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:

@@ -8,11 +8,12 @@ from brimwork.design import levels
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
 from brimwork.drawing.lettering import Lettering
+from brimwork.units import InputError
 
 WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
 TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
 WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
-PUMP = 0.12  # m: side of the pump as it is drawn; its real size is not asked for
+PUMP = 0.6  # share of its bay that the pump takes as it is drawn; its real size is not asked for
 BESIDE = 0.02  # m: how far a wall is drawn from the box
 
 
@@ -36,7 +37,10 @@ class Sizes:
         self.stone_top = self.level["block top"] + self.stone
         apron = max(d["catch.apron"], self.board)
         self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
-        self.pump = (-self.blocks[0] / 2 + PUMP, -self.blocks[1] / 2 + PUMP)
+        self.bay = d["pump.bay"]
+        if self.bay > min(self.blocks):
+            raise InputError(f"the bay of the pump is wider than the blocks: look at pump.bay = {d.given('pump.bay').text}")
+        self.pump = (-(self.blocks[0] - self.bay) / 2, -(self.blocks[1] - self.bay) / 2)  # middle of its bay, in a corner of the blocks
 
     @property
     def wall_face(self) -> float:
@@ -63,13 +67,13 @@ class Stairs:
     @cached_property
     def rill(self) -> tuple[float, float, float] | None:
         """Length, width and slope of the rill; None where there is none, or the design says too little of it."""
-        known = _known(self.design, "cascade.rill_length", "cascade.rill_width", "cascade.rill_slope")
+        known = known_of(self.design, "cascade.rill_length", "cascade.rill_width", "cascade.rill_slope")
         return known if known and known[0] else None
 
     @property
     def header(self) -> float:
         """Length of the header, as wide as the steps; a tread where its area is not known."""
-        area = _known(self.design, "cascade.header_area")
+        area = known_of(self.design, "cascade.header_area")
         return area[0] / self.width if area and self.width else self.tread
 
     def spans(self, lettering: Lettering) -> list[tuple[float, float, str, float]]:
@@ -87,7 +91,8 @@ class Stairs:
         return low - self.rill[0] * self.rill[2] if self.rill else low
 
 
-def _known(design: Design, *keys: str) -> tuple[float, ...] | None:
+def known_of(design: Design, *keys: str) -> tuple | None:
+    """The values of all these keys, or None where one of them is not known."""
     try:
         return tuple(design[key] for key in keys)
     except Unknown:

@@ -41,7 +41,7 @@ def reservoir_bars(chain: Chain) -> Sheet:
     known = [
         (level.name, level.height - chain.level("reservoir floor"))
         for level in reversed(levels.levels(chain.design))
-        if level.water or level.name == "pump intake"
+        if level.kind == "water" or level.name == "pump intake"
     ]
     top = max(stopped[-1].high, running[-1].high, *(height for _, height in known))
     found = lettering.fitting(1.0, top, float("inf"), TALLEST)

@@ -83,7 +83,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
             parts.append(words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
     rows = [
-        (level.name, *(way.level(level.height) for way in ways), "water" if level.water else "built", "") for level in reversed(levels.levels(chain.design))
+        (level.name, *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))
     ]
     head = ("level", *(way.named for way in ways), "kind", "as built")
     datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + table("1fr, auto, auto, auto, 28mm", head, rows)
