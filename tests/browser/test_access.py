@@ -1,4 +1,6 @@
-"""Outputs for those who do not see them, see them badly, or have only the file: an accessibility scan by axe-core, and copies that nobody trusts yet."""
+"""Every workbook runs, and its outputs serve those who do not see them, see them badly, or have only the file: an accessibility scan by axe-core, and copies that
+nobody trusts yet.
+"""
 
 from pathlib import Path
 
@@ -23,8 +25,11 @@ _WATER = """image => { const canvas = document.createElement('canvas'); canvas.w
   return count / image.width / image.height; }"""
 
 
-def scan(page, theme):
-    """What axe-core finds in the outputs, every fold open, and how many elements each of its rules passed."""
+_TOO_WIDE = "drawings => drawings.filter(drawing => drawing.getBoundingClientRect().right > innerWidth).length"
+
+
+def scan(page, theme, rules=None):
+    """What axe-core finds in the outputs, every fold open, and how many elements each of its rules passed; all `rules`, or some."""
     page.evaluate("theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
     page.wait_for_function("dark => document.body.dataset.jpThemeLight === (dark ? 'false' : 'true')", arg="Dark" in theme)
     page.evaluate(_OPEN_ALL)
@@ -32,7 +37,9 @@ def scan(page, theme):
     page.wait_for_timeout(700)
     page.wait_for_function(_AT_REST)
     pictures = page.locator(".jp-OutputArea figure img").count()
-    found = Axe().run(page, {"include": [[".jp-OutputArea-output"]]}, {"resultTypes": ["violations", "passes"]}).response
+    found = (
+        Axe().run(page, {"include": [[".jp-OutputArea-output"]]}, {"resultTypes": ["violations", "passes"], **({"runOnly": rules} if rules else {})}).response
+    )
     wrong = [f"{rule['impact']}: {rule['id']}: {node['html'][:300]}" for rule in found["violations"] if rule["impact"] in GRAVE for node in rule["nodes"]]
     return wrong, {rule["id"]: len(rule["nodes"]) for rule in found["passes"]}, pictures
 
@@ -46,13 +53,16 @@ def disturb(page):
 
 
 @pytest.mark.parametrize("name", WORKBOOKS)
-def test_axe_finds_nothing_grave_in_the_outputs_of_a_workbook_in_light_and_dark(page, address, name):
+def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave_in_light_and_dark(page, address, name):
     page.set_viewport_size({"width": 1300, "height": 18000})  # all cells in view: what is far outside is not laid out
     lab.open_workbook(page, address, name)
+    assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
+    assert page.get_by_text("Traceback").count() == 0
+    assert page.locator("figure img, figure svg").evaluate_all(_TOO_WIDE) == 0
     if page.locator(".jp-OutputArea input[type=text]").count():
         disturb(page)
-    for theme in THEMES:
-        wrong, passed, pictures = scan(page, theme)
+    for theme, rules in zip(THEMES, (None, ["color-contrast", "image-alt"])):  # a theme changes nothing but colours
+        wrong, passed, pictures = scan(page, theme, rules)
         assert not wrong, f"{theme}\n" + "\n".join(wrong)
         assert passed["color-contrast"] >= 2, "text is seen"
         assert passed.get("image-alt", 0) == pictures == page.locator(".jp-OutputArea figure img").count(), "every picture is seen, with words"
