@@ -19,6 +19,8 @@ DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 BOWL, STONES, BLADE, STEPS = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 OF = {"overflowing vessel": BOWL, "drilled stones": STONES, "blade": BLADE, "cascade": STEPS}
 
+DRAINED, GRID = "can be drained and vented in frost, or there is no frost", "slab or grid wherever a foot can come"
+
 # check: changes to a design that reach pass, marginal and fail; "key value; key value"
 REACHED = {
     "C01": (BOWL, "pump.free_flow 60 L/min", "pump.free_flow 200 L/min", "pump.shut_off_head 0.9 m"),
@@ -46,6 +48,11 @@ REACHED = {
     "C57": (BOWL, "reservoir.static_level 380 mm; reservoir.running_level 350 mm", "reservoir.running_level 372 mm", "reservoir.running_level 390 mm"),
     "C20": (BOWL, "vessel.mass 72 kg", "vessel.mass 540 kg", "vessel.mass 900 kg"),
     "C21": (BOWL, "lining.panel_clearance 120 mm", "lining.panel_clearance 70 mm", "lining.panel_clearance 20 mm"),
+    # A slab of 500 mm whose middle lies 0, 150 or 200 mm off the joint reaches 250, 100 or 50 mm past it.
+    "C23": (BOWL, "vessel.offset 0 mm", "vessel.offset 150 mm", "vessel.offset 200 mm"),
+    # 998.2 kg/m3 x 9.80665 m/s2 x 0.42 m x 0.39 m / 12 mm = 133.6 kPa: 0.027, 0.134 and 0.267 of the strengths.
+    "C30": (BOWL, *(f"vessel.wall 12 mm; vessel.tensile_strength {strength} MPa; answers.frost_wall {DRAINED}" for strength in (5, 1, 0.5))),
+    "C58": (BOWL, *(f"reservoir.cover 40 mm; answers.lid {words}" for words in (GRID, "grid only near the edge", "lid gives visibly"))),
     "C22": (BOWL, "vessel.offset 200 mm", "vessel.offset 700 mm", "vessel.offset 1200 mm"),
     "C24": (BOWL, "site.soil_bearing 70 kPa", "site.soil_bearing 11 kPa", "site.soil_bearing 5 kPa"),
     "C25": (BOWL, "vessel.foot_outside 700 mm", "vessel.foot_outside 420 mm", "vessel.foot_outside 360 mm"),
@@ -76,6 +83,8 @@ REACHED = {
     "C62": (BLADE, *(f"site.use private; blade.wall_height {h} mm" for h in (500, 800, 1200))),
     "C60": (STEPS, "cascade.rill_wall 80 mm", "cascade.rill_wall 40 mm", "cascade.rill_wall 25 mm"),
     "C61": (STEPS, "cascade.tread 450 mm", "cascade.tread 100 mm", "cascade.tread 70 mm"),
+    # Three falls of 150 mm and 2 m at 0.01 take 470 mm off the header's lip; the edge of the box stands at -60 + 20 = -40 mm: 170, 10 and -10 mm over it.
+    "C73": (STEPS, "cascade.top_level 600 mm", "cascade.top_level 440 mm", "cascade.top_level 420 mm"),
     "C63": (STONES, "stones.valves yes", "stones.heights 60 in, 24 in, 18 in", "stones.valves no"),
 }  # fmt: skip
 ONE_GRADE = {"C55"}  # stated or not known: a cost that can be worked out passes
@@ -102,7 +111,7 @@ def test_every_measured_check_reaches_every_grade(check_id, grade):
     assert bool(found.remedy) == (grade > 0)
 
 
-@pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.id)
+@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id not in checks.COMPUTED], ids=lambda question: question.id)
 def test_every_question_grades_every_answer_and_asks_when_there_is_none(question):
     design = OF[(question.kinds or ("overflowing vessel",))[0]]
     for words, grade in question.answers:
@@ -110,6 +119,108 @@ def test_every_question_grades_every_answer_and_asks_when_there_is_none(question
     assert {"pass", "fail"} <= {grade for _, grade in question.answers}
     unanswered = finding(design.having(f"answers.{question.key}", None), question.id)
     assert unanswered.grade == "not shown" and f"answers.{question.key}" in unanswered.value
+
+
+# Of each check that is part number and part answer: a number that passes, and one that fails.
+NUMBERS = {
+    "C23": ("vessel.offset 0 mm", "vessel.offset 420 mm"),
+    "C30": ("vessel.wall 12 mm; vessel.tensile_strength 5 MPa", "vessel.wall 12 mm; vessel.tensile_strength 0.5 MPa"),
+    "C58": ("reservoir.cover 40 mm", "reservoir.cover 0 mm"),
+}
+
+
+@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id in checks.COMPUTED], ids=lambda question: question.id)
+def test_of_a_number_and_an_answer_the_worse_one_counts(question):
+    good, bad = (changed(BOWL, changes) for changes in NUMBERS[question.id])
+    for words, grade in question.answers:
+        key = f"answers.{question.key}"
+        assert finding(good.having(key, words), question.id).grade == grade
+        found = finding(bad.having(key, words), question.id)
+        assert found.grade == "fail" and words in found.value and found.remedy
+    assert finding(bad, question.id).grade == "fail", "a number that fails needs no answer"
+
+
+@pytest.mark.parametrize("check", ("C30", "C58"))
+def test_an_answer_does_not_stand_for_a_number_nor_a_number_for_an_answer(check):
+    question = next(each for each in QUESTIONS if each.id == check)
+    key = f"answers.{question.key}"
+    numbers = changed(BOWL, NUMBERS[check][0])
+    assert finding(numbers, check).needs == (key,)
+    answered = finding(BOWL.having(key, question.options[0]), check)
+    assert answered.grade == "not shown" and answered.needs == tuple(change.split()[0] for change in NUMBERS[check][0].split("; "))
+    assert finding(BOWL.having(key, question.options[2]), check).grade == "fail", "what a person saw fail needs no number"
+
+
+def test_a_foot_on_a_bare_block_presses_80_kpa_against_the_strength_for_seconds():
+    """0.8 kN on 100 x 100 mm is 80 kPa. The block of the library bowl carries 110 kPa / 1.5 = 73.3 kPa for seconds, and 29.3 kPa for years."""
+    bare = chain_of(BOWL.having("reservoir.cover", "0 mm"))
+    assert bare.foot_pressure == pytest.approx(80e3) and bare.brief_allowable == pytest.approx(110e3 / 1.5)
+    assert finding(BOWL.having("reservoir.cover", "0 mm"), "C58").value == "1.09 of what a bare block may carry for seconds"  # 80 / 73.33
+    # Under 40 mm the square is 180 mm wide: 0.8 kN / 0.0324 m2 = 24.7 kPa. What must be met is a side of sqrt(0.8/73.33) = 104.4 mm: 2.2 mm of cover.
+    assert chain_of(BOWL.having("reservoir.cover", "40 mm")).foot_pressure == pytest.approx(800 / 0.0324)
+    thin, thick = (finding(changed(BOWL, f"reservoir.cover {mm} mm; answers.lid {GRID}"), "C58").grade for mm in (2, 3))
+    assert (thin, thick) == ("fail", "pass")
+
+
+def test_a_block_that_carries_a_foot_bare_need_not_say_how_thick_its_cover_is():
+    strong = BOWL.having("reservoir.short_term_strength", "130 kPa")  # 86.7 kPa for seconds, over 80
+    assert finding(strong.having("answers.lid", GRID), "C58").grade == "pass"
+    assert finding(strong, "C58").needs == ("answers.lid",), "but whether the lid gives a person must say"
+    assert finding(BOWL, "C58").needs == ("reservoir.cover", "answers.lid")
+
+
+def test_a_wheel_counts_where_one_may_come():
+    covered = changed(BOWL, f"reservoir.cover 40 mm; answers.lid {GRID}; site.wheel_side 150 mm")
+    assert finding(covered, "C58").needs == ("site.wheel_load",)
+    # 3 kN on 150 + 2 x 40 = 230 mm: 56.7 kPa, 0.77 of 73.3; 5 kN: 94.5 kPa, 1.29 of it
+    assert chain_of(covered.having("site.wheel_load", "3 kN")).foot_pressure == pytest.approx(3000 / 0.230**2)
+    assert [finding(covered.having("site.wheel_load", f"{load} kN"), "C58").grade for load in (3, 5)] == ["pass", "fail"]
+    light = chain_of(covered.having("site.wheel_load", "0.1 kN"))
+    assert light.foot_pressure == pytest.approx(800 / 0.180**2), "the foot presses harder than a light wheel"
+
+
+def test_the_pull_in_the_wall_follows_height_width_and_thickness():
+    wall = changed(BOWL, "vessel.wall 12 mm; vessel.tensile_strength 5 MPa")
+    assert chain_of(wall).hoop_stress == pytest.approx(998.2 * 9.80665 * 0.42 * 0.39 / 0.012, rel=1e-4)
+    assert chain_of(wall).wall_share == pytest.approx(chain_of(wall).hoop_stress / 5e6)
+    bellied = chain_of(wall.having("vessel.widest", "1000 mm"))
+    assert bellied.hoop_stress / chain_of(wall).hoop_stress == pytest.approx(1000 / 780)
+    assert chain_of(wall.having("vessel.widest", "500 mm")).hoop_stress == chain_of(wall).hoop_stress, "the rim is then the widest"
+    assert "vessel.wall" in finding(BOWL, "C30").value and "drill hole" in finding(BOWL, "C30").value
+
+
+def test_what_stands_on_the_blocks_is_held_against_joints_and_edge():
+    """Blocks of 600 x 400 mm, two by two: joints at 0 both ways, edge at 600 and 400 mm from the middle. The slab is 500 mm square."""
+    assert finding(BOWL.having("vessel.offset", "350 mm"), "C23").grade == "pass", "from 100 to 600 mm: it just ends at the edge"
+    over = finding(BOWL.having("vessel.offset", "360 mm"), "C23")
+    assert over.grade == "fail" and "10.0 mm over the edge" in over.value
+    row = changed(BOWL, "reservoir.blocks_across 1; slab.width 400 mm; vessel.offset 300 mm")  # from 50 to 550 mm, in a row one block wide
+    assert finding(row, "C23").value == "inside one block"
+    foot = changed(BOWL, "vessel.stands_on blocks; vessel.offset 300 mm")  # a foot of 360 mm, across the joint between the rows
+    assert finding(foot, "C23").grade == "fail" and "no slab" in finding(foot, "C23").value
+    assert finding(foot.having("reservoir.blocks_across", 1), "C23").grade == "pass"
+    # Three columns in the middle of blocks 24 in long, on slabs of 16 in across the joint between two rows: 8 in, or 203 mm, each way.
+    assert "203 mm" in finding(STONES, "C23").value and finding(STONES, "C23").grade == "pass"
+    rough = STONES.having("stones.stand_on", "blocks")
+    assert finding(rough, "C23").grade == "fail", "nobody knows where the points of a rough base are: one may stand on the joint"
+    assert finding(rough.having("reservoir.blocks_across", 1), "C23").value == "inside one block"
+
+
+def test_joints_are_asked_about_only_where_block_and_place_are_not_known():
+    unknown = BOWL.having("reservoir.block_length", None).having("vessel.offset", None)
+    asked = finding(unknown, "C23")
+    assert asked.grade == "not shown" and asked.needs == ("reservoir.block_length", "vessel.offset", "answers.load_patch")
+    assert "or in their place" in asked.value
+    question = next(each for each in QUESTIONS if each.id == "C23")
+    for words, grade in question.answers:
+        answered = finding(unknown.having("answers.load_patch", words), "C23")
+        assert (answered.grade, answered.value) == (grade, words)
+
+
+def test_a_cascade_without_a_rill_ends_at_its_lowest_lip():
+    short = STEPS.having("cascade.rill_length", "0 m").having("cascade.rill_slope", None)
+    assert chain_of(short).foot == pytest.approx(0.600 - 3 * 0.150)
+    assert finding(STEPS.having("cascade.rill_slope", None), "C73").needs == ("cascade.rill_slope",)
 
 
 def test_no_check_is_left_out_here():

@@ -10,7 +10,7 @@ import pytest
 from brimwork import cli
 from brimwork.design import checks, inputs
 from brimwork.design.features import chain_of
-from brimwork.pack import results
+from brimwork.pack import results, site
 from brimwork.pack.document import document, write_pack
 
 BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
@@ -92,7 +92,8 @@ def test_an_almost_empty_design_still_makes_a_pack_that_says_what_it_needs(tmp_p
 
 def test_the_command_writes_the_pack_and_says_how_the_checks_stand(tmp_path, capsys):
     assert cli.main(["pack", str(BOWL), "--to", str(tmp_path / "x.pdf"), "--date", "2026-05-31"]) == 1, "checks fail on purpose"
-    assert "4 fail" in capsys.readouterr().out and (tmp_path / "x.pdf").stat().st_size > 10_000
+    # the boil, both ways of tipping and the open water, as the bowl was invented; and its slab, 50 mm past a joint of the blocks
+    assert "5 fail" in capsys.readouterr().out and (tmp_path / "x.pdf").stat().st_size > 10_000
 
 
 def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
@@ -144,3 +145,17 @@ def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
     stop = page[page.index("Stop.") : page.index("== Key numbers")]
     assert "Depth of the pit" in stop and "Budget" not in stop
     assert "To find out next" in page
+
+
+def test_the_fall_that_counts_as_tight_is_the_one_of_its_check():
+    """2 mm in a day, common practice; a design may set its own."""
+    leak = [name for _, name in site.MEASURES].index("leak")
+    bowl = inputs.load(BOWL)
+
+    def predicted(design):
+        return site._predicted(chain_of(design), site.MEASURES[leak][1])
+
+    assert predicted(bowl) == "2 mm at most"
+    assert predicted(bowl.headed("region", "US")) == "0.079 in (2 mm) at most"  # 2 / 25.4
+    assert predicted(bowl.having("limits.C72", "up to 1 mm/day; up to 3 mm/day")) == "1 mm at most"
+    assert predicted(bowl.having("limits.C72", "from 1 mm/day; from 0 mm/day")) == "no limit set"

@@ -80,6 +80,13 @@ ballast_balance = Law(
     "F_net = g*m_bal - g*rho*m_bal/rho_s",
     FLOATING.at("book I, prop. 5 and 7"),
 )
+pressure_on_a_wall = Law("pressure is the weight of a column of water over its area", "p_wall = rho*g*h_full", NEWTON_LAWS.at("law II"), holds="water at rest")
+halves_of_a_ring = Law(
+    "for each length of wall, what presses the two halves of a ring apart is held by the wall at its two cuts",
+    "2*sigma_hoop*t_wall = Integral(p_wall*R_wall*sin(a_wall), (a_wall, 0, pi))",
+    _BALANCE,
+    holds="a round wall, free to give a little, that pulls evenly through its thickness",
+)
 wind_brought_to_rest = Law(
     "moving air brought to rest presses with", "p_dyn = rho_air*v_wind**2/2", BERNOULLI.at("section on steady flow"), holds="steady wind"
 )

@@ -92,6 +92,7 @@ PLANES = Source("Archimedes, On the Equilibrium of Planes", "memory")
 FLOATING = Source("Archimedes, On Floating Bodies", "memory")
 VARIGNON = Source("P. Varignon, Nouvelle mecanique ou statique (1725)", "memory")
 TIMOSHENKO = Source("S. Timoshenko, Strength of Materials", "memory")
+GERE = Source("J. M. Gere, Mechanics of Materials", "memory")
 NIST_811 = Source("NIST Special Publication 811, conversion factors", "memory")
 
 # pipes and pumps

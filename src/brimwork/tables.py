@@ -276,6 +276,8 @@ HAND_DIGGING: dict[str, Span] = {
     "boulder clay": Span(_HOUR / 0.28, _HOUR / 0.28, _HOUR / 0.28, _PITS),
 }
 LEAST_FROM_FOOTING = Entry(0.5, COMMON_PRACTICE)  # m
+# Fall of a level at rest over that of a control bucket, m/s, up to which a lining counts as tight.
+TIGHT = Entry(2e-3 / 86400, COMMON_PRACTICE)
 
 
 def hand_digging(soil: str) -> Span:

@@ -82,7 +82,7 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
         page.get_by_role("status").filter(has_text=text).first.wait_for()
 
     lab.open_workbook(page, address, "design.ipynb")
-    redrawn("4 fail")
+    redrawn("5 fail")
     for folded in ("not shown", "Numbers of the plan"):
         page.locator("summary", has_text=folded).first.click()
     rim = page.get_by_label("Diameter of the rim")

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from brimwork import tables
+from brimwork.design import patches
 from brimwork.design.chain import GRAVITY, Chain, Found, result
+from brimwork.formula import Working
 from brimwork.units import InputError
 
 
@@ -17,6 +19,61 @@ class Bearing(Chain):
         d = self.design
         return self._work("pressure that the blocks may carry", p_short=d["reservoir.short_term_strength"], k_creep=d["reservoir.creep_factor"],
                           f_s=d["reservoir.safety_factor"])  # fmt: skip
+
+    # --- a foot or a wheel beside what stands there
+
+    @result
+    def brief_allowable(self):
+        d = self.design
+        return self._work("pressure that the blocks may carry for seconds", p_short=d["reservoir.short_term_strength"], f_s=d["reservoir.safety_factor"])
+
+    @property
+    def loads_of_seconds(self) -> list[tuple[float, float]]:
+        """Force (N) and side of its square (m): a person's foot, and a wheel where one may come."""
+        d = self.design
+        wheel = [(d["site.wheel_load"], d["site.wheel_side"])] if {"site.wheel_load", "site.wheel_side"} & set(d.values) else []
+        return [(d["assumptions.person"], d["assumptions.foot"]), *wheel]
+
+    def pressed_under(self, cover: float) -> Working:
+        """The hardest of those loads, under a cover so thick (m)."""
+        worked = (self._work("pressure under a foot or a wheel", F_foot=force, b_foot=side, t_cov=cover) for force, side in self.loads_of_seconds)
+        return max(worked, key=lambda one: one.result)
+
+    @property
+    def cover(self) -> float:
+        """Thickness of the slab or grid over the blocks, in m. Nobody need give it where the blocks carry the load bare: any cover only eases it."""
+        if "reservoir.cover" not in self.design.values and self.pressed_under(0.0).result <= self.brief_allowable:
+            return 0.0
+        return self.design["reservoir.cover"]
+
+    @result
+    def foot_pressure(self):
+        return self.pressed_under(self.cover)
+
+    @result
+    def foot_utilisation(self):
+        return self._work("utilisation under a foot or a wheel", p_foot=self.foot_pressure, p_brief=self.brief_allowable)
+
+    # --- joints between the blocks
+
+    def resting(self) -> tuple[patches.Shape, ...]:
+        """Outlines within which it touches the blocks, wherever the touching points are. Raises Unknown."""
+        return self.contact_shapes()
+
+    @property
+    def bridge(self) -> float:
+        """How far (m) what stands on the blocks reaches past the joints under it, where it reaches least; infinite where it stands inside one block."""
+        d = self.design
+        along = patches.joints(d["reservoir.block_length"], round(d["reservoir.blocks_along"]))
+        across = patches.joints(d["reservoir.block_width"], round(d["reservoir.blocks_across"]))
+        return patches.bridged(self.resting(), along, across)
+
+    @property
+    def overhang(self) -> float:
+        """How far (m) what stands on the blocks reaches over their edge; nothing or less where it does not."""
+        return patches.beyond(self.contact_shapes(), self.base_length, self.base_width)
+
+    # --- everything on the base
 
     @result
     def stone_on_blocks(self):

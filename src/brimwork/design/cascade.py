@@ -36,6 +36,18 @@ class CascadeChain(SheetChain):
     # --- over the steps
 
     @property
+    def foot(self) -> float:
+        """Level in m of the bed where steps and rill end."""
+        d = self.design
+        run = d["cascade.rill_length"]
+        return self.level("header lip") - d["cascade.steps"] * d["cascade.step_fall"] - (run * d["cascade.rill_slope"] if run else 0.0)
+
+    @property
+    def foot_over_box(self) -> float:
+        """How far (m) that end lies above the edge of the box."""
+        return self.foot - self.box_top
+
+    @property
     def apron(self) -> float:
         """The edge beside the steps."""
         return self.design["cascade.edge"]

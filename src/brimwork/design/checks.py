@@ -1,4 +1,4 @@
-"""The checks that grade a design: each a value of the chain against limits, or a judged answer; with what to change next and on what basis."""
+"""The checks that grade a design: each a value of the chain against limits, a judged answer, or both; with what to change next and on what basis."""
 
 from __future__ import annotations
 
@@ -18,6 +18,8 @@ from brimwork.design.surroundings import OVER_BUDGET
 from brimwork.units import InputError
 
 GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
+UNSHOWN = "not shown"
+IMPOSSIBLE = "a value that must be more than nothing is zero, or one is far too large"
 INFINITE = float("inf")
 NEXT = 3  # values that are named as the next ones to find out
 NAMED = 4  # missing values that a finding names
@@ -41,7 +43,8 @@ class Limits:
 
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
-        return f"pass {_span(*self.good, here, digits)}; marginal {_span(*self.fair, here, digits)}"
+        marginal = f"; marginal {_span(*self.fair, here, digits)}" if self.fair != self.good else ""
+        return f"pass {_span(*self.good, here, digits)}{marginal}"
 
 
 # The units in which the US is told what is told in these elsewhere.
@@ -114,14 +117,14 @@ class Check:
     def grade(self, chain: Chain) -> Finding:
         try:
             value = self.value(chain)
-            limits, own = self._limits(chain)
+            limits, own = self.counting(chain)
         except Unknown as first:
-            keys = tuple(dict.fromkeys((*first.keys, *missing(chain, self.value), *missing(chain, self._limits))))
+            keys = tuple(dict.fromkeys((*first.keys, *missing(chain, self.value), *missing(chain, self.counting))))
             return self._finding("not shown", f"needs {asked(Unknown(*keys))}", "", note="", needs=keys)
         except InputError as refused:
             return self._finding("fail", "cannot be worked out", "", note=str(refused))
         except ArithmeticError:
-            return self._finding("fail", "cannot be worked out", "", note="a value that must be more than nothing is zero, or one is far too large")
+            return self._finding("fail", "cannot be worked out", "", note=IMPOSSIBLE)
         if value == INFINITE:
             return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
         grade = limits.grade(value)
@@ -129,7 +132,7 @@ class Check:
         text = limits.text(self.unit, region) + (" (set by this design)" if own else "")
         return self._finding(grade, told(value, self.unit, region), text, note=self.note(chain))
 
-    def _limits(self, chain: Chain) -> tuple[Limits, bool]:
+    def counting(self, chain: Chain) -> tuple[Limits, bool]:
         """The limits that count, and whether the design set them for itself."""
         given = chain.design.values.get(f"limits.{self.id}")
         if given:
@@ -161,6 +164,70 @@ class Judged:
         except Unknown as unknown:
             grade, value, needs = "not shown", f"needs {asked(unknown)}", unknown.keys
         return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis, needs=needs)
+
+
+@dataclass(frozen=True)
+class Part:
+    """What was computed of a check: its grade, value and limit as text, and what to note."""
+
+    grade: str
+    value: str
+    limit: str = ""
+    note: str = ""
+    needs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Joined:
+    """A check of which a part is computed and a part is answered by a person: the worse of the two counts, and one that fails needs no other.
+
+    With `instead` the answer is only wanted where nothing can be computed; an answer that is worse than the number counts all the same.
+    """
+
+    question: Question
+    number: Callable[[Chain], Part]
+    results: tuple[str, ...] = ()
+    instead: bool = False
+
+    id = property(lambda self: self.question.id)
+    group = property(lambda self: self.question.group)
+    title = property(lambda self: self.question.title)
+    basis = property(lambda self: self.question.basis)
+    kinds = property(lambda self: self.question.kinds)
+
+    def grade(self, chain: Chain) -> Finding:
+        number, answer = self._number(chain), self._answer(chain)
+        known = [part for part in (number, answer) if part.grade != UNSHOWN]
+        failed = any(part.grade == "fail" for part in known)
+        needs = () if failed or (known and self.instead) else (*number.needs, *answer.needs)
+        if needs:
+            return self._finding(UNSHOWN, self._waits(number, answer), "", number.note, needs)
+        worst = min((part.grade for part in known), key=GRADES.index)
+        return self._finding(worst, "; ".join(part.value for part in known), number.limit, number.note)
+
+    def _number(self, chain: Chain) -> Part:
+        try:
+            return self.number(chain)
+        except Unknown as first:
+            return Part(UNSHOWN, "", needs=tuple(dict.fromkeys((*first.keys, *missing(chain, self.number)))))
+        except InputError as refused:
+            return Part("fail", "cannot be worked out", note=str(refused))
+        except ArithmeticError:
+            return Part("fail", "cannot be worked out", note=IMPOSSIBLE)
+
+    def _answer(self, chain: Chain) -> Part:
+        key = f"answers.{self.question.key}"
+        given = chain.design.given(key)
+        return Part(self.question.grade(str(given.value)), str(given.value)) if given else Part(UNSHOWN, "", needs=(key,))
+
+    def _waits(self, number: Part, answer: Part) -> str:
+        if self.instead:
+            return f"needs {asked(Unknown(*number.needs))}; or in their place {asked(Unknown(*answer.needs))}"
+        return f"needs {asked(Unknown(*number.needs, *answer.needs))}"
+
+    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
+        remedy = self.question.remedy if grade in ("fail", "marginal") else ""
+        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
 
 
 def _answered(question: Question) -> Judged:
@@ -245,18 +312,50 @@ def _slings(chain: Chain) -> Limits:
     return at_most(0.50, 1.00) if chain.design["site.sling_angle"] >= FLATTEST_LEG else at_most(-INFINITE, -INFINITE)
 
 
-def _overhang(chain: Chain) -> float:
-    return patches.beyond(chain.contact_shapes(), chain.base_length, chain.base_width)
-
-
 def _on_blocks(chain: Chain) -> Limits:
     """A patch that hangs over the edge does not press evenly, whatever its area."""
-    return at_most(0.80, 1.00) if _overhang(chain) <= 1e-6 else at_most(-INFINITE, -INFINITE)
+    return at_most(0.80, 1.00) if chain.overhang <= patches.NEAR else at_most(-INFINITE, -INFINITE)
 
 
 def _over_the_edge(chain: Chain) -> str:
-    over = _overhang(chain)
-    return f"what stands on the blocks reaches {told(over, 'mm', chain.design.region)} over their edge: that part carries nothing" if over > 1e-6 else ""
+    over = chain.overhang
+    said = f"what stands on the blocks reaches {told(over, 'mm', chain.design.region)} over their edge: that part carries nothing"
+    return said if over > patches.NEAR else ""
+
+
+# Slab past a joint on either side; the foot of a person or a wheel; pull in the wall of a vessel, over its strength.
+BRIDGED, UNDERFOOT, PULLED = at_least(0.150, 0.075), at_most(1.0, 1.0), at_most(0.10, 0.20)
+
+
+def _joints(chain: Chain) -> Part:
+    """What stands on the blocks against the joints between them and their edge."""
+    region, bridge, limit = chain.design.region, chain.bridge, BRIDGED.text("mm", chain.design.region)
+    if chain.overhang > patches.NEAR:
+        return Part("fail", f"reaches {told(chain.overhang, 'mm', region)} over the edge of the blocks", limit)
+    if bridge == INFINITE:
+        return Part("pass", "inside one block", limit)
+    if not chain.slab_count:
+        return Part("fail", "stands across a joint, with no slab that bridges it", limit)
+    return Part(BRIDGED.grade(bridge), f"bridges a joint by {told(bridge, 'mm', region)} where it reaches least", limit)
+
+
+def _underfoot(chain: Chain) -> Part:
+    used = chain.foot_utilisation
+    over = "a bare block" if chain.cover == 0 else "a block under its cover"
+    return Part(UNDERFOOT.grade(used), f"{told(used, '', 'UK')} of what {over} may carry for seconds", UNDERFOOT.text(""))
+
+
+def _wall_and_water(chain: Chain) -> Part:
+    share = chain.wall_share
+    return Part(PULLED.grade(share), f"the full vessel pulls its wall with {told(share, '', 'UK')} of its strength", PULLED.text(""))
+
+
+# Questions of which a part is computed: how, by which results, and whether the answer is only wanted where nothing can be computed.
+COMPUTED: dict[str, tuple[Callable[[Chain], Part], tuple[str, ...], bool]] = {
+    "C23": (_joints, (), True),
+    "C30": (_wall_and_water, ("hoop_stress", "wall_share"), False),
+    "C58": (_underfoot, ("foot_pressure", "brief_allowable", "foot_utilisation"), False),
+}
 
 
 def _mesh(chain: Chain) -> float:
@@ -306,7 +405,11 @@ def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
     }.get(str(answer), ("fail", "absent"))
 
 
-CHECKS: tuple[Check | Judged, ...] = (
+def _asked_or_joined(question: Question) -> Judged | Joined:
+    return Joined(question, *COMPUTED[question.id]) if question.id in COMPUTED else _answered(question)
+
+
+CHECKS: tuple[Check | Judged | Joined, ...] = (
     # water
     Check("C01", "water", "Flow against flow wanted", lambda c: c.flow_ratio, between((1.10, 1.60), (1.00, 2.50)), "",
           "throttle on the delivery side when there is too much; a wider hose, fewer fittings or a stronger pump when there is too little", J,
@@ -351,7 +454,7 @@ CHECKS: tuple[Check | Judged, ...] = (
           ("daily_loss", "usable", "day_share")),
     Check("C66", "reservoir", "Overflow pipe carries the storm", lambda c: c.overflow_ratio, at_least(1.5, 1.0), "", "a wider overflow pipe",
           f"{DERIVED}; limits {J}", ("overflow_ratio",)),
-    Check("C72", "reservoir", "Leak, pump off, against a control bucket", lambda c: c.design["measured.leak"], at_most(2e-3 / 86400, 4e-3 / 86400), "mm/day",
+    Check("C72", "reservoir", "Leak, pump off, against a control bucket", lambda c: c.design["measured.leak"], at_most(tables.TIGHT.value, 2 * tables.TIGHT.value), "mm/day",
           "let it fall: where it stops is the height of the leak; patch above that mark", CP),
     Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
     # loads
@@ -417,10 +520,12 @@ CHECKS: tuple[Check | Judged, ...] = (
           ("normal_depth", "freeboard"), kinds=("cascade",)),
     Check("C61", "water", "Tread catches the fall", lambda c: c.tread_share, at_least(2.0, 1.3), "", "a longer tread, or lower steps", J, ("throw", "tread_share"),
           kinds=("cascade",)),
+    Check("C73", "reservoir", "Lower end of the cascade over the box", lambda c: c.foot_over_box, at_least(levels.CLOSE, 1e-9), "mm",
+          "raise the header's lip, or take fewer or lower falls: below the edge of the box the water runs outside it", f"{DERIVED}; margin {J}", kinds=("cascade",)),
     Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
           "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
     Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, OVER_BUDGET), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",), lambda c: c.cost_told),
-    *map(_answered, QUESTIONS),
+    *map(_asked_or_joined, QUESTIONS),
 )  # fmt: skip
 
 
@@ -429,7 +534,12 @@ def findings(chain: Chain) -> list[Finding]:
     return sorted((_graded(check, chain) for check in CHECKS), key=lambda finding: GRADES.index(finding.grade))
 
 
-def _graded(check: Check | Judged, chain: Chain) -> Finding:
+def limits_of(chain: Chain, check_id: str) -> Limits:
+    """The limits that count for the check of a number in this design. Raises Unknown where they hang on a value that is missing."""
+    return next(check for check in CHECKS if check.id == check_id and isinstance(check, Check)).counting(chain)[0]
+
+
+def _graded(check: Check | Judged | Joined, chain: Chain) -> Finding:
     if check.kinds and chain.design.kind not in check.kinds:
         return Finding(check.id, check.group, check.title, "does not apply", f"not to a design of the kind '{chain.design.kind}'", "", "", check.basis)
     return check.grade(chain)

@@ -25,6 +25,11 @@ class Digging(Chain):
         d = self.design
         return Found("D", d["reservoir.block_height"] + d["ground.box_upstand"], "height of the blocks and what the box stands above them")
 
+    @property
+    def box_top(self) -> float:
+        """Level of the edge of the box, in m."""
+        return self.level("reservoir floor") + self.box_depth
+
     @result
     def panel_long(self):
         return self._work("outside length of the box", L_in=self.box_length, t_pan=self.design["ground.board"])

@@ -200,7 +200,7 @@ class Bounds:
 # Checks of a number whose limits a design may set for itself, with their units. Those on which somebody's safety rests are not among them.
 LIMITED = {
     **dict.fromkeys(("C01", "C01m", "C02", "C03", "C05", "C07", "C14", "C17", "C22", "C27", "C33", "C34", "C40", "C56", "C61", "C64", "C66"), ""),
-    **dict.fromkeys(("C06", "C13", "C18", "C18g", "C21", "C38", "C39", "C49", "C57", "C60"), "mm"),
+    **dict.fromkeys(("C06", "C13", "C18", "C18g", "C21", "C38", "C39", "C49", "C57", "C60", "C73"), "mm"),
     **{"C04": "m/s", "C10": "m/s", "C08": "L/s per m", "C12": "day", "C16": "min", "C19": "%/day", "C37": "m", "C42": "%", "C46": "%", "C47": "m", "C72": "mm/day"},
     "C09": "",
 }  # fmt: skip
@@ -272,6 +272,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "lift_reach": _length("distance of the hands from the ankles while lifting"),
         "lift_height": _length("height of the hands at the start of the lift"),
         "lift_travel": _length("distance that the hands travel"),
+        "wheel_load": Field("heaviest wheel that may come onto the stone over the blocks, as a force", "kN", "lbf"),
+        "wheel_side": _length("side of the square on which that wheel stands"),
         "sling_mass": Field("mass on the slings", "kg", "lb"),
         "sling_legs": Field("legs of the sling", "", whole=True, most=4),
         "sling_angle": Field("angle of a leg from the horizontal", "deg"),
@@ -294,6 +296,9 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "foam_density": Field("density of the foam", "kg/m3", "lb/ft3"),
         "pebbles": Field("pebbles that lie on the foam, with their gaps", "L", "US gal"),
         "stands_on": Choice("what the vessel stands on", ("slab", "blocks")),
+        "wall": _length("thickness of its wall at the bottom, as the drill hole shows it"),
+        "tensile_strength": Field("tensile strength of its material, from its maker", "MPa", "psi"),
+        "widest": _length("diameter where it is widest, if wider than the rim"),
     },
     "stones": {
         "diameters": Several("diameters of the stones", "mm"),
@@ -365,6 +370,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "short_term_strength": Field("short-term strength of the block", "kPa", "psi"),
         "creep_factor": _share("creep factor"),
         "safety_factor": Field("safety factor on the block", ""),
+        "cover": _length("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)"),
         "lowest_level": _length("lowest level at which the pump may run, above the floor"),
         "running_level": _length("highest level while running, above the floor"),
         "cut_out_level": _length("level at which the low-water cut-out stops the pump, above the floor"),
@@ -468,6 +474,8 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         "lift_out": _assumed("slack of the cord to lift the pump out", "1 m", CP, "ft"),
         "pebble_gaps": _assumed("share of pebbles that is gaps", "0.4", CP, most=1.0),
         "pebble_density": _assumed("density of the pebbles' stone", "2650 kg/m3", CP, "lb/ft3"),
+        "person": _assumed("force of a person on one foot, for seconds", "0.8 kN", J, "lbf"),
+        "foot": _assumed("side of the square on which that foot stands", "100 mm", J, "in"),
         "footing_slope": _assumed("distance to keep from a footing for each metre that the pit is deeper: 1 in firm ground, 1.5 in loose", "1.5", CP),
     },
     "buying": {
@@ -533,7 +541,7 @@ SECTIONS: dict[str, dict[str, Field | Choice | Date | Several | Corners | Curve 
         **{f"order_{key}": _lead(lead) for key, lead in LEADS.items()},
     },
     "limits": {check: Bounds(f"limits of check {check}, in place of the usual ones", unit) for check, unit in LIMITED.items()},
-    "answers": {question.key: Choice(question.title.lower(), question.options) for question in QUESTIONS},
+    "answers": {question.key: Choice((question.asks or question.title).lower(), question.options) for question in QUESTIONS},
 }  # fmt: skip
 _REST = (
     "flow",

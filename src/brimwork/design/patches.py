@@ -11,6 +11,7 @@ Outline = tuple[Point, ...]
 Shape = tuple[Outline, ...]
 
 CORNERS = 48  # of the polygon that stands for a circle in a drawing
+NEAR = 1e-6  # m: what only touches a line does not cross it
 
 
 def rectangle(length: float, width: float, middle: Point = (0.0, 0.0)) -> Outline:
@@ -43,6 +44,21 @@ def moved(outline: Outline, by: Point) -> Outline:
 def beyond(shapes: tuple[Shape, ...], length: float, width: float) -> float:
     """How far (m) the shapes reach over the edge of blocks of that length and width; nothing or less where they stay inside."""
     return max(max(abs(x) - length / 2, abs(y) - width / 2) for outer, *_ in shapes for x, y in outer)
+
+
+def joints(block: float, count: int) -> tuple[float, ...]:
+    """Where the joints of a row of blocks lie (m), about its middle."""
+    return tuple(block * (i - count / 2) for i in range(1, count))
+
+
+def bridged(shapes: tuple[Shape, ...], along: tuple[float, ...], across: tuple[float, ...]) -> float:
+    """How far (m) the shapes reach past the joints that they cross, on the side where they reach least; infinite where each stands inside one block."""
+    reaches = [math.inf]
+    for outer, *_ in shapes:
+        for side, lines in enumerate((along, across)):
+            low, high = (end(point[side] for point in outer) for end in (min, max))
+            reaches += [min(line - low, high - line) for line in lines if low + NEAR < line < high - NEAR]
+    return min(reaches)
 
 
 def must_not_cross(outline: Outline, key: str) -> None:

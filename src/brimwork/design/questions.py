@@ -1,4 +1,7 @@
-"""Checks that a person answers: each a question with the answers it can have and the grade of each; the section [answers] of a design file."""
+"""What a person answers: each a question with the answers it can have and the grade of each; the section [answers] of a design file.
+
+Most are checks of their own. Of some a part is computed as well (COMPUTED in `design/checks.py`), and `asks` says what is left to ask.
+"""
 
 from __future__ import annotations
 
@@ -17,6 +20,7 @@ class Question:
     remedy: str
     basis: str
     kinds: tuple[str, ...] = ()
+    asks: str = ""  # where it is not the whole check that is asked
 
     @property
     def options(self) -> tuple[str, ...]:
@@ -48,19 +52,22 @@ QUESTIONS = (
              "fit a tank connector with washers and test it dry for 24 hours", f"physics; limits {J}", ("overflowing vessel",)),
     Question("C23", "loads", "Load patch over joints and lids", "load_patch",
              _three("inside one block, or bridged by 150 mm each way", "bridged by 75 to 150 mm", "edge load on a lid edge without support"),
-             "a slab that bridges the joint by 150 mm on each side", CP),
+             "a slab that bridges the joint by 150 mm on each side, or a place inside one block", CP, ("overflowing vessel", "drilled stones"),
+             "load patch over joints and lids, where it cannot be worked out"),
     Question("C29", "loads", "Settlement seen at the rim", "settlement",
              _three("re-levelled after 7 days full, within half of what the rim allows", "re-levelled, within all of it", "more, or not looked at"),
              "lift, repack and level again after a week full of water", J, ("overflowing vessel",)),
     Question("C30", "loads", "Vessel wall and frost", "frost_wall",
-             _three("wall thick enough, can be drained and vented", "thin resin that bulges", "cannot be drained in a frost climate"),
-             "give the vessel a drain, and keep its cover vented in winter", CP, ("overflowing vessel",)),
+             _three("can be drained and vented in frost, or there is no frost", "thin resin that bulges", "cannot be drained in a frost climate"),
+             "give the vessel a drain, and keep its cover vented in winter; a wall that is pulled too hard must be thicker or stronger",
+             f"{CP}; twice its limit {J}", ("overflowing vessel",), "can the vessel be drained and vented in frost"),
     Question("C24f", "loads", "What lies under the base", "formation",
              _three("undisturbed, or fill compacted in thin layers", "compacted, not tested by heel or rod", "fill that nobody compacted"),
              "dig it out and put back granular fill in layers of 75 mm, each compacted", "Chicago code excerpt on fill (second-hand); limits of layers common practice"),
     Question("C58", "loads", "People on the lid", "lid",
-             _three("slab or grid under the stone carries a person", "grid only near the edge", "lid gives visibly"),
-             "a grid or slab under the stone wherever a foot can come", J),
+             _three("slab or grid wherever a foot can come", "grid only near the edge", "lid gives visibly"),
+             "a stiff grid or slab under the stone wherever a foot can come, thick enough to spread the load; or a stronger block", J,
+             asks="slab or grid under the stone, over the blocks"),
     Question("C31", "ground and lining", "Frost under the base", "frost_ground",
              _three("granular drained base, or below the frost line", "seasonal re-levelling accepted in writing", "rigid connection to a building"),
              "a drained granular base, free of the building", CP),

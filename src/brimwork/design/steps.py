@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from brimwork import tables, units
+
 TEAM, ELECTRICIAN, MASON, WAIT = "team", "electrician", "mason", "wait"
 USUAL_TEAM = 2  # people for whom the usual hours of the team are
+_TIGHT = units.write(tables.TIGHT.value * 86400, "mm", None)
 HOLDS = {
     "H1": "services located and marked; permissions and insurance in hand",
     "H2": "formation seen: depth, soil, no loose over-dig",
@@ -57,7 +60,7 @@ STEPS: dict[str, Step] = {
     ),
     "backfill": Step("backfill round the box in layers of 150 mm", "3 h", ("box",), "top within 3 mm; bow 5 mm at most"),
     "lining": Step("hand sweep; fleece; liner, pleated and seated", "2 h", ("backfill",), "no tension", order="liner"),
-    "liner_test": Step("water test of the liner, to the overflow, with a control bucket", "48 h", ("lining",), "less than 2 mm a day", "H4", WAIT),
+    "liner_test": Step("water test of the liner, to the overflow, with a control bucket", "48 h", ("lining",), f"less than {_TIGHT} a day", "H4", WAIT),
     "blocks": Step("inner fleece, blocks, clips, lids", "1.5 h", ("liner_test",), "top within 3 mm, nothing rocks", order="blocks"),
     "edge": Step("edge of the liner, apron, overflow pipe", "1.5 h", ("blocks",), "overflow +0/-3 mm; edge within 5 mm"),
     "pump": Step("pump, intake cage, valve, hose; cable over the edge", "1.5 h", ("edge",), "hose rises all the way", order="pump"),

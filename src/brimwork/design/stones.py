@@ -172,6 +172,12 @@ class StonesChain(Whole):
         stones = zip(self.sizes, middles, strict=True)
         return tuple(point for (wide, _, _), middle in stones for point in patches.three_points(self.patch, d["stones.base_share"] * wide, middle))
 
+    def resting(self) -> tuple[patches.Shape, ...]:
+        """Of a rough base nobody knows where its points are: anywhere under the stone."""
+        if self.on_slabs:
+            return self.contact_shapes()
+        return tuple((patches.circle(wide, (x, 0.0)),) for x, (wide, _, _) in zip(self.places, self.sizes, strict=True))
+
     @property
     def places(self) -> list[float]:
         """Where the stones stand along the blocks, evenly, in m from the middle."""

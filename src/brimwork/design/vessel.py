@@ -154,6 +154,26 @@ class VesselChain(Whole):
     def block_utilisation(self):
         return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
 
+    # --- its wall
+
+    @property
+    def inside_radius(self) -> float:
+        """Radius in m where the vessel is widest: of the rim, unless a wider place is given."""
+        d = self.design
+        return max(d["vessel.rim_diameter"], d["vessel.widest"] if "vessel.widest" in d.values else 0.0) / 2
+
+    @result
+    def hoop_stress(self):
+        d = self.design
+        return self._work("hoop stress in the wall of a full vessel", rho=self.water["rho"], h_full=d["vessel.height"], R_wall=self.inside_radius,
+                          t_wall=d["vessel.wall"])  # fmt: skip
+
+    @result
+    def wall_share(self):
+        return self._work("share of the strength of a vessel's wall", sigma_hoop=self.hoop_stress, f_tens=self.design["vessel.tensile_strength"])
+
+    # --- tipping
+
     def _tipping(self, water: float) -> Working:
         d = self.design
         weight = topics.formulas()["weight of a vessel with its water"](m_v=d["vessel.mass"], rho=self.water["rho"], V_v=water)

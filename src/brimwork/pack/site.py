@@ -29,7 +29,8 @@ def site(chain: Chain, day: datetime.date, folder: Path) -> str:
     try:
         made = programme(chain)
     except InputError as refused:
-        return f"#pagebreak()\n== Programme\n{words(f'Not shown: {refused}.')}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
+        said = worded(f"Not shown: {refused}.", chain.design.region)
+        return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
     return "\n\n".join([_programme(chain, made, day), _chart(chain, made, folder), _holds(chain, made), _measures(chain)])
 
 
@@ -39,9 +40,9 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     orders = [
         (worded(order.what, region), made.day(order.by) + _late(made, order.by, day), f"{order.working_days}", made.day(order.needed)) for order in made.orders
     ]
-    notes = " ".join(made.notes)
+    notes = worded(" ".join(made.notes), region)
     return "\n\n".join([
-        "#set page(flipped: true)\n== Programme\n" + words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
+        f"#set page(flipped: true)\n== {worded('Programme', region)}\n" + words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
         table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
         "#set page(flipped: false)",
         together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
@@ -87,7 +88,7 @@ def _holds(chain: Chain, made: Programme | None) -> str:
 
 
 def _measures(chain: Chain) -> str:
-    rows = [(what, _predicted(chain, name), "") for what, name in MEASURES]
+    rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in MEASURES]
     said = "What is measured goes into the design file under [measured], and grades the checks again."
     return together(f"== When it first runs: predicted and measured\n{said}\n\n" + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows))
 
@@ -95,11 +96,12 @@ def _measures(chain: Chain) -> str:
 def _predicted(chain: Chain, name: str) -> str:
     region = chain.design.region
     if name == "leak":
-        return measured("2 mm at most", region)
+        most = checks.limits_of(chain, "C72").good[1]
+        return measured(f"{short(most * 86400, 'mm')} at most", region) if most < checks.INFINITE else "no limit set"
     try:
         if name == "edge":
             return markup.both("H", chain.edge_head, region) if chain.edge_head else "a film all round"
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return checks.reason(missing)
+        return worded(checks.reason(missing), region)
     return markup.both(worked.letter, worked.result, region)

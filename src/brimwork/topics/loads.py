@@ -194,6 +194,61 @@ utilisation = Formula(
     remark=_SHEET,
 )
 
+# --- a foot or a wheel on the blocks ------------------------------------------------------------------------------------------------
+
+_SECONDS = "For a load of seconds. What stays for hours or years is another matter: plastic creeps."
+
+foot_pressure = Formula(
+    name="pressure under a foot or a wheel",
+    result="p_foot",
+    equals="F_foot/(b_foot + 2*t_cov)**2",
+    steps=(
+        Take("at 45 degrees the square on which it stands gains the thickness of the cover on every side", "b_under = b_foot + 2*t_cov"),
+        Take("what presses, over the square under the cover", "p_foot = F_foot/b_under**2"),
+        Step("put it in"),
+    ),
+    unpublished=_SPREAD,
+    slips=(
+        Slip("F_foot/(b_foot + t_cov)**2", "The load spreads by the thickness on both sides: the side of the square grows by it twice."),
+        Slip("F_foot/b_foot**2", "That is the pressure on top of the cover. Under it the load has spread by the thickness on every side."),
+        Slip("F_foot/(b_foot + 2*t_cov)", "You divided by the side of the square. Pressure is force over area: square the side."),
+    ),
+    ranges={"t_cov": ("20 mm", "80 mm")},
+    rises=("F_foot",),
+    falls=("b_foot", "t_cov"),
+    remark=f"The cover is a stiff slab or grid that lies all over the blocks; without one its thickness is nothing. {_SPREAD_REMARK}",
+)
+
+brief_pressure = Formula(
+    name="pressure that the blocks may carry for seconds",
+    result="p_brief",
+    equals="p_short/f_s",
+    defined="the short-term strength, less the share that the safety factor takes",
+    unpublished="a strength over a safety factor, by definition; a factor of 1.5 is judgement",
+    slips=(
+        Slip("p_short*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
+        Slip("p_short", "You left the safety factor out. Divide by it."),
+        Slip(
+            "p_short*k_creep/f_s", "Creep takes years. For a load of seconds the short-term strength counts, without the creep factor.", also_given=("k_creep",)
+        ),
+    ),
+    rises=("p_short",),
+    falls=("f_s",),
+    remark=f"{_SECONDS} {_SHEET}",
+)
+
+foot_utilisation = Formula(
+    name="utilisation under a foot or a wheel",
+    result="u_foot",
+    equals="p_foot/p_brief",
+    defined="what a foot or a wheel presses, compared with what may press for seconds",
+    unpublished="a ratio, by definition",
+    slips=(Slip("p_brief/p_foot", "Upside down: over 1 must mean too much."),),
+    rises=("p_foot",),
+    falls=("p_brief",),
+    remark=_SECONDS,
+)
+
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 
