@@ -1,6 +1,7 @@
 """The design workbook without a browser: boxes by steps, and nothing of a user's is left or replaced before they were asked."""
 
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -17,7 +18,7 @@ def view(tmp_path):
     for name in ("library-bowl", "quick-check", "terrace-blade"):
         (tmp_path / f"{name}.toml").write_bytes((DESIGNS / f"{name}.toml").read_bytes())
     made = DesignView(tmp_path / "library-bowl.toml")
-    made.redraw = lambda: None  # nothing is displayed here
+    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)  # nothing is displayed here
     return made
 
 
@@ -50,6 +51,21 @@ def test_load_and_start_ask_before_they_leave_what_is_not_saved(view, tmp_path):
     view.save()
     view.start()
     assert Path(view.file.value) == tmp_path / "my-design-2.toml"
+
+
+def test_a_change_says_beside_its_box_which_findings_it_turns(view):
+    mass, height = view.form.entries["vessel.mass"], view.form.entries["vessel.height"]
+    grade = {finding.title: finding.grade for finding in view.found}
+    mass.box.value = "2000 kg"
+    turned = [finding.title for finding in view.found if finding.grade != grade[finding.title]]
+    assert turned and all(f"{title}: " in mass.message.value for title in turned[:3]) and "role='status'" in mass.message.value
+    height.box.value = "3 kg"
+    assert "role='alert'" in height.message.value
+    mass.box.value = "2000.5 kg"
+    assert "No finding changes its grade" in mass.message.value
+    assert "role='alert'" in height.message.value, "what is wrong stays said"
+    height.box.value = height.box.value.replace("3 kg", "420 mm")
+    assert not mass.message.value, "an earlier change is no longer spoken of"
 
 
 def test_a_file_without_a_name_is_asked_for(view):

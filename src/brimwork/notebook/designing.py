@@ -17,7 +17,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.form import ALERT, Form
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
-from brimwork.notebook.results import MARKS, drawings_shown, findings_shown
+from brimwork.notebook.results import MARKS, drawings_shown, findings_shown, followed
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.units import InputError
 
@@ -46,7 +46,7 @@ class DesignView:
         self.other = widgets.Dropdown(
             options=self._others(path.parent), description="Start from", style={"description_width": "initial"}, layout={"width": "34em"}
         )
-        self.told = widgets.HTML()
+        self.told, self.found = widgets.HTML(), checks.findings(chain_of(self.design))
         self.form = Form(self, QUICK[self.design.kind] if quick else ())
         self.place = widgets.VBox([self.form.widget])
         files = widgets.HBox([self.file, _button("Save", "write the design to the file named", self.save), _button("Load", "read the file named", self.load)])
@@ -62,18 +62,21 @@ class DesignView:
     def show(self) -> None:
         display(self.widget)
         chain = chain_of(self.design)
-        self.findings = display(findings_shown(chain), display_id=True)
+        self.findings = display(findings_shown(chain, self.found), display_id=True)
         self.pictures = display(drawings_shown(chain), display_id=True)
 
     def redraw(self) -> None:
         chain = chain_of(self.design)
-        self.findings.update(findings_shown(chain))
+        self.found = checks.findings(chain)
+        self.findings.update(findings_shown(chain, self.found))
         self.pictures.update(drawings_shown(chain))
 
-    def change(self, key: str, text, basis: str = "yours") -> None:
-        """One value changed. Raises InputError, and then nothing is."""
+    def change(self, key: str, text, basis: str = "yours") -> str:
+        """One value changed: what that did to the findings. Raises InputError, and then nothing is changed."""
+        before = self.found
         self._changed(self.design.having(key, text, basis))
         self.form.told()
+        return followed(before, self.found)
 
     def head(self, key: str, words: str) -> None:
         """Title, note or region changed. Raises InputError, and then nothing is."""

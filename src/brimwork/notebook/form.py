@@ -51,7 +51,7 @@ def keys_of(step: str, kind: str) -> list[str]:
 
 # One look for all boxes: shared by them, because the page opens faster with few of them.
 _TYPED, _CHOSEN = TextStyle(description_width="29em"), DescriptionStyle(description_width="29em")
-_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="52em", max_width="100%")
+_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="49em", max_width="100%")
 _BASIS, _BASIS_NAME = widgets.Layout(width="13em"), DescriptionStyle(description_width="3em")
 _ROW = widgets.Layout(flex_flow="row wrap")
 _SAID, _SAID_STYLE = widgets.Layout(), HTMLStyle()
@@ -77,9 +77,7 @@ class Entry:
             self.box = widgets.Dropdown(options=[self._empty(), *self.field.options], style=_CHOSEN, **looks)
         else:
             self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_TYPED, **looks)
-        self.basis = widgets.Dropdown(
-            options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style=_BASIS_NAME
-        )
+        self.basis = widgets.Dropdown(options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style=_BASIS_NAME)
         self.message = widgets.HTML(layout=_SAID, style=_SAID_STYLE)
         self.widget = widgets.HBox([self.box, self.basis, self.message], layout=_ROW)
         self.show()
@@ -121,11 +119,13 @@ class Entry:
 
     def _take(self, text: str, basis: str) -> None:
         try:
-            self.view.change(self.key, self._parsed(text), basis)
+            followed = self.view.change(self.key, self._parsed(text), basis)
         except InputError as error:
             self.message.value = f"<span role='alert' style='color:{ALERT}'>{escape(self._plainly(error))}. The last good value still counts.</span>"
         else:
+            self.view.form.hush()
             self.show()
+            self.message.value = f"<span role='status'>{escape(followed)}</span>"
 
     def _plainly(self, error: InputError) -> str:
         """What was refused, for someone who looks at a box and not at the file."""
@@ -214,6 +214,12 @@ class Form:
         titles = [f"{step}: {some} of {all_} known" if all_ else step for step, (some, all_) in known.items()]
         if tuple(titles) != tuple(self.widget.titles):
             self.widget.titles = titles
+
+    def hush(self) -> None:
+        """Take away what was said beside the boxes about an earlier change; what is wrong in a box stays said."""
+        for entry in self.entries.values():
+            if "role='status'" in entry.message.value:
+                entry.message.value = ""
 
     def close(self) -> None:
         """Take the boxes out of the page and out of the kernel."""

@@ -17,6 +17,7 @@ from brimwork.notebook.form import ALERT
 from brimwork.units import InputError
 
 MARKS = {"fail": ("✗", ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
+MOST_TOLD = 3  # findings named beside the box that turned them
 
 
 class Shown:
@@ -29,9 +30,16 @@ class Shown:
         return {"text/html": self.html, "text/plain": self.plain}
 
 
-def findings_shown(chain: Chain) -> Shown:
+def followed(before: list[Finding], after: list[Finding]) -> str:
+    """What a change did to the grades of the findings, in a sentence or two."""
+    was = {finding.title: finding.grade for finding in before}
+    turned = [f"{finding.title}: {finding.grade}, was {was[finding.title]}" for finding in after if was[finding.title] != finding.grade]
+    more = f"; and {len(turned) - MOST_TOLD} more" if len(turned) > MOST_TOLD else ""
+    return f"{'; '.join(turned[:MOST_TOLD])}{more}." if turned else "No finding changes its grade."
+
+
+def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
-    found = checks.findings(chain)
     counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
     following = checks.next_words(found)
