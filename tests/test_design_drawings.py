@@ -22,6 +22,7 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.layout import Area, Stroke, Words, layout, words
 from brimwork.drawing.lettering import BY_REGION, METRIC, US
+from brimwork.drawing.notes import wrapped
 from brimwork.drawing.placing import Room, crosses
 from brimwork.drawing.placing import width_of as room_for
 from brimwork.drawing.plan import plan
@@ -33,6 +34,21 @@ from brimwork.units import InputError
 FOLDER = Path(__file__).parents[1] / "workbooks" / "designs"
 DESIGNS = {path.stem: load(path) for path in sorted(FOLDER.glob("*.toml"))}
 BOWL, STONES, BLADE, CASCADE = (DESIGNS[name] for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
+
+
+def known_round_it(design, north="30 deg", along="-6 m", across="1.5 m", frost="450 mm"):
+    """The design with what is known of its ground, of north and of its cable."""
+    given = {"site.north": north, "site.frost_depth": frost, "site.ground_water": "100 mm", "supply.point_along": along, "supply.point_across": across}
+    for key, text in (given | {"supply.duct_bore": "50 mm", "supply.duct_cover": "600 mm", "supply.residual_rating": "30 mA"}).items():
+        design = design.having(key, text)
+    return design
+
+
+def stones(*wide, high):
+    design = STONES.having("stones.diameters", list(wide)).having("stones.heights", [f"{one} mm" for one in high])
+    return design.having("stones.branch_lengths", ["1 m"] * len(wide))
+
+
 MORE = {  # what the stored designs do not show
     "all levels known": BOWL.having("pump.intake_level", "60 mm").having("reservoir.cut_out_level", "170 mm").having("reservoir.top_up_level", "375 mm"),
     "ring foot on the blocks": BOWL.having("vessel.stands_on", "blocks"),
@@ -44,6 +60,12 @@ MORE = {  # what the stored designs do not show
     "no rill": CASCADE.having("cascade.rill_length", "0 m"),
     "vessel wider than its stone": BOWL.having("vessel.rim_diameter", "2400 mm").having("catch.apron", "200 mm"),
     "long reservoir": BOWL.having("reservoir.blocks_along", 9),
+    "ground, north and cable known": known_round_it(BOWL),
+    "supply point within the plan": known_round_it(STONES, north="300 deg", along="1.2 m", across="0.75 m").having("supply.residual_current", "none"),
+    "frost far below the pit": known_round_it(BLADE, north="200 deg", along="-6 m", across="-6 m", frost="1500 mm"),
+    "frost in the sub-base": known_round_it(CASCADE, north="0 deg", along="9 m", across="0 m", frost="600 mm"),
+    "five stones": stones("300 mm", "250 mm", "200 mm", "220 mm", "180 mm", high=(900, 700, 500, 800, 300)),
+    "twelve stones": stones(*["120 mm"] * 12, high=range(900, 420, -40)).having("stones.stand_on", "blocks"),
 }
 TITLES = ("plan", "section", "duty chart", "water in the reservoir", "level over thirty dry days")
 SHOWN = [(name, region) for name in (*DESIGNS, *MORE) for region in ("UK", "US")]
@@ -284,6 +306,101 @@ def test_a_cascade_shows_header_three_pools_and_the_rill_end_to_end():
     assert spans[-1].end[0] == pytest.approx(-(1.8 / 2 + 0.010 + 0.012 + 0.018))
 
 
+def notes_of(sheet):
+    return " ".join(note.text for note in sheet.notes)
+
+
+def filled(sheet, fill):
+    return [record for record in records(sheet, Polygon) if record.fill == fill]
+
+
+@pytest.mark.parametrize(
+    ("given", "way"), (("0 deg", (0, 1)), ("90 deg", (1, 0)), ("180 deg", (0, -1)), ("270 deg", (-1, 0)), ("45 deg", (0.5**0.5, 0.5**0.5)))
+)
+def test_the_arrow_points_to_the_north_that_is_given_clockwise_from_the_top(given, way):
+    sheet = plan(chain_of(BOWL.having("site.north", given)))
+    arrow = next(view for view in sheet.views if any(getattr(record, "text", "") == "N" for record in view.records))
+    tip = next(record.points[0] for record in arrow.records if isinstance(record, Polygon) and record.fill == "ink")
+    letter = next(record.at for record in arrow.records if getattr(record, "text", "") == "N")
+    for at in (tip, letter):
+        assert [part / length((0, 0), at) for part in at] == pytest.approx(way, abs=1e-9)
+    assert "north" not in notes_of(sheet) and "North" in sheet.description
+
+
+def test_a_plan_without_north_or_supply_point_draws_neither_and_says_so():
+    sheet = plan(chain("library-bowl", "UK"))
+    assert "N" not in [label.text for label in words(sheet)] and not [record for record in records(sheet, Line) if record.style == "cable"]
+    assert "Not shown, because nobody gave it: north, supply point and cable route, bore of the duct, cover over the duct." in notes_of(sheet)
+
+
+@every
+def test_every_plan_leaves_route_cover_and_protection_to_a_licensed_electrician(name, region):
+    sheet = sheets(name, region)["plan"]
+    for told in (notes_of(sheet), sheet.description):
+        assert "for a licensed electrician to settle and test, by the local code" in told and "over the edge of the lining, never through it" in told
+
+
+def test_the_cable_runs_in_its_duct_to_a_supply_point_that_lies_within_the_plan():
+    """From the middle of the bay, in a corner of 3 x 24 in by 2 x 16 in of blocks, to 1.2 m right and 0.75 m up; the sides of the duct 50 mm apart."""
+    sheet = plan(chain("supply point within the plan", "UK"))
+    found = records(sheet, Line)
+    at = next(i for i, record in enumerate(found) if record.style == "cable")
+    corner = (-(3 * 24 * 0.0254) / 2 + 0.1, -(2 * 16 * 0.0254) / 2 + 0.1)
+    assert found[at].points[0] == pytest.approx(corner) and found[at].points[1] == pytest.approx((1.2, 0.75))
+    for side in found[at - 2 : at]:
+        (ax, ay), (bx, by) = found[at].points
+        apart = abs((side.points[0][0] - ax) * (by - ay) - (side.points[0][1] - ay) * (bx - ax)) / length((ax, ay), (bx, by))
+        assert side.style == "thin" and apart == pytest.approx(0.025)
+    shown = {label.text for label in words(sheet)}
+    assert {"supply point", "duct 50, cover 600"} <= shown and "to the supply point" not in shown
+    assert "it has no residual-current protection" in notes_of(sheet)
+    assert ("supply point off the middle of the blocks", "+1200", "+750") in sheet.rows
+
+
+@pytest.mark.parametrize(
+    ("name", "to", "told"),
+    (
+        ("ground, north and cable known", (-6.0, 1.5), "lies 6000 mm to the left and 1500 mm up from the middle of the blocks"),
+        ("frost far below the pit", (-6.0, -6.0), "lies 6000 mm to the left and 6000 mm down from the middle of the blocks"),
+        ("frost in the sub-base", (9.0, 0.0), "lies 9000 mm to the right from the middle of the blocks"),
+    ),
+)
+def test_a_cable_to_a_supply_point_off_the_plan_ends_within_it_on_the_way_there(name, to, told):
+    sheet = plan(chain(name, "UK"))
+    (start, stop) = next(record.points for record in records(sheet, Line) if record.style == "cable")
+    x0, y0, x1, y1 = sheet.views[0].window
+    assert x0 < stop[0] < x1 and y0 < stop[1] < y1
+    way, all_the_way = [(b - a) for a, b in zip(start, stop)], [(b - a) for a, b in zip(start, to)]
+    assert way[0] * all_the_way[1] == pytest.approx(way[1] * all_the_way[0], abs=1e-9) and 0 < way[0] / all_the_way[0] < 1
+    assert "to the supply point" in {label.text for label in words(sheet)}
+    assert told in notes_of(sheet)
+
+
+def test_cable_and_protection_are_told_as_far_as_they_are_known():
+    told = notes_of(plan(chain_of(BOWL.having("supply.duct_cover", "450 mm"))))
+    assert "in a duct, cover 450 mm, route 8000 mm long; residual-current protection tested by button." in told and "cover over the duct" not in told
+    assert "residual-current protection of 30 mA, tested by button" in notes_of(plan(chain("ground, north and cable known", "UK")))
+    assert "residual-current protection" in notes_of(plan(chain("terrace-blade", "UK"))).partition("Not shown")[2]
+
+
+def test_the_pump_stands_in_a_bay_of_the_size_given_or_the_usual_one():
+    for bay_side, side in ((None, 0.200), ("330 mm", 0.330)):
+        design = BOWL.having("pump.bay", bay_side)
+        bay = filled(plan(chain_of(design)), "paper")[0].points
+        assert bay[0] == pytest.approx((-0.6, -0.4)) and bay[2] == pytest.approx((side - 0.6, side - 0.4)), "in the corner of 1200 by 800 of blocks"
+        assert f"pump bay {side * 1e3:.0f}" in [label.text for label in words(plan(chain_of(design)))]
+        walls = [
+            record.points for record in records(section(chain_of(design)), Line) if record.style == "outline" and record.points[0][0] == record.points[1][0]
+        ]
+        assert sorted(points[0][0] for points in walls) == pytest.approx([-0.6, side - 0.6])
+    with pytest.raises(InputError, match="wider than the blocks: look at pump.bay = 900 mm"):
+        plan(chain_of(BOWL.having("pump.bay", "900 mm")))
+
+
+def test_the_bay_of_the_us_is_eight_inches():
+    assert "pump bay 8" in [label.text for label in words(plan(chain("library-bowl", "US")))]
+
+
 # --- section ------------------------------------------------------------------------------------------------------------------------
 
 
@@ -292,15 +409,100 @@ def test_every_level_that_is_known_is_labelled_once_and_every_water_level_has_it
     sheet, design = sheets(name, region)["section"], chain(name, region).design
     known, lettering = levels.levels(design), BY_REGION[region]
     said = [label.text.replace("highest stone", "top of the highest stone") for label in words(sheet)]
-    for level in known:
-        assert said.count(f"{level.name} {lettering.level(level.height)}") == 1, level.name
+    names = [level.name.replace("formation", "subgrade") if region == "US" else level.name for level in known]
+    for name, level in zip(names, known, strict=True):
+        assert said.count(f"{name} {lettering.level(level.height)}") == 1, name
     assert len(records(sheet, Level)) == sum(level.water for level in known) + 1, "and one on the water itself"
-    assert [row[0] for row in sheet.rows] == [level.name for level in reversed(known)]
+    assert [row[0] for row in sheet.rows] == names[::-1]
 
 
 def test_intake_cut_out_and_top_up_are_drawn_where_the_design_has_them():
     shown = {label.text for label in words(section(chain("all levels known", "UK")))}
     assert {"pump intake -420", "cut-out -310", "top-up -105"} <= shown, "the floor stands at -480"
+
+
+def in_the_ground(sheet, style):
+    """Height of a line and the stretches that it is drawn over, in m."""
+    found = [record.points for record in records(sheet, Line) if record.style == style]
+    return sorted({y for points in found for _, y in points}), sorted((a[0], b[0]) for a, b in found)
+
+
+def test_ground_water_and_frost_stand_beside_the_box_at_the_levels_given():
+    """The floor lies at -60 - 420 = -480: water 100 over it at -380; frost 450 under the paving. The box reaches to (1236 + 2 x 18) / 2 = 636 from the middle."""
+    sheet = section(chain("ground, north and cable known", "UK"))
+    for style, level in (("ground water", -0.380), ("frost line", -0.450)):
+        heights, pieces = in_the_ground(sheet, style)
+        assert heights == pytest.approx([level]) and [pieces[0][1], pieces[1][0]] == pytest.approx([-0.636, 0.636])
+    assert {"ground water -380", "frost line -450"} <= {label.text for label in words(sheet)}
+    assert {("ground water", "-380", "ground"), ("frost line", "-450", "ground"), ("static water", "-100", "water"), ("formation", "-620", "built")} <= set(
+        sheet.rows
+    )
+    assert "Not shown" not in notes_of(sheet)
+
+
+@pytest.mark.parametrize(("name", "level"), (("frost far below the pit", -1.500), ("frost in the sub-base", -0.600)))
+def test_frost_that_goes_below_the_floor_is_one_line_with_soil_under_it(name, level):
+    sheet = section(chain(name, "UK"))
+    heights, pieces = in_the_ground(sheet, "frost line")
+    assert heights == pytest.approx([level]) and len(pieces) == 1
+    assert min(y for record in filled(sheet, "earth") for _, y in record.points) < level
+    below = [record for record in records(sheet, Dimension) if record.text.startswith(("box", "pit")) and not record.along]
+    scale = next(view for view in sheet.views if below[0] in view.records).scale[0]
+    assert all(record.start[1] + record.offset / scale < level for record in below), "dimensions stand under the line"
+
+
+def test_what_nobody_gave_of_the_ground_is_not_drawn_and_what_is_nothing_is_said():
+    bare, dry = section(chain("library-bowl", "UK")), section(chain_of(BOWL.having("site.ground_water", "0 mm").having("site.frost_depth", "0 mm")))
+    for sheet in (bare, dry):
+        assert not [record for record in records(sheet, Line) if record.style in ("ground water", "frost line")]
+    assert "Not shown, because nobody gave it: highest ground water, frost line." in notes_of(bare)
+    assert "No ground water stands above the reservoir floor. No frost enters the ground." in notes_of(dry) and "Not shown" not in notes_of(dry)
+
+
+def test_ground_water_is_no_water_of_the_reservoir():
+    shown = [label.text for label in words(reservoir_bars(chain("ground, north and cable known", "UK")))]
+    assert not [text for text in shown if "ground" in text or "frost" in text]
+
+
+def test_every_stone_is_listed_with_its_width_and_height():
+    """1) 13 x 30, 2) 12 x 24, 3) 11 x 18 in, as the design gives them; times 25.4 in mm."""
+    for region, each in (("UK", "mm: 1) 330 x 762; 2) 305 x 610; 3) 279 x 457."), ("US", "inches: 1) 13 x 30; 2) 12 x 24; 3) 11 x 18.")):
+        sheet = section(chain("school-columns", region))
+        assert f"Stones from left to right, across x high in {each}" in notes_of(sheet) and each in sheet.description
+    five = section(chain("five stones", "UK"))
+    assert "1) 300 x 900; 2) 250 x 700; 3) 200 x 500; 4) 220 x 800; 5) 180 x 300." in notes_of(five)
+    assert "The stone, across x high in mm: 500 x 900." in notes_of(section(chain("one stone", "UK")))
+
+
+@pytest.mark.parametrize(("name", "count"), (("five stones", 5), ("twelve stones", 12)))
+def test_more_than_three_stones_are_numbered_over_their_middles(name, count):
+    sheet = section(chain(name, "UK"))
+    numbers = {record.text: record.at[0] for view in sheet.views for record in view.records if getattr(record, "text", "").isdigit() and hasattr(record, "at")}
+    blocks = 3 * 24 * 0.0254
+    assert [numbers[str(i)] for i in range(1, count + 1)] == pytest.approx([blocks * ((i - 0.5) / count - 0.5) for i in range(1, count + 1)])
+
+
+def test_stones_too_close_for_their_sizes_are_numbered_and_for_their_numbers_only_listed():
+    close = STONES.having("reservoir.blocks_along", 1).having("stones.diameters", ["150 mm"] * 3).having("slab.length", "150 mm")
+    texts = {label.text for label in words(section(chain_of(close.headed("region", "UK"))))}
+    assert {"1", "2", "3"} <= texts and "150" not in texts
+    many = chain_of(stones(*["20 mm"] * 60, high=[400] * 60).having("stones.stand_on", "blocks").headed("region", "UK"))
+    shown = section(many)
+    bare = [record.text for view in shown.views for record in view.records if getattr(record, "text", "") in ("17", "59")]
+    assert not bare and "59) 20 x 400" in notes_of(shown)
+
+
+@given(st.lists(st.text("mil.", min_size=1, max_size=30), max_size=60))
+def test_a_note_is_broken_between_words_into_lines_that_fit(parts):
+    lines = wrapped(" ".join(parts), 166.0)
+    assert " ".join(lines).split() == parts and all(room_for(line, 2.9) <= 166.0 for line in lines)
+    assert all(room_for(f"{line} {after.split()[0]}", 2.9) > 166.0 for line, after in zip(lines, lines[1:])), "no line ends early"
+
+
+def test_a_size_is_never_broken_over_two_lines():
+    sizes = "; ".join(f"{i}) 11 3/4 x 35 3/8" for i in range(1, 30))
+    lines = wrapped(f"Stones: {sizes}.", 80.0)
+    assert len(lines) > 5 and all(re.fullmatch(r"(Stones: )?(\d+\) 11 3/4 x 35 3/8[;.] ?)+", line) for line in lines)
 
 
 def test_the_water_in_the_section_stands_up_to_the_static_level():

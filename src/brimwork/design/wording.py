@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from brimwork.units import read, write
+
+if TYPE_CHECKING:
+    from brimwork.design.checks import Finding
 
 # UK: US. Longer entries go before shorter ones that they hold.
 PAIRS: dict[str, str] = {
@@ -35,25 +40,47 @@ PAIRS: dict[str, str] = {
     "search for services": "locate (811 ticket) for services",
     "services located and marked": "811 ticket in date, services marked",
     "residual-current protection": "ground-fault protection (GFCI)",
+    "residual-current device": "GFCI",
+    "rated residual current": "rated trip current",
     "residual current": "ground-fault trip",
     "earth": "ground",
     "mains electricity": "line-voltage electricity",
     "mains": "line voltage",
     "socket": "receptacle",
+    "duct": "conduit",
+    "rammer or plate compactor, breaker": "tamper or plate compactor, demolition hammer",
+    "rammer": "tamper",
+    "spirit level": "level",
+    "spirit levels": "levels",
+    "barrow": "wheelbarrow",
+    "programme": "schedule",
     "method statement": "job hazard analysis",
     "handover": "closeout",
     "turf": "sod",
     "kerb": "curb",
     "levelled": "leveled",
     "levelling": "leveling",
+    "re-levelled": "re-leveled",
+    "re-levelling": "re-leveling",
+    "litre": "liter",
     "litres": "liters",
     "metre": "meter",
+    "metres": "meters",
+    "millimetre": "millimeter",
+    "millimetres": "millimeters",
     "colour": "color",
+    "labour": "labor",
+    "neighbour": "neighbor",
+    "neighbours": "neighbors",
+    "fertilised": "fertilized",
+    "utilisation": "utilization",
 }
-_ANY = re.compile("|".join(rf"(?<![\w-]){re.escape(word)}(?![\w-])" for word in sorted(PAIRS, key=len, reverse=True)), re.IGNORECASE)
+# A word of its own; not a part of a key of the design file, such as answers.formation or [programme].
+_WORDS = "|".join(re.escape(word) for word in sorted(PAIRS, key=len, reverse=True))
+_ANY = re.compile(rf"(?<![\w\[-])(?<!\w\.)(?:{_WORDS})(?![\w-])(?!\.\w)", re.IGNORECASE)
 
-
-_METRIC = re.compile(r"(\d+(?:\.\d+)?) (mm|m)\b(?! ?\))")
+# A length, or two of them: 75 mm, 10 to 20 mm; but not a speed, nor one that stands in brackets behind inches already.
+_METRIC = re.compile(r"(?:(?P<first>\d+(?:\.\d+)?)(?P<between> to | and | or ))?(?P<last>\d+(?:\.\d+)?) (?P<unit>mm|m)\b(?! ?\)|/)")
 _INCHES = {"mm": "in", "m": "ft"}
 
 
@@ -67,10 +94,26 @@ def measured(text: str, region: str) -> str:
     return _METRIC.sub(_inches, text) if region == "US" else text
 
 
+def spoken(text: str, region: str) -> str:
+    """A sentence of ours in the words of the region, with its lengths in the units of the region."""
+    return measured(worded(text, region), region)
+
+
+def graded(found: list[Finding], region: str) -> list[Finding]:
+    """Findings, which are written in the words of the UK, as they are read in the region."""
+    said = ("title", "value", "limit", "remedy", "basis", "note")
+    return [replace(finding, **{name: spoken(getattr(finding, name), region) for name in said}) for finding in found]
+
+
 def _inches(found: re.Match) -> str:
-    length = read(found[0], "m")
-    here = write(length, _INCHES[found[2]], 2).replace(".0 ", " ")
-    return f"{here} ({found[0]})"
+    unit = _INCHES[found["unit"]]
+    last = _there(found["last"], found["unit"])
+    first = f"{_there(found['first'], found['unit']).removesuffix(f' {unit}')}{found['between']}" if found["first"] else ""
+    return f"{first}{last} ({found[0]})"
+
+
+def _there(figure: str, unit: str) -> str:
+    return write(read(f"{figure} {unit}", "m"), _INCHES[unit], 2).replace(".0 ", " ")
 
 
 def _other(found: re.Match) -> str:

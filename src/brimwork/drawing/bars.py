@@ -29,7 +29,7 @@ def bars(made: Programme, title: str, region: str = "UK") -> Sheet:
         2.6,
         GREY,
     )
-    return Sheet(NAMES + WIDE + 2, HEAD + rows * ROW + FOOT, (view,), f"{title}: programme", _description(made, region), (*names, legend))
+    return Sheet(NAMES + WIDE + 2, HEAD + rows * ROW + FOOT, (view,), f"{title}: {worded('programme', region)}", _description(made, region), (*names, legend))
 
 
 def _name(i: int, one: Dated, region: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from brimwork.design.chain import Chain
 from brimwork.design.checks import asked
 from brimwork.design.inputs import Unknown
+from brimwork.design.wording import worded
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
 from brimwork.drawing.records import Sheet
@@ -32,9 +33,9 @@ def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
         try:
             made.append((name, draw(chain)))
         except Unknown as missing:
-            made.append((name, f"it needs {asked(missing)}"))
+            made.append((name, worded(f"it needs {asked(missing)}", chain.design.region)))
         except InputError as refused:
-            made.append((name, str(refused)))
+            made.append((name, worded(str(refused), chain.design.region)))
         except ArithmeticError:
             made.append((name, "a value that must be more than nothing is zero, or one is far too large"))
     return made

@@ -1,4 +1,4 @@
-"""How the drawings of a region are lettered: the units of their lengths, flows, volumes and pressures, and the true scales that its rules carry."""
+"""How the drawings of a region are lettered: its words, the units of their lengths, flows, volumes and pressures, and the true scales that its rules carry."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from brimwork.design.wording import worded
 from brimwork.units import number, unit
 
 FOOT = 0.3048
@@ -25,6 +26,7 @@ class Lettering:
     pressure: str
     scales: tuple[tuple[float, str], ...]  # mm of paper for a metre, and the name; the largest first
     bar: tuple[float, str]  # unit of the scale bar in m, and its name
+    region: str
 
     @property
     def flow_unit(self) -> float:
@@ -40,6 +42,10 @@ class Lettering:
         """A level with its sign; the datum is 0."""
         text = self.figure(abs(height))
         return text if text == "0" else f"{'-' if height < 0 else '+'}{text}"
+
+    def worded(self, text: str) -> str:
+        """Our own text, written in the words of the UK, in the words of the region."""
+        return worded(text, self.region)
 
     def said(self, value: float) -> str:
         """A length as it stands in a sentence, with its unit."""
@@ -67,12 +73,12 @@ def _ratio(below: float) -> tuple[float, str]:
 
 METRIC = Lettering(
     _millimetres, "dimensions in mm", "mm", "mm", "m", "L/min", "L", "kPa",
-    tuple(map(_ratio, (5, 10, 20, 25, 30, 40, 50, 75, 100, 200))), (1.0, "m"),
+    tuple(map(_ratio, (5, 10, 20, 25, 30, 40, 50, 75, 100, 200))), (1.0, "m"), "UK",
 )  # fmt: skip
 # Inches on the drawing stand for a foot in the world: the scales of an architect's rule.
 _RULE = (("3", 4), ("1 1/2", 8), ("1", 12), ("3/4", 16), ("1/2", 24), ("3/8", 32), ("1/4", 48), ("3/16", 64), ("1/8", 96), ("1/16", 192))
 US = Lettering(
     _eighths, "dimensions in inches to the nearest 1/8", "in", "inches", "ft", "US gal/min", "US gal", "psf",
-    tuple((1000 / below, f'{inches}" = 1 ft (1:{below})') for inches, below in _RULE), (FOOT, "ft"),
+    tuple((1000 / below, f'{inches}" = 1 ft (1:{below})') for inches, below in _RULE), (FOOT, "ft"), "US",
 )  # fmt: skip
 BY_REGION = {"UK": METRIC, "US": US}

@@ -10,7 +10,7 @@ from brimwork.drawing.records import GREY, Text
 from brimwork.drawing.sizes import WIDTH
 
 SIZE, PITCH, LEFT = 2.9, 4.4, 4.0  # mm: letters, from one line to the next, and from the sheet's edge
-_HELD, _WITHIN = "\N{NO-BREAK SPACE}", re.compile(r"(?<=[\d)]) (?:x )?(?=\d)|(?<=\d) (?=mA)")
+_HELD, _WITHIN = "\N{NO-BREAK SPACE}", re.compile(r"(?<=[\d)]) (?:x )?(?=\d)|(?<=\d) (?=mA\b|mm\b|in\b)")
 
 
 def notes_below(top: float, sentences: Iterable[str]) -> tuple[tuple[Text, ...], float]:

@@ -32,27 +32,29 @@ def plan(chain: Chain) -> Sheet:
     feature = FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
     patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
-    labels = [
-        *feature.labels,
-        *pressed,
-        (s.pump, f"pump bay {lettering.figure(s.bay)}"),
-        (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}"),
-    ]
+    labels = [*feature.labels, *pressed, *_pump_and_pit(chain, s, lettering)]
     place, turn = _place(s, feature, lettering, [text for _, text in labels] + possible_labels(chain.design, lettering)), north(chain.design)
     wired = cable(chain.design, s, lettering, place.window, place.scale)
     view, bar, bottom = _drawn(s, feature, lettering, place, patch, wired, labels)
     mark = () if turn is None else (north_mark(turn, (WIDTH - 12.0, bottom - 12.0), place.scale),)
-    lacking = not_shown([*(["north"] if turn is None else []), *wired.lacking])
-    below, bottom = notes_below(bottom + 3.0, [wired.sentence, *lacking])
-    sentence = (
-        f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} "
-        f"{lettering.length}; its diagonals are {lettering.said(chain.diagonal)}. {told}"
-    )
-    said = " ".join([sentence, *([] if turn is None else [north_said(turn)]), wired.sentence, *lacking])
+    under = [lettering.worded(one) for one in (wired.sentence, *not_shown([*(["north"] if turn is None else []), *wired.lacking]))]
+    below, bottom = notes_below(bottom + 3.0, under)
+    said = " ".join([_sentence(chain, s, feature, place, lettering), told, *([] if turn is None else [north_said(turn)]), *under])
     notes = (Text((4.0, 7.0), f"Plan, {place.name}; {lettering.dimensions}", "start", 2.9, GREY), *below)
     columns = ("what", f"along, {lettering.length}", f"across, {lettering.length}")
     rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *wired.rows)
     return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows)
+
+
+def _sentence(chain: Chain, s: Sizes, feature: Feature, place: _Place, lettering: Lettering) -> str:
+    return (
+        f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} "
+        f"{lettering.length}; its diagonals are {lettering.said(chain.diagonal)}."
+    )
+
+
+def _pump_and_pit(chain: Chain, s: Sizes, lettering: Lettering) -> Labels:
+    return [(s.pump, f"pump bay {lettering.figure(s.bay)}"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
 
 
 def _by(pair: tuple[float, float], lettering: Lettering) -> str:
@@ -204,7 +206,7 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale
 def _labels(labels: Labels, scale: float, edge: float, half: float, feature: Feature) -> list[Record]:
     """Labels in a column on the left, spread so that no two touch, each with a line to what it names."""
     ordered = sorted(labels, key=lambda label: -label[0][1])
-    highest = (-feature.half if feature.labels_under else half) * scale - 3.0
+    highest = -feature.half * scale - 5.0 if feature.labels_under else half * scale - 3.0
     places = spread([min(point[1] * scale, highest) for point, _ in ordered], PITCH)
     shift = min(highest - places[0], 0.0)
     records: list[Record] = []

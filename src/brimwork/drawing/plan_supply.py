@@ -74,32 +74,45 @@ def cable(design: Design, s: Sizes, lettering: Lettering, window: tuple[float, f
     to, bore, cover = (known_of(design, *keys) for keys in (("supply.point_along", "supply.point_across"), ("supply.duct_bore",), ("supply.duct_cover",)))
     lacking = [name for name, known in (("supply point and cable route", to), ("bore of the duct", bore), ("cover over the duct", cover)) if not known]
     lacking += [] if known_of(design, "supply.residual_current") else ["residual-current protection"]
-    duct = _duct(bore, cover, lettering)
-    records, labels = _drawn(to, bore, duct, s, window, scale) if to else ((), ())
+    duct = _short_duct(bore, cover, lettering)
+    records, labels = _drawn(to, bore, duct, s, lettering, window, scale) if to else ((), ())
     rows = [("supply point off the middle of the blocks", *map(lettering.level, to))] if to else []
-    rows += [(f"{name} of the duct", lettering.figure(known[0]), "") for name, known in (("bore", bore), ("cover over the top", cover)) if known]
-    return Cable(records, labels, _sentence(design, to, duct, lettering), tuple(rows), tuple(lacking))
+    rows += [
+        (lettering.worded(f"{name} of the duct"), lettering.figure(known[0]), "") for name, known in (("bore", bore), ("cover over the top", cover)) if known
+    ]
+    return Cable(records, labels, _sentence(design, to, _duct(bore, cover, lettering), lettering), tuple(rows), tuple(lacking))
 
 
 def possible_labels(design: Design, lettering: Lettering) -> list[str]:
     """The texts for which the plan keeps room."""
     if not known_of(design, "supply.point_along", "supply.point_across"):
         return []
-    return [_duct(known_of(design, "supply.duct_bore"), known_of(design, "supply.duct_cover"), lettering), "to the supply point"]
+    duct = _short_duct(known_of(design, "supply.duct_bore"), known_of(design, "supply.duct_cover"), lettering)
+    return [lettering.worded(duct), "to the supply point"]
+
+
+def _short_duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -> str:
+    """As a label has it: duct 50, cover 600."""
+    return (f"duct {lettering.figure(bore[0])}" if bore else "duct") + (f", cover {lettering.figure(cover[0])}" if cover else "")
 
 
 def _duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -> str:
-    said = [f"{name} {lettering.figure(known[0])}" for name, known in (("bore", bore), ("cover", cover)) if known]
+    """As a sentence has it: duct, bore 50 mm, cover 600 mm."""
+    said = [f"{name} {lettering.said(known[0])}" for name, known in (("bore", bore), ("cover", cover)) if known]
     return ", ".join(["duct", *said])
 
 
 def _sentence(design: Design, to: tuple | None, duct: str, lettering: Lettering) -> str:
     route = known_of(design, "supply.cord_route")
-    said = f"Cable to the pump in a {duct}" + (f", route {lettering.figure(route[0])} long" if route else "")
+    said = f"Cable to the pump in a {duct}" + (f", route {lettering.said(route[0])} long" if route else "")
     if to:
-        ways = [f"{lettering.figure(abs(way))} {words[way < 0]}" for way, words in zip(to, (("to the right", "to the left"), ("up", "down")), strict=True)]
-        said += f", drawn straight to the supply point, which lies {' and '.join(ways)} from the middle of the blocks"
+        said += f", drawn straight to the supply point, which lies {_from_the_middle(to, lettering)} the middle of the blocks"
     return f"{said}{_protection(design)}. {CAUTION}"
+
+
+def _from_the_middle(to: tuple[float, float], lettering: Lettering) -> str:
+    ways = [f"{lettering.said(abs(way))} {words[way < 0]}" for way, words in zip(to, (("to the right", "to the left"), ("up", "down")), strict=True) if way]
+    return f"{' and '.join(ways)} from" if ways else "at"
 
 
 def _protection(design: Design) -> str:
@@ -112,7 +125,9 @@ def _protection(design: Design) -> str:
     return f"; residual-current protection {f'of {number(rating[0] * 1e3)} mA, ' if rating else ''}{known[0]}"
 
 
-def _drawn(to: tuple[float, float], bore: tuple | None, duct: str, s: Sizes, window: tuple, scale: float) -> tuple[tuple[Record, ...], Labels]:
+def _drawn(
+    to: tuple[float, float], bore: tuple | None, duct: str, s: Sizes, lettering: Lettering, window: tuple, scale: float
+) -> tuple[tuple[Record, ...], Labels]:
     """The line of the cable with the sides of its duct, the mark at its end, and the labels of both."""
     start, end = s.pump, tuple(to)
     share = _inside(start, end, window, 2 * MARK / scale)
@@ -122,7 +137,7 @@ def _drawn(to: tuple[float, float], bore: tuple | None, duct: str, s: Sizes, win
     ahead = ((stop[0] - start[0]) / length, (stop[1] - start[1]) / length)
     mark = _point(stop, scale) if shown else _arrow(stop, ahead, scale)
     leaves = ((start[0] + 3 * stop[0]) / 4, (start[1] + 3 * stop[1]) / 4)
-    labels = ((leaves, duct), (stop, "supply point" if shown else "to the supply point"))
+    labels = ((leaves, lettering.worded(duct)), (stop, "supply point" if shown else "to the supply point"))
     return (*_sides(start, stop, ahead, bore), Line((start, stop), "cable"), *mark), labels
 
 

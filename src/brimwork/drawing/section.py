@@ -50,11 +50,11 @@ def section(chain: Chain) -> Sheet:
     notes = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
     if above:
         notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])))
-    told = [*_stones(feature), *_ground_told(chain.design)]
-    below, bottom = notes_below(bottom, [_layers(s, lettering), *told])
-    rows = tuple((level.name, lettering.level(level.height), level.kind) for level in reversed(levels.levels(chain.design)))
+    told = [lettering.worded(sentence) for sentence in (*_stones(feature, lettering), *_ground_told(chain.design))]
+    below, bottom = notes_below(bottom, [lettering.worded(_layers(s, lettering)), *told])
+    rows = tuple((lettering.worded(level.name), lettering.level(level.height), level.kind) for level in reversed(levels.levels(chain.design)))
     columns = ("level", f"{lettering.length} to the finished paving", "kind")
-    said = " ".join([_sentence(s, feature, lettering, name), *told])
+    said = " ".join([lettering.worded(_sentence(s, feature, lettering, name)), *told])
     return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows)
 
 
@@ -76,11 +76,11 @@ def _layers(s: Sizes, lettering: Lettering) -> str:
     return "Layers from the formation up: " + ", ".join(f"{name} {lettering.figure(thick)}" for name, thick in layers.items())
 
 
-def _stones(feature: Feature) -> list[str]:
+def _stones(feature: Feature, lettering: Lettering) -> list[str]:
     """The list of the stones, where there are several."""
     if len(feature.each) < 2:
-        return [f"The stone, across x high: {one}." for one in feature.each]
-    return [f"Stones from left to right, across x high: {'; '.join(f'{i}) {one}' for i, one in enumerate(feature.each, start=1))}."]
+        return [f"The stone, across x high in {lettering.named}: {one}." for one in feature.each]
+    return [f"Stones from left to right, across x high in {lettering.named}: {'; '.join(f'{i}) {one}' for i, one in enumerate(feature.each, start=1))}."]
 
 
 def _ground_told(design: Design) -> list[str]:
@@ -99,7 +99,7 @@ def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top
         for level in reversed(levels.levels(chain.design))
         if level.name not in feature.elsewhere
     ]
-    texts = [f"{name} {lettering.level(height)}" for name, height, _ in shown]
+    texts = [f"{lettering.worded(name)} {lettering.level(height)}" for name, height, _ in shown]
     labels = 11.0 + max(width_of(text, SIZE) for text in texts)
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)

@@ -53,8 +53,8 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
             else ()
         ),
     )
-    across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 5.0)
-    offset = (Dimension(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 11.0),) if x else ()
+    across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
+    offset = (Dimension(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 5.0),) if x else ()
     where = f"{lettering.said(x)} off the middle of the blocks" if x else "in the middle of the blocks"
     under = s.level["block top"] - 0.04
     hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))

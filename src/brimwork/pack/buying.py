@@ -33,17 +33,17 @@ def said(line: Line) -> str:
 
 def cost(chain: Chain) -> str:
     """The cost sheet."""
-    sheet = CostSheet(chain)
+    sheet, region = CostSheet(chain), chain.design.region
     try:
         sums, years = sheet.sums(), sheet.years()
     except InputError as refused:
-        return f"== Cost sheet\n{words(f'Not shown: {refused}.')}"
-    rows = [(row.line.item, row.line.buy, each(row, chain.design.region), money(row.cost) if row.cost is not None else UNKNOWN_PRICE) for row in sheet.priced]
+        return f"== Cost sheet\n{words(worded(f'Not shown: {refused}.', region))}"
+    rows = [(row.line.item, row.line.buy, each(row, region), money(row.cost) if row.cost is not None else UNKNOWN_PRICE) for row in sheet.priced]
     return "\n\n".join([
-        "#pagebreak()\n== Cost sheet\n" + words(f"In your own currency, called cur here. {wholeness(sheet)}"),
+        "#pagebreak()\n== Cost sheet\n" + words(f"In your own currency, called cur here. {worded(wholeness(sheet), region)}"),
         table("1fr, auto, auto, auto", ("item", "buy", "price of one", "cost"), rows, size=8, right=(2, 3)),
-        together("=== Sums\n" + table("auto, auto, 1fr", ("", "cost", "how"), [_sum(line, sheet) for line in sums], size=8, right=(1,))),
-        together("=== Years, at today's prices\n" + table("auto, auto, 1fr", ("", "cost", "how"), [(line.title, _value(line), line.how) for line in years], size=8, right=(1,))),
+        together("=== Sums\n" + table("auto, auto, 1fr", ("", "cost", "how"), [_sum(line, sheet, region) for line in sums], size=8, right=(1,))),
+        together("=== Years, at today's prices\n" + table("auto, auto, 1fr", ("", "cost", "how"), [(worded(line.title, region), _value(line), worded(line.how, region)) for line in years], size=8, right=(1,))),
     ])  # fmt: skip
 
 
@@ -66,9 +66,9 @@ def money(value: float) -> str:
     return f"{value:,.2f}".replace(",", " ")
 
 
-def _sum(line: Sum, sheet: CostSheet) -> tuple[str, str, str]:
+def _sum(line: Sum, sheet: CostSheet, region: str) -> tuple[str, str, str]:
     least = "at least " if not sheet.whole and line.value is not None and line.title not in ("overhead", "contingency", "margin", "tax", "labour") else ""
-    return line.title, least + (_value(line) if line.value is not None or line.title == "labour" else "none"), line.how
+    return worded(line.title, region), least + (_value(line) if line.value is not None or line.title == "labour" else "none"), worded(line.how, region)
 
 
 def _value(line: Sum) -> str:

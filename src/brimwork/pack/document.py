@@ -12,6 +12,7 @@ from brimwork.design import checks, levels
 from brimwork.design.chain import Chain
 from brimwork.design.features import chain_of
 from brimwork.design.inputs import Design
+from brimwork.design.wording import graded
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.lettering import METRIC, US
@@ -52,7 +53,7 @@ def _fonts() -> list[str]:
 def document(design: Design, day: datetime.date, folder: Path) -> str:
     """The Typst source of the pack; its drawings are written into `folder`."""
     chain = chain_of(design)
-    found = checks.findings(chain)
+    found = graded(checks.findings(chain), design.region)
     parts = [
         markup.head(
             f"{design.title}: design pack",
@@ -83,7 +84,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
             parts.append(words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
     rows = [
-        (level.name, *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))
+        (ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))
     ]
     head = ("level", *(way.named for way in ways), "kind", "as built")
     datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + table("1fr, auto, auto, auto, 28mm", head, rows)

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from brimwork import units
 from brimwork.design.amounts import short
-from brimwork.design.fields import Corners, Curve, Field, Several, sections
+from brimwork.design.fields import Choice, Corners, Curve, Field, Several, sections
 from brimwork.design.inputs import Design, Given
 from brimwork.design.steps import STEPS
-from brimwork.design.wording import measured, worded
+from brimwork.design.wording import spoken
 from brimwork.pack.markup import table, words
 from brimwork.units import InputError
 
@@ -19,7 +19,7 @@ ONLY_GIVEN = ("limits", "measured", "answers", "prices")  # sections of which wh
 def rests(design: Design) -> str:
     """The page. A value that nobody gave is "not given", or the usual one with "assumed" at its basis."""
     rows = [
-        (section.replace("_", " "), measured(worded(field.name, design.region), design.region), *_value(design, f"{section}.{key}", field))
+        (section.replace("_", " "), spoken(field.name, design.region), *_value(design, f"{section}.{key}", field))
         for section, fields in sections(design.kind).items()
         for key, field in fields.items()
         if _shown(design, section, key)
@@ -46,7 +46,7 @@ def _value(design: Design, key: str, field) -> tuple[str, str]:
 
 
 def typed(field, given: Given, region: str) -> str:
-    """A value as it was typed; in brackets what it is in the unit of the region, or in the other one where it was typed in that."""
+    """A value as it was typed, an answer in the words of the region; in brackets what it is in the unit of the region, or in the other one where it was typed in that."""
     if isinstance(field, Corners):
         return "; ".join(f"{x} at {y}" for x, y in given.text)
     if isinstance(field, Curve):
@@ -59,7 +59,7 @@ def typed(field, given: Given, region: str) -> str:
         return _several(given.text, given.value, field.unit, region)
     if isinstance(field, Field):
         return _both(str(given.text), given.value, field.unit, field.us, region)
-    return str(given.text)
+    return spoken(str(given.text), region) if isinstance(field, Choice) else str(given.text)
 
 
 def _several(texts: Sequence[str], values: Sequence[float], unit: str, region: str) -> str:

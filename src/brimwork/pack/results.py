@@ -55,7 +55,7 @@ def _ours(chain: Chain, text: str) -> str:
 
 def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     dangers = [finding for finding in found if finding.grade == "fail" and (finding.group in SAFETY or finding.id in SAFETY_TOO)]
-    rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {_ours(chain, sentence(finding.remedy))}" for finding in dangers)
+    rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {words(sentence(finding.remedy))}" for finding in dangers)
     return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
 
 
@@ -69,26 +69,26 @@ def _numbers(chain: Chain) -> str:
 
 
 def _number(chain: Chain, name: str) -> tuple[str, str, str]:
-    title = NUMBERS[name]
+    region = chain.design.region
+    title = worded(NUMBERS[name], region)
     try:
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return title, checks.reason(missing), ""
+        return title, worded(checks.reason(missing), region), ""
     row = QUANTITIES[worked.letter]
     metric, us = row.metric_text(worked.result), row.us_text(worked.result)
-    return (title, us, metric) if chain.design.region == "US" else (title, metric, us)
+    return (title, us, metric) if region == "US" else (title, metric, us)
 
 
 def findings(chain: Chain, found: list[Finding]) -> str:
-    """Every check with its grade, then the workings."""
-    region = chain.design.region
-    rows = [(finding.id, worded(finding.title, region), MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
+    """Every check with its grade, then the workings; the findings in the words of the region."""
+    rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
     parts = [
         "#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.",
         table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
-        rest = [(finding.id, worded(finding.title, region), finding.value) for finding in found if finding.grade == grade]
+        rest = [(finding.id, finding.title, finding.value) for finding in found if finding.grade == grade]
         parts += [f"=== {said}\n" + table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
     parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
     shown: set[str] = set()
@@ -98,12 +98,12 @@ def findings(chain: Chain, found: list[Finding]) -> str:
 
 def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
     limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
-    title = f"{finding.id} {worded(finding.title, region)}: {MARKS[finding.grade]}"
+    title = f"{finding.id} {finding.title}: {MARKS[finding.grade]}"
     lines = [f"=== {words(title)}", words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
     if finding.note:
         lines.append(words(sentence(finding.note.rstrip("."))))
     if finding.remedy:
-        lines.append(_ours(chain, f"What to change: {finding.remedy}."))
+        lines.append(words(f"What to change: {finding.remedy}."))
     for name in finding.results:
         try:
             worked = chain.working(name)
@@ -116,10 +116,10 @@ def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
 
 def _one_working(worked: Working | Found, again: bool, region: str) -> str:
     if isinstance(worked, Found):
-        name = QUANTITIES[worked.letter].short_name
-        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(worked.how)}."
-    title = f"{words(sentence(worked.formula.name)[:-1])}: {words(markup.both(worked.formula.result, worked.result, region))}"
+        name = worded(QUANTITIES[worked.letter].short_name, region)
+        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(worded(worked.how, region))}."
+    title = f"{words(sentence(worded(worked.formula.name, region))[:-1])}: {words(markup.both(worked.formula.result, worked.result, region))}"
     if again:
         return f"{title}, worked above."
-    notes = "".join(f"\n\n{words('Note: ' + note + '.')}" for note in worked.notes)
+    notes = "".join(f"\n\n{words(worded(f'Note: {note}.', region))}" for note in worked.notes)
     return f"#block(breakable: false)[{title}\n{markup.working(worked)}{notes}]"
