@@ -186,6 +186,8 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
             sign, least = (target.plus, SUM) if isinstance(op, ast.Add) else (target.minus, PRODUCT)
             after = piece(right, least)
             return f"{piece(left, SUM)}{sign}{target.brackets(after) if after.startswith('-') else after}", SUM
+        case ast.BinOp(left=ast.UnaryOp() | ast.BinOp(op=ast.Mult()) as left, op=ast.Mult(), right=right) if whole(left).startswith("-"):
+            return f"-{target.product(whole(left)[1:], piece(right, SIGN), values is not None)}", SUM  # -2 x stands for (-2) x
         case ast.BinOp(left=left, op=ast.Mult(), right=right):
             return target.product(piece(left, PRODUCT), piece(right, SIGN), values is not None), PRODUCT
         case ast.BinOp(left=left, op=ast.Div(), right=right):
