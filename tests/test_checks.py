@@ -155,7 +155,7 @@ def test_a_foot_on_a_bare_block_presses_80_kpa_against_the_strength_for_seconds(
     """0.8 kN on 100 x 100 mm is 80 kPa. The block of the library bowl carries 110 kPa / 1.5 = 73.3 kPa for seconds, and 29.3 kPa for years."""
     bare = chain_of(BOWL.having("reservoir.cover", "0 mm"))
     assert bare.foot_pressure == pytest.approx(80e3) and bare.brief_allowable == pytest.approx(110e3 / 1.5)
-    assert finding(BOWL.having("reservoir.cover", "0 mm"), "C58").value == "1.09 of what a bare block may carry for seconds"  # 80 / 73.33
+    assert finding(BOWL.having("reservoir.cover", "0 mm"), "C58").value == "a foot presses 1.09 of what a bare block may carry for seconds"  # 80 / 73.33
     # Under 40 mm the square is 180 mm wide: 0.8 kN / 0.0324 m2 = 24.7 kPa. What must be met is a side of sqrt(0.8/73.33) = 104.4 mm: 2.2 mm of cover.
     assert chain_of(BOWL.having("reservoir.cover", "40 mm")).foot_pressure == pytest.approx(800 / 0.0324)
     thin, thick = (finding(changed(BOWL, f"reservoir.cover {mm} mm; answers.lid {GRID}"), "C58").grade for mm in (2, 3))
@@ -175,6 +175,7 @@ def test_a_wheel_counts_where_one_may_come():
     # 3 kN on 150 + 2 x 40 = 230 mm: 56.7 kPa, 0.77 of 73.3; 5 kN: 94.5 kPa, 1.29 of it
     assert chain_of(covered.having("site.wheel_load", "3 kN")).foot_pressure == pytest.approx(3000 / 0.230**2)
     assert [finding(covered.having("site.wheel_load", f"{load} kN"), "C58").grade for load in (3, 5)] == ["pass", "fail"]
+    assert finding(covered.having("site.wheel_load", "5 kN"), "C58").value.startswith("a wheel presses 1.29 of")
     light = chain_of(covered.having("site.wheel_load", "0.1 kN"))
     assert light.foot_pressure == pytest.approx(800 / 0.180**2), "the foot presses harder than a light wheel"
 

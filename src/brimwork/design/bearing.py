@@ -28,27 +28,28 @@ class Bearing(Chain):
         return self._work("pressure that the blocks may carry for seconds", p_short=d["reservoir.short_term_strength"], f_s=d["reservoir.safety_factor"])
 
     @property
-    def loads_of_seconds(self) -> list[tuple[float, float]]:
+    def loads_of_seconds(self) -> dict[str, tuple[float, float]]:
         """Force (N) and side of its square (m): a person's foot, and a wheel where one may come."""
         d = self.design
-        wheel = [(d["site.wheel_load"], d["site.wheel_side"])] if {"site.wheel_load", "site.wheel_side"} & set(d.values) else []
-        return [(d["assumptions.person"], d["assumptions.foot"]), *wheel]
+        wheel = {"a wheel": (d["site.wheel_load"], d["site.wheel_side"])} if {"site.wheel_load", "site.wheel_side"} & set(d.values) else {}
+        return {"a foot": (d["assumptions.person"], d["assumptions.foot"]), **wheel}
 
-    def pressed_under(self, cover: float) -> Working:
-        """The hardest of those loads, under a cover so thick (m)."""
-        worked = (self._work("pressure under a foot or a wheel", F_foot=force, b_foot=side, t_cov=cover) for force, side in self.loads_of_seconds)
-        return max(worked, key=lambda one: one.result)
+    def pressed_under(self, cover: float) -> tuple[str, Working]:
+        """Which of those loads presses hardest under a cover so thick (m), and how hard."""
+        loads = self.loads_of_seconds.items()
+        worked = [(name, self._work("pressure under a foot or a wheel", F_foot=force, b_foot=side, t_cov=cover)) for name, (force, side) in loads]
+        return max(worked, key=lambda one: one[1].result)
 
     @property
     def cover(self) -> float:
         """Thickness of the slab or grid over the blocks, in m. Nobody need give it where the blocks carry the load bare: any cover only eases it."""
-        if "reservoir.cover" not in self.design.values and self.pressed_under(0.0).result <= self.brief_allowable:
+        if "reservoir.cover" not in self.design.values and self.pressed_under(0.0)[1].result <= self.brief_allowable:
             return 0.0
         return self.design["reservoir.cover"]
 
     @result
     def foot_pressure(self):
-        return self.pressed_under(self.cover)
+        return self.pressed_under(self.cover)[1]
 
     @result
     def foot_utilisation(self):

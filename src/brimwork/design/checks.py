@@ -340,9 +340,9 @@ def _joints(chain: Chain) -> Part:
 
 
 def _underfoot(chain: Chain) -> Part:
-    used = chain.foot_utilisation
+    used, (load, _) = chain.foot_utilisation, chain.pressed_under(chain.cover)
     over = "a bare block" if chain.cover == 0 else "a block under its cover"
-    return Part(UNDERFOOT.grade(used), f"{told(used, '', 'UK')} of what {over} may carry for seconds", UNDERFOOT.text(""))
+    return Part(UNDERFOOT.grade(used), f"{load} presses {told(used, '', 'UK')} of what {over} may carry for seconds", UNDERFOOT.text(""))
 
 
 def _wall_and_water(chain: Chain) -> Part:
