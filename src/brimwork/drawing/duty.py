@@ -94,7 +94,7 @@ def _clipped(points: list[Point], right: float, high: float) -> list[Point]:
 def _view(across: Axis, up: Axis, curves: _Curves, wanted: float, lettering: Lettering) -> View:
     lines = _lines(curves, across.high, up.high, lettering)
     styles = {"pump": "curve", "system": "second curve", "throttled": "hidden"}
-    view = graph(FRAME, across, up, [(points, styles[name], "") for name, points in lines.items() if points])
+    view = graph(FRAME, across, up, [(points, styles[name]) for name, points in lines.items() if points])
     low, high = (min(convert(wanted, lettering.flow) * share, across.high) for share in BAND)
     band = Polygon(((low, 0.0), (low, up.high), (high, up.high), (high, 0.0)), "pale", "none")
     return replace(view, records=(band, *view.records))

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
+from brimwork.drawing.marks import width_of
 from brimwork.drawing.records import ACCENT, GREY, Line, Mark, Point, Polygon, Record, Text, View
 from brimwork.units import number
 
@@ -23,16 +25,14 @@ def graph(
     frame: tuple[float, float, float, float],
     across: Axis,
     up: Axis,
-    curves: Sequence[tuple[Sequence[Point], str, str]],
+    curves: Sequence[tuple[Sequence[Point], str]],
     point: Point | None = None,
     untested_below: float | None = None,
     point_text: str = "",
 ) -> View:
-    """A view with curves of (points, style, label) over two axes; `frame` holds the plot itself, 14 mm left and 11 mm below stay free for text.
-
-    Labels stand at the last point of their curve that is still inside.
-    """
-    window = (across.low, up.low, across.high, up.high)
+    """A view with curves of (points, style) over two axes; `frame` holds the plot itself, 14 mm left and 11 mm below stay free for text."""
+    view = View((across.low, up.low, across.high, up.high), frame, (), clip=False, clear=True)
+    (left, right), (low, high) = _ends(across), _ends(up)
     records: list[Record] = []
     if untested_below is not None and untested_below > across.low:
         edge = min(untested_below, across.high)
@@ -45,17 +45,37 @@ def graph(
     records.append(Line(((across.low, up.high), (across.low, up.low), (across.high, up.low)), "axis"))
     records.append(Text((across.high, up.low), across.title, "end", 3.1, nudge=(0, -8.6)))
     records.append(Text((across.low, up.high), up.title, "start", 3.1, nudge=(0, 2.0)))
-    for points, style, label in curves:
-        inside = [p for p in points if up.low <= p[1] <= up.high and across.low <= p[0] <= across.high]
-        records.append(Line(tuple(inside), style))
-        if label and inside:
-            records.append(Text(inside[-1], label, "end", 3.0, nudge=(-2.0, 1.2)))
-    if point and across.low <= point[0] <= across.high and up.low <= point[1] <= up.high:
+    for points, style in curves:
+        inside = tuple([p for p in points if low <= p[1] <= high and left <= p[0] <= right])
+        records += [Line(inside, style)] if inside else []
+    if point and left <= point[0] <= right and low <= point[1] <= high:
         records += [Line(((across.low, point[1]), point, (point[0], up.low)), "hidden"), Mark(point)]
         if point_text:
-            right, low = point[0] > (across.low + across.high) / 2, point[1] < up.low + 0.15 * (up.high - up.low)
-            records.append(Text(point, point_text, "end" if right else "start", 3.2, ACCENT, (-2.4 if right else 2.4, 2.2 if right or low else -4.2)))
-    return View(window, frame, tuple(records), clip=False)
+            records.append(_beside(point, point_text, curves[0][0], view))
+    return replace(view, records=tuple(records))
+
+
+def _ends(axis: Axis) -> Point:
+    """Both ends, a hair farther apart, so that rounding loses no point that stands on one."""
+    hair = 2e-6 * (axis.high - axis.low)
+    return axis.low - hair, axis.high + hair
+
+
+def _beside(point: Point, text: str, curve: Sequence[Point], view: View) -> Text:
+    """The words of a marked point where its curve, and the lines from it to the axes, leave room for them."""
+    (x, y), (left, top, wide, tall) = view.place(point), view.frame
+    after = max(1, next((i for i, p in enumerate(curve) if p[0] > point[0]), len(curve) - 1))
+    room, low = 3.0 + width_of(text, 3.2), y + 5.5 > top + tall
+    right = x + room <= left + wide
+    (x0, y0), (x1, y1) = view.places((curve[after - 1], curve[min(after, len(curve) - 1)]))
+    slope = (y0 - y1) / (x1 - x0 or 1.0)  # upwards
+    if slope < 0:
+        above = right or low
+    else:
+        right = right and (not low or x - room < left)
+        above = low or not right
+    high = 2.2 + (min(abs(slope) * room, 12.0) if right == (slope > 0) else 0.0)  # on the side where the curve rises, over it
+    return Text(point, text, "start" if right else "end", 3.2, ACCENT, (2.4 if right else -2.4, high if above else -4.2))
 
 
 def nice_high(value: float) -> float:
@@ -66,6 +86,7 @@ def nice_high(value: float) -> float:
     return next(step * m for m in (1, 1.5, 2, 3, 4, 5, 6, 8, 10) if step * m >= value * 0.999999)
 
 
+@lru_cache(1024)
 def tick_mark(value: float) -> str:
     """A number beside an axis; millions are written short, as 1.5e6."""
     return f"{value / 1e6:g}e6" if abs(value) >= 2e5 else number(value)

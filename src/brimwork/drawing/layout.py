@@ -4,65 +4,23 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from brimwork.drawing.aside import aside
+from brimwork.drawing.marks import Area, Dot, Mark_, Stroke, Words, width_of
 from brimwork.drawing.records import GREY, INK, Arc, Arrow, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 
 DIMENSION_SIZE = 3.0
-CHARACTER = 0.53  # mean width of a character over its size, for a plain sans-serif face
-
-
-@dataclass(frozen=True)
-class Stroke:
-    points: tuple[Point, ...]
-    style: str
-
-
-@dataclass(frozen=True)
-class Area:
-    points: tuple[Point, ...]
-    fill: str
-    style: str
-
-
-@dataclass(frozen=True)
-class Dot:
-    at: Point
-    radius: float
-    colour: str
-
-
-@dataclass(frozen=True)
-class Words:
-    """Text with its anchor on the baseline; `angle` in degrees anticlockwise; `halo` draws the paper behind it."""
-
-    at: Point
-    text: str
-    anchor: str
-    size: float
-    colour: str
-    angle: float = 0.0
-    halo: bool = False
-
-    @property
-    def box(self) -> tuple[float, float, float, float]:
-        """Left, top, right, bottom on the sheet, from the mean width of characters."""
-        width, (x, y) = CHARACTER * self.size * len(self.text), self.at
-        left = {"start": 0.0, "middle": -width / 2, "end": -width}[self.anchor]
-        corners = [(left, -0.75 * self.size), (left + width, 0.22 * self.size)]
-        if self.angle == 90:
-            corners = [(u, -v) for v, u in corners]
-        xs, ys = [c[0] for c in corners], [c[1] for c in corners]
-        return x + min(xs), y + min(ys), x + max(xs), y + max(ys)
-
-
-Mark_ = Stroke | Area | Dot | Words
+OVER = 1.3  # mm from a dimension line to the base line of its text: the text clears the arrow heads
 
 
 def layout(sheet: Sheet) -> Iterator[tuple[View | None, list[Mark_]]]:
     """View by view, then the notes of the sheet (view None)."""
     for view in sheet.views:
-        yield view, [mark for record in view.records for mark in _marks(record, view)]
+        marks = [mark for record in view.records for mark in _marks(record, view)]
+        if view.clear:
+            left, top, wide, tall = view.frame
+            marks = aside(marks, (left, top, left + wide, top + tall), view.clip, (0.0, 0.0, sheet.width, sheet.height))
+        yield view, marks
     yield None, [Words(note.at, note.text, note.anchor, note.size, note.colour) for note in sheet.notes]
 
 
@@ -74,11 +32,11 @@ def _marks(record: Record, view: View) -> Iterator[Mark_]:
     place = view.place
     match record:
         case Line(points, style):
-            yield Stroke(tuple(map(place, points)), style)
+            yield Stroke(view.places(points), style)
         case Polygon(points, fill, style):
-            yield Area(tuple(map(place, points)), fill, style)
+            yield Area(view.places(points), fill, style)
         case Arc():
-            yield Stroke(tuple(map(place, _arc(record))), record.style)
+            yield Stroke(view.places(_arc(record)), record.style)
         case Mark(at, radius, colour):
             yield Dot(place(at), radius, colour)
         case Arrow(tail, tip):
@@ -112,25 +70,36 @@ def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
     (x1, y1), (x2, y2) = view.place(record.start), view.place(record.end)
     length = math.hypot(x2 - x1, y2 - y1) or 1.0
     along = ((x2 - x1) / length, (y2 - y1) / length)
-    aside = (along[1], -along[0])  # to the left, seen along the line on a sheet whose y runs down
+    across = (along[1], -along[0])  # to the left, seen along the line on a sheet whose y runs down
     off = record.offset
-    a, b = ((x + aside[0] * off, y + aside[1] * off) for x, y in ((x1, y1), (x2, y2)))
+    a, b = ((x + across[0] * off, y + across[1] * off) for x, y in ((x1, y1), (x2, y2)))
     sign = math.copysign(1.0, off) if off else 0.0
+    past = 0.5 if abs(along[0]) > abs(along[1]) and width_of(record.text, DIMENSION_SIZE) > length else 1.0
     for start, end in (((x1, y1), a), ((x2, y2), b)):
-        yield Stroke(((start[0] + aside[0] * sign, start[1] + aside[1] * sign), (end[0] + aside[0] * sign, end[1] + aside[1] * sign)), "dimension")
+        tip = (end[0] + across[0] * sign * past, end[1] + across[1] * sign * past)
+        yield Stroke(((start[0] + across[0] * sign, start[1] + across[1] * sign), tip), "dimension")
     outside = length < 6.0  # arrows point inwards from outside when the distance is short
     reach = 3.0 if outside else 0.0
     yield Stroke(((a[0] - along[0] * reach, a[1] - along[1] * reach), (b[0] + along[0] * reach, b[1] + along[1] * reach)), "dimension")
     for tip, way in ((a, -1.0 if outside else 1.0), (b, 1.0 if outside else -1.0)):
         yield _arrow(tip, (along[0] * way, along[1] * way))
-    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    if abs(along[0]) > abs(along[1]):
-        yield Words((middle[0], middle[1] - 1.0), record.text, "middle", DIMENSION_SIZE, INK, halo=True)
-    elif length < CHARACTER * DIMENSION_SIZE * len(record.text) + 2.0 and not record.along:
-        side = 1.0 if aside[0] * sign > 0 else -1.0
-        yield Words((middle[0] + 1.6 * side, middle[1] + 1.0), record.text, "start" if side > 0 else "end", DIMENSION_SIZE, INK, halo=True)
-    else:
-        yield Words((middle[0] - 1.0, middle[1]), record.text, "middle", DIMENSION_SIZE, INK, angle=90, halo=True)
+    yield _beside(record, a, b, across[0] * sign, across[1] * sign)
+
+
+def _beside(record: Dimension, a: Point, b: Point, right: float, down: float) -> Words:
+    """The text of a dimension line from a to b; `right` and `down` say on which side of what it measures the line stands."""
+    text, size = record.text, DIMENSION_SIZE
+    wide, tall, (x, y) = abs(b[0] - a[0]), abs(b[1] - a[1]), ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    if min(wide, tall) > 0.1 * max(wide, tall):  # aslant: over the end, where nothing crosses it
+        return Words((b[0], min(a[1], b[1]) - OVER), text, "end", size, INK, halo=True)
+    if wide > tall:
+        under = width_of(text, size) > wide and down > 0  # between the lines that lead to it there is no room for the text
+        return Words((x, y + (OVER + 1.9 if under else -OVER)), text, "middle", size, INK, halo=True)
+    if record.along or tall >= width_of(text, size) + 2.0:
+        return Words((x - OVER, y), text, "middle", size, INK, angle=90, halo=True)
+    side = 1.0 if right > 0 else -1.0
+    low = max(a[1], b[1]) + 3.0 if tall < 6.0 else y + 1.0  # beside the lower arrow where that points inwards
+    return Words((x + 1.6 * side, low), text, "start" if side > 0 else "end", size, INK, halo=True)
 
 
 def _force(tail: Point, tip: Point) -> Iterator[Mark_]:

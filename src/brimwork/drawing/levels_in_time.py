@@ -6,12 +6,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from brimwork.drawing.graph import Axis, graph, nice_high
+from brimwork.drawing.placing import Room
 from brimwork.drawing.records import GREY, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.units import convert, number
 
 _SPANS = ((300.0, 1.0, "s"), (3 * 3600.0, 60.0, "min"), (3 * 86400.0, 3600.0, "h"), (float("inf"), 86400.0, "days"))  # up to, one unit in s, its name
 _LEFT, _WIDE = 22.0, 150.0
-_APART = 3.6  # mm of paper between the names of two limits
+_ALONG = (0.0, 0.25, 0.45, 0.65, 0.85)  # shares of a limit's line, from the right, at which its name is tried
 
 
 def levels_in_time(
@@ -32,7 +33,7 @@ def levels_in_time(
     one, name = next((one, name) for last, one, name in _SPANS if times[-1] - times[0] <= last)
     across = Axis(f"time in {name}", times[0] / one, times[-1] / one)
     points = [(time / one, convert(level, unit)) for time, level in zip(times, levels, strict=True)]
-    views = [_levels(points, {text: convert(level, unit) for text, level in (limits or {}).items()}, across, unit)]
+    views = [_levels(points, {text: convert(level, unit) for text, level in (limits or {}).items()}, across, unit, None if stopped is None else stopped / one)]
     if heads:
         over = [(time / one, convert(head, unit)) for time, head in zip(times, heads, strict=True)]
         views.append(
@@ -40,7 +41,7 @@ def levels_in_time(
                 (_LEFT, 76.0, _WIDE, 24.0),
                 across,
                 Axis(f"head over the rim in {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
-                [(over, "second curve", "")],
+                [(over, "second curve")],
             )
         )
     if stopped is not None:
@@ -48,7 +49,7 @@ def levels_in_time(
     return Sheet(180, 112 if heads else 76, tuple(views), title, description or _description(points, across, name, unit))
 
 
-def _levels(points: list[Point], limits: dict[str, float], across: Axis, unit: str) -> View:
+def _levels(points: list[Point], limits: dict[str, float], across: Axis, unit: str, stopped: float | None) -> View:
     """The curve, drawn as large as it can be with those limits that are near: within one and a half times its own movement."""
     low, high = min(y for _, y in points), max(y for _, y in points)
     reach = 1.5 * max(high - low, convert(0.004, unit))
@@ -56,22 +57,26 @@ def _levels(points: list[Point], limits: dict[str, float], across: Axis, unit: s
     low, high = min(low, high - convert(0.002, unit), *near.values()), max([high, *near.values()])
     room = 0.12 * (high - low)
     up = Axis(f"level above the floor in {unit}", low - room, high + room)
-    view = graph((_LEFT, 14.0, _WIDE, 48.0), across, up, [(points, "curve", "")])
-    return replace(view, records=(*_fill(points, up.low), *view.records, *_limits(near, across, up, unit), *_far(limits, near, across, up, unit)))
+    view = graph((_LEFT, 14.0, _WIDE, 48.0), across, up, [(points, "curve")])
+    lines = [points, *([((stopped, up.low), (stopped, up.high))] if stopped is not None else [])]
+    return replace(view, records=(*_fill(points, up.low), *view.records, *_limits(near, view, unit, lines), *_far(limits, near, across, up, unit)))
 
 
 def _fill(points: list[Point], low: float) -> tuple[Record, ...]:
     return (Polygon(((points[0][0], low), *points, (points[-1][0], low)), "water", "none"),)
 
 
-def _limits(near: dict[str, float], across: Axis, up: Axis, unit: str) -> list[Record]:
-    """Lines with their names at the right, the upper of two close ones above its line, the lower below."""
+def _limits(near: dict[str, float], view: View, unit: str, lines: Sequence[Sequence[Point]]) -> list[Record]:
+    """Lines with their names beside them, as far to the right as `lines` leave room for them."""
+    left, _, right, _ = view.window
+    room, levels = Room(view), {text: ((left, level), (right, level)) for text, level in near.items()}
+    for line in (*lines, *levels.values()):
+        room.line(line)
     records: list[Record] = []
-    rows = sorted(near.items(), key=lambda row: row[1])
-    for place, (text, level) in enumerate(rows):
-        above = place + 1 == len(rows) or (rows[place + 1][1] - level) / (up.high - up.low) * 48.0 > 2 * _APART
-        records.append(Line(((across.low, level), (across.high, level)), "hidden"))
-        records.append(Text((across.high, level), f"{text} {number(round(level, 1))} {unit}", "end", 3.0, nudge=(-1.0, 1.0 if above else -3.4)))
+    for text, line in levels.items():
+        places = [(right - (right - left) * share, line[0][1]) for share in _ALONG]
+        said = f"{text} {number(round(line[0][1], 1))} {unit}"
+        records += [Line(line, "hidden"), *(room.label(places, said, 3.0) or [Text(places[0], said, "end", 3.0, nudge=(-1.0, 1.0))])]
     return records
 
 

@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from brimwork.drawing.marks import Box, width_of
 from brimwork.drawing.records import INK, Line, Point, Record, Text, View
 
-Box = tuple[float, float, float, float]  # left, top, right, bottom in mm of the sheet
-# Widths over the size in the face DejaVu Sans, rounded up: of narrow and wide characters, and of all the others.
-_WIDTHS = {**dict.fromkeys("il.,:;'j ", 0.34), **dict.fromkeys("frt/()-", 0.42), **dict.fromkeys("mwMW%", 0.98)}
-_OTHERS = 0.64
 CLEAR = 0.5  # mm between a label and what it must not touch
 _RADII = (1.8, 3.5, 6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0)
 _WAYS = ((1.0, 0.7), (-1.0, 0.7), (1.0, -0.7), (-1.0, -0.7), (0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0))
 _FAR = 4.0  # mm from its point at which a label gets a line to it
-
-
-def width_of(text: str, size: float) -> float:
-    """Room in mm that a text takes, a little more than it needs."""
-    return size * sum(_WIDTHS.get(character, _OTHERS) for character in text)
 
 
 def apart(a: Box, b: Box) -> bool:
@@ -29,11 +21,12 @@ def crosses(box: Box, a: Point, b: Point) -> bool:
     """Whether the straight piece from a to b has a point inside the box (Liang and Barsky's way of clipping a line)."""
     first, last = 0.0, 1.0
     for start, way, low, high in ((a[0], b[0] - a[0], box[0], box[2]), (a[1], b[1] - a[1], box[1], box[3])):
-        if way:
-            near, far = sorted(((low - start) / way, (high - start) / way))
-            first, last = max(first, near), min(last, far)
-        elif not low <= start <= high:
-            return False
+        if not way:
+            if not low <= start <= high:
+                return False
+            continue
+        near, far = ((low - start) / way, (high - start) / way) if way > 0 else ((high - start) / way, (low - start) / way)
+        first, last = near if near > first else first, far if far < last else last
     return first <= last
 
 

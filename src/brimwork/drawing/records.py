@@ -5,6 +5,7 @@ A test reads the records; a writer draws them. Nothing here knows how.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 Point = tuple[float, float]
@@ -141,18 +142,29 @@ Record = Line | Polygon | Arc | Text | Dimension | Level | Leader | Mark | Arrow
 
 @dataclass(frozen=True)
 class View:
-    """Records seen through a window of the world (x0, y0, x1, y1) and put into a frame of the sheet (left, top, width, height in mm)."""
+    """Records seen through a window of the world (x0, y0, x1, y1) and put into a frame of the sheet (left, top, width, height in mm).
+
+    With `clip` nothing is drawn outside the frame; with `clear` words that would run into a line move aside.
+    """
 
     window: tuple[float, float, float, float]
     frame: tuple[float, float, float, float]
     records: tuple[Record, ...]
     clip: bool = True
+    clear: bool = False
 
     def place(self, point: Point) -> Point:
         """From the world to the sheet: mm from its left and top edges."""
         x0, y0, x1, y1 = self.window
         left, top, width, height = self.frame
         return left + (point[0] - x0) / (x1 - x0) * width, top + (y1 - point[1]) / (y1 - y0) * height
+
+    def places(self, points: Iterable[Point]) -> tuple[Point, ...]:
+        """Many points at once, for the long lines of live pictures."""
+        x0, y0, x1, y1 = self.window
+        left, top, width, height = self.frame
+        across, up = width / (x1 - x0), height / (y1 - y0)
+        return tuple([(left + (x - x0) * across, top + (y1 - y) * up) for x, y in points])
 
     @property
     def scale(self) -> tuple[float, float]:

@@ -170,7 +170,7 @@ def thirty_days(chain: Chain) -> Sheet:
 def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: Lettering) -> tuple[View, list[str]]:
     low, high = _span([y for points in curves.values() for _, y in points] + list(limits.values()))
     across, up = Axis("days without rain", 0.0, float(DAYS)), Axis(f"level above the floor in {lettering.named}", low, high)
-    view = graph(FRAME, across, up, [(curves["with"], "curve", ""), (curves["without"], "second curve", "")])
+    view = graph(FRAME, across, up, [(curves["with"], "curve"), (curves["without"], "second curve")])
     room = Room(view)
     lines = [((0.0, level), (float(DAYS), level)) for level in limits.values()]
     for points in (*curves.values(), *lines):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from brimwork import topics
 from brimwork.drawing.graph import Axis, graph, nice_high
@@ -41,10 +41,12 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     """The picture of a formula at `values` (SI), its curve drawn over the letter `over`."""
     result = formula(**values)
     curve = _curve(formula, values, over)
+    if abs(result) < 1e-12 * max(abs(y) for _, y in curve):
+        result = 0.0  # what rounding left of a difference
     draw = _SECTIONS.get(formula.name)
     section, caption = draw(values, result) if draw else (None, "")
     plot = _plot(formula, values, over, result, curve, wide=section is None)
-    views = (section, plot) if section else (plot,)
+    views = (replace(section, clear=True), plot) if section else (plot,)
     sentence = _sentence(formula, values, result)
     x, y = QUANTITIES[over], formula.quantity
     columns = (_title(over), _title(formula.result))
@@ -99,10 +101,15 @@ def _plot(formula: Formula, values: dict[str, float], over: str, result: float, 
     heights = sorted(y for _, y in shown)
     most = min(heights[-1], 3 * heights[len(heights) * 9 // 10])  # a curve that shoots up at its end is cut off there
     top = nice_high(max(most, convert(result, up.metric)) * 1.02)
-    axes = Axis(_title(over), 0.0, nice_high(shown[-1][0])), Axis(_title(formula.result), 0.0, top)
-    frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
     point = (convert(values[over], across.metric), convert(result, up.metric))
-    return graph(frame, *axes, [(shown, "curve", "")], point, _untested_below(formula, over), up.metric_text(result))
+    axes = Axis(_title(over), _low(shown[0][0], point[0]), nice_high(max(shown[-1][0], point[0]))), Axis(_title(formula.result), _low(heights[0], point[1]), top)
+    frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
+    return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.metric_text(result))
+
+
+def _low(*values: float) -> float:
+    """Where an axis begins: at zero, or under what is less than that."""
+    return -nice_high(-1.02 * min(values)) if min(values) < 0 else 0.0
 
 
 def _untested_below(formula: Formula, over: str) -> float | None:

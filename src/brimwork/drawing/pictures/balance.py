@@ -40,8 +40,8 @@ def _spent(values: dict[str, float], result: float) -> Drawn:
         *(Line(((away + day * each, 22), (away + day * each, 40)), "grid") for day in range(1, math.ceil(days - 1e-9)) if each > 1.2 * mm),
         Dimension((0, 40), (usable, 40), said("V_use", usable), usable, 4.0),
         Dimension((0, 22), (away, 22), QUANTITIES["V_tr"].metric_text(away), away, -5.0),
-        Text(((away + usable) / 2, 22), f"{days:.1f} days of loss, {QUANTITIES['V_tr'].metric_text(each)} each", "middle", 3.0, nudge=(0, -12.0)),
-        Text((0, 22), "in transit", "start", 3.0, GREY, (0, -18.0)),
+        Text(((away + usable) / 2, 22), f"{days:.1f} days of loss, {QUANTITIES['V_tr'].metric_text(each)} each", "middle", 3.0, nudge=(0, -5.0)),
+        Text((0, 22), "in transit", "start", 3.0, GREY, (0, -13.0)),
     ]
     return View((-8 * mm, -4.0, 80 * mm, 56.0), FRAME, tuple(records)), "the length of the bar stands for the usable water"
 
@@ -125,7 +125,7 @@ def _crest(values: dict[str, float], result: float) -> Drawn:
         Line(pipe, "curve"),
         Level((-22 * mm, 0), ""),
         Text((5 * mm, result), "crest", "start", 3.0, nudge=(3.0, 1.0)),
-        Dimension((-12 * mm, 0), (-12 * mm, result), said("z_crest", result), result, 8.0),
+        height("z_crest", (-12 * mm, 0), result, scale, 8.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"siphon, height of the crest 1:{1000 / scale:g}"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, fitting, rectangle, said
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, fitting, height, rectangle, said
 from brimwork.drawing.records import NIGHT, Arrow, Dimension, Leader, Line, Mark, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.offset_loads import edge_pressure
@@ -15,14 +15,14 @@ from brimwork.units import InputError, number
 
 def _slab(values: dict[str, float], result: float) -> Drawn:
     length, width = values["l_s"], values["w_s"]
-    scale, name = fitting(length, width, 62.0, 40.0)
+    scale, name = fitting(length, width, 52.0, 40.0)
     view = at_scale((0.0, -1 / scale), FRAME, scale, ())
     shape = rectangle(-length / 2, -width / 2, length / 2, width / 2)
     records = (
         Polygon(shape, "patch", "outline"),
         Text((0, 0), "touches all over", "middle", 3.2, nudge=(0, -1)),
         Dimension((-length / 2, -width / 2), (length / 2, -width / 2), said("l_s", length), length, -6.0),
-        Dimension((length / 2, -width / 2), (length / 2, width / 2), said("w_s", width), width, -4.0),
+        height("w_s", (length / 2, -width / 2), width, scale, -5.0),
     )
     return View(view.window, FRAME, records), f"slab from above, {name}"
 
@@ -67,7 +67,7 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
     below = outside + 2 * thick
     scale, name = fitting(below * 1.08, thick, 54.0, 16.0)
     mm = 1 / scale
-    view = at_scale((0.0, -3 * mm), FRAME, scale, ())
+    view = at_scale((3 * mm, -3 * mm), FRAME, scale, ())
     edge = below * 0.54
     legs = ((-outside / 2, -inside / 2), (inside / 2, outside / 2)) if inside else ((-outside / 2, outside / 2),)
     records: list[Record] = [

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from brimwork.drawing.layout import CHARACTER, DIMENSION_SIZE
+from brimwork.drawing.layout import DIMENSION_SIZE
+from brimwork.drawing.marks import width_of
 from brimwork.drawing.records import Dimension, Point, View
 from brimwork.nomenclature import QUANTITIES
 
@@ -41,7 +42,7 @@ def said(letter: str, value: float) -> str:
 def height(letter: str, foot: Point, value: float, scale: float, offset: float) -> Dimension:
     """A height with its letter, or, where that would stand across and reach too far, with its number alone; `scale` in mm of paper for a metre."""
     text = said(letter, value)
-    upright = value * scale >= CHARACTER * DIMENSION_SIZE * len(text) + 2.0
+    upright = value * scale >= width_of(text, DIMENSION_SIZE) + 2.0
     return Dimension(foot, (foot[0], foot[1] + value), text if upright else QUANTITIES[letter].metric_text(value), value, offset)
 
 

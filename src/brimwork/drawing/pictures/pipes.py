@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, rectangle, said, spread, steps
 from brimwork.drawing.records import ACCENT, GREY, NIGHT, WATER, Arrow, Dimension, Line, Mark, Polygon, Record, Text, View, at_scale
@@ -136,14 +138,12 @@ def _meeting(values: dict[str, float], result: float) -> Drawn:
     system = [(convert(Q, "L/min"), lift + k * Q * Q) for Q in flows]
     point = (convert(result, "L/min"), lift + k * result**2)
     wide, high = nice_high(convert(most, "L/min")), nice_high(shut_off * 1.12)
-    view = graph(
-        (17.0, 15.0, 72.0, 47.0), Axis("Q in L/min", 0.0, wide), Axis("head in m", 0.0, high), [(pump, "curve", ""), (system, "second curve", "")], point
-    )
+    view = graph((17.0, 15.0, 72.0, 47.0), Axis("Q in L/min", 0.0, wide), Axis("head in m", 0.0, high), [(pump, "curve"), (system, "second curve")], point)
     labels = (
         Text((0.0, shut_off), "pump", "start", 3.2, WATER, (2.0, 1.6)),
         Dimension((0.06 * wide, 0.0), (0.06 * wide, lift), said("z_s", lift), lift, -0.01),
     )
-    return View(view.window, view.frame, (*view.records, *labels), clip=False), "solid: what the pump gives; dashed: what lift and pipe ask for"
+    return replace(view, records=(*view.records, *labels)), "solid: what the pump gives; dashed: what lift and pipe ask for"
 
 
 DRAWN: dict[str, Draw] = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, fitting, rectangle, said
-from brimwork.drawing.records import GREY, Dimension, Level, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import GREY, NIGHT, Dimension, Level, Line, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 # --- empty and solid ----------------------------------------------------------------------------------------------------------------
@@ -101,7 +101,7 @@ def _reservoir(area: float, top: float, inside: list[Record]) -> Drawn:
     records: list[Record] = [
         Polygon(((x0, stone), (-half, stone), (-half, 0), (half, 0), (half, stone), (x1, stone), (x1, y0), (x0, y0)), "earth", "none"),
         *(record for record in inside if not isinstance(record, _LABELS)),
-        *(Line(((x, 0), (x, block_top)), "thin") for x in upright),
+        *(Line(((x, 0), (x, block_top)), "grid") for x in upright),
         Polygon(rectangle(-half, block_top, half, stone), "stone", "none"),
         Line(((-half, block_top), (half, block_top)), "thin"),
         Line(((-half, stone), (-half, 0), (half, 0), (half, stone)), "outline"),
@@ -126,8 +126,9 @@ def _usable(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-half, 0.0, half, low), "untested", "none"),
         Line(((-half, low), (half, low)), "hidden"),
         _pump(half, low),
-        Level((-half * 0.9, high), "static"),
-        Text((half * 0.2, (low + high) / 2), "usable", "middle", 3.2, nudge=(0, -1)),
+        Level((-half * 0.9, high)),
+        Text((-half * 0.9, high), "static", "start", 3.2, NIGHT, (2.4, -3.6)),
+        Text((half * 0.4, (low + high) / 2), "usable", "middle", 3.2, nudge=(0, -1)),
         Text((half * 0.2, low / 2), "dead water", "middle", 3.2, nudge=(0, -1)),
         Dimension((half, 0), (half, high), QUANTITIES["h_static"].metric_text(high), high, -4.0),
         Dimension((-half, 0), (-half, low), QUANTITIES["h_min"].metric_text(low), low, 4.0),

@@ -36,7 +36,7 @@ def _sight(values: dict[str, float], result: float) -> Drawn:
 
 def _hidden(edge: float, result: float, up: float, hits: Point) -> list[Record]:
     if result * up > 2.5:
-        return [Dimension((edge, 0), (edge, result), QUANTITIES["z_hid"].metric_text(result), result, -3.0)]
+        return [Dimension((edge, 0), (edge, result), QUANTITIES["z_hid"].metric_text(result), result, -4.5)]
     return [Text((edge, hits[1]), "nothing hidden", "end", 3.0, GREY, (4.0, 30.0))]
 
 
@@ -99,7 +99,7 @@ def _roots(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [
         Polygon(circle(radius), "patch", "hidden"),
         Polygon(circle(stem), "solid", "thin"),
-        Dimension((0, 0), (radius, 0), said("r_root", radius), radius, 0.0),
+        Dimension((0, 0), (radius, 0), QUANTITIES["r_root"].metric_text(radius), radius, 0.0),
         Text((0, -radius), "no digging inside without advice", "middle", 3.0, GREY, (0, -3.6)),
     ]
     return View(view.window, FRAME, tuple(records)), f"roots from above, {name}"

@@ -15,7 +15,7 @@ def _tipped(base: float, height: float, weight: float, push: float, at: float, p
     wide = base * 1.15
     scale, name = fitting(wide, height, 30.0, 36.0)
     mm, half = 1 / scale, wide / 2
-    view = at_scale((-4 * mm, height / 2 - 4 * mm), FRAME, scale, ())
+    view = at_scale((-4 * mm, height / 2 - mm), FRAME, scale, ())
     right = view.window[2]
     meets = push * at / weight
     records: list[Record] = [

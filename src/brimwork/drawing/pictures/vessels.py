@@ -17,7 +17,7 @@ def _vessel_section(half_widths: Callable[[float], float], depth: float, full: f
     widest = max(x for x, _ in edge)
     scale, text = fitting(2 * widest, full)
     if depth * scale < 24:  # too short for its number to stand upright: leave room beside it
-        scale, text = fitting(2 * widest, full, 58.0)
+        scale, text = fitting(2 * widest, full, 52.0)
     view = at_scale((0.0, full / 2 - 1 / scale), FRAME, scale, ())
     x0, y0, x1, _ = view.window
     records: list[Record] = [
@@ -27,7 +27,7 @@ def _vessel_section(half_widths: Callable[[float], float], depth: float, full: f
         Line(((-water[-1][0], depth), (water[-1][0], depth)), "water"),
         Level((-water[-1][0] * 0.4, depth)),
         *labels,
-        height("h", (half_widths(full), 0.0), depth, scale, -3.0),
+        height("h", (half_widths(full), 0.0), depth, scale, -4.5),
     ]
     return View(view.window, FRAME, tuple(records)), f"section, {text}"
 
