@@ -74,7 +74,7 @@ def test_usual_values_are_printed_as_assumed_with_their_basis(texts):
 @pytest.mark.parametrize("name", NAMES)
 def test_packs_of_the_us_use_its_words_and_its_units_first(texts, name):
     there, here = texts[name, "US"], texts[name, "UK"]
-    shopping, work, first = page(there, "Shopping list"), page(there, "Programme"), there[0]
+    shopping, work, first = page(there, "Shopping list"), page(there, "Schedule"), there[0]
     assert "quantity US customary metric" in first and "quantity metric US customary" in here[0]
     assert "2 ft (0.6 m) back" in first and "Line-voltage electricity" in first and "Mains electricity" in here[0]
     for word in ("crushed aggregate base", "coarse sand", "underlayment", "lumber"):

@@ -10,9 +10,11 @@ from IPython.display import display
 
 from brimwork.design import checks, inputs
 from brimwork.design.chain import Chain
+from brimwork.design.checks import Finding
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import KINDS
 from brimwork.design.inputs import Unknown
+from brimwork.design.wording import graded, worded
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.form import ALERT, Form
 from brimwork.notebook.pages import Page, say
@@ -46,7 +48,7 @@ class DesignView:
         self.other = widgets.Dropdown(
             options=self._others(path.parent), description="Start from", style={"description_width": "initial"}, layout={"width": "34em"}
         )
-        self.told, self.found = widgets.HTML(), checks.findings(chain_of(self.design))
+        self.told, self.found = widgets.HTML(), _found(chain_of(self.design))
         self.form = Form(self, QUICK[self.design.kind] if quick else ())
         self.place = widgets.VBox([self.form.widget])
         files = widgets.HBox([self.file, _button("Save", "write the design to the file named", self.save), _button("Load", "read the file named", self.load)])
@@ -67,7 +69,7 @@ class DesignView:
 
     def redraw(self) -> None:
         chain = chain_of(self.design)
-        self.found = checks.findings(chain)
+        self.found = _found(chain)
         self.findings.update(findings_shown(chain, self.found))
         self.pictures.update(drawings_shown(chain))
 
@@ -81,6 +83,8 @@ class DesignView:
     def head(self, key: str, words: str) -> None:
         """Title, note or region changed. Raises InputError, and then nothing is."""
         self._changed(self.design.headed(key, words))
+        if key == "region":
+            self.form.worded()
 
     def _changed(self, design: inputs.Design) -> None:
         self.design, self.unsaved, self.asked = design, True, ""
@@ -194,14 +198,19 @@ def compare(one: str, other: str) -> Page:
         return say(error)
     chains = [chain_of(each) for each in designs]
     rows = [(NUMBERS[name], *(_number_of(chain, name) for chain in chains)) for name in NUMBERS if any(name in chain.names() for chain in chains)]
-    graded = [{finding.id: finding for finding in reversed(checks.findings(chain))} for chain in chains]  # of one name the graded one, which stands first
-    for check in dict.fromkeys(finding.id for found in graded for finding in found.values()):
-        pair = [found.get(check) for found in graded]
+    found_of = [{finding.id: finding for finding in reversed(_found(chain))} for chain in chains]  # of one name the graded one, which stands first
+    for check in dict.fromkeys(finding.id for found in found_of for finding in found.values()):
+        pair = [found.get(check) for found in found_of]
         if len({finding.grade for finding in pair}) > 1:
             rows.append((pair[0].title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
     head = ("", *(each.title for each in designs))
     table = "\n".join(["| " + " | ".join(row) + " |" for row in (head, ("---",) * 3, *rows)])
     return Page(table, "\n".join("; ".join(row) for row in (head, *rows)))
+
+
+def _found(chain: Chain) -> list[Finding]:
+    """All findings, in the words of the design's region."""
+    return graded(checks.findings(chain), chain.design.region)
 
 
 def _number_of(chain: Chain, name: str) -> str:
@@ -210,6 +219,6 @@ def _number_of(chain: Chain, name: str) -> str:
     try:
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return checks.reason(missing)
+        return worded(checks.reason(missing), chain.design.region)
     row = QUANTITIES[worked.letter]
     return row.both(worked.result)

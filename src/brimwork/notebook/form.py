@@ -10,6 +10,7 @@ from ipywidgets.widgets.widget_description import DescriptionStyle
 from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 
 from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections, usual
+from brimwork.design.wording import spoken, worded
 from brimwork.notebook.folds import Folds
 from brimwork.units import InputError
 
@@ -72,17 +73,35 @@ class Entry:
         section, _, name = key.partition(".")
         self.field = SECTIONS[section][name]
         wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, Choice) and max(map(len, self.field.options)) > 20
-        looks = {"description": _label(self.field.name), "layout": _WIDE if wide else _NARROW}
+        looks = {"layout": _WIDE if wide else _NARROW} | self._words()
         if isinstance(self.field, Choice):
-            self.box = widgets.Dropdown(options=[self._empty(), *self.field.options], style=_CHOSEN, **looks)
+            self.box = widgets.Dropdown(style=_CHOSEN, **looks)
         else:
-            self.box = widgets.Text(placeholder=self._empty(), continuous_update=False, style=_TYPED, **looks)
-        self.basis = widgets.Dropdown(options=BASES, description="basis", tooltip=f"what the {self.field.name} rests on", layout=_BASIS, style=_BASIS_NAME)
+            self.box = widgets.Text(continuous_update=False, style=_TYPED, **looks)
+        name = spoken(self.field.name, self.view.design.region)
+        self.basis = widgets.Dropdown(options=BASES, description="basis", tooltip=f"what the {name} rests on", layout=_BASIS, style=_BASIS_NAME)
         self.message = widgets.HTML(layout=_SAID, style=_SAID_STYLE)
         self.widget = widgets.HBox([self.box, self.basis, self.message], layout=_ROW)
         self.show()
         self.box.observe(self._changed, "value")
         self.basis.observe(self._rests, "value")
+
+    def _words(self) -> dict[str, object]:
+        """Name of the box, and what it offers, in the words of the region."""
+        name = {"description": _label(spoken(self.field.name, self.view.design.region))}
+        if not isinstance(self.field, Choice):
+            return name | {"placeholder": self._empty()}
+        return name | {"options": [(self._empty(), ""), *((spoken(option, self.view.design.region), option) for option in self.field.options)]}
+
+    def worded(self) -> None:
+        """Put the words of another region beside and into the box."""
+        self.showing = True
+        try:
+            for what, words in self._words().items():
+                setattr(self.box, what, words)
+        finally:
+            self.showing = False
+        self.show()
 
     def _empty(self) -> str:
         assumed = usual(self.field, self.view.design.region)
@@ -93,7 +112,7 @@ class Entry:
         given, self.showing = self.view.design.values.get(self.key), True
         try:
             if given is None:
-                self.box.value = self.box.options[0] if isinstance(self.field, Choice) else ""
+                self.box.value = ""
             else:
                 self.box.value = self._typed(given.text)
             self.basis.value, self.basis.disabled = given.basis if given else "yours", given is None
@@ -205,13 +224,21 @@ class Form:
         if at is not None and not self.widget.parts[at].children:
             self.widget.parts[at].children = (self._boxes(list(self.steps.values())[at]),)
 
+    def worded(self) -> None:
+        """Put the words of another region into all boxes and titles."""
+        for entry in self.entries.values():
+            if isinstance(entry, Entry):
+                entry.worded()
+        self.told()
+
     def told(self) -> None:
         """Say in the title of every step how much of it is known."""
         if not self.steps:
             return
         values = self.view.design.values
         known = {step: [sum(key in values for key in keys), sum("." in key for key in keys)] for step, keys in self.steps.items()}
-        titles = [f"{step}: {some} of {all_} known" if all_ else step for step, (some, all_) in known.items()]
+        region = self.view.design.region
+        titles = [f"{worded(step, region)}: {some} of {all_} known" if all_ else worded(step, region) for step, (some, all_) in known.items()]
         if tuple(titles) != tuple(self.widget.titles):
             self.widget.titles = titles
 

@@ -9,6 +9,7 @@ from brimwork.design import checks
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.inputs import Unknown
+from brimwork.design.wording import worded
 from brimwork.drawing import image
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
@@ -42,7 +43,7 @@ def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
     counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
-    following = checks.next_words(found)
+    following = worded(checks.next_words(found), chain.design.region)
     html = (
         "<section style='max-width:760px'><h2>Findings</h2>"
         f"<p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>"
@@ -88,8 +89,9 @@ def _working_lines(chain: Chain, name: str) -> list[str]:
         return []
     if isinstance(worked, Found):
         row = QUANTITIES[worked.letter]
-        return [f"{row.short_name}: {row.both(worked.result)}, {worked.how}"]
-    return [f"{worked.formula.name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
+        return [worded(f"{row.short_name}: {row.both(worked.result)}, {worked.how}", chain.design.region)]
+    name = worded(worked.formula.name, chain.design.region)
+    return [f"{name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
 
 
 def _numbers(name: str, sheet: Sheet) -> str:

@@ -61,11 +61,14 @@ def _list(chain: Chain):
 
 
 def _costs(chain: Chain):
-    sheet = CostSheet(chain)
-    rows = [(row.line.item, row.line.buy, each(row, chain.design.region), UNKNOWN_PRICE if row.cost is None else money(row.cost)) for row in sheet.priced]
-    sums = [(line.title, "not known" if line.value is None else money(line.value), line.how) for line in (*sheet.sums(), *sheet.years())]
+    sheet, region = CostSheet(chain), chain.design.region
+    rows = [(row.line.item, row.line.buy, each(row, region), UNKNOWN_PRICE if row.cost is None else money(row.cost)) for row in sheet.priced]
+    sums = [
+        (worded(line.title, region), "not known" if line.value is None else money(line.value), worded(line.how, region))
+        for line in (*sheet.sums(), *sheet.years())
+    ]
     yield "Cost of each line, in your currency", ("item", "buy", "price of one", "cost"), rows, ""
-    yield "Cost sheet, in your currency", ("", "cost", "how"), sums, wholeness(sheet)
+    yield "Cost sheet, in your currency", ("", "cost", "how"), sums, worded(wholeness(sheet), region)
 
 
 def _programme(chain: Chain):
@@ -76,5 +79,10 @@ def _programme(chain: Chain):
         for one in made.steps
     ]  # fmt: skip
     orders = [(worded(order.what, region), made.day(order.by), made.day(order.needed)) for order in made.orders]
-    yield "Programme", ("step", "starts", "ends", "critical", "hold point", "what must be true, cautions"), rows, " ".join(made.notes)
+    yield (
+        worded("Programme", region),
+        ("step", "starts", "ends", "critical", "hold point", "what must be true, cautions"),
+        rows,
+        worded(" ".join(made.notes), region),
+    )
     yield "Order by", ("what", "order by", "needed on site"), orders, ""

@@ -1,0 +1,144 @@
+"""The words of the US reach everything that a US reader sees: drawings, findings, the pack, the design workbook; and keys of the design file stay as they are."""
+
+import datetime
+import re
+from dataclasses import replace
+from pathlib import Path
+from types import SimpleNamespace
+
+import pytest
+
+from brimwork.design import checks
+from brimwork.design.features import chain_of
+from brimwork.design.fields import SECTIONS
+from brimwork.design.inputs import blank, load
+from brimwork.design.wording import PAIRS, graded, measured, spoken, worded
+from brimwork.drawing.design import drawings
+from brimwork.drawing.layout import words
+from brimwork.drawing.records import Sheet
+from brimwork.notebook.designing import DesignView
+from brimwork.notebook.results import drawings_shown, findings_shown
+from brimwork.notebook.shopping import buying
+from brimwork.pack.document import document
+
+FOLDER = Path(__file__).parents[1] / "workbooks" / "designs"
+DESIGNS = {path.stem: replace(load(path), title="A title", note="A note") for path in sorted(FOLDER.glob("*.toml"))}
+BARE = {kind: blank(kind, "A title") for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")}
+ALL = DESIGNS | BARE
+SAID = ("title", "value", "limit", "remedy", "basis", "note")
+# Words and spellings of the UK, from the trade's own list of pairs; not read from the table that is tested.
+BRITISH = re.compile(
+    r"\b(formation|sub-base|sharp sand|fleece|timber|socket|residual[- ]current|earth leakage|duct|mains|hose tail|hose clip|tank connector|weldmesh|soakaway|"
+    r"spirit level|programme|handover|turf|kerb|labour|neighbour|utilisation|fertilised|(re-)?levell(ed|ing)|(milli)?metres?|litres?|colour)s?\b",
+    re.IGNORECASE,
+)
+every = pytest.mark.parametrize("name", ALL)
+
+
+def us(name):
+    return chain_of(ALL[name].headed("region", "US"))
+
+
+def british(texts):
+    """Those of the texts that still hold a word of the UK; the names of sections and keys of the file are not words."""
+    return [text for text in texts if BRITISH.search(re.sub(r"\([a-z_]+\.[a-z_]+\)", "", text)) or worded(text, "US") != text]
+
+
+def test_a_word_of_the_us_is_never_changed_again_and_the_uk_keeps_its_own():
+    for here, there in PAIRS.items():
+        assert worded(here, "US") == there == worded(there, "US") and worded(here, "UK") == here
+
+
+def test_keys_of_the_design_file_are_no_words():
+    said = "needs duct takes the plug (answers.duct), as in [programme]: give answers.socket, ground.sub_base or programme.start. The formation."
+    assert worded(said, "US") == said.replace("needs duct", "needs conduit").replace("The formation", "The subgrade")
+
+
+def test_two_lengths_that_share_a_unit_are_both_converted():
+    """By hand: 10 and 20 mm are 0.394 and 0.787 in; 1.2 and 0.6 m are 3.94 and 1.97 ft; 0.5 to 0.75 mm are 0.0197 to 0.0295 in."""
+    assert measured("10 to 20 mm on each side", "US") == "0.39 to 0.79 in (10 to 20 mm) on each side"
+    assert measured("levels of 1.2 and 0.6 m", "US") == "levels of 3.9 and 2 ft (1.2 and 0.6 m)"
+    assert measured("0.5 to 0.75 mm", "US") == "0.020 to 0.030 in (0.5 to 0.75 mm)"
+    assert measured("2 x 150 mm, 3 mm/day, 5 m/s (20 mm)", "US") == "2 x 5.9 in (150 mm), 3 mm/day, 5 m/s (20 mm)"
+
+
+@every
+def test_every_text_of_every_finding_is_in_the_words_of_its_region(name):
+    raw = checks.findings(us(name))
+    found = graded(raw, "US")
+    assert british(getattr(one, text) for one in raw for text in SAID), "there is something to put into other words"
+    assert not british(getattr(one, text) for one in found for text in SAID)
+    assert graded(raw, "UK") == raw and graded(found, "US") == found
+    assert [(one.id, one.grade, one.group, one.needs, one.results) for one in found] == [(one.id, one.grade, one.group, one.needs, one.results) for one in raw]
+
+
+@every
+def test_every_drawing_and_every_reason_why_there_is_none_is_in_the_words_of_the_us(name):
+    for title, sheet in drawings(us(name)):
+        if isinstance(sheet, Sheet):
+            cells = [cell for row in sheet.rows for cell in row]
+            assert not british([*(label.text for label in words(sheet)), sheet.title, sheet.description, *sheet.columns, *cells]), title
+        else:
+            assert not british([sheet]), title
+
+
+@pytest.mark.parametrize("name", DESIGNS)
+def test_levels_and_layers_are_drawn_in_the_words_of_the_region(name):
+    for region, its, other in (("UK", ("formation", "sub-base"), ("subgrade", "base course")), ("US", ("subgrade", "base course"), ("formation", "sub-base"))):
+        sheet = dict(drawings(chain_of(DESIGNS[name].headed("region", region))))["section"]
+        said = " ".join([*(label.text for label in words(sheet)), *(row[0] for row in sheet.rows)])
+        assert all(word in said for word in its) and not any(word in said for word in other)
+
+
+@every
+def test_every_text_of_the_pack_is_in_the_words_of_the_us(name, tmp_path):
+    source = document(ALL[name].headed("region", "US"), datetime.date(2027, 2, 20), tmp_path)
+    quoted = {text for text in re.findall(r'"((?:[^"\\]|\\.)*)"', source)} - {section.replace("_", " ") for section in SECTIONS}
+    rest = re.sub(r'"((?:[^"\\]|\\.)*)"', '""', source).splitlines()
+    assert not british([*(text for text in quoted if not text.endswith(".svg")), *rest])
+    there = document(ALL[name].headed("region", "UK"), datetime.date(2027, 2, 20), tmp_path)
+    assert len(BRITISH.findall(there)) > 20 and not re.search(r"subgrade|GFCI|receptacle|underlayment", there)
+
+
+@every
+def test_the_design_workbook_shows_the_words_of_the_us(name):
+    chain = us(name)
+    shown = findings_shown(chain, graded(checks.findings(chain), "US")), drawings_shown(chain), buying(chain.design)
+    for each in shown:
+        text = re.sub(r"data:image[^'\"]*|<[^>]*>|\([a-z_]+\.[a-z_]+\)", " ", each.html)
+        assert not british(re.split(r"\s{2,}|\n", text)) and not british(each.plain.splitlines())
+
+
+@pytest.fixture
+def view():
+    made = DesignView(FOLDER / "library-bowl.toml")
+    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)  # nothing is displayed here
+    return made
+
+
+def test_the_boxes_of_the_form_take_the_words_of_a_region_that_is_chosen(view):
+    for place in range(len(view.form.steps)):
+        view.form.widget.selected_index = place
+    entries = view.form.entries
+    leak, cover, duct = (entries[key].box for key in ("supply.leakage", "supply.duct_cover", "answers.duct"))
+    assert leak.description == "Earth leakage of everything on the residual-current device, pump running" and cover.description.startswith(
+        "Cover over the duct"
+    )
+    view.change("answers.duct", "40 mm, tight")
+    view.head("region", "US")
+    assert leak.description == "Ground leakage of everything on the GFCI, pump running" and cover.description.startswith("Cover over the conduit")
+    assert duct.value == "40 mm, tight" and ("1.6 in (40 mm), tight", "40 mm, tight") in duct.options, "the file keeps its own words"
+    assert view.design["answers.duct"] == "40 mm, tight" and entries["pump.bay"].box.placeholder == "usual: 8 in (judgement)"
+    assert not british(entry.box.description for entry in entries.values()) and not british(view.form.widget.titles)
+    view.head("region", "UK")
+    assert leak.description.startswith("Earth leakage") and view.design["answers.duct"] == "40 mm, tight"
+
+
+def test_what_a_change_turned_is_told_in_the_words_of_the_us(view):
+    view.head("region", "US")
+    told = view.change("answers.duct", "plug must be cut off")
+    assert "Conduit takes the plug: fail, was not shown" in told and not british([told])
+
+
+def test_words_and_lengths_together():
+    assert spoken("sand bed of 30 mm on the sub-base", "US") == "leveling bed of 1.2 in (30 mm) on the base course"
