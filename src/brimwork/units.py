@@ -605,6 +605,7 @@ def write(value: float, to: str, digits: int | None = 3) -> str:
     return f"{number(convert(value, to), digits)} {to}".strip()
 
 
+@lru_cache(4096)
 def number(value: float, digits: int | None = None) -> str:
     """A number as plain digits where that is readable, else with a power of ten; never a thousands comma."""
     if value == 0 or not math.isfinite(value):
