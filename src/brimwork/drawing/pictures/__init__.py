@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from brimwork import topics
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.pictures import balance, folds, lips, loads, pipes, reservoir, siting, stability, vessels
+from brimwork.drawing.pictures import balance, digging, folds, lining, lips, loads, pipes, reservoir, siting, stability, vessels
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Point, Sheet, Text, View
 from brimwork.formula import Formula, holds
@@ -24,6 +24,8 @@ _SECTIONS: dict[str, Draw] = {
     **siting.DRAWN,
     **balance.DRAWN,
     **folds.DRAWN,
+    **lining.DRAWN,
+    **digging.DRAWN,
 }
 
 
@@ -57,7 +59,12 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
 
 def _sentence(formula: Formula, values: dict[str, float], result: float) -> str:
     given = ", ".join(f"{QUANTITIES[name].plain_name} {QUANTITIES[name].short(value)}" for name, value in values.items())
-    return f"{_capital(formula.quantity.plain_name)} {formula.quantity.both(result)}, with {given}."
+    return f"{_capital(formula.quantity.plain_name)} {formula.quantity.both(result, _figures(formula))}, with {given}."
+
+
+def _figures(formula: Formula) -> int:
+    """Three, and four where three are too coarse to cut by."""
+    return 4 if formula.close else 3
 
 
 def _capital(text: str) -> str:
@@ -104,7 +111,7 @@ def _plot(formula: Formula, values: dict[str, float], over: str, result: float, 
     point = (convert(values[over], across.metric), convert(result, up.metric))
     axes = Axis(_title(over), _low(shown[0][0], point[0]), nice_high(max(shown[-1][0], point[0]))), Axis(_title(formula.result), _low(heights[0], point[1]), top)
     frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
-    return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.metric_text(result))
+    return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.metric_text(result, _figures(formula)))
 
 
 def _low(*values: float) -> float:

@@ -1,11 +1,11 @@
-"""Folds of a liner: a corner of the flat sheet, the pleat laid along a side, the layers over each other, and pleats round a circle."""
+"""Folds of a liner: a corner of the flat sheet, the pleat from the side and from above, the layers over each other, and pleats round a circle."""
 
 from __future__ import annotations
 
 import math
 
-from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, circle, rectangle, said
-from brimwork.drawing.records import GREY, Dimension, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, circle, height, rectangle, said
+from brimwork.drawing.records import GREY, Dimension, Leader, Line, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 
@@ -38,25 +38,56 @@ def _flat_corner(values: dict[str, float], result: float) -> Drawn:
 
 
 def _pleat(values: dict[str, float], result: float) -> Drawn:
-    """Two sides of the box from above, and the pleat laid along one of them; the layers stand apart so that they can be seen."""
+    """The pleat laid along a side: seen from within the box, and under that from above, where the layers stand apart so that they can be seen."""
     folds, reach = max(1, round(values["N_fold"])), result
-    scale, name = _scale(reach, 56.0)
+    tall = values.get("z_f", reach * folds)
+    scale, name = _scale(tall, 28.0)
     mm = 1 / scale
-    view = at_scale((30 * mm, 2 * mm), FRAME, scale, ())
-    apart = 2.2 * mm
+    view = at_scale((31 * mm, 13.5 * mm), FRAME, scale, ())
+    floor, end, apart = 11 * mm, 66 * mm, 1.4 * mm
     zigzag = [(0.0, 0.0)]
     for fold in range(folds):
         zigzag += [(reach, apart * (2 * fold + 1)), (0.8 * mm if fold + 1 < folds else 0.0, apart * (2 * fold + 2))]
     records: list[Record] = [
-        Polygon(rectangle(-6 * mm, -22 * mm, 70 * mm, -1.5 * mm), "earth", "none"),
-        Polygon(rectangle(-6 * mm, -1.5 * mm, -1.5 * mm, 24 * mm), "earth", "none"),
-        Line(((66 * mm, 0.0), (0.0, 0.0)), "outline"),
+        Polygon(((-9 * mm, floor + tall), (0, floor + tall), (0, floor), (end, floor), (end, floor - 1.5 * mm), (-9 * mm, floor - 1.5 * mm)), "earth", "none"),
+        Polygon(((0, floor), (reach, floor + tall), (0, floor + tall)), "patch", "none"),
+        Line(((0, floor), (reach, floor + tall)), "force"),
+        Line(((0, floor + tall), (0, floor), (end, floor)), "outline"),
+        Line(((0, floor + tall), (end, floor + tall)), "thin"),
+        height("z_f", (0, floor), tall, scale, 3.5),
+        Text((end, floor + tall), "pleat on the side, from within", "end", 2.9, GREY, (0.0, -4.0)),
+        Line(((end, 0.0), (0.0, 0.0)), "outline"),
         Line(tuple(zigzag), "second curve"),
-        Line((zigzag[-1], (0.0, 24 * mm)), "outline"),
-        Dimension((0, 0), (reach, 0), said("w_fold", reach), reach, -8.0),
-        Text((-1 * mm, 24 * mm), f"{folds} {'fold' if folds == 1 else 'folds'}, {1 + 2 * folds} layers with the side", "start", 3.0, GREY, (4.0, -2.0)),
+        Line((zigzag[-1], (0.0, 9.3 * mm)), "outline"),
+        Polygon(rectangle(-9 * mm, -9 * mm, end, -0.6 * mm), "earth", "none"),
+        Dimension((0, 0), (reach, 0), said("w_fold", reach), reach, -4.0),
+        Text((end, 0), f"from above: {folds} {'fold' if folds == 1 else 'folds'}, {1 + 2 * folds} layers with the side", "end", 2.9, GREY, (0.0, 1.4)),
     ]
-    return View(view.window, FRAME, tuple(records)), f"corner from above, lengths {name}, layers drawn apart"
+    return View(view.window, FRAME, tuple(records)), f"corner pleat, {name}; from above the layers are drawn apart"
+
+
+def _from_the_side(values: dict[str, float], result: float) -> Drawn:
+    """A corner pleat seen from within the box, the apron turned up into the same plane: what shows of the pleat lies double."""
+    deep, apron, trim = values["D"], values["w_apron"], values["w_trim"]
+    tall = deep + apron + trim
+    scale, name = _scale(tall, 46.0)
+    mm = 1 / scale
+    view = at_scale((26 * mm, tall / 2), FRAME, scale, ())
+    low, end = view.window[1], deep + 24 * mm
+    records: list[Record] = [
+        Polygon(((-7 * mm, deep), (0, deep), (0, 0), (end, 0), (end, low), (-7 * mm, low)), "earth", "none"),
+        Polygon(((0, 0), (deep, deep), (deep, tall), (0, tall)), "patch", "thin"),
+        Line(((0, 0), (deep, deep), (deep, tall)), "force"),
+        Line(((0, tall), (0, 0), (end, 0)), "outline"),
+        Line(((-7 * mm, deep), (end, deep)), "outline"),
+        Line(((0, tall), (end, tall)), "thin"),
+        Line(((0, deep + apron), (end, deep + apron)), "hidden"),
+        Dimension((deep, deep), (deep, deep + apron), said("w_apron", apron), apron, -3.5),
+        Dimension((0, tall), (deep, tall), said("D", deep), deep, 3.0),
+        Text((end, deep), "side", "end", 2.9, GREY, (-1.0, -4.2)),
+        Leader((deep / 2, deep * 0.75), "this lies double", (deep * scale / 2 + 5.0, -deep * scale * 0.35)),
+    ]
+    return View(view.window, FRAME, tuple(records)), f"corner pleat from within, {name}; the apron is drawn turned up"
 
 
 def _stack(values: dict[str, float], result: float) -> Drawn:
@@ -96,9 +127,39 @@ def _round(values: dict[str, float], result: float) -> Drawn:
     return View(view.window, FRAME, tuple(records)), f"pit from above, {name}, drawn 1.2 m wide"
 
 
+_PITCHES, _PITCH = 4, 16.0  # pleats that are drawn, and mm of paper from one to the next
+
+
+def _layers_round(values: dict[str, float], result: float) -> Drawn:
+    """A piece of the edge stretched out straight: a pleat adds two layers as far as it reaches, and the mean of all lies at the broken line."""
+    sheet, share = values["t_sheet"], values["D"] / values["d_t"]  # of its way to the next one a pleat covers that much
+    over = math.ceil(share - 1e-9)
+    up = 34.0 / ((1 + 2 * over) * sheet)
+    window = (-8.0, -14.0 / up, 80.0, 46.0 / up)
+    records: list[Record] = [Polygon(rectangle(0, 0, _PITCHES * _PITCH, sheet), "solid", "thin")]
+    for pitch in range(_PITCHES):
+        for layer in range(over):
+            covered = min(share - layer, 1.0) * _PITCH
+            foot = (1 + 2 * layer) * sheet
+            records += [
+                Polygon(rectangle(pitch * _PITCH, foot + half * sheet, pitch * _PITCH + covered, foot + (half + 1) * sheet), "patch", "thin") for half in (0, 1)
+            ]
+    end = _PITCHES * _PITCH
+    records += [
+        Line(((0, result), (end, result)), "second curve"),
+        Dimension((end, 0), (end, result), said("t_fold", result), result, -3.5, along=True),
+        Text((0, 0), "side", "start", 2.9, nudge=(0, -4.0)),
+        Text((0, (1 + 2 * over) * sheet), "pleats" if over == 1 else "pleats over each other", "start", 2.9, nudge=(0, 1.4)),
+        Text((0, 0), f"one layer {QUANTITIES['t_sheet'].metric_text(sheet)} thick", "start", 2.9, GREY, (0.0, -8.4)),
+    ]
+    return View(window, FRAME, tuple(records)), "layers along the edge, stretched out straight, not to scale"
+
+
 DRAWN: dict[str, Draw] = {
-    **dict.fromkeys(("liner to spare in a corner", "liner folded away in a corner"), _flat_corner),
+    "liner to spare in a corner": _flat_corner,
+    "liner folded away in a corner": _from_the_side,
     "reach of a corner pleat": _pleat,
     "thickness of a folded corner": _stack,
     "pleats round a circle": _round,
+    "mean thickness of the folds round a circle": _layers_round,
 }
