@@ -28,6 +28,7 @@ from brimwork.drawing.placing import width_of as room_for
 from brimwork.drawing.plan import plan
 from brimwork.drawing.records import Dimension, Level, Line, Mark, Polygon, Sheet, View
 from brimwork.drawing.section import section
+from brimwork.drawing.sizes import HEIGHT
 from brimwork.drawing.water import reservoir_bars, thirty_days
 from brimwork.units import InputError
 
@@ -154,8 +155,16 @@ def test_labels_of_plan_and_section_stand_apart_whatever_the_sizes(region, along
     for sheet in (draw(chain_of(design)) for draw in (plan, section) for design in (bowl, blade)):
         labels = [(label.text, true_box(label)) for label in words(sheet)]
         assert all(box[0] >= 0 and box[1] >= 0 and box[2] <= sheet.width and box[3] <= sheet.height for _, box in labels)
+        assert sheet.height <= HEIGHT
         for (text, a), (other, b) in combinations(labels, 2):
             assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
+
+
+@every
+def test_a_page_of_letter_holds_every_drawing_with_its_caption(name, region):
+    """279 mm less margins of 18 and 20 are 241; at 10 points a line of the caption takes some 5 mm and holds 100 characters or more."""
+    for sheet in sheets(name, region).values():
+        assert sheet.height <= HEIGHT and sheet.height + 5.0 * (len(sheet.description) / 100 + 1) < 241
 
 
 @every
@@ -217,7 +226,7 @@ METRIC_ONLY, US_ONLY = re.compile(r"\d (m|mm|L)\b|L/min|in (m|mm|L)$|kPa|m2"), r
 def test_a_region_letters_its_drawings_in_its_own_units(name, region):
     for title, sheet in sheets(name, region).items():
         foreign = METRIC_ONLY if region == "US" else US_ONLY
-        said = [label.text for label in words(sheet)] + [sheet.description, *sheet.columns, *(cell for row in sheet.rows for cell in row)]
+        said = [label.text for label in words(sheet)] + [sheet.alt, *sheet.columns, *(cell for row in sheet.rows for cell in row)]
         others = [text for text in said if foreign.search(text)]
         allowed = {"duty chart": {"UK": ["flow in US gal/min, head in ft"], "US": ["flow in L/min, head in m"]}[region]}  # its second scales
         assert others == allowed.get(title, []), title
@@ -324,7 +333,7 @@ def test_the_arrow_points_to_the_north_that_is_given_clockwise_from_the_top(give
     letter = next(record.at for record in arrow.records if getattr(record, "text", "") == "N")
     for at in (tip, letter):
         assert [part / length((0, 0), at) for part in at] == pytest.approx(way, abs=1e-9)
-    assert "north" not in notes_of(sheet) and "North" in sheet.description
+    assert "north" not in notes_of(sheet) and "North" in sheet.alt
 
 
 def test_a_plan_without_north_or_supply_point_draws_neither_and_says_so():
@@ -336,7 +345,7 @@ def test_a_plan_without_north_or_supply_point_draws_neither_and_says_so():
 @every
 def test_every_plan_leaves_route_cover_and_protection_to_a_licensed_electrician(name, region):
     sheet = sheets(name, region)["plan"]
-    for told in (notes_of(sheet), sheet.description):
+    for told in (notes_of(sheet), sheet.alt):
         assert "for a licensed electrician to settle and test, by the local code" in told and "over the edge of the lining, never through it" in told
 
 
@@ -468,7 +477,7 @@ def test_every_stone_is_listed_with_its_width_and_height():
     """1) 13 x 30, 2) 12 x 24, 3) 11 x 18 in, as the design gives them; times 25.4 in mm."""
     for region, each in (("UK", "mm: 1) 330 x 762; 2) 305 x 610; 3) 279 x 457."), ("US", "inches: 1) 13 x 30; 2) 12 x 24; 3) 11 x 18.")):
         sheet = section(chain("school-columns", region))
-        assert f"Stones from left to right, across x high in {each}" in notes_of(sheet) and each in sheet.description
+        assert f"Stones from left to right, across x high in {each}" in notes_of(sheet) and each in sheet.alt
     five = section(chain("five stones", "UK"))
     assert "1) 300 x 900; 2) 250 x 700; 3) 200 x 500; 4) 220 x 800; 5) 180 x 300." in notes_of(five)
     assert "The stone, across x high in mm: 500 x 900." in notes_of(section(chain("one stone", "UK")))

@@ -77,7 +77,7 @@ def test_every_drawing_and_every_reason_why_there_is_none_is_in_the_words_of_the
     for title, sheet in drawings(us(name)):
         if isinstance(sheet, Sheet):
             cells = [cell for row in sheet.rows for cell in row]
-            assert not british([*(label.text for label in words(sheet)), sheet.title, sheet.description, *sheet.columns, *cells]), title
+            assert not british([*(label.text for label in words(sheet)), sheet.title, sheet.alt, *sheet.columns, *cells]), title
         else:
             assert not british([sheet]), title
 

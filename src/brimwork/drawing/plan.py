@@ -21,7 +21,7 @@ from brimwork.units import InputError, write
 SIZE, PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
 RIGHT = 24.0  # mm for the dimensions across
 ROW, WIDER = 5.5, 8.0  # mm between two lines of dimensions, and where a text is longer than what it measures
-TALLEST = 150.0
+TALLEST = 125.0  # mm of the plan itself
 
 Labels = list[tuple[Point, str]]  # what is pointed at, and the words
 
@@ -39,11 +39,12 @@ def plan(chain: Chain) -> Sheet:
     mark = () if turn is None else (north_mark(turn, (WIDTH - 12.0, bottom - 12.0), place.scale),)
     under = [lettering.worded(one) for one in (wired.sentence, *not_shown([*(["north"] if turn is None else []), *wired.lacking]))]
     below, bottom = notes_below(bottom + 3.0, under)
-    said = " ".join([_sentence(chain, s, feature, place, lettering), told, *([] if turn is None else [north_said(turn)]), *under])
+    said = f"{_sentence(chain, s, feature, place, lettering)} {told}"
+    heard = " ".join([*([] if turn is None else [north_said(turn)]), *under])
     notes = (Text((4.0, 7.0), f"Plan, {place.name}; {lettering.dimensions}", "start", 2.9, GREY), *below)
     columns = ("what", f"along, {lettering.length}", f"across, {lettering.length}")
     rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *wired.rows)
-    return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows)
+    return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows, heard)
 
 
 def _sentence(chain: Chain, s: Sizes, feature: Feature, place: _Place, lettering: Lettering) -> str:

@@ -45,7 +45,7 @@ def figure(sheet: Sheet) -> Figure:
 
 def write_png(sheet: Sheet, path: str | Path, dots_per_inch: float = 150) -> None:
     """Write the sheet as a PNG; the title and description stand in its metadata."""
-    figure(sheet).savefig(path, dpi=dots_per_inch, metadata={"Title": sheet.title, "Description": sheet.description, "Software": None})
+    figure(sheet).savefig(path, dpi=dots_per_inch, metadata={"Title": sheet.title, "Description": sheet.alt, "Software": None})
 
 
 def _artist(mark: Stroke | Area | Dot | Words, axes: Axes, order: int):

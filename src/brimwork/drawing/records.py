@@ -175,7 +175,7 @@ class View:
 
 @dataclass(frozen=True)
 class Sheet:
-    """A drawing: size in mm, views, a title, a description for those who do not see it, and the table of its numbers (`columns` and `rows` of text)."""
+    """A drawing: size in mm, views, a title, a description, the sentences `told` by its notes, and the table of its numbers (`columns` and `rows` of text)."""
 
     width: float
     height: float
@@ -185,6 +185,12 @@ class Sheet:
     notes: tuple[Text, ...] = field(default=())  # placed in mm from the left and top of the sheet
     columns: tuple[str, ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
+    told: str = ""
+
+    @property
+    def alt(self) -> str:
+        """The whole in words, for those who do not see it; a caption leaves out what the notes say already."""
+        return f"{self.description} {self.told}".rstrip()
 
 
 def at_scale(centre: Point, frame: tuple[float, float, float, float], scale: float, records: tuple[Record, ...]) -> View:

@@ -15,11 +15,11 @@ from brimwork.drawing.placing import spread, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.section_features import FEATURES, Feature, stair_records
-from brimwork.drawing.sizes import PUMP, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
+from brimwork.drawing.sizes import HEIGHT, PUMP, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
 from brimwork.units import InputError
 
 LEFT = 14.0  # mm kept free for the depth of the pit
-TALLEST = 130.0  # mm of a section from formation to the top
+TALLEST, AROUND = 130.0, 62.0  # mm of a section from formation to the top, and what dimensions, scale bar and notes take over and under it
 BAND = 5.0  # mm of paper that soil is hatched wide
 PITCH = 4.3  # mm between two level labels
 SIZE = 2.8  # mm of their letters
@@ -54,8 +54,8 @@ def section(chain: Chain) -> Sheet:
     below, bottom = notes_below(bottom, [lettering.worded(_layers(s, lettering)), *told])
     rows = tuple((lettering.worded(level.name), lettering.level(level.height), level.kind) for level in reversed(levels.levels(chain.design)))
     columns = ("level", f"{lettering.length} to the finished paving", "kind")
-    said = " ".join([lettering.worded(_sentence(s, feature, lettering, name)), *told])
-    return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows)
+    said = lettering.worded(_sentence(s, feature, lettering, name))
+    return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows, " ".join(told))
 
 
 def _rest(note: Text) -> tuple:
@@ -104,7 +104,7 @@ def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)
     low = min(s.level["formation"], s.level.get("frost line", 0.0))
-    found = lettering.fitting(reach + left, high - low, WIDTH - LEFT - labels - 8.0, TALLEST)
+    found = lettering.fitting(reach + left, high - low, WIDTH - LEFT - labels - 8.0, min(TALLEST, HEIGHT - AROUND - top))
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found

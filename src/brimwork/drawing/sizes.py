@@ -11,6 +11,7 @@ from brimwork.drawing.lettering import Lettering
 from brimwork.units import InputError
 
 WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
+HEIGHT = 215.0  # mm: the tallest sheet of a design, which a page of Letter holds with its caption
 TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
 WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
 PUMP = 0.6  # share of its bay that the pump takes as it is drawn; its real size is not asked for

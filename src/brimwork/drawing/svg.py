@@ -34,7 +34,7 @@ def write(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> str:
         body += pieces
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="0 0 {sheet.width:g} {sheet.height:g}" role="img" aria-label="{escape(sheet.title)}">'
-        f"<title>{escape(sheet.title)}</title><desc>{escape(sheet.description)}</desc><defs>{_patterns(key, used)}</defs>"
+        f"<title>{escape(sheet.title)}</title><desc>{escape(sheet.alt)}</desc><defs>{_patterns(key, used)}</defs>"
         f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="#ffffff"/><g font-family="{_FONT}" stroke-linejoin="round" stroke-linecap="round">'
         + "".join(body)
         + "</g></svg>"

@@ -108,7 +108,7 @@ def drawings_shown(chain: Chain) -> Shown:
         if isinstance(sheet, Sheet):
             caption = f"<figcaption>{escape(sheet.description)}</figcaption>"
             html.append(f"<figure style='margin:0 0 1em;max-width:720px'>{image.element(sheet)}{caption}{_numbers(name, sheet)}</figure>")
-            plain.append(sheet.description)
+            plain.append(sheet.alt)
         else:
             html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
             plain.append(f"The {name} is not shown: {sheet}.")

@@ -79,7 +79,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
         if isinstance(sheet, Sheet):
             file = f"drawing{number}.svg"
             (folder / file).write_text(svg.write(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
-            parts.append(markup.drawing(file, sheet.description, min(sheet.width, WIDTH)))
+            parts.append(markup.drawing(file, sheet.alt, sheet.description, min(sheet.width, WIDTH)))
         else:
             parts.append(words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]

@@ -52,9 +52,9 @@ def working(worked: Working) -> str:
     return f"#math.equation(block: true, alt: {quoted(plain)}, $ {lines} $)"
 
 
-def drawing(file: str, description: str, width: float) -> str:
-    """A drawing `width` mm wide, so that the scale it names is true on paper, its description under it."""
-    return f'#block(breakable: false)[#figure(image("{file}", width: {width:g}mm, alt: {quoted(description)}))\n{words(description)}]'
+def drawing(file: str, alt: str, caption: str, width: float) -> str:
+    """A drawing `width` mm wide, so that the scale it names is true on paper, with its caption under it; `alt` says it whole to those who do not see it."""
+    return f'#block(breakable: false)[#figure(image("{file}", width: {width:g}mm, alt: {quoted(alt)}))\n{words(caption)}]'
 
 
 def head(title: str, region: str, foot: str) -> str:

@@ -77,7 +77,7 @@ def _late(made: Programme, by: datetime.date, day: datetime.date) -> str:
 def _chart(chain: Chain, made: Programme, folder: Path) -> str:
     sheet = bars(made, chain.design.title, chain.design.region)
     (folder / "programme.svg").write_text(svg.write(sheet, "p", scale_to_page=False), encoding="utf-8")
-    return markup.drawing("programme.svg", sheet.description, sheet.width)
+    return markup.drawing("programme.svg", sheet.alt, sheet.description, sheet.width)
 
 
 def _holds(chain: Chain, made: Programme | None) -> str:
