@@ -8,6 +8,7 @@ from brimwork import topics
 from brimwork.design.checks import CHECKS
 from brimwork.drawing import svg
 from brimwork.drawing.layout import words
+from brimwork.drawing.records import Line
 from brimwork.exercise import bank
 from brimwork.exercise.consequence import _TOLD, FILMS, consequence, film
 from brimwork.exercise.question import ask
@@ -78,3 +79,29 @@ def test_words_for_films_change_where_the_check_on_films_does():
     for limit, below, above in ((0.08e-3, "drip", "streaks"), (0.15e-3, "streaks", "clings"), (0.40e-3, "clings", "too much to cling")):
         assert below in film(limit * 0.999) and above in film(limit * 1.001)
     assert [at for at, _ in FILMS][:3] == [check.limits.fair[0], *check.limits.good]
+
+
+def test_a_liner_is_told_by_where_its_ends_come_to_lie():
+    """By hand: floor 1.05 m, 0.61 m down and 0.4 m out: a side of sqrt(0.5321) = 0.7295 m; 0.48 m of apron and 0.15 m to trim make 3.769 m."""
+    question = ask(topics.find("length of the liner for sloping sides"), 2)
+    assert {letter: question.like[1][letter] for letter in ("L", "D", "s_back", "w_apron", "w_trim")} == pytest.approx(
+        {"L": 1.05, "D": 0.61, "s_back": 0.4, "w_apron": 0.48, "w_trim": 0.15}
+    )
+    side = math.sqrt(0.61**2 + 0.4**2)
+
+    def told(cut):
+        return consequence(question, f"{cut} m").sentence
+
+    assert told(2.2) == f"Cut to 2.20 m, each end would lie {(side - 0.575) * 1e3:.0f} mm short of the edge of the pit: water would run out behind it."
+    assert told(3.0) == f"Cut to 3.00 m, it would reach {(0.975 - side) * 1e3:.0f} mm over the edge at each end. The apron is 480 mm wide."
+    assert told(4.5).endswith(f"leave {(1.725 - side - 0.48) * 1e3:.0f} mm to trim at each end. The question wants 150 mm.")
+    assert "to trim at each end" in told(3.77) and "wants" not in told(3.77)
+    assert "no more than the floor" in told(0.8)
+
+
+def test_a_liner_is_drawn_as_long_as_it_was_answered():
+    question = ask(topics.find("length of the liner for sloping sides"), 2)
+    for cut in (0.8, 2.2, 3.0, 4.5):
+        records = consequence(question, f"{cut} m").sheet.views[0].records
+        halves = [record.points for record in records if isinstance(record, Line) and record.style == "force"]
+        assert [sum(math.dist(a, b) for a, b in zip(half, half[1:])) for half in halves] == pytest.approx([cut / 2, cut / 2])

@@ -279,6 +279,15 @@ def test_values_are_carried_into_a_copy_of_the_design_and_the_change_is_told(boo
     assert "pipe.fittings" not in inputs.load(book / carrying.MINE).values and "needs" in words(other.said)
 
 
+def test_a_wider_apron_is_told_as_a_longer_liner_and_more_stone(book):
+    """By hand: 1236 mm inside, 440 mm deep, 100 mm to trim: 1.236 + 2 (0.44 + 0.6 + 0.1) = 3.516 m, and 0.1 m more of apron at both ends makes 3.716 m."""
+    own = carrying.Carrying(("catch.apron",), ("liner_length", "stone_mass"), carrying.MINE, carrying.START, None)
+    own.boxes["catch.apron"].value = "700 mm"
+    own.carry()
+    said = words(own.said)
+    assert "length of the liner as cut" in said and "3.52 m" in said and "3.72 m" in said and "stone to order" in said
+
+
 @pytest.mark.parametrize("text", ["3 kg", "700", "-5 mm", *HOSTILE[:5]])
 def test_a_value_that_cannot_be_leaves_the_design_as_it_was(book, text):
     own = site()

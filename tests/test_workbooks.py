@@ -11,7 +11,7 @@ from reading_grade import grade
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
-SECTIONED = ("loads", "overflow", "pipes", "reservoir", "siting", "volume", "water-balance")
+SECTIONED = ("lining", "loads", "overflow", "pipes", "reservoir", "siting", "volume", "water-balance")
 PICTURES = ("explore", "start_and_stop", "follow_days")
 SECTIONS = (("recall",), ("predict",), ("explore",), ("look_back", "explain"), ("derive", "ledger"), ("fade",), ("find_slip",), ("your_numbers",), ("on_site",),
             ("exit_check",))  # fmt: skip
@@ -111,4 +111,4 @@ def test_notebooks_name_the_kernel_that_opens_without_a_question_and_no_machine(
 
 
 def test_all_workbooks_are_found():
-    assert {path.stem for path in WORKBOOKS} >= {"00-start", "volume", "reservoir", "overflow", "pipes", "loads", "siting", "water-balance"}
+    assert {path.stem for path in WORKBOOKS} >= {"00-start", "lining", "volume", "reservoir", "overflow", "pipes", "loads", "siting", "water-balance"}

@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 
 from brimwork import topics
 from brimwork.drawing.pictures import picture
+from brimwork.drawing.pictures.lining import ground, true_scale
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.records import ACCENT, GREY, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import ACCENT, GREY, Dimension, Level, Line, Point, Polygon, Record, Sheet, Text, View, at_scale
 from brimwork.exercise.diagnosis import read
 from brimwork.exercise.question import TOLERANCE, Question
 from brimwork.formula import Formula
@@ -181,6 +182,58 @@ def _meeting(asked: _Asked, value: float) -> Consequence:
     return Consequence(said, _bars((("pump gives", gives), ("hose asks for", asks)), asked, said))
 
 
+# --- liners -------------------------------------------------------------------------------------------------------------------------
+
+
+def _liner(asked: _Asked, value: float) -> Consequence:
+    """Where the ends of a liner of that length come to lie: in the pit, on the apron, or past it."""
+    letters, cut = asked.letters, asked.said("l_cut", value)
+    floor, side = letters.get("L_in", letters.get("L", 0.0)), math.hypot(letters["D"], letters.get("s_back", 0.0))
+    past = (value - floor) / 2 - side  # the edge of the pit, at each end
+    spare = past - letters["w_apron"]
+    if past < 0:
+        told = f"each end would lie {asked.said('D', -past)} short of the edge of the pit" if past > -side else "it would cover no more than the floor"
+        said = f"Cut to {cut}, {told}: water would run out behind it."
+    elif spare < 0:
+        said = f"Cut to {cut}, it would reach {asked.said('w_apron', past)} over the edge at each end. The apron is {asked.said('w_apron', letters['w_apron'])} wide."
+    else:
+        said = f"Cut to {cut}, it would cover the apron and leave {asked.said('w_trim', spare)} to trim at each end."
+    wanted = "" if asked.right(value) or spare < 0 else f" The question wants {asked.said('w_trim', letters['w_trim'])}."
+    return Consequence(said + wanted, _laid(floor / 2, letters.get("s_back", 0.0), letters["D"], letters["w_apron"], value / 2, said))
+
+
+def _laid(half: float, back: float, deep: float, apron: float, reach: float, said: str) -> Sheet | None:
+    """The pit in section with a liner of twice `reach` in it, water no higher than that holds it, and a mark at each end of the apron."""
+    end, side = half + back + apron, math.hypot(deep, back)
+    scale, _ = true_scale(2 * max(end, reach - side + back), deep, 80.0, 22.0)
+    if reach * scale > 400:
+        return None  # it would run far out of the picture
+    mm, frame = 1 / scale, (4.0, 4.0, 88.0, 42.0)
+    view = at_scale((0.0, deep / 2 + mm), frame, scale, ())
+    pit = [((0.0, 0.0), (way * half, 0.0), (way * (half + back), deep), (way * 99 * max(end, reach), deep)) for way in (-1, 1)]
+    records = [
+        *ground(half, half + back, deep, view.window[0], -8 * mm, min(max((reach - half) / side, 0.0), 0.8)),
+        *(Line(line, "thin") for line in pit),
+        *(Line(((way * end, deep - 2 * mm), (way * end, deep + 3 * mm)), "thin") for way in (-1, 1)),
+        *(Text((way * end, deep), "end of the apron", "start" if way < 0 else "end", 3.0, nudge=(0, 4.5)) for way in (-1, 1)),
+        *(Line(_as_far(*line, reach=reach), "force") for line in pit),
+    ]
+    return Sheet(96, 50, (replace(view, records=tuple(records), clear=True),), "What your number would lead to", said)
+
+
+def _as_far(*corners: Point, reach: float) -> tuple[Point, ...]:
+    """The line through the corners, no longer than `reach`."""
+    kept = [corners[0]]
+    for a, b in zip(corners, corners[1:]):
+        whole = math.dist(a, b)
+        share = min(reach / whole, 1.0) if whole else 1.0
+        kept.append((a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
+        reach -= share * whole
+        if share < 1:
+            break
+    return tuple(kept)
+
+
 # --- drawings -----------------------------------------------------------------------------------------------------------------------
 
 _FRAME = (4.0, 4.0, 88.0, 58.0)
@@ -227,6 +280,7 @@ def _flat(records: list[Record]) -> View:
 _TOLD: dict[str, Callable[[_Asked, float], Consequence]] = {
     **dict.fromkeys(("flow over a level lip", "head over a level lip", "flow by weir coefficient", "head by weir coefficient", "flow over a round rim",
                      "head on a round rim", "flow over a broad crest", "head at a broad crest"), _over_an_edge),
+    **dict.fromkeys(("length of the liner", "length of the liner for sloping sides"), _liner),
     "total dynamic head": _head_to_give,
     "head lost to friction by flow": _loss,
     "speed in a pipe": _speed,

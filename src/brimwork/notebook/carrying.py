@@ -23,6 +23,9 @@ from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, 
 from brimwork.units import InputError
 
 MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"
+# What a site needs to know beside the numbers of a summary.
+_TITLES = {**NUMBERS, "liner_length": "length of the liner as cut", "liner_width": "width of the liner as cut", "pit_length": "length of the pit as dug",
+           "pit_width": "width of the pit as dug", "spoil": "loose volume of spoil", "stone_mass": "stone to order"}  # fmt: skip
 _MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓"}
 
 
@@ -102,7 +105,7 @@ def _as_in_file(typed: str, field: Field):
 def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
     """A table of the numbers that were asked for, before and now; then every check that is graded otherwise."""
     rows = "".join(
-        f"<tr><th scope='row' style='text-align:left'>{escape(NUMBERS[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
+        f"<tr><th scope='row' style='text-align:left'>{escape(_TITLES[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
         for name in shows
         if name in after.names()
     )

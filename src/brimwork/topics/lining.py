@@ -44,10 +44,11 @@ liner_area = Formula(
     result="A_cut",
     equals="(L_in + 2*(D + w_apron + w_trim))*(W_in + 2*(D + w_apron + w_trim))",
     steps=(
-        liner_length,
-        Take("across, it needs the same beyond the floor", "w_cut = W_in + 2*(D + w_apron + w_trim)"),
+        Take("at each end the liner goes up the side, over the apron, and has something to trim", "l_end = D + w_apron + w_trim"),
+        Take("along the length the floor lies between two ends", "l_cut = l_end + L_in + l_end"),
+        Take("across, it lies between two ends like them", "w_cut = l_end + W_in + l_end"),
         Take("it is cut from one flat rectangle", "A_cut = l_cut*w_cut"),
-        Step("put both in"),
+        Step("put all in"),
     ),
     unpublished=_OWN,
     slips=(

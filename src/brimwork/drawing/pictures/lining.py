@@ -45,7 +45,7 @@ def _along(values: dict[str, float], result: float) -> Drawn:
     top, end = half + back, half + back + apron
     view = at_scale((0.0, deep / 2 - 7.5 * mm), FRAME, scale, ())
     records = [
-        *_ground(half, top, deep, view.window[0], -9.5 * mm),
+        *ground(half, top, deep, view.window[0], -9.5 * mm),
         Line(((-end, deep), (-top, deep), (-half, 0), (half, 0), (top, deep), (end, deep)), "force"),
         *(Line(((way * end, deep), (way * (end + trim), deep)), "second curve") for way in (-1, 1)),
         length("L_in" if "L_in" in values else "L", (-half, 0), (half, 0), -4.5),
@@ -57,8 +57,8 @@ def _along(values: dict[str, float], result: float) -> Drawn:
     return View(view.window, FRAME, tuple(records)), f"section and, below, the liner laid out flat, {name}"
 
 
-def _ground(half: float, top: float, deep: float, edge: float, low: float) -> list[Record]:
-    wet = 0.8
+def ground(half: float, top: float, deep: float, edge: float, low: float, wet: float = 0.8) -> list[Record]:
+    """A pit in section from its middle: half the floor and half the top (m), with water up to a share of its depth; ground from `edge` to as far right."""
     at = half + wet * (top - half)
     return [
         Polygon(((edge, deep), (-top, deep), (-half, 0), (half, 0), (top, deep), (-edge, deep), (-edge, low), (edge, low)), "earth", "none"),
@@ -159,27 +159,30 @@ def _fleece(values: dict[str, float], result: float) -> Drawn:
     """The pieces to cut: under the liner floor with apron, over it the floor; the sides of each as one strip all round."""
     x, y, deep, apron = values["L_in"], values["W_in"], values["D"], values["w_apron"]
     wide, tall, round_about = x + 2 * apron, y + 2 * apron, 2 * (x + y)
-    scale, name = true_scale(max(round_about, wide + x), tall + 2 * deep, 76.0, 38.0)
+    scale, name = true_scale(max(round_about, wide + x), tall + 2 * deep, 72.0, 38.0)
     mm = 1 / scale
-    left, low = -max(round_about, wide + x) / 2 - 2 * mm, 0.0
+    left, low = -max(round_about, wide + x) / 2 + mm, 0.0
     view = at_scale((0.0, tall / 2 - deep - 3.5 * mm), FRAME, scale, ())
     text = QUANTITIES["L_in"].short
     over = left + wide + 5 * mm
     records: list[Record] = [
         Polygon(rectangle(left, low, left + wide, low + tall), "pale", "outline"),
         Polygon(rectangle(left + apron, low + apron, left + apron + x, low + apron + y), "pale", "hidden"),
-        *_inside("under the liner", left, left + wide, low + tall / 2, scale),
+        *_inside("under", left, left + wide, low + tall / 2, scale),
         Dimension((left, tall), (left + wide, tall), text(wide), wide, 3.0),
-        Dimension((left, low), (left, tall), text(tall), tall, 2.5),
+        Dimension((left, low), (left, tall), text(tall), tall, 2.5, along=True),
         Polygon(rectangle(over, low, over + x, low + y), "patch", "outline"),
-        *_inside("over it", over, over + x, low + y / 2, scale),
+        *_inside("over", over, over + x, low + y / 2, scale),
         Dimension((over, y), (over + x, y), text(x), x, 3.0),
     ]
     for top, fill in ((-3.5 * mm, "pale"), (-5.5 * mm - deep, "patch")):
         records += _side_strip(left, top, values, fill, scale)
     end = (left + round_about, -5.5 * mm - 2 * deep)
-    records += [Dimension((left, end[1]), end, f"all round = {text(round_about)}", round_about, -3.5), height("D", end, deep, scale, -2.5)]
-    return View(view.window, FRAME, tuple(records)), f"pieces of fleece, {name}, without laps"
+    records += [
+        Dimension((left, end[1]), end, f"all round = {text(round_about)}", round_about, -3.5),
+        Dimension(end, (end[0], end[1] + deep), text(deep), deep, -3.0, along=True),
+    ]
+    return View(view.window, FRAME, tuple(records)), f"fleece under and over the liner, {name}, without laps"
 
 
 def _side_strip(left: float, top: float, values: dict[str, float], fill: str, scale: float) -> list[Record]:
@@ -204,7 +207,7 @@ def _stone(values: dict[str, float], result: float) -> Drawn:
         *_inside("bare", -bare, bare, 0.0, scale),
         length("L_in", (-x, -y - apron), (x, -y - apron), -4.5),
         length("w_apron", (x, y), (x + apron, y), apron * scale + 3.0),
-        height("W_in", (-x - apron, -y), 2 * y, scale, 4.0),
+        Dimension((-x - apron, -y), (-x - apron, y), QUANTITIES["W_in"].short(2 * y), 2 * y, 4.0, along=True),
     ]
     return View(view.window, FRAME, tuple(records)), f"stone from above, {name}; the box is the broken line"
 

@@ -1,6 +1,6 @@
-"""Lining and formwork. Numbers are invented."""
+"""Lining, formwork, and the pit they stand in. Numbers are invented; services are located before anything is dug."""
 
-from brimwork.exercise.choices import Order
+from brimwork.exercise.choices import Choose, FindTheSlip, Order, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -102,5 +102,36 @@ QUESTIONS = (
             "Only a laid liner can be tested with water.",
             "Test before you cover the liner: a hole is hard to find under blocks.",
         ),
+    ),
+    Choose(
+        code="T09.20",
+        text="The blocks are changed for taller ones, so a box with upright sides gets 100 mm deeper. How much longer must the liner be cut?",
+        right="200 mm longer.",
+        because="Along its length the liner goes down one side and up the other, so each bit of depth counts twice.",
+        wrong=(
+            ("100 mm longer.", "That is one side. The liner goes down one side and up the other, so the depth counts twice."),
+            ("400 mm longer.", "You counted all four sides. Along its length a liner meets two of them; the other two count in its width."),
+            ("Not at all.", "You took it off the apron. The apron is as wide as before, and the liner must still cover it."),
+        ),
+    ),
+    Tell(
+        code="T09.21",
+        text="Why is a liner cut as one flat sheet and folded in the corners, and not cut to the shape of the box?",
+        model="A flat sheet has too much in each corner; folded away it still holds water, while a cut below the water is a leak.",
+        points=("a flat sheet has too much in each corner", "a fold holds water", "a cut or a seam below the water may leak"),
+    ),
+    FindTheSlip(
+        code="T09.22",
+        text="Blocks stand 1.2 m by 0.8 m. On every side come 18 mm of lining and room for the hand, an 18 mm panel and 150 mm of working space. The pit is 0.62 m deep"
+        " in loam, which swells by a quarter. Somebody works out the heap.",
+        lines=(
+            ("Pit: 186 mm more at each end, so 1.572 m by 1.172 m.", "The pit holds: 18 + 18 + 150 = 186 mm, and both ends have it."),
+            ("In the ground: 1.572 x 1.172 x 0.62 = 1.142 m3.", "This holds: length times width times depth."),
+            ("Heap: 1.142/1.25 = 0.914 m3.", ""),
+            ("Barrows of 0.085 m3: 0.914/0.085 = 10.8, so 11 loads.", "This step holds: loads are rounded up. It only starts from the wrong heap."),
+        ),
+        slip=3,
+        because="Dug soil takes up more room than it did in the ground, so multiply by 1.25. A heap is never smaller than its hole.",
+        mend=("loose volume of the heap", "1.428 m3", "0.914 m3"),
     ),
 )
