@@ -153,11 +153,46 @@ def test_labels_of_plan_and_section_stand_apart_whatever_the_sizes(region, along
     bowl = bowl.having("vessel.rim_diameter", f"{wide} mm").having("vessel.height", f"{high} mm").having("vessel.offset", f"{offset} mm")
     blade = blade.having("blade.lip_width", f"{wide} mm").having("blade.lip_level", f"{high + 100} mm").having("blade.trough_width", f"{offset + 80} mm")
     for sheet in (draw(chain_of(design)) for draw in (plan, section) for design in (bowl, blade)):
-        labels = [(label.text, true_box(label)) for label in words(sheet)]
-        assert all(box[0] >= 0 and box[1] >= 0 and box[2] <= sheet.width and box[3] <= sheet.height for _, box in labels)
-        assert sheet.height <= HEIGHT
-        for (text, a), (other, b) in combinations(labels, 2):
-            assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
+        assert_labels_stand_apart(sheet)
+
+
+def assert_labels_stand_apart(sheet):
+    """Every label on the sheet and off the others; no line of an unclipped view off the sheet."""
+    labels = [(label.text, true_box(label)) for label in words(sheet)]
+    assert all(box[0] >= 0 and box[1] >= 0 and box[2] <= sheet.width and box[3] <= sheet.height for _, box in labels)
+    assert sheet.height <= HEIGHT
+    for (text, a), (other, b) in combinations(labels, 2):
+        assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
+    for view, marks in layout(sheet):
+        for mark in marks if view is not None and not view.clip else ():
+            for x, y in mark.points if isinstance(mark, Stroke | Area) else ():
+                assert -1e-6 <= x <= sheet.width + 1e-6 and -1e-6 <= y <= sheet.height + 1e-6, (sheet.title, mark)
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.sampled_from(("UK", "US")),
+    st.sampled_from((BOWL, STONES, BLADE, CASCADE)),
+    st.floats(-12, 12),
+    st.floats(-12, 12),
+    st.integers(0, 359),
+    st.integers(0, 2500),
+    st.integers(0, 400),
+)
+def test_north_cable_frost_and_ground_water_stand_clear_wherever_they_are(region, design, along, across, turn, frost, water):
+    known = known_round_it(design.headed("region", region), f"{turn} deg", f"{along:.3f} m", f"{across:.3f} m", f"{frost} mm")
+    known = chain_of(known.having("site.ground_water", f"{water} mm"))
+    for sheet in (plan(known), section(known)):
+        assert_labels_stand_apart(sheet)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(("UK", "US")), st.integers(1, 6), st.lists(st.tuples(st.integers(60, 600), st.integers(100, 1500)), min_size=1, max_size=14))
+def test_sizes_and_numbers_of_any_stones_stand_apart(region, along, sizes):
+    wide, high = zip(*sizes)
+    design = stones(*(f"{one} mm" for one in wide), high=high).having("stones.stand_on", "blocks").having("reservoir.blocks_along", along)
+    for draw in (plan, section):
+        assert_labels_stand_apart(draw(chain_of(design.headed("region", region))))
 
 
 @every

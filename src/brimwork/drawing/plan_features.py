@@ -40,14 +40,15 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     d = chain.design
     corners = "vessel.foot_corners" in d.values and not chain.on_slab  # the patch itself shows the foot
     rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
-    slab = (_outline(_slab(d, x), "thin"),) if chain.on_slab else ()
+    slab, half = (_outline(_slab(d, x), "thin"),) if chain.on_slab else (), rim / 2 + 0.05
+    top = max(s.reach[1], half)
     records = (
         *slab,
         _outline(circle(rim / 2, (x, 0.0)), "outline"),
         *(() if corners else (_outline(circle(foot / 2, (x, 0.0)), "hidden"),)),
-        Line(((x, -rim / 2 - 0.05), (x, rim / 2 + 0.05)), "centre"),
+        Line(((x, -half), (x, half)), "centre"),
     )
-    dimensions = (Dimension((0.0, s.reach[1]), (x, s.reach[1]), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
+    dimensions = (Dimension((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
     turn = math.radians(150)
     labels = [((x + rim / 2 * math.cos(turn), rim / 2 * math.sin(turn)), f"rim {lettering.figure(rim)}")]
     labels += [] if corners else [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
@@ -55,7 +56,7 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     where = f"{lettering.said(x)} off the middle" if x else "in the middle"
     says = f"a vessel {lettering.said(rim)} across stands {where}"
     rows = (("rim", lettering.figure(rim), ""), ("vessel off the middle", lettering.figure(x), ""))
-    return Feature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=rim / 2, dimensioned_at=s.reach[1], says=says, rows=rows)
+    return Feature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=half, dimensioned_at=top, says=says, rows=rows)
 
 
 def _slab(d, x: float) -> tuple[Point, ...]:
