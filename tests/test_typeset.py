@@ -136,6 +136,32 @@ def _relations(formula: Formula) -> list[str]:
     return [relation(*expression.parse_relation(text)) for text in (formula.relation, *steps)]
 
 
+def rows_of(line):
+    """A line as the rows in which it stands, without what sets them under each other and without the sizes of brackets that are closed in another row."""
+    inside = line.removeprefix(r"\begin{aligned}").removesuffix(r"\end{aligned}")
+    assert (inside == line) == (r"\\" not in line), line
+    return [re.sub(r"\\(Bigg|big)[lr]", "", row.replace("&", "", 1)) for row in inside.split(r"\\")]
+
+
+@every_formula
+def test_a_line_that_is_broken_says_the_same_in_its_rows(formula):
+    """Joined again, the rows are the line as the walk writes it in one piece."""
+
+    def bare(text):
+        return re.sub(r"\\(left|right|quad|times|,|Biggl|Biggr|bigl|bigr)(?![a-z])|[{} &]|\\\\", "", text.replace(r"\begin{aligned}", "").replace(r"\end{aligned}", ""))
+
+    left, right = expression.parse_relation(formula.relation)
+    assert bare(relation(left, right)) == bare(f"{write(left)} = {write(right)}")
+
+
+def test_only_wide_lines_are_broken_and_before_a_sign():
+    narrow, wide = (find(name) for name in ("flow over a level lip", "time in which the head over a rim rises"))
+    assert "aligned" not in relation(narrow.left, narrow.right)
+    first, second = rows_of(relation(wide.left, wide.right))
+    assert second.strip().startswith(r"\quad {} - \sqrt{3}") and first.count("(") == first.count(")") + 1
+    assert "aligned" not in relation(wide.left, wide.right, PLAIN)
+
+
 @every_formula
 def test_latex_is_balanced_and_another_reader_of_latex_accepts_it(formula):
     """matplotlib's own reader of mathematics parses each line."""
@@ -147,7 +173,8 @@ def test_latex_is_balanced_and_another_reader_of_latex_accepts_it(formula):
             depth += {"{": 1, "}": -1}.get(character, 0)
             assert depth >= 0, line
         assert depth == 0 and line.count(r"\left(") == line.count(r"\right)"), line
-        reader.parse(f"${line}$")
+        for row in rows_of(line):
+            reader.parse(f"${row}$")
 
 
 # --- working ------------------------------------------------------------------------------------------------------------------------

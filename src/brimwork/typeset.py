@@ -161,7 +161,71 @@ def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str] | 
 
 
 def relation(left: ast.expr, right: ast.expr, target: Latex = LATEX) -> str:
-    return f"{write(left, target)}{target.equals}{write(right, target)}"
+    return _equation(write(left, target), right, target)
+
+
+_WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 pixels, beside the list of files
+
+
+def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None) -> str:
+    """What the left side, as text, is equal to. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
+    whole, wide = f"{said}{target.equals}{write(right, target, values)}", 3.0
+    if target is not LATEX or wide + _width(right, values) <= _WIDE:
+        return whole
+    opening, terms, closing = _terms(right, values)
+    rows, wide = [opening], wide + _width(right, values) - sum(width for _, width in terms)
+    for text, width in terms:
+        if wide + width > _WIDE and rows[-1] != opening:
+            rows, wide = [*rows, r"\quad {}"], 2.0
+        rows[-1], wide = rows[-1] + text, wide + width
+    broken = r" \\ & ".join(rows)
+    return whole if len(rows) == 1 else rf"\begin{{aligned}} {said} = {{}}& {broken}{closing} \end{{aligned}}"
+
+
+def _terms(node: ast.expr, values) -> tuple[str, list[tuple[str, float]], str]:
+    """The pieces that may stand in rows of their own, as LaTeX with their widths, and what stands before and after them.
+
+    Of a sum those are its terms. Of a product that ends with a bracket they are what comes before it and the bracket, or, where one of these would leave
+    a row too short or too long, the terms in the bracket.
+    """
+    match node:
+        case ast.BinOp(left=left, op=ast.Mult(), right=ast.BinOp(op=ast.Add() | ast.Sub()) as bracket):
+            inside, before, wide = write(bracket, LATEX, values), _width(left, values), _width(bracket, values) + 3.0
+            start = write(node, LATEX, values).removesuffix(LATEX.brackets(inside))
+            if before > _WIDE / 3 and wide + 2.0 <= _WIDE:
+                return "", [(start.removesuffix(LATEX.times).removesuffix(r"\,"), before), (LATEX.times + LATEX.brackets(inside), wide)], ""
+            size = "Biggl" if r"\frac" in inside else "bigl"
+            return rf"{start}\{size}(", _summed(bracket, values), rf"\{size[:-1]}r)"
+    return "", _summed(node, values), ""
+
+
+def _summed(node: ast.expr, values) -> list[tuple[str, float]]:
+    match node:
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub()):
+            after = write(node, LATEX, values).removeprefix(write(left, LATEX, values))
+            return [*_summed(left, values), (after, _width(node, values) - _width(left, values))]
+    return [(write(node, LATEX, values), _width(node, values))]
+
+
+def _width(node: ast.expr, values=None) -> float:
+    """About how many ems of LaTeX a tree takes."""
+    match node:
+        case ast.Name(id=name):
+            text = values(name) if values and name != "pi" else None
+            return 0.5 * len(re.sub(r"\\\w+|\W", "", text)) + 0.5 if text else 0.6 + 0.4 * len(name.partition("_")[2])
+        case ast.BinOp(left=left, op=ast.Div(), right=right):
+            return 0.4 + max(_width(left, values), _width(right, values))
+        case ast.BinOp(left=left, op=ast.Pow(), right=right):
+            return _width(left, values) + 0.6 * _width(right, values)
+        case ast.BinOp(left=left, op=op, right=right):
+            bracketed = isinstance(op, ast.Mult) and isinstance(right, ast.BinOp) and isinstance(right.op, ast.Add | ast.Sub)
+            between = 1.7 if isinstance(op, ast.Add | ast.Sub) or values else 0.2
+            return _width(left, values) + between + _width(right, values) + 1.5 * bracketed
+        case ast.Call(func=ast.Name(id=name), args=arguments):
+            return (1.0 if name == "sqrt" else 1.7 + 0.45 * len(name)) + sum(_width(argument, values) for argument in arguments)
+        case ast.Constant(value=value):
+            return 0.5 * len(repr(value))
+    return 0.5 + sum(_width(part, values) for part in ast.iter_child_nodes(node) if isinstance(part, ast.expr))
 
 
 def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
@@ -222,7 +286,10 @@ def working(worked: Working, target: Latex = LATEX) -> list[str]:
     formula = worked.formula
     lines = [relation(formula.left, formula.right, target)]
     if not formula.implicit:
-        put_in = write(formula.right, target, lambda key: value(key, worked.values[key], target) if key in worked.values else None)
-        lines.append(f"{target.letter(formula.result)}{target.equals}{put_in}")
+
+        def put_in(key: str) -> str | None:
+            return value(key, worked.values[key], target) if key in worked.values else None
+
+        lines.append(_equation(target.letter(formula.result), formula.right, target, put_in))
     lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4)}")
     return lines
