@@ -95,6 +95,15 @@ def test_a_slip_carried_on_from_an_earlier_line_is_told_as_that():
     assert answered(lip, 2, 1, f"{rest * 60e3:.1f} L/min", {1: lip.found["part_2"]}).kind != "carried"
 
 
+def test_a_line_that_is_a_formula_of_its_own_knows_the_slips_of_that():
+    """0.6 m down and 0.45 m out is 0.75 m along the slope: 45, 60, 75."""
+    found = of("length of the liner for sloping sides", "L=1.2 m, D=600 mm, s_back=450 mm, w_apron=600 mm, w_trim=100 mm")
+    place = keys(found).index("l_side")
+    assert answered(found, place, 1, "750 mm", {}).right
+    assert "the liner runs along the slope" in answered(found, place, 1, "600 mm", {}).text
+    assert "went down and then across" in answered(found, place, 1, "1050 mm", {}).text
+
+
 def test_a_formula_solved_by_trial_has_no_pieces():
     with pytest.raises(ValueError, match="solved by trial"):
         worked(topics.find("friction factor by Colebrook"), {"Re": 25500.0, "k_s": 1.5e-6, "d_pipe": 0.025})

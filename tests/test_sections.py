@@ -234,6 +234,12 @@ def test_a_plain_number_is_estimated_without_a_unit():
     assert "Right: 8.96" in words(own.feedback) and "near enough" in words(own.feedback)
 
 
+def test_a_line_says_the_same_number_in_both_its_units():
+    """460 + 630 + 125 mm, by hand: 1.215 m and not 1220 mm beside it."""
+    shown = fading.Fading("area of the liner", 2, None).examples[0].lines[0].value
+    assert "1.215" in shown and "1215" in shown
+
+
 def test_hostile_text_in_any_box_is_answered():
     own = numbers()
     own.estimate.value = "50 L/min"

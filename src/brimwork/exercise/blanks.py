@@ -10,6 +10,7 @@ from brimwork import expression, typeset
 from brimwork.exercise.diagnosis import Diagnosis, diagnose, read
 from brimwork.exercise.pieces import Piece, Worked, number, results
 from brimwork.exercise.question import APART, TOLERANCE, Given, Known, Question
+from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
@@ -80,17 +81,23 @@ def _told_apart(answer: float, slips: Iterator[Known]) -> Iterator[Known]:
 
 
 def _known(worked: Worked, piece: Piece) -> Iterator[Known]:
-    """The formula's own slips for its last line; then those that the shape of the line invites."""
-    if piece is worked.pieces[-1]:
-        for slip in worked.formula.slips:
-            if not slip.also_given:
-                yield Known(slip.number(worked.values), slip.feedback)
+    """The slips of the formula that the line is; then those that the shape of the line invites."""
     values = {**worked.values, **worked.found}
+    for slip in _declared(worked, piece):
+        if not slip.also_given:
+            yield Known(slip.number(values), slip.feedback)
     for tree, sentence in _of_shape(piece.tree, worked):
         try:
             yield Known(number(tree, values), sentence)
         except (ArithmeticError, ValueError):
             continue
+
+
+def _declared(worked: Worked, piece: Piece) -> tuple[Slip, ...]:
+    """Of the formula itself for its last line, and of a formula that its derivation starts from for the line that gives its result."""
+    if piece is worked.pieces[-1]:
+        return worked.formula.slips
+    return tuple(slip for step in worked.formula.steps if isinstance(step, Formula) and step.result == piece.key for slip in step.slips)
 
 
 def _of_shape(node: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:

@@ -14,7 +14,7 @@ from brimwork import topics, typeset
 from brimwork.exercise.blanks import answered, blank, given_text
 from brimwork.exercise.diagnosis import Diagnosis, read
 from brimwork.exercise.hints import ladder
-from brimwork.exercise.pieces import Piece, Worked, worked
+from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
 from brimwork.exercise.question import ask
 from brimwork.formula import Formula, read_values
 from brimwork.nomenclature import QUANTITIES
@@ -124,7 +124,7 @@ class Example:
         value = self.worked.value(piece.key)
         if not piece.named or QUANTITIES[piece.key].metric == QUANTITIES[piece.key].si:
             return value
-        number, _, unit = QUANTITIES[piece.key].metric_text(self.worked.found[piece.key]).partition(" ")
+        number, _, unit = QUANTITIES[piece.key].metric_text(self.worked.found[piece.key], FIGURES).partition(" ")
         return f"{value} = {typeset.LATEX.number(number)}{typeset.LATEX.unit(unit)}"
 
     def next_hint(self) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from brimwork.drawing.pictures.lining import exactly, length, true_scale
+from brimwork.drawing.pictures.lining import exactly, true_scale
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, rectangle, said, spread
 from brimwork.drawing.records import Dimension, Leader, Line, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
@@ -99,7 +99,7 @@ def _pit(values: dict[str, float], result: float) -> Drawn:
         Text((0, y), "box", "middle", 2.9, nudge=(0, -4.5)),
         Dimension((-x, 0), (x, 0), exactly("L_out", out), out, 0.0),
         Dimension((x, -y - work), (x + work, -y - work), QUANTITIES["t_work"].short(work), work, -5.0),
-        length("L_dig", (-result / 2, y + work), (result / 2, y + work), 5.0),
+        Dimension((-result / 2, y + work), (result / 2, y + work), said("L_dig", result), result, 5.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"pit and box from above, {name}, drawn two thirds as wide as long"
 

@@ -122,7 +122,7 @@ def _flat(values: dict[str, float], result: float) -> Drawn:
         length("l_cut", (-x - reach, -y - reach), (x + reach, -y - reach), -4.5),
         height("w_cut", (-x - reach, -y - reach), 2 * (y + reach), scale, 4.5),
     ]  # fmt: skip
-    return View(view.window, FRAME, tuple(records)), f"the liner laid out flat, {name}; the broken line is trimmed last"
+    return View(view.window, FRAME, tuple(records)), f"the liner laid out flat, {name}; outside the broken line: to trim"
 
 
 def _round_about(x: float, y: float, more: float) -> tuple[Point, ...]:
