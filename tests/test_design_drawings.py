@@ -369,6 +369,7 @@ def test_the_arrow_points_to_the_north_that_is_given_clockwise_from_the_top(give
     for at in (tip, letter):
         assert [part / length((0, 0), at) for part in at] == pytest.approx(way, abs=1e-9)
     assert "north" not in notes_of(sheet) and "North" in sheet.alt
+    assert given.startswith("0") or f"North lies {given.split()[0]} degrees clockwise from the top of the sheet." in sheet.alt
 
 
 def test_a_plan_without_north_or_supply_point_draws_neither_and_says_so():
@@ -396,7 +397,7 @@ def test_the_cable_runs_in_its_duct_to_a_supply_point_that_lies_within_the_plan(
         apart = abs((side.points[0][0] - ax) * (by - ay) - (side.points[0][1] - ay) * (bx - ax)) / length((ax, ay), (bx, by))
         assert side.style == "thin" and apart == pytest.approx(0.025)
     shown = {label.text for label in words(sheet)}
-    assert {"supply point", "duct 50, cover 600"} <= shown and "to the supply point" not in shown
+    assert {"supply, no RCD", "duct 50, cover 600"} <= shown
     assert "it has no residual-current protection" in notes_of(sheet)
     assert ("supply point off the middle of the blocks", "+1200", "+750") in sheet.rows
 
@@ -416,14 +417,17 @@ def test_a_cable_to_a_supply_point_off_the_plan_ends_within_it_on_the_way_there(
     assert x0 < stop[0] < x1 and y0 < stop[1] < y1
     way, all_the_way = [(b - a) for a, b in zip(start, stop)], [(b - a) for a, b in zip(start, to)]
     assert way[0] * all_the_way[1] == pytest.approx(way[1] * all_the_way[0], abs=1e-9) and 0 < way[0] / all_the_way[0] < 1
-    assert "to the supply point" in {label.text for label in words(sheet)}
+    assert any(label.text.startswith("to supply") for label in words(sheet))
     assert told in notes_of(sheet)
 
 
 def test_cable_and_protection_are_told_as_far_as_they_are_known():
     told = notes_of(plan(chain_of(BOWL.having("supply.duct_cover", "450 mm"))))
     assert "in a duct, cover 450 mm, route 8000 mm long; residual-current protection tested by button." in told and "cover over the duct" not in told
-    assert "residual-current protection of 30 mA, tested by button" in notes_of(plan(chain("ground, north and cable known", "UK")))
+    protected = plan(chain("ground, north and cable known", "UK"))
+    assert "residual-current protection of 30 mA, tested by button" in notes_of(protected)
+    for region, device in (("UK", "RCD"), ("US", "GFCI")):
+        assert f"to supply, {device} 30 mA" in {label.text for label in words(plan(chain("ground, north and cable known", region)))}
     assert "residual-current protection" in notes_of(plan(chain("terrace-blade", "UK"))).partition("Not shown")[2]
 
 

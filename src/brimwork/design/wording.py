@@ -41,6 +41,7 @@ PAIRS: dict[str, str] = {
     "services located and marked": "811 ticket in date, services marked",
     "residual-current protection": "ground-fault protection (GFCI)",
     "residual-current device": "GFCI",
+    "RCD": "GFCI",
     "rated residual current": "rated trip current",
     "residual current": "ground-fault trip",
     "earth": "ground",
@@ -75,6 +76,7 @@ PAIRS: dict[str, str] = {
     "fertilised": "fertilized",
     "utilisation": "utilization",
 }
+_LOWER = {here.lower(): there for here, there in PAIRS.items()}
 # A word of its own; not a part of a key of the design file, such as answers.formation or [programme].
 _WORDS = "|".join(re.escape(word) for word in sorted(PAIRS, key=len, reverse=True))
 _ANY = re.compile(rf"(?<![\w\[-])(?<!\w\.)(?:{_WORDS})(?![\w-])(?!\.\w)", re.IGNORECASE)
@@ -117,5 +119,5 @@ def _there(figure: str, unit: str) -> str:
 
 
 def _other(found: re.Match) -> str:
-    there = PAIRS[found[0].lower()]
+    there = _LOWER[found[0].lower()]
     return there[:1].upper() + there[1:] if found[0][:1].isupper() else there

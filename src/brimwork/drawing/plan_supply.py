@@ -11,14 +11,14 @@ from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import circle
 from brimwork.drawing.records import INK, Line, Point, Polygon, Record, Text, View
 from brimwork.drawing.sizes import Sizes, known_of
-from brimwork.units import number, write
+from brimwork.units import number
 
 RING = 4.2  # mm: radius of the north mark
 NORTH = RING + 4.0  # mm: what the mark takes with its letter, from its middle
 MARK = 1.5  # mm: half the side of the supply point, and half the length of the arrow towards it
 CAUTION = (
     "Route, cover and protection are for a licensed electrician to settle and test, by the local code. "
-    "The cable goes over the edge of the lining, never through it."
+    "The cable goes over the edge of the lining, never through it; its route is recorded before it is covered."
 )
 Labels = tuple[tuple[Point, str], ...]
 
@@ -62,7 +62,7 @@ def north_mark(turn: float, at: Point, scale: float) -> View:
 
 def north_said(turn: float) -> str:
     """Where north lies, in words."""
-    angle = write(turn, "deg").removesuffix("deg").strip()
+    angle = f"{math.degrees(turn):.0f}"
     return "North is at the top of the sheet." if angle in ("0", "360") else f"North lies {angle} degrees clockwise from the top of the sheet."
 
 
@@ -74,8 +74,9 @@ def cable(design: Design, s: Sizes, lettering: Lettering, window: tuple[float, f
     to, bore, cover = (known_of(design, *keys) for keys in (("supply.point_along", "supply.point_across"), ("supply.duct_bore",), ("supply.duct_cover",)))
     lacking = [name for name, known in (("supply point and cable route", to), ("bore of the duct", bore), ("cover over the duct", cover)) if not known]
     lacking += [] if known_of(design, "supply.residual_current") else ["residual-current protection"]
-    duct = _short_duct(bore, cover, lettering)
-    records, labels = _drawn(to, bore, duct, s, lettering, window, scale) if to else ((), ())
+    records, leaves, stop, reached = _drawn(to, bore, s, window, scale) if to else ((), None, None, False)
+    duct, point = _short_duct(bore, cover, lettering), lettering.worded(_short_point(design, reached))
+    labels = ((leaves, duct), (stop, point)) if to else ()
     rows = [("supply point off the middle of the blocks", *map(lettering.level, to))] if to else []
     rows += [
         (lettering.worded(f"{name} of the duct"), lettering.figure(known[0]), "") for name, known in (("bore", bore), ("cover over the top", cover)) if known
@@ -88,12 +89,20 @@ def possible_labels(design: Design, lettering: Lettering) -> list[str]:
     if not known_of(design, "supply.point_along", "supply.point_across"):
         return []
     duct = _short_duct(known_of(design, "supply.duct_bore"), known_of(design, "supply.duct_cover"), lettering)
-    return [lettering.worded(duct), "to the supply point"]
+    return [duct, lettering.worded(_short_point(design, False))]
 
 
 def _short_duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -> str:
     """As a label has it: duct 50, cover 600."""
-    return (f"duct {lettering.figure(bore[0])}" if bore else "duct") + (f", cover {lettering.figure(cover[0])}" if cover else "")
+    duct = (f"duct {lettering.figure(bore[0])}" if bore else "duct") + (f", cover {lettering.figure(cover[0])}" if cover else "")
+    return lettering.worded(duct)
+
+
+def _short_point(design: Design, reached: bool) -> str:
+    """As a label has it, with its residual-current device: supply, RCD 30 mA."""
+    known, rating = known_of(design, "supply.residual_current"), known_of(design, "supply.residual_rating")
+    device = "" if not known else ", no RCD" if known[0] == "none" else f", RCD {number(rating[0] * 1e3)} mA" if rating else ", RCD"
+    return f"{'' if reached else 'to '}supply{device}"
 
 
 def _duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -> str:
@@ -125,10 +134,8 @@ def _protection(design: Design) -> str:
     return f"; residual-current protection {f'of {number(rating[0] * 1e3)} mA, ' if rating else ''}{known[0]}"
 
 
-def _drawn(
-    to: tuple[float, float], bore: tuple | None, duct: str, s: Sizes, lettering: Lettering, window: tuple, scale: float
-) -> tuple[tuple[Record, ...], Labels]:
-    """The line of the cable with the sides of its duct, the mark at its end, and the labels of both."""
+def _drawn(to: tuple[float, float], bore: tuple | None, s: Sizes, window: tuple, scale: float) -> tuple[tuple[Record, ...], Point, Point, bool]:
+    """The line of the cable with the sides of its duct and the mark at its end; a place on it, its end, and whether that is the supply point."""
     start, end = s.pump, tuple(to)
     share = _inside(start, end, window, 2 * MARK / scale)
     shown = share >= 1.0
@@ -137,8 +144,7 @@ def _drawn(
     ahead = ((stop[0] - start[0]) / length, (stop[1] - start[1]) / length)
     mark = _point(stop, scale) if shown else _arrow(stop, ahead, scale)
     leaves = ((start[0] + 3 * stop[0]) / 4, (start[1] + 3 * stop[1]) / 4)
-    labels = ((leaves, lettering.worded(duct)), (stop, "supply point" if shown else "to the supply point"))
-    return (*_sides(start, stop, ahead, bore), Line((start, stop), "cable"), *mark), labels
+    return (*_sides(start, stop, ahead, bore), Line((start, stop), "cable"), *mark), leaves, stop, shown
 
 
 def _sides(start: Point, stop: Point, ahead: Point, bore: tuple | None) -> list[Record]:
