@@ -84,12 +84,21 @@ def _words(label: str) -> tuple[str, ...]:
     return tuple(sorted({word, word.removesuffix("s"), word.partition("(")[0]}, key=len, reverse=True))
 
 
+def _called(reading: Reading) -> str:
+    """What was typed, in a learner's words: "a volume, in L"."""
+    name = units.kind(reading.dimension)
+    if name.startswith("a quantity in "):
+        return f"a quantity in {reading.unit}"
+    return f"{name}, in {reading.unit}" if reading.dimension != units.NUMBER else name
+
+
 def _wrong_kind(question: Question, reading: Reading, text: str) -> str:
     wanted = units.unit(question.unit)
     if not reading.unit and question.unit:
         return f"The unit is missing. Type one, such as {question.unit}."
     if reading.dimension != wanted.dimension:
-        return f"That is in {reading.dimension}; the {question.name} is measured in {question.unit or 'plain numbers'}. Look at what you multiplied by what."
+        asked = f"measured in {question.unit}" if question.unit else "a plain number"
+        return f"That is {_called(reading)}; the {question.name} is {asked}. Look at what you multiplied by what."
     if question.strict and not _same_unit(reading.unit, question.unit):
         return f"Changing the unit is the question: type the answer in {question.unit}."
     if not question.label:
