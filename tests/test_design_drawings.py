@@ -445,6 +445,12 @@ def test_the_pump_stands_in_a_bay_of_the_size_given_or_the_usual_one():
         plan(chain_of(BOWL.having("pump.bay", "900 mm")))
 
 
+def test_the_pump_is_drawn_within_the_blocks_however_wide_its_bay():
+    """Blocks of 420 mm whose floor lies at -480: the body stands between -480 and -60."""
+    body = next(r.points for r in records(section(chain_of(BOWL.having("pump.bay", "790 mm"))), Polygon) if r.fill == "pale" and r.style == "outline")
+    assert all(-0.480 <= y <= -0.060 for _, y in body)
+
+
 def test_the_bay_of_the_us_is_eight_inches():
     assert "pump bay 8" in [label.text for label in words(plan(chain("library-bowl", "US")))]
 

@@ -198,12 +198,13 @@ def _reservoir(s: Sizes) -> list[Record]:
 def _pump(s: Sizes, feature: Feature) -> list[Record]:
     """The pump in its bay in the corner, and the hose that rises to where the feature is fed."""
     floor, x, side, half = s.level["reservoir floor"], s.pump[0], s.bay / 2, PUMP * s.bay / 2
-    foot, top = floor + 0.1 * s.bay, floor + 0.6 * s.bay
+    tall = min(s.bay, s.block[2])
+    foot, top = floor + 0.1 * tall, floor + 0.6 * tall
     return [
         *(Line(((x + way * side, floor), (x + way * side, s.level["block top"])), "outline") for way in (-1, 1)),
         Polygon(rectangle(x - half, foot, x + half, top), "pale", "outline"),
         Line(((x, top), *feature.hose), "hidden"),
-        Text((x + side, floor + 0.3 * s.bay), "pump", "start", 2.8, INK, (1.0, 0.0)),
+        Text((x + side, floor + 0.3 * tall), "pump", "start", 2.8, INK, (1.0, 0.0)),
     ]
 
 
