@@ -104,10 +104,8 @@ def _pressed(values: dict[str, float], result: float) -> Drawn:
         *(Arrow((x, -8 * mm), (x, -mm)) for x in rises),
         Arrow((0, 28 * mm), (0, 9 * mm)),
         Text((0, 24 * mm), said("F_w", values["F_w"]), "start", 3.2, nudge=(3.0, 0)),
-        Text((-36 * mm, -8 * mm), said("p_c", result), "start", 3.2, nudge=(0, -5.0)),
-        Dimension((-side / 2, 8 * mm), (side / 2, 8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, 4.0)
-        if side * scale > 30
-        else Dimension((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, -10.0),
+        Text((0, -8 * mm), said("p_c", result), "middle", 3.2, nudge=(0, -5.0)),
+        Dimension((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, -11.5),
     )
     return View(view.window, FRAME, records), f"a weight on its patch, drawn as a square, {name}"
 
