@@ -11,7 +11,7 @@ from draws import usual_points
 
 from brimwork.expression import DeclarationError, parse
 from brimwork.formula import Formula, Published, PublishedCheck, Slip, TestedRange, read_values, solve
-from brimwork.nomenclature import QUANTITIES
+from brimwork.nomenclature import BOX, CELL, COMMAND, QUANTITIES
 from brimwork.sources import Source
 from brimwork.topics import find, formulas
 from brimwork.units import InputError
@@ -163,6 +163,30 @@ def test_a_letter_in_the_wrong_case_is_told_the_right_one_and_what_each_letter_i
         raise find("flow over a level lip").unknown_letter("h")
 
 
+def test_values_with_a_decimal_comma_are_told_from_values_parted_by_one():
+    assert read_values("C_d=0,62, H=1,5 mm,b=4 m") == {"C_d": 0.62, "H": pytest.approx(0.0015), "b": 4.0}
+
+
+@pytest.mark.parametrize(
+    "place, example, bare",
+    [(BOX, "type one such as 700 mm or 27.6 in", "such as 4 mm or 4 in"), (COMMAND, "such as b=700mm or b=27.6in", "such as b=4mm or b=4in"),
+     (CELL, 'such as b="700 mm" or b="27.6 in"', 'such as b="4 mm" or b="4 in"')],
+)  # fmt: skip
+def test_a_refusal_shows_a_value_as_it_is_typed_at_that_place(place, example, bare):
+    row = QUANTITIES["b"]
+    for text, told in (("foo", example), ("4", bare), ("-4 m", example.partition(" or ")[0])):
+        with pytest.raises(InputError) as refusal:
+            row.read(text, place)
+        assert told in str(refusal.value)
+
+
+@pytest.mark.parametrize("key", QUANTITIES)
+def test_what_a_box_is_told_to_type_is_taken_by_the_box(key):
+    row = QUANTITIES[key]
+    for example in row.examples(BOX).split(" or "):
+        row.read(example)
+
+
 @pytest.mark.parametrize(
     "text, told",
     [
@@ -175,7 +199,7 @@ def test_a_letter_in_the_wrong_case_is_told_the_right_one_and_what_each_letter_i
         ("b=", "type one such as H=25mm"),
         ("b=-4 m", "negative"),
         ("b=1,250 mm", "two ways, because of the comma"),
-        ("C_d=0,62", "two ways, because of the comma"),
+        ("b=4 m,5", "'5' is not a letter with a value"),
         ("g=-9.81 m/s2", "negative"),
         ("b=4 L", "is a volume, but a length is wanted"),
     ],

@@ -167,8 +167,16 @@ REFUSED = {
     "10 gph": "imp gal/h",
     "2 gallons": "imp gal",
     "2 ton": "short ton",
-    "1,250 mm": "with a point",
-    "12,5 mm": "with a point",
+    "1,250 mm": "two ways, because of the comma: type 1250 mm or 1.250 mm, with a point",
+    "12,5 mm": "type 12.5 mm, with a point",
+    "634,0": "type 634.0, with a point",
+    "-0,125 m": "type -0.125 m, with a point",
+    "1250,125 m": "type 1250.125 m, with a point",
+    "1,250,000 mm": "type one number with a point",
+    "1,250.5 mm": "type one number with a point",
+    "1.250,5 mm": "type one number with a point",
+    "2 weeks": "time in weeks is not known here: type it in days",
+    "1 Month": "time in months is not known here: type it in days",
     "1" * 61: "at most 60",
     "1 " + "m" * 600: "at most 60",
     "nan": "digits and a unit",
@@ -289,6 +297,37 @@ def test_an_example_and_another_unit_can_be_given_for_messages():
         read("4 L", "mm", "b", example="b=750mm or b=30in")
     with pytest.raises(InputError, match="b = 4 mm or b = 4 in"):
         read("4", "mm", "b", also="in")
+
+
+@pytest.mark.parametrize(
+    "text, plain",
+    [("5,85 mm", "5.85 mm"), (" 1,09", " 1.09"), ("634,0", "634.0"), ("0,125 m", "0.125 m"), ("-12,3456 m", "-12.3456 m"), ("1250,125 m", "1250.125 m")],
+)
+def test_a_comma_that_no_group_of_thousands_can_have_is_a_decimal_sign(text, plain):
+    assert units.with_point(text) == plain
+
+
+@pytest.mark.parametrize(
+    "text", ["1,250 mm", "12,500", "999,999 L", "1,250,5", "1,250.5 mm", "1.250,5", "5,5,5 m", "25 mm", "3, 4 m", ",5 m", "x1,5 m", "5," + "1" * 99]
+)
+def test_a_comma_with_two_readings_or_none_is_left_as_it_is(text):
+    assert units.with_point(text) == text
+
+
+@pytest.mark.parametrize("wanted", ["mm", "L/min", "deg", "kg", ""])
+def test_nothing_is_the_same_in_every_unit_and_needs_none(wanted):
+    assert read("0", wanted, "x") == read(" 0.0 ", wanted, "x") == 0
+
+
+def test_zero_degrees_need_their_scale():
+    with pytest.raises(InputError, match="0 degC"):
+        read("0", "degC", "x")
+
+
+def test_a_unit_of_time_is_not_taken_for_one_of_length_because_it_is_spelt_alike():
+    with pytest.raises(InputError) as refusal:
+        read("3 week", "day", "t")
+    assert "ft" not in str(refusal.value) and "14 days" in str(refusal.value)
 
 
 def test_a_share_may_be_typed_as_a_percentage():

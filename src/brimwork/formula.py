@@ -10,13 +10,13 @@ import ast
 import difflib
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import cache, cached_property
 
 from brimwork import expression, units
 from brimwork.expression import DeclarationError
-from brimwork.nomenclature import QUANTITIES
+from brimwork.nomenclature import CELL, COMMAND, QUANTITIES
 from brimwork.sources import Citation
 from brimwork.units import InputError
 
@@ -362,11 +362,8 @@ class Formula:
         for name in values:
             if name not in allowed:
                 return self.unknown_letter(name)
-        missing = [name for name in self.inputs if name not in values]
-        if missing:
-            wanted = ", ".join(f"{name} ({QUANTITIES[name].name})" for name in missing)
-            example = " ".join(f"{name}={QUANTITIES[name].example}" for name in missing)
-            return InputError(f"'{self.name}' still needs {wanted}: type, for example, {example}")
+        if any(name not in values for name in self.inputs):
+            return self.still_needs(values)
         for name, value in values.items():
             try:
                 QUANTITIES[name].check(value)
@@ -377,6 +374,13 @@ class Formula:
         given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
         wants = "".join(f"it is for {condition}; " for condition in self._broken(values))
         return InputError(f"'{self.name}' has no value for {given}: {wants}change one of them")
+
+    def still_needs(self, values: Iterable[str], place: str = COMMAND) -> InputError:
+        """What to say of letters that have no value, and what to type there."""
+        missing = [name for name in self.inputs if name not in values]
+        wanted = ", ".join(f"{name} ({QUANTITIES[name].name})" for name in missing)
+        example = (", " if place == CELL else " ").join(QUANTITIES[name].such_as(place) for name in missing)
+        return InputError(f"'{self.name}' still needs {wanted}: type, for example, {example}")
 
     def unknown_letter(self, name: str) -> InputError:
         gives = f" {name} is what it gives." if name == self.result else nearest(name, self.inputs)
@@ -447,18 +451,21 @@ def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
 def read_values(text: str) -> dict[str, float]:
     """ "b=4 m, H=0.2 m" as SI floats by letter. Raises InputError."""
     values = {}
-    if re.search(r"\d,\d", text):
-        raise InputError(f"'{text}' can be read two ways, because of the comma: type 1250 or 1.25, with a point, and a space between two values")
-    for part in filter(None, (part.strip() for part in text.split(","))):
+    for part in filter(None, (part.strip() for part in re.split(r"(?<!\d),|,(?!\d)", text))):
         name, equals, amount = (piece.strip() for piece in part.partition("="))
         if not equals or not amount:
             raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm (a point, not a comma, before decimals)")
-        if name not in QUANTITIES:
-            raise InputError(f"there is no letter '{name}'.{nearest(name, QUANTITIES)}")
         if name in values:
             raise InputError(f"{name} is given twice: type it once")
-        values[name] = QUANTITIES[name].read(amount)
+        values[name] = read_value(name, amount, COMMAND)
     return values
+
+
+def read_value(name: str, text: str, place: str) -> float:
+    """SI value of a letter of the nomenclature. Raises InputError, which says what to type at that place."""
+    if name not in QUANTITIES:
+        raise InputError(f"there is no letter '{name}'.{nearest(name, QUANTITIES)}")
+    return QUANTITIES[name].read(text, place)
 
 
 def nearest(word: str, words) -> str:

@@ -10,7 +10,11 @@ import sys
 from dataclasses import dataclass
 from functools import cached_property
 
-from brimwork.units import Dimension, InputError, convert, number, read, unit, write
+from brimwork.units import Dimension, InputError, convert, number, read, unit, with_point, write
+
+# Where a value is typed, for messages that show how: in a box of its own, on the command line, or in a cell of a notebook.
+BOX, COMMAND, CELL = "box", "command line", "cell"
+_WAYS = {BOX: "{1}", COMMAND: "{0}={1}", CELL: '{0}="{1}"'}
 
 
 @dataclass(frozen=True)
@@ -46,24 +50,27 @@ class Quantity:
     def signed(self) -> bool:
         return not self.value and self.range[0] < 0
 
-    def read(self, text: str) -> float:
-        """SI value of a text such as "25 mm"; InputError says what to type. A negative value is refused where none makes sense."""
+    def read(self, text: str, place: str = BOX) -> float:
+        """SI value of a text such as "25 mm", or "2,5 mm"; InputError says what to type at that place. A negative value is refused where none makes sense.
+
+        For those who show what was read.
+        """
         try:
-            value = read(text, self.metric, self.key, self.examples, self.us)
+            value = read(with_point(text), self.metric, self.key, self.examples(place), self.us, lambda text: self._put(text, place))
         except InputError as error:
             raise InputError(f"{error}. ({self.key} is {_the(self.name)}.)") from None
-        self.check(value, text)
+        self.check(value, text, place)
         return value
 
-    def check(self, value: float, shown: str = "") -> None:
+    def check(self, value: float, shown: str = "", place: str = BOX) -> None:
         """Refuse a number this quantity cannot have: not finite, or below zero."""
-        given = f"{self.key} = {shown or value}"
+        given, example = f"{self.key} = {shown or value}", self.such_as(place)
         if not abs(value) <= sys.float_info.max:
-            raise InputError(f"{given} is not a number that can be used: type {_the(self.name)}, such as {self.key}={self.example}")
+            raise InputError(f"{given} is not a number that can be used: type {_the(self.name)}, such as {example}")
         if value < 0 and not self.signed:
-            raise InputError(f"{given} is negative, but {_the(self.short_name)} cannot be below zero: type one such as {self.key}={self.example}")
+            raise InputError(f"{given} is negative, but {_the(self.short_name)} cannot be below zero: type one such as {example}")
         if self.limit is not None and value > self.limit:
-            raise InputError(f"{given} is above {self.most}, the most that {self.key} can be ({self.name}): type one such as {self.key}={self.example}")
+            raise InputError(f"{given} is above {self.most}, the most that {self.key} can be ({self.name}): type one such as {example}")
 
     def unusual(self, value: float, *ends: float) -> str:
         """What to say of a value (SI) outside the usual range, or ""; `ends` widen the range to what one formula is used for. Constants have none."""
@@ -89,24 +96,30 @@ class Quantity:
 
     @cached_property
     def example(self) -> str:
-        """A value in the middle of the usual range, or the constant, as a person would type it."""
-        if self.value:
-            return write(self.constant, self.metric, None)
-        low, high, step = self.range
-        middle = low + round((high - low) / 2 / step) * step
-        return self.typed(middle).partition("=")[2]
+        """A value in the middle of the usual range, or the constant, as a person would type it in a box: "12 mm"."""
+        return self.such_as(BOX)
 
-    def typed(self, value: float, us: bool = False) -> str:
-        """A value (SI) as a person would type it on a command line: "H=12mm", in US units to three figures, "Q=17 US gal/min"."""
+    def such_as(self, place: str) -> str:
+        """The same, as a person would type it there."""
+        if self.value:
+            return self.typed(self.constant, place=place)
+        low, high, step = self.range
+        return self.typed(low + round((high - low) / 2 / step) * step, place=place)
+
+    def typed(self, value: float, us: bool = False, place: str = COMMAND) -> str:
+        """A value (SI) as a person would type it: "H=12mm" on a command line, H="12 mm" in a cell, "12 mm" in a box; in US units to three figures."""
         name = self.us if us and self.us else self.metric
         text = _short(value, name) if name != self.metric else write(value, name, None)
-        return f"{self.key}={text if ' ' in name else text.replace(' ', '')}"
+        return self._put(text, place)
 
-    @cached_property
-    def examples(self) -> str:
-        """A value of the usual range in metric and in US units: "H=12mm or H=0.472in"."""
+    def _put(self, text: str, place: str) -> str:
+        """A value as one types it there; a command line has no space in it, but for units that are written with one."""
+        return _WAYS[place].format(self.key, text.replace(" ", "") if place == COMMAND and text.count(" ") == 1 else text)
+
+    def examples(self, place: str = BOX) -> str:
+        """A value of the usual range in metric and in US units: "12 mm or 0.472 in"."""
         low, high, _ = (self.constant,) * 3 if self.value else self.range
-        return " or ".join(dict.fromkeys((f"{self.key}={self.example}", self.typed((low + high) / 2, us=True))))
+        return " or ".join(dict.fromkeys((self.such_as(place), self.typed((low + high) / 2, us=True, place=place))))
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import difflib
 import math
 import re
+from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
@@ -265,6 +266,9 @@ _INSTEAD = {
     "F": "type degF for a temperature, as in 68 degF, or deg for an angle",
     **dict.fromkeys(("USD", "GBP", "EUR", "dollar", "dollars", "euro", "euros"), _ASK_MONEY),
 }
+# times whose length in days people know, or agree on, better than this reader
+_CALENDAR = {**dict.fromkeys(("week", "weeks", "wk", "wks"), ("weeks", "14 days for two weeks")), **dict.fromkeys(("month", "months"), ("months", "30 days for a month")),
+             **dict.fromkeys(("year", "years", "yr", "yrs"), ("years", "365 days for a year"))}  # fmt: skip
 _PLAIN = str.maketrans(
     {
         "²": "^2",
@@ -313,6 +317,9 @@ _WORDS = (
     (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*f(?:ahrenheit)?|fahrenheit)$"), "degF"),
 )
 _DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
+# A comma that no group of thousands has: after 0 or more than three digits, or before other than three.
+_DECIMAL_COMMA = re.compile(r"^(\s{0,9}[+-]?\s{0,3}(?:0{1,12}|\d{4,12}|\d{1,12}(?=,(?!\d{3}(?!\d))))),(\d{1,20})(?![\d.,])")
+_COMMA = re.compile(r"(?P<sign>[+-]?)\s{0,3}(?P<whole>[1-9]\d{0,2}),(?P<group>\d{3})(?P<rest>(?![\d.,]).*)")
 _BARE_DEGREES = re.compile(r"(?<=[\d.])\s{0,3}([CF])$")
 _TOO_LONG = re.compile(r"[+-]?\s{0,3}(?:\d{13}|\d{0,12}\.\d{21})")
 _TOO_FAR = re.compile(r"[+-]?\s{0,3}[\d.]{1,34}[eE](?P<sign>[+-]?)\d{3}")
@@ -445,8 +452,11 @@ def _row(name: str, shown: str) -> tuple[float, Dimension]:
         raise Unread(f"{name} stands alone, as in '20 {name}'", f"inside '{shown}' use K")
     if name in _INSTEAD:
         raise Unread(f"'{name}' alone is not a unit this reader knows", _INSTEAD[name])
+    if name.lower() in _CALENDAR:
+        counted, example = _CALENDAR[name.lower()]
+        raise Unread(f"time in {counted} is not known here", f"type it in days, such as {example}")
     known = [*UNITS, *OFFSET_UNITS, *_SPELLINGS, *_SHORTHANDS]
-    near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.5)
+    near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.6)
     nearest = f" (nearest: {', '.join(dict.fromkeys(_name(n) for n in near))})" if near else ""
     raise Unread(f"'{name}' is not a unit this reader knows{nearest}")
 
@@ -491,7 +501,7 @@ def _checked(text: str) -> str:
     if not plain.isascii() or not plain.isprintable():
         raise InputError("that has characters outside the plain alphabet: type digits, a point and a unit, such as '25 mm'")
     if re.search(r"\d,\d", plain):
-        raise InputError(f"'{plain}' can be read two ways, because of the comma: type 1250 or 1.25, with a point and no comma")
+        raise _comma(plain)
     if plain.lower().lstrip("+-").startswith(("nan", "inf")):
         raise InputError(f"'{plain}' is not a number that can be used: type digits and a unit, such as '25 mm'")
     if far := _TOO_FAR.match(plain):
@@ -499,6 +509,27 @@ def _checked(text: str) -> str:
     if _TOO_LONG.match(plain):
         raise Unread(f"'{plain}' has more digits than can be meant")
     return plain
+
+
+def with_point(text: str) -> str:
+    """`text` with its decimal comma made a point, where it can be nothing but a decimal comma: "5,85 mm", "0,125 m".
+
+    The comma is a decimal sign of the SI too. It is no such sign for certain in "1,250 mm", which is left as it is, and `parse` refuses it. For
+    those who show what they have read; others let `parse` refuse every comma.
+    """
+    return _DECIMAL_COMMA.sub(r"\1.\2", text) if isinstance(text, str) and len(text) <= LONGEST_TEXT else text
+
+
+def _comma(plain: str) -> InputError:
+    """What to say of a number with a comma in it."""
+    one = with_point(plain)
+    if one != plain:
+        return InputError(f"'{plain}' has a comma in its number: type {one}, with a point")
+    first = _COMMA.match(plain)
+    if not first:
+        return InputError(f"'{plain}' has commas in it that cannot be read: type one number with a point, such as 1250 or 1.25")
+    ways = [f"{first['sign']}{first['whole']}{between}{first['group']}{first['rest']}" for between in ("", ".")]
+    return InputError(f"'{plain}' can be read two ways, because of the comma: type {' or '.join(ways)}, with a point and no comma")
 
 
 def _feet(feet: float, inches: re.Match, plain: str) -> float:
@@ -527,11 +558,12 @@ def _amount(match: re.Match) -> float:
     return -amount if match["sign"] == "-" else amount
 
 
-def read(text: str, wanted: str, what: str = "the value", example: str = "", also: str = "") -> float:
+def read(text: str, wanted: str, what: str = "the value", example: str = "", also: str = "", way: Callable[[str], str] | None = None) -> float:
     """SI value of `text`, which must be the same kind of quantity as the unit `wanted`.
 
-    For messages: `what` names it, `example` is what one might type, `also` another unit of that kind. A bare number passes only where the wanted
-    unit is a pure number without a name; an angle or a length must say its unit. Where a temperature is wanted, "20 C" and "68 F" are read too.
+    For messages: `what` names it, `example` is what one might type, `also` another unit of that kind, `way` puts a value as one types it ("H=12mm"). A bare number passes only where the wanted
+    unit is a pure number without a name; an angle or a length must say its unit, but for 0, which is the same in all of them. Where a temperature
+    is wanted, "20 C" and "68 F" are read too.
     """
     target = unit(wanted)
     if target.dimension == _TEMPERATURE and isinstance(text, str):
@@ -542,9 +574,11 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
         raise _not_read(error, text, wanted, what, example) from None
     if (reading.unit or not wanted) and reading.dimension == target.dimension and _angle(reading.unit) == _angle(wanted):
         return reading.value
+    if not reading.unit and reading.number == 0 and target.dimension != _TEMPERATURE:
+        return 0.0
     if reading.unit or not wanted:
         raise _other_kind(reading, text, wanted, what, example)
-    ways = " or ".join(f"{what} = {number(reading.number)} {name}" for name in dict.fromkeys((wanted, also)) if name)
+    ways = " or ".join((way or f"{what} = {{}}".format)(f"{number(reading.number)} {name}") for name in dict.fromkeys((wanted, also)) if name)
     raise InputError(f"{what} = {text} has no unit, and {_kind(wanted, target.dimension)} is wanted: type it with one, such as {ways}")
 
 

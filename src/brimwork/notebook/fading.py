@@ -16,9 +16,9 @@ from brimwork.exercise.diagnosis import Diagnosis, read
 from brimwork.exercise.hints import ladder
 from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
 from brimwork.exercise.question import ask
-from brimwork.formula import Formula, read_values
+from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import Page, checked, say
+from brimwork.notebook.pages import Page, checked, say, typed
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told
 from brimwork.units import InputError
@@ -31,7 +31,7 @@ def ledger(name: str, **values: str) -> Page:
     """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
     try:
         formula = topics.find(name)
-        found = worked(formula, read_values(",".join(f"{letter}={value}" for letter, value in values.items())))
+        found = worked(formula, typed(formula, values))
     except InputError as error:
         return say(error)
     rows = [

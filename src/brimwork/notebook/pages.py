@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from brimwork import __version__, topics, typeset
 from brimwork.derivation import derive as verified
-from brimwork.formula import Formula, origin, read_values
-from brimwork.nomenclature import QUANTITIES
+from brimwork.formula import Formula, origin, read_value
+from brimwork.nomenclature import CELL, QUANTITIES
 from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
 
@@ -25,14 +25,26 @@ class Page:
 
 def say(error: InputError) -> Page:
     """What to do about a value that cannot be used, instead of a traceback."""
-    return Page(f"**Please change something:** {error}.", f"Please change something: {error}.")
+    said = f"{error}{'' if str(error).endswith(('.', '.)')) else '.'}"
+    return Page(f"**Please change something:** {said}", f"Please change something: {said}")
+
+
+def typed(formula: Formula, values: dict[str, str]) -> dict[str, float]:
+    """SI values of letters that somebody typed in a cell, all that the formula takes. Raises InputError, which says what to type in a cell."""
+    read = {letter: read_value(letter, str(value), CELL) for letter, value in values.items()}
+    for letter in read:
+        if letter not in (*formula.inputs, *formula.constants):
+            raise formula.unknown_letter(letter)
+    if any(letter not in read for letter in formula.inputs):
+        raise formula.still_needs(read, CELL)
+    return read
 
 
 def work(name: str, **values: str) -> Page:
     """One formula worked with your numbers, such as work("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
     try:
         formula = topics.find(name)
-        worked = formula.work(**read_values(",".join(f"{letter}={value}" for letter, value in values.items())))
+        worked = formula.work(**typed(formula, values))
     except InputError as error:
         return say(error)
     lines = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
@@ -50,7 +62,7 @@ def checked(formula: Formula) -> str:
     """The line that says what the formula was checked against."""
     if not formula.published:
         return f"*Not checked against a printed value: {formula.unpublished}.*"
-    lines = [f"{p.source}: {p.value} printed, {p.check(formula).got_text} here" for p in formula.published]
+    lines = [f"{p.source}: {p.value} printed for {p.given}, {p.check(formula).got_text} here" for p in formula.published]
     return "*Checked against " + "; ".join(lines) + ".*"
 
 
