@@ -9,6 +9,7 @@ from brimwork.drawing.pictures import picture
 from brimwork.drawing.records import Dimension, Leader, Line, Polygon, Text
 from brimwork.formula import read_values
 from brimwork.topics import find
+from brimwork.units import InputError
 
 
 def drawn(name, values):
@@ -166,6 +167,8 @@ def test_the_heap_is_marked_off_in_barrows():
         ("inside length of the box", "L_bl=10 m, t_li=200 mm, c_side=0.1 mm"),
         ("depth of the pit", "t_st=1 mm, h_bl=1 mm, t_li=1 mm, t_sand=1 mm, t_sub=4 m"),
         ("loose volume of spoil", "V_dig=5000 m3, s_swell=0.01"),
+        ("loose volume of spoil", "V_dig=0 m3, s_swell=0.25"),
+        ("mean thickness of the folds round a circle", "D=1 m, d_t=1 m, t_sheet=0 mm"),
         ("liner folded away in a corner", "D=6 m, w_apron=0 m, w_trim=0 m"),
         ("mean thickness of the folds round a circle", "D=6 m, d_t=0.5 m, t_sheet=1 mm"),
     ],
@@ -175,3 +178,18 @@ def test_sizes_that_nobody_builds_are_drawn_all_the_same(name, values):
     sheet = picture(formula, read_values(values), formula.inputs[0]).sheet
     assert len(sheet.views[0].records) < 400 and any(isinstance(record, Dimension) for record in sheet.views[0].records)
     assert all(math.isfinite(part) for word in words(sheet) for part in word.box)
+
+
+@pytest.mark.parametrize(
+    "name, values, told",
+    [
+        ("mean thickness of the folds round a circle", "D=0.6 m, d_t=0.01 mm, t_sheet=1 mm", "give a wider pit"),
+        ("reach of a corner pleat", "z_f=0.6 m, N_fold=1000000", "give 1 to 12"),
+        ("thickness of a folded corner", "t_sheet=1 mm, N_fold=1000000", "give 1 to 12"),
+        ("pleats round a circle", "z_f=0.6 m, w_fold=0.001 mm", "reach farther"),
+    ],
+)
+def test_more_folds_than_can_be_drawn_are_refused_with_what_to_give(name, values, told):
+    formula = find(name)
+    with pytest.raises(InputError, match=told):
+        picture(formula, read_values(values), formula.inputs[0])

@@ -138,7 +138,7 @@ _MOST_MARKS = 100  # loads that can be told apart on the bar
 def _spoil(values: dict[str, float], result: float) -> Drawn:
     """Two bars of one height: what lay in the ground, and the same soil loose, marked off in barrow loads."""
     dug = values["V_dig"]
-    mm = max(dug, result) / 74
+    mm = max(dug, result, 1e-9) / 74
     loads = math.ceil(result / _BARROW * (1 - 1e-12))
     records: list[Record] = [
         Polygon(rectangle(0, 33, dug, 45), "earth", "outline"),

@@ -7,15 +7,26 @@ import math
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, circle, height, rectangle, said
 from brimwork.drawing.records import GREY, Dimension, Leader, Line, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError
+
+_MOST_OVER = 12  # folds or pleats over each other that can still be told apart
+_MOST_ROUND = 400  # pleats round a circle that can be drawn
 
 
 def _scale(size: float, room: float) -> tuple[float, str]:
     return next((row for row in SCALES if size * row[0] <= room), SCALES[-1])
 
 
+def _folds(number: float) -> int:
+    """Whole folds to draw. Raises InputError for more than can be told apart."""
+    if number > _MOST_OVER:
+        raise InputError(f"{number:g} folds over each other are too many to draw: give 1 to {_MOST_OVER}")
+    return max(1, round(number))
+
+
 def _flat_corner(values: dict[str, float], result: float) -> Drawn:
     """The sheet seen flat: floor at the lower left, both sides turned down, and the square between them that must be folded."""
-    tall = values["z_f"] if "z_f" in values else values["D"]
+    tall = values["z_f"]
     scale, name = _scale(tall, 26.0)
     mm = 1 / scale
     view = at_scale((tall / 2 + 5 * mm, tall / 2 - 7 * mm), FRAME, scale, ())
@@ -30,7 +41,7 @@ def _flat_corner(values: dict[str, float], result: float) -> Drawn:
         Text((low / 2, low / 2), "floor", "middle", 3.0, nudge=(0, -1.0)),
         Text((low / 2, tall / 2), "side", "middle", 3.0, nudge=(0, -1.0)),
         Text((tall / 2, low / 2), "side", "middle", 3.0, nudge=(0, -1.0)),
-        Dimension((0, tall), (tall, tall), said("z_f" if "z_f" in values else "D", tall), tall, 3.0),
+        Dimension((0, tall), (tall, tall), said("z_f", tall), tall, 3.0),
         Text((tall, tall / 2), "goes past the corner", "start", 2.9, GREY, (2.0, 1.0)),
         Text((tall, tall / 2), "and comes back", "start", 2.9, GREY, (2.0, -3.0)),
     ]
@@ -39,8 +50,8 @@ def _flat_corner(values: dict[str, float], result: float) -> Drawn:
 
 def _pleat(values: dict[str, float], result: float) -> Drawn:
     """The pleat laid along a side: seen from within the box, and under that from above, where the layers stand apart so that they can be seen."""
-    folds, reach = max(1, round(values["N_fold"])), result
-    tall = values.get("z_f", reach * folds)
+    folds, reach = _folds(values["N_fold"]), result
+    tall = values["z_f"]
     scale, name = _scale(tall, 28.0)
     mm = 1 / scale
     view = at_scale((31 * mm, 13.5 * mm), FRAME, scale, ())
@@ -92,7 +103,7 @@ def _from_the_side(values: dict[str, float], result: float) -> Drawn:
 
 def _stack(values: dict[str, float], result: float) -> Drawn:
     """The layers over each other, as thick as they are."""
-    layers, thick = 1 + 2 * max(1, round(values["N_fold"])), values["t_sheet"]
+    layers, thick = 1 + 2 * _folds(values["N_fold"]), values["t_sheet"]
     true = layers * thick
     times = next((times for times in (20, 10, 5, 2, 1) if true * 1e3 * times <= 42), 1)
     view = at_scale((0.0, true / 2), FRAME, 1e3 * times, ())
@@ -112,6 +123,8 @@ _ACROSS = 1.2  # m: the pit in the picture; the number of pleats does not depend
 
 def _round(values: dict[str, float], result: float) -> Drawn:
     """A round pit from above with its pleats laid to one hand."""
+    if result > _MOST_ROUND:
+        raise InputError(f"{result:.0f} pleats are too many to draw: give pleats that reach farther, such as 60 mm")
     radius, reach, pleats = _ACROSS / 2, values["w_fold"], max(1, math.ceil(result - 1e-9))
     scale, name = 1000 / 30, "1:30"
     view = at_scale((0.0, 0.0), FRAME, scale, ())
@@ -134,7 +147,9 @@ def _layers_round(values: dict[str, float], result: float) -> Drawn:
     """A piece of the edge stretched out straight: a pleat adds two layers as far as it reaches, and the mean of all lies at the broken line."""
     sheet, share = values["t_sheet"], values["D"] / values["d_t"]  # of its way to the next one a pleat covers that much
     over = math.ceil(share - 1e-9)
-    up = 34.0 / ((1 + 2 * over) * sheet)
+    if over > _MOST_OVER:
+        raise InputError(f"a pit more than {_MOST_OVER} times as deep as it is wide takes too many layers to draw: give a wider pit, or a shallower one")
+    up = 34.0 / ((1 + 2 * over) * max(sheet, 1e-9))
     window = (-8.0, -14.0 / up, 80.0, 46.0 / up)
     records: list[Record] = [Polygon(rectangle(0, 0, _PITCHES * _PITCH, sheet), "solid", "thin")]
     for pitch in range(_PITCHES):
