@@ -109,14 +109,14 @@ def _plot(formula: Formula, values: dict[str, float], over: str, result: float, 
     most = min(heights[-1], 3 * heights[len(heights) * 9 // 10])  # a curve that shoots up at its end is cut off there
     top = nice_high(max(most, convert(result, up.metric)) * 1.02)
     point = (convert(values[over], across.metric), convert(result, up.metric))
-    axes = Axis(_title(over), _low(shown[0][0], point[0]), nice_high(max(shown[-1][0], point[0]))), Axis(_title(formula.result), _low(heights[0], point[1]), top)
+    axes = Axis(_title(over), _low(point[0]), nice_high(max(shown[-1][0], point[0]))), Axis(_title(formula.result), _low(point[1]), top)
     frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
     return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.metric_text(result, _figures(formula)))
 
 
-def _low(*values: float) -> float:
-    """Where an axis begins: at zero, or under what is less than that."""
-    return -nice_high(-1.02 * min(values)) if min(values) < 0 else 0.0
+def _low(value: float) -> float:
+    """Where an axis begins: at zero, or under the marked value where that is less."""
+    return -nice_high(-1.02 * value) if value < 0 else 0.0
 
 
 def _untested_below(formula: Formula, over: str) -> float | None:
