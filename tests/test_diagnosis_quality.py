@@ -133,6 +133,17 @@ def test_a_random_number_seldom_matches_a_slip(decades):
     assert found <= 0.08
 
 
+@pytest.mark.parametrize("own_unit", [False, True], ids=["in the unit asked for", "in another unit"])
+def test_a_random_number_hardly_ever_means_two_things_at_once(own_unit):
+    """With every slip in every unit some number always fits: a guess at two things is for those who typed a unit of their own, and rare."""
+    draw = random.Random(5)
+    values = [(q, q.answer * 10 ** draw.uniform(-1, 1), other) for q in posed() if q.answer and q.unit and not q.strict for other in mixed_up(q.unit)[:3]]
+    kinds = [diagnose(q, f"{number(convert(value, q.unit), 3)} {other if own_unit else q.unit}").kind for q, value, other in values]
+    found = share(kind == "slip and unit" for kind in kinds)
+    print(f"two things at once, by chance: {found:.4f} of {len(kinds)}")
+    assert found <= (0.01 if own_unit else 0.002)
+
+
 def test_a_slip_in_a_wrong_unit_is_told_as_both():
     """A known slip, its number typed in a unit that it was taken for; now and then one explanation alone fits as well, and is told."""
     cases = [

@@ -136,7 +136,7 @@ def test_only_arithmetic_passes_as_an_expression():
         ("1.446 in", "right", "another unit"),
         ("73.5 mm", "slip", "left out the 2"),
         ("36.7 cm", "unit", "you typed cm, where the number is in mm"),
-        ("73.5 m", "slip and unit", "Two things at once"),
+        ("73.5 m", "slip and unit", "Perhaps two things at once. First, is your number in mm, and not in m? And could it be this?"),
         ("18.1 in", "none", "do not know which slip"),
         ("12.3 mm", "none", "The number is too small"),
         ("30.5 mm", "none", "about right, but a little low"),
@@ -162,6 +162,32 @@ def test_a_guess_at_a_given_unit_is_worded_either_or():
     typed = units.write(math.sqrt(2 * 0.6 * 0.3048 / 9.80665) * 3, "m", 4)  # the fall taken as 0.6 ft
     found = diagnose(question, typed)
     assert found.kind == "input" and "Either 0.6 m was put in as 0.6 ft, or" in found.text
+
+
+@pytest.mark.parametrize("typed", ["27 L/min", "13.6 L/min", "194 L/min"])
+def test_gallons_are_not_thought_of_where_nothing_is_measured_in_them(typed):
+    """On a rim 760 mm across with 3.5 mm over it, 51.3 L/min: 51.3 / 3.785 = 13.6 and 51.3 x 3.785 = 194; 27 US gal/min is about twice that."""
+    found = diagnose(bank.pose("flow over a round rim", 4), typed)
+    assert found.kind == "none" and "gal" not in found.text
+
+
+def test_gallons_are_thought_of_where_they_were_typed():
+    found = diagnose(bank.pose("flow over a round rim", 4), "51.3 US gal/min")
+    assert found.kind == "unit" and "the number is in L/min" in found.text
+
+
+def test_the_unit_of_a_given_value_may_have_been_kept():
+    """900 mm and 2 x 350 mm are asked for as 1.6 m. The slip that takes 350 mm once, 1250 mm, may have been typed as metres, never as feet."""
+    sum_of = Numeric("X", "A pit {a} deep has two sides of {b}. How long is the sheet?", "a + 2*b", "m", (Wrong("a + b", "You took one side. There are two."),),
+                     ("a + 2 b",), {"a": "900 mm", "b": "350 mm"})  # fmt: skip
+    found = diagnose(sum_of.pose(1), "1250 m")
+    assert found.kind == "slip and unit" and found.slip == 0 and "is your number in mm, and not in m?" in found.text
+    assert diagnose(sum_of.pose(1), "4.10 m").kind == "none", "1.25 m is 4.10 ft"
+
+
+def test_a_decimal_comma_is_read_and_echoed_with_a_point():
+    found = diagnose(hose().pose(1), "36,7 mm")
+    assert found.right and found.echo == "I read this as 36.7 mm."
 
 
 def test_changing_the_unit_is_the_question_where_that_is_asked():

@@ -1,7 +1,9 @@
 """What an answer says: right, a known slip, a slip of units, or plainly no diagnosis. Silence beats a wrong accusation.
 
-Likely explanations come first: the right number, a known slip, a unit of the answer taken for another, both at once, and last the unit of one
-given value, which is only ever a guess and is worded "either ... or ...". Rarer explanations get a narrower band.
+Likely explanations come first: the right number, a known slip, a unit of the answer taken for another; then the unit of one given value, which is only ever
+a guess and is worded "either ... or ...". A known slip together with a unit is put as a question, and only where the number would be in the unit asked for or
+in that of a given value: with every slip in every unit, some number always fits. It comes last, unless the unit typed is the learner's own choice, which
+makes that unit the likelier slip. Rarer explanations get a narrower band.
 """
 
 from __future__ import annotations
@@ -13,7 +15,8 @@ from brimwork import units
 from brimwork.exercise import unit_slips
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.question import TOLERANCE, Known, Question
-from brimwork.units import InputError, Reading, parse
+from brimwork.exercise.unit_slips import Taken
+from brimwork.units import InputError, Reading, parse, with_point
 
 NARROW = 0.5  # share of the band for two slips at once and for the unit of a given value
 MOST_GUESSES = 3
@@ -70,8 +73,8 @@ def read(question: Question, text: str) -> Reading:
         plain = text.strip()
         for word in _words(question.label):
             if plain.casefold().endswith(word):
-                return parse(plain[: len(plain) - len(word)])
-    reading = parse(text)
+                return parse(with_point(plain[: len(plain) - len(word)]))
+    reading = parse(with_point(text))
     if question.unit == "cur" and not reading.unit:
         return Reading(reading.value, units.unit("cur").dimension, reading.number, "cur")
     return reading
@@ -143,15 +146,22 @@ def _explain(question: Question, reading: Reading, middle: str) -> tuple[str, st
         return _by_middle(question, found, middle)
     if found:
         return "slip", f"Could it be this? {found[0][1].feedback}", found[0][0]
-    alternatives = tuple(unit_slips.taken(reading.value, reading.unit))
+    used = (question.unit, *(given.unit for given in question.given.values()))
+    alternatives = tuple(unit_slips.taken(reading.value, reading.unit, used))
     for other in alternatives:
         if _near(question, other.value, question.answer):
             return "unit", f"The working may be right: {other.sentence}.", None
+    both, one = _of_both(question, [other for other in alternatives if other.of(used)]), _of_an_input(question, reading.value)
+    own_unit = not any(_same_unit(reading.unit, unit) for unit in used)
+    return (both or one if own_unit else one or both) or ("none", _SILENT, None)
+
+
+def _of_both(question: Question, alternatives: list[Taken]) -> tuple[str, str, int | None] | None:
+    """A known slip whose number was then typed in another unit."""
     for other in alternatives:
-        both = _slips(question, other.value, NARROW)
-        if both:
-            return "slip and unit", f"Two things at once, perhaps. First, {other.sentence}. And could it be this? {both[0][1].feedback}", both[0][0]
-    return _of_an_input(question, reading.value)
+        for place, slip in _slips(question, other.value, NARROW):
+            return "slip and unit", f"Perhaps two things at once. First, {other.question} And could it be this? {slip.feedback}", place
+    return None
 
 
 def _slips(question: Question, value: float, share: float) -> list[tuple[int, Known]]:
@@ -182,10 +192,10 @@ def _by_middle(question: Question, found: list[tuple[int, Known]], text: str) ->
 _SILENT = "I do not know which slip this is. Go through the working line by line, with the unit written beside each number."
 
 
-def _of_an_input(question: Question, value: float) -> tuple[str, str, int | None]:
+def _of_an_input(question: Question, value: float) -> tuple[str, str, int | None] | None:
     guesses = [said for number, said in unit_slips.of_an_input(question) if _near(question, value, number, NARROW)]
     if not guesses:
-        return "none", _SILENT, None
+        return None
     guesses = guesses[:MOST_GUESSES]
     last = guesses.pop() if len(guesses) > 1 else "it is a slip that I do not know"
     return "input", f"Either {', or '.join(guesses)}, or {last}. Check the unit of each given value.", None

@@ -1,11 +1,13 @@
 """Slips of units: which units people mix up, and what a number would be had one unit been taken for another.
 
-One thing changes at a time: L/min is taken for L/h or for US gal/min, not for US gal/h.
+One thing changes at a time: L/min is taken for L/h or for US gal/min, not for US gal/h. And nobody comes to gallons or feet by mistake where nothing
+in the question, and nothing that was typed, is measured in a unit of that kind.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from math import isclose
@@ -29,6 +31,7 @@ _ROWS = (
     ("deg", "rad"),
     ("", "%"),
 )
+_CUSTOMARY = re.compile(r"gal\b|\b(?:in|ft|yd)\d?\b|\b(?:lbf?|psi|psf|hp|mile)\b|[\"']|inch|foot|feet|yard|pound")
 _VOLUMES, _TIMES = ("L", "m3", "US gal", "imp gal"), ("s", "min", "h", "day")
 _FLOWS = tuple(tuple(f"{volume}/{time}" for time in _TIMES) for volume in _VOLUMES)
 _EDGE_FLOWS = tuple(tuple(f"{volume}/{time} per {edge}" for time in _TIMES) for volume, edge in (("L", "m"), ("m3", "m"), ("US gal", "ft")))
@@ -67,11 +70,21 @@ class Taken:
         say = f"1 {self.typed} is {one}" if self.typed else f"1 is {one}"
         return f"you typed {self.typed or 'no unit'}, where the number is in {self.meant or 'plain numbers'}. Change the unit, or the number: {say}"
 
+    @property
+    def question(self) -> str:
+        return f"is your number in {self.meant or 'plain numbers'}, and not in {self.typed or 'plain numbers'}?"
 
-def taken(value: float, typed: str) -> Iterator[Taken]:
-    """What an answer (SI, typed in a unit) would be in each of the units that one is taken for."""
+    def of(self, used: Iterable[str]) -> bool:
+        """Whether the unit meant is one of those in use."""
+        return any(_equal(self.meant, unit) for unit in used)
+
+
+def taken(value: float, typed: str, used: Iterable[str]) -> Iterator[Taken]:
+    """What an answer (SI, typed in a unit) would be in each of the units that one is taken for, where the question uses the units `used`."""
+    feet_and_gallons = any(_CUSTOMARY.search(unit) for unit in (typed, *used))
     for meant in mixed_up(typed):
-        yield Taken(typed, meant, value * units.unit(meant).factor / units.unit(typed).factor)
+        if feet_and_gallons or not _CUSTOMARY.search(meant):
+            yield Taken(typed, meant, value * units.unit(meant).factor / units.unit(typed).factor)
 
 
 def of_an_input(question) -> Iterator[tuple[float, str]]:
