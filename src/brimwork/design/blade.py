@@ -14,7 +14,7 @@ class BladeChain(SheetChain):
         return self.lip_head
 
     def edge(self) -> tuple[float, float, float]:
-        return self._trough_plan, self.design["blade.lip_width"], self.broad_crest
+        return self._trough_plan, self.design["blade.lip_width"], self.edge_coefficient
 
     @property
     def delivery(self) -> float:
@@ -30,7 +30,7 @@ class BladeChain(SheetChain):
 
     @result
     def lip_head(self):
-        return self._work("head at a broad crest", Q=self.flow_wanted, b=self.design["blade.lip_width"])
+        return self._head(self.design["blade.lip_width"])
 
     @result
     def fall(self):

@@ -15,7 +15,7 @@ class CascadeChain(SheetChain):
 
     def edge(self) -> tuple[float, float, float]:
         """Header and pools as one: they rise together, as high as the head over their lips."""
-        return self._pools, self.design["cascade.width"], self.broad_crest
+        return self._pools, self.design["cascade.width"], self.edge_coefficient
 
     @property
     def _pools(self) -> float:
@@ -31,7 +31,7 @@ class CascadeChain(SheetChain):
 
     @result
     def step_head(self):
-        return self._work("head at a broad crest", Q=self.flow_wanted, b=self.design["cascade.width"])
+        return self._head(self.design["cascade.width"])
 
     # --- over the steps
 

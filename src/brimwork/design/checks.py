@@ -10,7 +10,7 @@ from brimwork import tables, units
 from brimwork.design import levels, patches
 from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
-from brimwork.design.fields import SECTIONS
+from brimwork.design.fields import ABOVE, LEAST, SECTIONS
 from brimwork.design.inputs import Unknown
 from brimwork.design.missing import missing
 from brimwork.design.questions import QUESTIONS, Question
@@ -62,8 +62,8 @@ def _span(low: float, high: float, unit: str, digits: int) -> str:
         return "never"
     if low == -INFINITE:
         return f"up to {short(high, unit, digits)}"
-    if high == INFINITE and low < 1e-6:
-        return "above 0"
+    if high == INFINITE and 0 < low <= LEAST:
+        return ABOVE
     if high == INFINITE:
         return f"from {short(low, unit, digits)}"
     return f"{short(low, unit, digits).removesuffix(unit).strip()} to {short(high, unit, digits)}"
@@ -138,6 +138,13 @@ class Check:
         if given:
             return Limits(*given.value), True
         return (self.limits(chain) if callable(self.limits) else self.limits), False
+
+    def usually(self, region: str) -> str:
+        """The usual limits as a design would type its own: "1.1 to 1.6; 1 to 2.5"; empty where they hang on the design."""
+        if callable(self.limits):
+            return ""
+        unit = US_UNITS.get(self.unit, self.unit) if region == "US" else self.unit
+        return "; ".join(_span(*span, unit, 3) for span in (self.limits.good, self.limits.fair))
 
     def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
         remedy = self.remedy if grade in ("fail", "marginal") else ""
@@ -456,7 +463,7 @@ CHECKS: tuple[Check | Judged | Joined, ...] = (
           f"{DERIVED}; limits {J}", ("overflow_ratio",)),
     Check("C72", "reservoir", "Leak, pump off, against a control bucket", lambda c: c.design["measured.leak"], at_most(tables.TIGHT.value, 2 * tables.TIGHT.value), "mm/day",
           "let it fall: where it stops is the height of the leak; patch above that mark", CP),
-    Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, 1e-9), "mm", "move one of the two levels named", DERIVED, (), _closest),
+    Check("C57", "reservoir", "Levels in order", _order, at_least(levels.CLOSE, LEAST), "mm", "move one of the two levels named", DERIVED, (), _closest),
     # loads
     Check("C20", "loads", "Pressure on the blocks", lambda c: c.block_utilisation, _on_blocks, "",
           "a larger slab under the vessel, all of it over the blocks; the maker's long-term figure governs", f"{DERIVED}; creep and safety factors {J}",
@@ -520,13 +527,24 @@ CHECKS: tuple[Check | Judged | Joined, ...] = (
           ("normal_depth", "freeboard"), kinds=("cascade",)),
     Check("C61", "water", "Tread catches the fall", lambda c: c.tread_share, at_least(2.0, 1.3), "", "a longer tread, or lower steps", J, ("throw", "tread_share"),
           kinds=("cascade",)),
-    Check("C73", "reservoir", "Lower end of the cascade over the box", lambda c: c.foot_over_box, at_least(levels.CLOSE, 1e-9), "mm",
+    Check("C73", "reservoir", "Lower end of the cascade over the box", lambda c: c.foot_over_box, at_least(levels.CLOSE, LEAST), "mm",
           "raise the header's lip, or take fewer or lower falls: below the edge of the box the water runs outside it", f"{DERIVED}; margin {J}", kinds=("cascade",)),
     Check("C62", "people", "The wall is a structure", lambda c: c.design["blade.wall_height"], _wall, "m",
           "refer the wall to a structural engineer: this kit does not size raised or retaining walls", CP, kinds=("blade",)),
     Check("C56", "people", "Budget", lambda c: c.cost_share, at_most(1.0, OVER_BUDGET), "", "spend less, or agree on more before work begins", CP, ("cost_estimate",), lambda c: c.cost_told),
     *map(_asked_or_joined, QUESTIONS),
 )  # fmt: skip
+
+
+def numbered(check_id: str) -> Check:
+    """The check of a number with that identifier."""
+    return next(check for check in CHECKS if check.id == check_id and isinstance(check, Check))
+
+
+def kinds_of(check_id: str) -> tuple[str, ...]:
+    """The kinds of feature that a check is made for; none named means all."""
+    rows = [check.kinds for check in CHECKS if check.id == check_id]
+    return tuple(kind for kinds in rows for kind in kinds) if all(rows) else ()
 
 
 def findings(chain: Chain) -> list[Finding]:

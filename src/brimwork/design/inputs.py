@@ -61,8 +61,13 @@ class Design:
         section, _, name = key.partition(".")
         values = {k: v for k, v in self.values.items() if k != key}
         if text is not None:
-            values[key] = Given(_field(section, name).read(text, key), text, basis)
+            values[key] = Given(_field(section, name).read(text, key, self.region), text, basis)
         return replace(self, values=values)
+
+    def turned(self, kind: str) -> Design:
+        """What is known here, as far as a design of another kind has a place for it. Raises InputError for an unknown kind."""
+        places = {f"{section}.{name}" for section, fields in sections(blank(kind, self.title).kind).items() for name in fields}
+        return replace(self, kind=kind, values={key: given for key, given in self.values.items() if key in places})
 
     def headed(self, key: str, words: str) -> Design:
         """The same design with another title, note or region. Raises InputError."""
@@ -142,11 +147,11 @@ def parse(text: str) -> Design:
         if section in SECTIONS and section not in sections(table["kind"]):
             raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
         for key, entry in entries.items():
-            values[f"{section}.{key}"] = _given(section, key, entry)
+            values[f"{section}.{key}"] = _given(section, key, entry, table.get("region", "UK"))
     return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values)
 
 
-def _given(section: str, key: str, entry) -> Given:
+def _given(section: str, key: str, entry, region: str) -> Given:
     """One value: bare, or {value = "...", basis = "read"}."""
     known, name, basis = _field(section, key), f"{section}.{key}", "yours"
     if isinstance(entry, dict):
@@ -157,7 +162,7 @@ def _given(section: str, key: str, entry) -> Given:
         if basis not in BASES:
             raise InputError(f"{name}: basis {basis!r} is not known: write one of {', '.join(map(repr, BASES))}")
         entry = entry["value"]
-    return Given(known.read(entry, name), entry, basis)
+    return Given(known.read(entry, name, region), entry, basis)
 
 
 def dump(design: Design, text: str = "") -> str:
@@ -191,21 +196,21 @@ def _tagged(given: Given):
     return entry
 
 
-def _must_be_a_design(text: str, path: Path) -> None:
-    """Never write over a file that is something else."""
+def _written_over(text: str, path: Path) -> Design:
+    """The design that is to be written over; never a file that is something else."""
     try:
-        parse(text)
+        return parse(text)
     except InputError as error:
         raise InputError(f"{path} is there already and is not a design that can be read ({error}): save under another name") from None
 
 
 def save(design: Design, path: str | Path) -> None:
-    """Write the design: the whole file or nothing. Comments of a file that is there already are kept. Raises InputError."""
+    """Write the design: the whole file or nothing. Comments of a design of its kind that is there already are kept. Raises InputError."""
     path = Path(path)
     try:
         before = path.read_text(encoding="utf-8-sig") if path.exists() else ""
-        if before:
-            _must_be_a_design(before, path)
+        if before and _written_over(before, path).kind != design.kind:
+            before = ""
         text = dump(design, before)
         parse(text)  # never write what could not be read again
         write_whole(path, text.encode())

@@ -5,15 +5,24 @@ from __future__ import annotations
 from brimwork import tables
 from brimwork.design.chain import result
 from brimwork.design.whole import Whole
+from brimwork.formula import Working
 
 
 class SheetChain(Whole):
     """A feature whose water leaves a lip as a free sheet; `fall` (m) is said by each kind."""
 
     @property
-    def broad_crest(self) -> float:
-        """Weir coefficient of a broad crest, m^0.5/s: what a metre of it passes under a metre of head."""
-        return self._work("flow over a broad crest", b=1.0, H=1.0).result
+    def edge_coefficient(self) -> float:
+        """Weir coefficient of the lip, m^0.5/s: the one that the design gives, else of a broad crest, what a metre of it passes under a metre of head."""
+        given = self.design.given("flow.weir_coefficient")
+        return given.value if given else self._work("flow over a broad crest", b=1.0, H=1.0).result
+
+    def _head(self, width: float) -> Working:
+        """Head over a lip of that width (m), by the weir coefficient that the design gives, else as over a broad crest."""
+        given = self.design.given("flow.weir_coefficient")
+        if given:
+            return self._work("head by weir coefficient", Q=self.flow_wanted, C_w=given.value, b=width)
+        return self._work("head at a broad crest", Q=self.flow_wanted, b=width)
 
     @result
     def critical_depth(self):
