@@ -68,6 +68,72 @@ def test_a_change_says_beside_its_box_which_findings_it_turns(view):
     assert not mass.message.value, "an earlier change is no longer spoken of"
 
 
+def shown(path):
+    made = DesignView(path)
+    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)
+    return made
+
+
+def test_changes_that_nobody_saved_are_there_again_and_can_be_left(view, tmp_path):
+    view.form.entries["vessel.mass"].box.value = "80 kg"
+    again = shown(tmp_path / "library-bowl.toml")
+    assert again.design["vessel.mass"] == 80 and again.unsaved and "not saved" in again.told.value and again.leave in again.place.children
+    again.leave_changes()
+    assert again.design["vessel.mass"] == 72 and not again.unsaved and again.leave not in again.place.children
+    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 72
+
+
+def test_what_is_saved_or_left_on_purpose_is_not_kept_besides(view, tmp_path):
+    mass = view.form.entries["vessel.mass"].box
+    mass.value = "80 kg"
+    view.save()
+    assert "To open it another day" in view.told.value and not list(tmp_path.glob(".*"))
+    mass.value = "90 kg"
+    assert [file.name for file in tmp_path.glob(".*")] == [".library-bowl.unsaved.toml"]
+    view.load()
+    view.load()
+    assert view.design["vessel.mass"] == 80 and not list(tmp_path.glob(".*"))
+
+
+def test_changes_to_a_design_that_has_no_file_yet_are_found_again(view, tmp_path):
+    view.other.value = "blank cascade"
+    view.start()
+    view.change("cascade.width", "500 mm")
+    later = shown(tmp_path / "library-bowl.toml")
+    assert any("not saved of my-design" in said for said, _ in later.other.options)
+    later.file.value = str(tmp_path / "my-design.toml")
+    later.load()
+    assert later.design["cascade.width"] == 0.5 and later.unsaved
+    later.other.value = "blank blade"
+    later.start()
+    later.start()
+    assert not Path(later.file.value).exists()
+
+
+def test_another_kind_keeps_what_it_has_a_place_for(view, tmp_path):
+    view.other.value = "turned cascade"
+    view.start()
+    kept = view.design
+    assert kept.kind == "cascade" and kept["reservoir.block_length"] and kept["pump.shut_off_head"]
+    assert not any(key.startswith("vessel.") for key in kept.values)
+    view.file.value = str(tmp_path / "library-bowl.toml")
+    view.save()
+    view.save()
+    assert inputs.load(tmp_path / "library-bowl.toml").kind == "cascade", "also over a design of another kind"
+    assert inputs.parse(inputs.dump(kept)).values.keys() == kept.values.keys()
+
+
+def test_print_writes_the_pack_and_asks_before_it_replaces_one(view, tmp_path):
+    view.print()
+    paper = tmp_path / "library-bowl.pdf"
+    assert paper.read_bytes().startswith(b"%PDF") and "Printed" in view.told.value
+    before = paper.stat().st_mtime_ns
+    view.print()
+    assert "press Print again" in view.told.value and paper.stat().st_mtime_ns == before
+    view.print()
+    assert paper.stat().st_mtime_ns > before
+
+
 def test_a_file_without_a_name_is_asked_for(view):
     for act in (view.save, view.load):
         view.file.value = "  "
@@ -85,7 +151,7 @@ def test_a_box_takes_a_value_its_basis_and_tells_what_it_refuses(view):
     mass.box.value = ""
     assert "vessel.mass" not in view.design.values and mass.basis.disabled
     view.form.widget.selected_index = list(view.form.steps).index("Assumptions and limits")
-    assert view.form.entries["assumptions.air_density"].box.placeholder == "usual: 1.25 kg/m3 (common practice)"
+    assert view.form.entries["assumptions.drip_loop"].box.placeholder == "usual: 0.3 m (common practice)"
 
 
 def test_lists_stand_in_their_box_as_they_were_typed(view, tmp_path):

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from contextlib import suppress
+from datetime import datetime
 from html import escape
 from pathlib import Path
 
@@ -35,31 +38,50 @@ QUICK: dict[str, tuple[str, ...]] = {
     "cascade": ("cascade.steps", "cascade.width", "cascade.step_fall", "cascade.tread", "cascade.top_level", "reservoir.block_length",
                 "reservoir.block_width", *_PUMP),
 }  # fmt: skip
+UNSAVED = ".unsaved.toml"
 
 
 class DesignView:
-    """Boxes, findings and drawings of one design file. What is not saved is never left without asking once."""
+    """Boxes, findings and drawings of one design file. What is not saved is never left without asking once, and kept in a file beside it meanwhile."""
 
     def __init__(self, path: Path, kind: str = "", quick: bool = False):
-        blank = kind and not path.exists()
-        self.design = inputs.blank(kind, path.stem) if blank else inputs.load(path)
-        self.quick, self.mine, self.unsaved, self.asked = quick, str(path), False, ""  # the file it came from; what was asked about last
+        self.mine, self.unsaved, self.asked = str(path), False, ""  # the file it came from; what was asked about last
+        self.quick, self.told, self.leave = quick, widgets.HTML(), _button("Leave them", "go back to the file as it was saved", self.leave_changes)
+        blank = kind and not path.exists() and not _kept(path).exists()
+        self.design, at = (inputs.blank(kind, path.stem), "") if blank else _with_changes(path)
+        self.found = _found(chain_of(self.design))
         self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
         self.other = widgets.Dropdown(
             options=self._others(path.parent), description="Start from", style={"description_width": "initial"}, layout={"width": "34em"}
         )
-        self.told, self.found = widgets.HTML(), _found(chain_of(self.design))
         self.form = Form(self, QUICK[self.design.kind] if quick else ())
         self.place = widgets.VBox([self.form.widget])
-        files = widgets.HBox([self.file, _button("Save", "write the design to the file named", self.save), _button("Load", "read the file named", self.load)])
-        start = widgets.HBox([self.other, _button("Start", "begin a new design from what is chosen", self.start)])
-        plain = f"The form of {path}, with a box for each value. It comes to life when the cell is run."
+        self._stands_in(self.mine, at)
+        buttons = (
+            _button("Save", "write the design to the file named", self.save),
+            _button("Load", "read the file named", self.load),
+            _button("Print", "write the pack to build from, as a PDF beside the design file", self.print),
+        )
+        files = widgets.HBox([self.file, *buttons], layout=_WRAPPED)
+        start = widgets.HBox([self.other, _button("Start", "begin a new design from what is chosen", self.start)], layout=_WRAPPED)
+        plain = f"The form of {path}, with a box for each value."
         self.widget = Part([files, *([] if quick else [start]), self.told, self.place, Unfolded()], plain)
 
     @staticmethod
     def _others(folder: Path) -> list[tuple[str, str]]:
-        """What a new design can start from: a blank of each kind, or one of the files that lie there."""
-        return [*((f"a blank: {kind}", f"blank {kind}") for kind in KINDS), *((f"a copy of {file.name}", str(file)) for file in sorted(folder.glob("*.toml")))]
+        """What a new design can start from: a blank of each kind, what stands here as another kind, or one of the files that lie there."""
+        return [
+            *((f"a blank: {kind}", f"blank {kind}") for kind in KINDS),
+            *((f"what stands here, as: {kind}", f"turned {kind}") for kind in KINDS),
+            *((f"a copy of {file.name}", str(file)) for file in sorted(folder.glob("[!.]*.toml"))),
+            *((f"what was not saved of {file.name[1:].removesuffix(UNSAVED)}", str(file)) for file in sorted(folder.glob(f".*{UNSAVED}"))),
+        ]
+
+    def leave_changes(self) -> None:
+        """Back to the file as it was saved."""
+        if self._tell(lambda: self._put(inputs.load(self.mine)), "As it was saved", self.mine):
+            self._drop_changes()
+            self._stands_in(self.mine)
 
     def show(self) -> None:
         display(self.widget)
@@ -89,6 +111,9 @@ class DesignView:
     def _changed(self, design: inputs.Design) -> None:
         self.design, self.unsaved, self.asked = design, True, ""
         self.told.value = "<p>Changed, not saved.</p>"
+        with suppress(InputError):  # where nothing can be written, saving will say so
+            inputs.save(design, _kept(Path(self.mine)))
+        self.place.children = (self.form.widget,)
         self.redraw()
 
     def save(self) -> None:
@@ -101,25 +126,58 @@ class DesignView:
         ):
             return
         if self._tell(lambda: inputs.save(self.design, _named(name)), "Saved"):
-            self.mine, self.unsaved = name, False
+            self._drop_changes()
+            self._stands_in(name)
+            self._drop_changes()
+            again = "" if self.quick else f" To open it another day, put its name into this cell, under the grey line: <code>mine = design({escape(json.dumps(name))})</code>."
+            self.told.value = self.told.value.replace("</p>", f"{again}</p>")
 
     def load(self) -> None:
         name = self.file.value.strip()
         if self.unsaved and self._first_time(f"load {name}", "The last change is not saved: press Load again to leave it, or save it first"):
             return
-        if self._tell(lambda: self._put(inputs.load(_named(name))), "Loaded"):
-            self.mine, self.unsaved = name, False
+        if self.unsaved:
+            self._drop_changes()
+
+        def read() -> None:
+            design, at = _with_changes(Path(_named(name)))
+            self._put(design)
+            self.told.value = f"<p role='status'>Loaded: {escape(name)}.</p>"
+            self._stands_in(name, at)
+
+        self._tell(read)
+
+    def print(self) -> None:
+        """The pack as a PDF beside the design file; the same one as the command writes."""
+        from brimwork.pack.document import write_pack  # loads the printer, which nothing else here needs
+
+        paper = Path(self.mine).with_suffix(".pdf")
+        if paper.exists() and self._first_time(f"print {paper}", f"{paper} is there already: press Print again to replace it"):
+            return
+        self._tell(lambda: write_pack(self.design, paper), "Printed", str(paper))
+
+    def _stands_in(self, name: str, at: str = "") -> None:
+        """The file that the design is of now; `at` when changes to it were kept that are not in it."""
+        self.mine, self.unsaved = name, bool(at)
+        if at:
+            self.told.value += f"<p role='status'>With the changes of {at}, which were not saved.</p>"
+            self.place.children = (*([self.leave] if Path(name).exists() else []), self.form.widget)
+
+    def _drop_changes(self) -> None:
+        """What is saved, or left on purpose, need not be kept."""
+        _kept(Path(self.mine)).unlink(missing_ok=True)
 
     def start(self) -> None:
         chosen = self.other.value
         if self.unsaved and self._first_time(f"start {chosen}", "The last change is not saved: press Start again to leave it, or save it first"):
             return
-        kind = chosen.removeprefix("blank ") if chosen.startswith("blank ") else ""
-        name = _free_name(Path(self.mine).parent)
+        name, (way, _, kind) = _free_name(Path(self.mine).parent), chosen.partition(" ")
 
         def begin() -> None:
-            self._put(inputs.blank(kind, "My design") if kind else inputs.load(chosen))
-            self.file.value, self.mine, self.unsaved = name, name, True
+            self._put(inputs.blank(kind, "My design") if way == "blank" else self.design.turned(kind) if way == "turned" else inputs.load(chosen))
+            self._drop_changes()
+            self._stands_in(name)
+            self.file.value, self.unsaved = name, True
 
         self._tell(begin, "Started, not saved yet")
 
@@ -140,18 +198,22 @@ class DesignView:
         self.told.value = f"<p role='alert'>{escape(question)}.</p>"
         return True
 
-    def _tell(self, act, done: str) -> bool:
+    def _tell(self, act, done: str = "", file: str = "") -> bool:
         try:
             act()
         except InputError as error:
             self.told.value = f"<p role='alert' style='color:{ALERT}'>{escape(str(error))}.</p>"
             return False
-        self.told.value = f"<p role='status'>{done}: {escape(self.file.value.strip())}.</p>"
+        if done:
+            self.told.value = f"<p role='status'>{done}: {escape(file or self.file.value.strip())}.</p>"
         return True
 
 
+_WRAPPED, _FITTING = widgets.Layout(flex_flow="row wrap"), widgets.Layout(width="max-content")
+
+
 def _button(name: str, tip: str, act) -> widgets.Button:
-    button = widgets.Button(description=name, tooltip=tip)
+    button = widgets.Button(description=name, tooltip=tip, layout=_FITTING)
     button.on_click(lambda _: act())
     return button
 
@@ -162,18 +224,33 @@ def _named(name: str) -> str:
     return name
 
 
+def _kept(path: Path) -> Path:
+    """The file of the changes to a design since it was last saved, in case nobody comes back to save them."""
+    return path.with_name(f".{path.stem}{UNSAVED}")
+
+
+def _with_changes(path: Path) -> tuple[inputs.Design, str]:
+    """The design in a file, with the changes that were made since and never saved, and when that was. Raises InputError."""
+    kept = _kept(path)
+    with suppress(OSError, InputError):
+        at = kept.stat().st_mtime
+        if not path.exists() or at > path.stat().st_mtime:
+            return inputs.load(kept), f"{datetime.fromtimestamp(at):%d %B %Y, %H:%M}"
+    return inputs.load(path), ""
+
+
 def _free_name(folder: Path) -> str:
     """A file name in the folder that nothing has yet."""
     names = (folder / f"my-design{'' if number == 1 else f'-{number}'}.toml" for number in range(1, 1000))
-    return str(next(name for name in names if not name.exists()))
+    return str(next(name for name in names if not name.exists() and not _kept(name).exists()))
 
 
-def design(path: str, kind: str = "") -> None:
-    """Open a design file: boxes for its values, findings and drawings that follow every change.
+def design(path: str, kind: str = "") -> DesignView | None:
+    """Open a design file: boxes for its values, findings and drawings that follow every change. Returns what is open, for `buying` and `compare`.
 
     With a `kind` ("overflowing vessel", "drilled stones", "blade", "cascade") and a file that is not there yet, a blank design of that kind.
     """
-    _open(lambda: DesignView(Path(path), kind))
+    return _open(lambda: DesignView(Path(path), kind))
 
 
 def quick_check(path: str) -> None:
@@ -181,19 +258,20 @@ def quick_check(path: str) -> None:
     _open(lambda: DesignView(Path(path), quick=True))
 
 
-def _open(make) -> None:
+def _open(make) -> DesignView | None:
     try:
         view = make()
     except InputError as error:
         display(say(error))
-        return
+        return None
     view.show()
+    return view
 
 
-def compare(one: str, other: str) -> Page:
-    """Two designs side by side: their key numbers, and every check that they grade differently."""
+def compare(one, other) -> Page:
+    """Two designs side by side: their key numbers, and every check that they grade differently. Each is a file, or what `design` has opened."""
     try:
-        designs = [inputs.load(path) for path in (one, other)]
+        designs = [each.design if isinstance(each, DesignView) else inputs.load(each) for each in (one, other)]
     except InputError as error:
         return say(error)
     chains = [chain_of(each) for each in designs]

@@ -52,12 +52,16 @@ def keys_of(step: str, kind: str) -> list[str]:
 
 # One look for all boxes: shared by them, because the page opens faster with few of them.
 _TYPED, _CHOSEN = TextStyle(description_width="29em"), DescriptionStyle(description_width="29em")
-_NARROW, _WIDE = widgets.Layout(width="45em"), widgets.Layout(width="49em", max_width="100%")
-_BASIS, _BASIS_NAME = widgets.Layout(width="13em"), DescriptionStyle(description_width="3em")
+_NARROW, _WIDE = widgets.Layout(width="45em", max_width="100%"), widgets.Layout(width="48em", max_width="100%")
+_BASIS, _BASIS_NAME = widgets.Layout(width="15em"), DescriptionStyle(description_width="3em")
 _ROW = widgets.Layout(flex_flow="row wrap")
 _SAID, _SAID_STYLE = widgets.Layout(), HTMLStyle()
 # A long name takes two lines; titles of steps stand at the left.
-_STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center }
+_STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center;
+  flex-shrink: 1; min-width: 7em }
+.brimwork-form .widget-inline-hbox { max-width: 100% }
+.brimwork-form .widget-inline-hbox :is(input, select) { min-width: 9em }
+.brimwork-form .widget-hbox { overflow: visible }
 .brimwork-fold.jupyter-button { text-align: left }</style>"""
 
 
@@ -88,7 +92,8 @@ class Entry:
 
     def _words(self) -> dict[str, object]:
         """Name of the box, and what it offers, in the words of the region."""
-        name = {"description": _label(spoken(self.field.name, self.view.design.region))}
+        label = _label(spoken(self.field.name, self.view.design.region))
+        name = {"description": label, "tooltip": label}
         if not isinstance(self.field, Choice):
             return name | {"placeholder": self._empty()}
         return name | {"options": [(self._empty(), ""), *((spoken(option, self.view.design.region), option) for option in self.field.options)]}

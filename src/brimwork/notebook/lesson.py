@@ -162,7 +162,7 @@ class Exit:
         self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
-        self.widget = Part([self.asked.widget, self.sure, widgets.HBox([finish, sheet]), self.said], self.asked.widget._plain)
+        self.widget = Part([self.asked.widget, self.sure, widgets.HBox([finish, sheet]), self.said], self.asked.widget.plain)
 
     def finish(self) -> None:
         if self.sure.value is None:

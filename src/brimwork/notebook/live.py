@@ -132,7 +132,7 @@ class Explorer:
     def show(self) -> None:
         names = "; ".join(control.box.description for control in self.controls)
         boxes = [*(control.widget for control in self.controls), self.trouble, Unfolded()]
-        display(Part(boxes, f"Boxes and sliders for {names}. They come to life when the cell is run."))
+        display(Part(boxes, f"Boxes and sliders for {names}."))
         self.handle = display(self.figure(), display_id=True)
         self._draw_ahead(self.controls[0], REST)
 

@@ -82,9 +82,13 @@ def _write(path: Path, content: bytes) -> None:
 
 
 def environment() -> dict[str, str]:
-    """The settings that JupyterLab runs with: our server extension, and no news question."""
-    paths = [str(SETTINGS), *filter(None, [os.environ.get("JUPYTER_CONFIG_PATH")])]
-    return {**os.environ, "JUPYTER_CONFIG_PATH": os.pathsep.join(paths)}
+    """The settings that JupyterLab runs with: our server extensions, no news question, and `brimwork` as a command in its terminals."""
+    return {**os.environ, "JUPYTER_CONFIG_PATH": _before("JUPYTER_CONFIG_PATH", SETTINGS), "PATH": _before("PATH", Path(sys.executable).parent)}
+
+
+def _before(name: str, folder: Path) -> str:
+    """The list of folders in an environment variable, with one more before them."""
+    return os.pathsep.join([str(folder), *filter(None, [os.environ.get(name)])])
 
 
 def command(folder: Path, browser: bool, port: int) -> list[str]:
@@ -124,15 +128,15 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
         return 0
     print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
     options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
-    return _run_until_stopped([*command(folder, browser, port), *options])
+    return _run_until_stopped([*command(folder, browser, port), *options], folder)
 
 
-def _run_until_stopped(line: list[str]) -> int:
-    """Run the server; whatever asks this command to stop stops the server too, and the command ends after it.
+def _run_until_stopped(line: list[str], folder: Path) -> int:
+    """Run the server in the folder of the workbooks, where its terminals start too; whatever asks this command to stop stops the server too, and the command ends after it.
 
     The server stands in a session of its own: Ctrl+C comes to this command only, and the server does not ask whether it is meant.
     """
-    server, stopped = subprocess.Popen(line, env=environment(), start_new_session=os.name != "nt"), []
+    server, stopped = subprocess.Popen(line, env=environment(), cwd=folder, start_new_session=os.name != "nt"), []
 
     def stop(*_) -> None:
         stopped.append(True)

@@ -2,15 +2,31 @@
 
 from __future__ import annotations
 
+from html import escape
+
 import ipywidgets as widgets
+
+# Long answers to choose from take the lines they need, and no box is wider than the page.
+_LOOK = """<style>.brimwork .widget-radio-box { height: auto !important }
+.brimwork .widget-radio-box label { display: flex; align-items: flex-start; height: auto; line-height: 1.35; white-space: normal; margin-bottom: 4px }
+.brimwork .widget-radio-box input { order: -1; flex: none }
+.brimwork .widget-text { min-width: 0 !important; max-width: 100% }
+.brimwork .widget-text input { min-width: 6em }
+.brimwork .widget-label { flex-shrink: 1 }</style>"""
 
 
 class Part(widgets.VBox):
     """Widgets one below the other, with a plain text for those who see no widgets."""
 
     def __init__(self, children: list[widgets.Widget], plain: str):
-        super().__init__(children)
-        self._plain = plain
+        super().__init__([*children, widgets.HTML(_LOOK, layout={"display": "none"})])
+        self.add_class("brimwork")
+        self.plain = plain
 
     def _repr_mimebundle_(self, **named) -> dict[str, object]:
-        return {**super()._repr_mimebundle_(**named), "text/plain": self._plain}
+        lines = "".join(f"<p>{escape(line)}</p>" for line in self.plain.splitlines())
+        return {
+            **super()._repr_mimebundle_(**named),
+            "text/html": f"{lines}<p><em>Run this cell to bring it to life: Run, Run All Cells.</em></p>",
+            "text/plain": self.plain,
+        }
