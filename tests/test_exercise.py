@@ -1,8 +1,10 @@
 """Questions and what an answer to them is told: kinds of diagnosis, help in rungs, the rules of the bank, and a build that refuses."""
 
 import dataclasses
+import importlib
 import math
 import statistics
+import sys
 
 import pytest
 from reading_grade import grade, syllables
@@ -73,6 +75,84 @@ def test_slips_that_end_in_one_number_need_a_middle_value():
     cable = bank.questions()["T10.6"]
     assert build.faults(cable) == []
     assert any("nearly one number" in fault for fault in build.faults(dataclasses.replace(cable, middle=None)))
+
+
+_QUESTION = """from brimwork.exercise.written import Numeric, Wrong
+QUESTIONS = (
+    Numeric("X9.1", "How wide is it, if half is {d}?", "2*d", "mm", (Wrong("d", "You forgot to double it. Double it."),), ("2 d",), {"d": "25 mm"}),
+)
+"""
+
+
+@pytest.fixture
+def added(monkeypatch, tmp_path, capsys):
+    """Writes a file of questions beside those of the bank, builds, and gives what was printed."""
+    monkeypatch.setattr(bank, "__path__", [*bank.__path__, str(tmp_path)])
+
+    def build_with(text):
+        (tmp_path / "added_for_a_test.py").write_text(text)
+        sys.modules.pop("brimwork.exercise.bank.added_for_a_test", None)
+        importlib.invalidate_caches()
+        bank.questions.cache_clear()
+        monkeypatch.setattr(build.topics, "formulas", dict)
+        code = build.main()
+        return code, capsys.readouterr().out
+
+    yield build_with
+    sys.modules.pop("brimwork.exercise.bank.added_for_a_test", None)
+    bank.questions.cache_clear()
+
+
+def test_a_file_that_is_in_order_is_built(added):
+    code, said = added(_QUESTION)
+    assert code == 0 and said.endswith("and 0 formulas: no faults\n")
+
+
+@pytest.mark.parametrize(
+    "changed, told",
+    [
+        (("X9.1", "T04.5"), "T04.5: this code stands in added_for_a_test.py and in overflow.py"),
+        (("\n)", "\n"), "added_for_a_test.py, line 2: '(' was never closed"),
+        (('"X9.1"', "codes.X9"), "added_for_a_test.py, line 3: name 'codes' is not defined"),
+        (("QUESTIONS", "OTHERS"), "added_for_a_test.py: module"),
+        (('"mm"', '"furlongs"'), "X9.1: 'furlongs' is not a unit"),
+        (("25 mm", "25 furlongs"), "X9.1: 'furlongs' is not a unit"),
+        (("You forgot to double it. Double it.", "Hm."), "formulas: 1 fault\n"),
+    ],
+)
+def test_a_file_that_is_not_in_order_is_told_with_its_place_and_never_by_a_traceback(added, changed, told):
+    code, said = added(_QUESTION.replace(*changed))
+    assert code == 1 and told in said, said
+
+
+def test_a_code_that_stands_twice_in_one_file_is_told_with_that_file(added):
+    line = _QUESTION.splitlines()[2]
+    code, said = added(_QUESTION.replace(line, f"{line}\n{line}"))
+    assert code == 1 and "X9.1: this code stands twice in added_for_a_test.py" in said
+
+
+def test_a_unit_that_is_not_known_is_told_wherever_it_stands():
+    mended = FindTheSlip(
+        "X", "A.", (("one", "One holds here."), ("two", "It is this line."), ("three", "Three holds.")), 2, "It is here.", ("head", "2 furlongs", "3 mm")
+    )
+    vague = dataclasses.replace(bank.questions()["T10.6"], middle=("current", "W/V_dc", "furlongs"))
+    for declared in (mended, vague, _with(close="1 furlongs"), _with(keep=(), vary={"d": ("1 furlongs", "2 mm", "1 mm")})):
+        assert any("furlongs" in fault for fault in build.faults(declared)), declared
+
+
+@pytest.mark.parametrize("slip", ["75", 75, 75.0])
+def test_a_number_alone_is_in_the_unit_asked_for_however_it_is_written(slip):
+    asked = Numeric("X", "How wide is it, if half is {d}?", "2*d", "mm", (Wrong(slip, "You tripled it. Double it."),), ("2 d",), {"d": "25 mm"})
+    assert asked.pose(1).slips[0].number == pytest.approx(0.075) and diagnose(asked.pose(1), "75 mm").slip == 0
+    assert asked.varies == isinstance(slip, str) and build.faults(asked) == []
+
+
+def test_a_number_alone_is_an_answer_and_a_middle_value_in_their_own_units():
+    asked = Numeric(
+        "X", "How cold is it beside {d}?", "-5", "degC", (Wrong("-4", "You rounded. Take the other one."),), ("-5",), {"d": "25 mm"}, middle=("gap", "30", "mm")
+    )
+    assert asked.pose(1).answer == pytest.approx(268.15) and asked.pose(1).middle.number == pytest.approx(0.03)
+    assert asked.pose(1).slips[0].number == pytest.approx(269.15)
 
 
 def test_a_code_stands_once_and_an_unknown_one_is_told_the_nearest():

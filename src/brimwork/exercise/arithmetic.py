@@ -75,6 +75,16 @@ def value(text: str, given: Mapping[str, float]) -> float:
     return result
 
 
+def alone(text: str | float) -> float | None:
+    """The number that stands alone, as a number or as text, or None for any other expression. Raises DeclarationError."""
+    if not isinstance(text, str):
+        return float(text)
+    node = _tree(text)
+    sign = -1.0 if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub) else 1.0
+    inner = node.operand if isinstance(node, ast.UnaryOp) else node
+    return sign * float(inner.value) if isinstance(inner, ast.Constant) else None
+
+
 def dimension(text: str, given: Mapping[str, Dimension]) -> Dimension:
     """The dimension of an expression. Raises DeclarationError where unlike things are added or put into a function."""
     return _dimension(_tree(text), {**_DIMENSIONS, **given}, text)

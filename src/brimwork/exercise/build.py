@@ -1,7 +1,7 @@
 """Holds every question to its rules before a learner sees it: run `python -m brimwork.exercise.build` after adding one.
 
 A question is refused when its key is not marked right, a slip gets no diagnosis of its own, two slips give one number, a slip would be accepted,
-or a sentence for the learner is missing.
+or a sentence for the learner is missing; and where its file cannot be read, a unit is not known, or its code stands twice.
 """
 
 from __future__ import annotations
@@ -29,9 +29,11 @@ def faults(declared: Written | Formula) -> list[str]:
     """Everything that is wrong with a question; nothing when it may be asked."""
     sentences = [slip.feedback for slip in declared.slips] if isinstance(declared, Formula) else declared.sentences
     found = [f"not a full sentence for the learner: '{text}'" for text in sentences if not _SENTENCE.fullmatch(text) or len(text.split()) < 3]
-    if isinstance(declared, Formula | Numeric):
-        return found + list(_of_numbers(declared))
-    return found + list(_of_choices(declared))
+    try:
+        found += _of_numbers(declared) if isinstance(declared, Formula | Numeric) else _of_choices(declared)
+    except (DeclarationError, InputError, ValueError, ArithmeticError) as error:  # a unit that is not known, in whatever part of the question
+        found.append(str(error))
+    return found
 
 
 def _of_numbers(declared: Numeric | Formula) -> Iterator[str]:
@@ -75,7 +77,7 @@ def _of_declaration(declared: Numeric) -> Iterator[str]:
     )
     if not declared.wrong or not declared.solution:
         yield "it needs known slips and a solution"
-    if isinstance(declared.answer, str):
+    if isinstance(declared.answer, str) and arithmetic.alone(declared.answer) is None:
         try:
             given = {name: units.parse(text).dimension for name, text in declared.given.items()}
             for name, text in declared.let.items():
@@ -119,11 +121,16 @@ def _of_choices(declared: Written) -> Iterator[str]:
 def main() -> int:
     """Print every question that may not be asked; 1 when there is one."""
     refused = 0
-    for name, declared in {**bank.questions(), **topics.formulas()}.items():
+    try:
+        written = bank.questions()
+    except DeclarationError as error:
+        print(error)
+        return 1
+    for name, declared in {**written, **topics.formulas()}.items():
         for fault in faults(declared):
             refused += 1
             print(f"{name}: {fault}")
-    print(f"{len(bank.questions())} written questions and {len(topics.formulas())} formulas: {refused or 'no'} faults")
+    print(f"{len(written)} written questions and {len(topics.formulas())} formulas: {refused or 'no'} fault{'' if refused == 1 else 's'}")
     return 1 if refused else 0
 
 

@@ -1,7 +1,7 @@
 """A hand-written question with a number for an answer: a few lines that say what is given, what is right, and what each known slip gives.
 
-Expressions name the given values and work in SI; unit words multiply ("3*inch"). A number alone is in the unit asked for. Once the answer and
-every slip are expressions, the question offers fresh numbers.
+Expressions name the given values and work in SI; unit words multiply ("3*inch"). A number alone, 0.5 or "0.5", is in the unit asked for. Once the answer
+and every slip are expressions, the question offers fresh numbers: "0.5" counts as one that is the same whatever the numbers are, 0.5 does not.
 """
 
 from __future__ import annotations
@@ -22,7 +22,10 @@ FIRST = 1  # the seed that shows the numbers as they were written
 
 @dataclass(frozen=True)
 class Wrong:
-    """A known slip: an expression (or a number in the unit asked for), a full sentence for the learner, and what the slip makes of the middle value."""
+    """A known slip: an expression (or a number in the unit asked for), a full sentence for the learner, and what the slip makes of the middle value.
+
+    A number alone for the middle value is in the unit of that.
+    """
 
     equals: str | float
     feedback: str
@@ -128,7 +131,7 @@ class Numeric:
             label=self.label,
             close=units.parse(self.close).value if self.close else 0.0,
             varies=self.varies,
-            middle=Middle(self.middle[0], self.middle[2], arithmetic.value(self.middle[1], values)) if self.middle else None,
+            middle=Middle(self.middle[0], self.middle[2], _number(self.middle[1], self.middle[2], values)) if self.middle else None,
             strict=self.strict,
             sheet=self.picture(values) if self.picture else None,
             like=(self.like[0], {letter: arithmetic.value(of, values) for letter, of in self.like[1].items()}) if self.like else None,
@@ -142,17 +145,23 @@ class Numeric:
         return values
 
     def _known(self, wrong: Wrong, values: dict[str, float]) -> Known:
-        middle = arithmetic.value(wrong.middle or self.middle[1], values) if self.middle else None
+        middle = _number(wrong.middle or self.middle[1], self.middle[2], values) if self.middle else None
         return Known(self._number(wrong.equals, values), wrong.feedback, middle)
 
     def _number(self, of: str | float, values: dict[str, float]) -> float:
-        return arithmetic.value(of, values) if isinstance(of, str) else of * units.unit(self.unit).factor
+        return _number(of, self.unit, values)
 
     @property
     def _wanted(self) -> str:
         unit = self.label or self.unit.replace("cur", "money")
         near = f"to {self.close}" if self.close and not self.label else "as a whole number" if self.close else "to three figures"
         return f" Answer {f'in {unit}, ' if unit else ''}{near}."
+
+
+def _number(of: str | float, unit: str, values: dict[str, float]) -> float:
+    """SI value of an expression over `values` (SI), or of a number alone in `unit`."""
+    number, here = arithmetic.alone(of), units.unit(unit)
+    return arithmetic.value(of, values) if number is None else (number + here.shift) * here.factor
 
 
 def _range(number: float) -> tuple[float, float, float]:

@@ -7,12 +7,15 @@ from __future__ import annotations
 
 import importlib
 import pkgutil
+import traceback
 from functools import cache
+from pathlib import Path
 
 from brimwork import topics
 from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequence, Tell, Telling
 from brimwork.exercise.question import Question, ask
 from brimwork.exercise.written import Numeric
+from brimwork.expression import DeclarationError
 from brimwork.formula import nearest
 from brimwork.units import InputError
 
@@ -22,14 +25,36 @@ Posed = Question | Choice | Sequence | Telling
 
 @cache
 def questions() -> dict[str, Written]:
-    """Every hand-written question by its code. Raises ValueError when two carry the same code."""
+    """Every hand-written question by its code. Raises DeclarationError, a line for each file that cannot be read and each code that stands twice."""
     table: dict[str, Written] = {}
+    stands: dict[str, str] = {}
+    faults = []
     for module in sorted(module.name for module in pkgutil.iter_modules(__path__)):
-        for question in importlib.import_module(f"{__name__}.{module}").QUESTIONS:
+        try:
+            declared = importlib.import_module(f"{__name__}.{module}").QUESTIONS
+        except Exception as error:  # whatever may stand in a file that somebody has just written
+            faults.append(_unreadable(module, error))
+            continue
+        for question in declared:
             if question.code in table:
-                raise ValueError(f"two questions have the code {question.code} (the second in {module})")
-            table[question.code] = question
+                faults.append(_twice(question.code, stands[question.code], module))
+            table[question.code], stands[question.code] = question, module
+    if faults:
+        raise DeclarationError("\n".join(faults))
     return table
+
+
+def _unreadable(module: str, error: Exception) -> str:
+    """Where in a file of questions something is wrong, and what."""
+    if isinstance(error, SyntaxError):
+        return f"{Path(error.filename or module).name}, line {error.lineno}: {error.msg}"
+    lines = [frame.lineno for frame in traceback.extract_tb(error.__traceback__) if Path(frame.filename).stem == module]
+    return f"{module}.py{f', line {lines[-1]}' if lines else ''}: {error}"
+
+
+def _twice(code: str, first: str, second: str) -> str:
+    where = f"twice in {first}.py" if first == second else f"in {first}.py and in {second}.py"
+    return f"{code}: this code stands {where}: give one of the two questions another code"
 
 
 def pose(name: str, seed: int = 1) -> Posed:
