@@ -40,13 +40,14 @@ RESULTS = {
     "tipping_SF_empty": ("tipping_empty", "", GEOMETRY), "box_inner_L_m": ("box_length", "m", GEOMETRY), "box_inner_W_m": ("box_width", "m", GEOMETRY),
     "box_depth_m": ("box_depth", "m", GEOMETRY), "liner_L_m": ("liner_length", "m", GEOMETRY), "liner_W_m": ("liner_width", "m", GEOMETRY),
     "roll_width_m": ("roll", "m", GEOMETRY), "pit_L_m": ("pit_length", "m", GEOMETRY), "pit_W_m": ("pit_width", "m", GEOMETRY), "pit_depth_m": ("pit_depth", "m", GEOMETRY),
-    "excavation_bank_m3": ("dug", "m3", GEOMETRY), "spoil_loose_m3": ("spoil", "m3", GEOMETRY), "diagonal_m": ("diagonal", "m", GEOMETRY),
+    "excavation_bank_m3": ("pit_dug", "m3", GEOMETRY), "diagonal_m": ("diagonal", "m", GEOMETRY),
     "stone_area_m2": ("stone_area", "m2", GEOMETRY), "stone_tonnes": ("stone_mass", "t", GEOMETRY), "current_A": ("current", "A", GEOMETRY),
     "voltdrop_pct": ("voltage_drop", "%", GEOMETRY), "energy_kWh_y": ("energy", "kWh", GEOMETRY), "energy_cost_y": ("running_cost", "cur", GEOMETRY),
 }  # fmt: skip
 LEVELS = {"level_floor_m": "reservoir floor", "level_formation_m": "formation", "level_min_m": "lowest water", "level_static_m": "static water",
           "level_overflow_m": "overflow", "level_plinth_top_m": "vessel base", "level_rim_m": "rim"}  # fmt: skip
 ELSEWHERE = {
+    "spoil_loose_m3": lambda: CHAIN.spoil - CHAIN.apron_dug * DESIGN["ground.bulking"],  # the scenario counts the pit alone
     "hose_area_m2": lambda: CHAIN.duty_flow / CHAIN.duty_speed,
     "bowl_full_kg": lambda: DESIGN["vessel.mass"] + CHAIN.water["rho"] * DESIGN["vessel.water"],
     "foot_ring_area_m2": lambda: CHAIN.foot_patch.result,

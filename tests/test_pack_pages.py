@@ -87,8 +87,8 @@ def test_packs_of_the_us_use_its_words_and_its_units_first(texts, name):
 
 
 def test_the_cost_sheet_says_when_it_is_whole_and_when_it_is_at_least(texts):
-    """9200.95 is worked by hand in test_buying."""
-    assert "Every price is known" in page(texts["library-bowl", "UK"], "Cost sheet") and "9 200.95" in page(texts["library-bowl", "UK"], "Cost sheet")
+    """8966.16 is worked by hand in test_buying."""
+    assert "Every price is known" in page(texts["library-bowl", "UK"], "Cost sheet") and "8 966.16" in page(texts["library-bowl", "UK"], "Cost sheet")
     school = page(texts["school-columns", "US"], "Cost sheet")
     # three stones at 850 and three branch valves at 16
     assert "at least" in school and "price not known" in school and "850.00 850.00" in school and "48.00" in school
@@ -97,7 +97,7 @@ def test_the_cost_sheet_says_when_it_is_whole_and_when_it_is_at_least(texts):
 def test_the_programme_is_dated_and_hold_points_have_their_planned_days(texts):
     assert "Mon 2027-03-01, 08:00" in page(texts["library-bowl", "UK"], "Programme")
     holds = next(text for text in texts["library-bowl", "UK"] if "Hold points: work stops here" in text)
-    assert "H4 liner holds water 24 to 48 hours against a control bucket Mon 2027-03-08" in holds, "the test ends on Saturday, and is signed on Monday"
+    assert "H4 liner holds water 24 to 48 hours against a control bucket Fri 2027-03-05" in holds, "the lining is done on Wednesday at 14:30; 48 hours"
     assert "(past)" in " ".join(texts["library-bowl", "UK"]), "the vessel was to be ordered before the day of the pack"
     assert "day 1, 08:00" in page(texts["terrace-blade", "UK"], "Programme") and "as if day 1 were a Monday" in page(texts["terrace-blade", "UK"], "Programme")
 
@@ -120,6 +120,17 @@ def test_the_chart_has_a_bar_for_every_step_filled_where_it_is_critical_and_a_po
     drawn = [record for record in view.records if isinstance(record, Polygon) and record.style == "thin"]
     assert len(drawn) == len(made.steps) and [bar.fill in ("accent", "patch") for bar in drawn] == [one.critical for one in made.steps]
     assert sum(isinstance(record, Mark) for record in view.records) == 7
+
+
+@pytest.mark.parametrize("start", ("2027-03-01", "2027-03-02", "2027-03-03", "2027-03-04", "2027-03-05"))
+def test_the_chart_marks_every_hold_point_on_the_day_that_the_table_plans(start):
+    """A test that ends on Saturday is signed on Monday: the point stands there, not at the end of the bar. Days are counted from the first, across the sheet."""
+    made = programme(chain_of(load("library-bowl").having("programme.start", start).having("vessel.coat", "yes")))
+    (view,) = bars(made, "x").views
+    marked = [record.at[0] for record in view.records if isinstance(record, Mark)]
+    planned = [made.signing(one).date() for one in made.steps if one.step.hold]
+    for x, day in zip(marked, planned, strict=True):
+        assert day.weekday() < 5 and (day - made.first).days - 1e-9 <= x <= (day - made.first).days + 1 + 1e-9
 
 
 def test_words_of_the_us_are_put_in_whole_and_keep_their_capital():

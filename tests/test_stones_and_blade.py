@@ -60,7 +60,7 @@ SCHOOL_VALUES = {
     "tipping_SF_A": (lambda: STONES.tippings[0].result, "", GEOMETRY), "total_on_base_lb": (lambda: STONES.base_mass, "lb", GEOMETRY),
     "soil_pressure_psf": (lambda: STONES.base_pressure, "psf", GEOMETRY), "soil_utilisation_loam500": (lambda: STONES.soil_utilisation, "", GEOMETRY),
     "liner_L_ft": (lambda: STONES.liner_length, "ft", GEOMETRY), "liner_W_ft": (lambda: STONES.liner_width, "ft", GEOMETRY), "roll_ft": (lambda: STONES.roll, "ft", GEOMETRY),
-    "excavation_yd3": (lambda: STONES.dug, "yd3", GEOMETRY), "current_A": (lambda: STONES.current, "A", GEOMETRY), "voltdrop_pct": (lambda: STONES.voltage_drop, "%", GEOMETRY),
+    "excavation_yd3": (lambda: STONES.pit_dug, "yd3", GEOMETRY), "current_A": (lambda: STONES.current, "A", GEOMETRY), "voltdrop_pct": (lambda: STONES.voltage_drop, "%", GEOMETRY),
     "column_sides_ft2": (lambda: STONES.transit_film / STONES.film, "ft2", GEOMETRY),
     "column_tops_ft2": (lambda: STONES.wet_area - STONES.transit_film / STONES.film - SCHOOL["catch.wet_area"], "ft2", GEOMETRY),
     "well_head_ratio_A": (lambda: head_on_round_rim(Q=STONES.flows[0], C_w=units.read("3 ft^0.5/s", "m^0.5/s"), d_rim=SCHOOL["stones.hole"]) / SCHOOL["stones.hole"], "", HEAD),

@@ -6,8 +6,9 @@ from collections import Counter
 from collections.abc import Iterator
 
 from brimwork.design.amounts import Line, Shop
+from brimwork.design.steps import COAT
 from brimwork.topics.cost import to_buy, whole_units
-from brimwork.topics.lining import choose_roll
+from brimwork.topics.lining import shortest_off_a_roll
 
 
 def slabs(s: Shop) -> Iterator[Line]:
@@ -27,10 +28,13 @@ def _vessel(s: Shop) -> Iterator[Line]:
     yield s.pieces(
         "feature", "vessel", 1, size, "on the slab" if d["vessel.stands_on"] == "slab" else "on the blocks", "drilled for the tank connector; lift by a plan"
     )
-    yield s.pieces(
-        "waterproofer", "waterproofer", 1, "for the inside, as its sheet says; not for a glazed vessel that holds water", "vessel", "5 to 7 days to cure"
-    )
     yield s.pieces("shims", "shims", 1, "a set, stainless steel or polyethylene", "under the foot")
+
+
+def coat(s: Shop) -> Iterator[Line]:
+    """Waterproofer, where the design says that the vessel is coated inside."""
+    if s.design.kind == "overflowing vessel" and s.design[COAT] == "yes":
+        yield s.pieces("waterproofer", "waterproofer", 1, "for the inside, as its sheet says", "vessel", "5 to 7 days to cure")
 
 
 def foam(s: Shop) -> Iterator[Line]:
@@ -116,7 +120,7 @@ def _cascade(s: Shop) -> Iterator[Line]:
 
 def _liner(s: Shop, item: str, length: float, width: float) -> Line:
     """A strip cut off the narrowest roll that covers it; with its laps, in pieces laid like tiles downhill."""
-    roll = choose_roll(length, width, s.design["lining.rolls"])
+    roll = shortest_off_a_roll(length, width, s.design["lining.rolls"])
     cut = f"{s.run(length)} x {s.run(width)} with laps, off a roll {s.run(roll.width)} wide"
     return s.cut("feature_liner", item, roll.length, "buying.liner_slack", spec=cut, where="cascade", note="upper piece over lower, every edge above the water")
 

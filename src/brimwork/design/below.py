@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from brimwork import topics
+from brimwork.design import strips
 from brimwork.design.amounts import Line, Shop, percent
 from brimwork.topics.box import Panel, cut_sheets
 from brimwork.topics.cost import whole_units
 from brimwork.topics.ground import loads
-from brimwork.topics.lining import choose_roll
+from brimwork.topics.lining import shortest_off_a_roll
 from brimwork.units import InputError, write
 
 _CORNERS = 4
@@ -17,16 +18,24 @@ _CORNERS = 4
 
 def pit(s: Shop) -> Iterator[Line]:
     c = s.chain
-    yield s.line("pit to dig", spec=s.sizes(c.pit_length, c.pit_width, c.pit_depth), net=f"{s.amount(c.dug, 'm3', 'yd3')} in the ground",
+    yield s.line("pit to dig", spec=s.sizes(c.pit_length, c.pit_width, c.pit_depth), net=f"{s.amount(c.pit_dug, 'm3', 'yd3')} in the ground",
                  note=f"diagonals {s.sizes(c.diagonal)}; spoil and feet back from its edge", where="pit")  # fmt: skip
+
+
+def apron(s: Shop) -> Iterator[Line]:
+    """What is dug beyond the pit for the apron, where it reaches beyond it."""
+    c = s.chain
+    if c.apron_dug:
+        yield s.line("apron to dig", spec=f"{s.sizes(*c.apron_size)} less the pit, {s.sizes(c.apron_depth)} deep to the top of the blocks",
+                     net=f"{s.amount(c.apron_dug, 'm3', 'yd3')} in the ground", where="apron")  # fmt: skip
 
 
 def spoil(s: Shop) -> Iterator[Line]:
     load, heap = s.design["buying.load"], s.chain.spoil
     count = loads(heap, load)
     size = s.amount(load, "m3", "yd3")
-    yield s.line("spoil to take away", "spoil", spec=f"bulking factor {s.design['ground.bulking']:g}", net=f"{s.amount(heap, 'm3', 'yd3')} loose", count=count,
-                 buy=f"{count} load{'' if count == 1 else 's'} of {size}", where="pit", note="less what goes back as clean fill")  # fmt: skip
+    yield s.line("spoil to take away", "spoil", spec=f"pit and apron, {s.amount(s.chain.dug, 'm3', 'yd3')}; bulking factor {s.design['ground.bulking']:g}", net=f"{s.amount(heap, 'm3', 'yd3')} loose", count=count,
+                 buy=f"{count} load{'' if count == 1 else 's'} of {size}", where="pit, apron", note="less what goes back as clean fill")  # fmt: skip
 
 
 def aggregate(s: Shop) -> Iterator[Line]:
@@ -56,13 +65,27 @@ def sand(s: Shop) -> Iterator[Line]:
 
 
 def fabric(s: Shop) -> Iterator[Line]:
-    area, roll = s.chain.pit_length * s.chain.pit_width, s.design["buying.fabric_roll"]
-    yield s.cut("fabric", "separation fabric", area / roll, "buying.fabric_waste", spec=_off_a_roll(s, area, roll), where="under the sub-base",
-                note="on clay or silt; on clean gravel none is needed")  # fmt: skip
+    pieces = {"": (s.chain.pit_length, s.chain.pit_width)}
+    yield _in_strips(
+        s, "fabric", "separation fabric", "buying.fabric", pieces, where="under the sub-base", note="on clay or silt; on clean gravel none is needed"
+    )
 
 
-def _off_a_roll(s: Shop, area: float, roll: float) -> str:
-    return f"{s.amount(area, 'm2', 'ft2')} off a roll {s.run(roll)} wide"
+def _in_strips(s: Shop, key: str, item: str, buying: str, pieces: dict[str, tuple[float, float]], lap: str = "lap", spec: str = "", **rest) -> Line:
+    """Pieces length x width (m), each by the words that stand before it, cut in strips off a roll; `buying` begins the keys of its sizes."""
+    d, waste = s.design, s.design[f"{buying}_waste"]
+    roll, over = d[f"{buying}_roll"], d[f"{buying}_{lap}"]
+    found = {name: strips.laid(*size, roll, over, waste, d["buying.cut_step"]) for name, size in pieces.items()}
+    said = [f"{name} {_strips(s, pieces[name], one)}".strip() for name, one in found.items()]
+    laps = f", laps of {s.sizes(over)}" if any(one.count > 1 for one in found.values()) else ""
+    net, gross, bought = (sum(one.count * getattr(one, what) for one in found.values()) for what in ("length", "gross", "cut"))
+    text = "; ".join(part for part in (spec, *said) if part) + f"; off a roll {s.run(roll)} wide{laps}"
+    return s.line(item, key, spec=text, net=s.run(net), waste=percent(waste), gross=s.run(gross), count=bought, by_length=True, buy=s.run(bought), **rest)
+
+
+def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
+    many = "strip" if one.count == 1 else "strips"
+    return f"{s.run(size[0])} x {s.run(size[1])}: {one.count} {many} of {s.run(one.cut)} along the {s.run(one.length)}"
 
 
 def box(s: Shop) -> Iterator[Line]:
@@ -94,17 +117,18 @@ def _struts(s: Shop) -> Iterator[Line]:
 
 def liner(s: Shop) -> Iterator[Line]:
     c, d = s.chain, s.design
-    roll = choose_roll(c.liner_length, c.liner_width, d["lining.rolls"])
+    roll = shortest_off_a_roll(c.liner_length, c.liner_width, d["lining.rolls"])
     cut = f"{s.run(c.liner_length)} x {s.run(c.liner_width)}"
-    yield s.cut("liner", "liner", roll.length, "buying.liner_slack", spec=f"PVC or rubber, cut {cut} off a roll {s.run(roll.width)} wide", where="reservoir",
+    yield s.cut("liner", "liner", roll.length, "buying.liner_slack", spec=f"PVC or rubber, cut {cut} off a roll {s.run(roll.width)} wide, its {s.run(roll.length)} along the roll", where="reservoir",
                 note="one piece, no seam; trimmed when the pit is full")  # fmt: skip
 
 
 def fleece(s: Shop) -> Iterator[Line]:
-    c, d = s.chain, s.design
-    area = topics.formulas()["area of the protection fleece"](L_in=c.box_length, W_in=c.box_width, D=c.box_depth, w_apron=d["catch.apron"])
-    roll = d["buying.fleece_roll"]
-    yield s.cut("fleece", "protection fleece", area / roll, "buying.fleece_waste", spec=_off_a_roll(s, area, roll), where="under and over the liner")
+    """Under the liner over floor, sides and apron; over it over floor and sides; each as it lies flat, with its folds."""
+    c = s.chain
+    inside, outside = 2 * c.box_depth, 2 * (c.box_depth + s.design["catch.apron"])
+    pieces = {"under the liner": (c.box_length + outside, c.box_width + outside), "over it": (c.box_length + inside, c.box_width + inside)}
+    yield _in_strips(s, "fleece", "protection fleece", "buying.fleece", pieces, where="under and over the liner")
 
 
 def blocks(s: Shop) -> Iterator[Line]:
@@ -119,11 +143,10 @@ def blocks(s: Shop) -> Iterator[Line]:
 
 def mesh(s: Shop) -> Iterator[Line]:
     c, d = s.chain, s.design
-    lap, roll = d["buying.mesh_lap"], d["buying.mesh_roll"]
-    area = (c.box_length + 2 * lap) * (c.box_width + 2 * lap)
-    given = d.given("lining.mesh")
+    beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh")
     opening = f"opening {s.sizes(given.value)}" if given else "opening half of the smallest stone at most"
-    yield s.cut("mesh", "mesh", area / roll, "buying.mesh_waste", spec=f"{opening}; {_off_a_roll(s, area, roll)}", where="over the blocks, under the stone")
+    pieces = {"": (c.box_length + beyond, c.box_width + beyond)}
+    yield _in_strips(s, "mesh", "mesh", "buying.mesh", pieces, "strip_lap", opening, where="over the blocks, under the stone")
 
 
 def stone(s: Shop) -> Iterator[Line]:

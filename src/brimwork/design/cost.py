@@ -1,12 +1,14 @@
 """The cost sheet: what the shopping list costs, labour, overhead, contingency, margin, and tax last; what a year costs, and a whole life.
 
 A price that nobody has given is not known, never nothing: the sums that lack one say "at least".
+Every amount is rounded once, to a hundredth with halves up, where it is worked out; sums add up the rounded ones, so that what is printed adds up.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
 from functools import cached_property
 
 from brimwork import topics
@@ -19,6 +21,12 @@ from brimwork.design.quantities import quantities
 from brimwork.units import InputError
 
 YEAR = 365 * 86400.0  # s
+HUNDREDTH = Decimal("0.01")
+
+
+def rounded(amount: float) -> float:
+    """An amount of money to a hundredth, halves up: 49.275 is 49.28, however a float holds it."""
+    return float(Decimal(f"{amount:.7f}").quantize(HUNDREDTH, ROUND_HALF_UP))
 
 
 @dataclass(frozen=True)
@@ -58,7 +66,7 @@ class CostSheet:
 
     def _priced(self, line: Line) -> Priced:
         given = self.design.given(f"prices.{line.key}")
-        return Priced(line, given.value, given.value * line.count) if given else Priced(line, None, None)
+        return Priced(line, given.value, rounded(given.value * line.count)) if given else Priced(line, None, None)
 
     @cached_property
     def missing(self) -> tuple[str, ...]:
@@ -79,7 +87,7 @@ class CostSheet:
     @cached_property
     def materials(self) -> float:
         """The lines whose price is known."""
-        return sum(row.cost for row in self.priced if row.cost is not None)
+        return rounded(sum(row.cost for row in self.priced if row.cost is not None))
 
     # --- the sums, in order
 
@@ -96,16 +104,16 @@ class CostSheet:
     def labour(self) -> float | None:
         given = self.design.given("costing.rate")
         people, time, _ = self.hours
-        return _work("cost of labour", N_team=people, t_site=time, c_lab=given.value) if given else None
+        return rounded(_work("cost of labour", N_team=people, t_site=time, c_lab=given.value)) if given else None
 
     @property
     def direct(self) -> float:
-        return self.materials + (self.labour or 0.0)
+        return rounded(self.materials + (self.labour or 0.0))
 
     def _share(self, key: str, formula: str, cost: float, letters: tuple[str, str]) -> float:
         """A cost with a share of the design on it, by its formula; the cost as it is where no share is given."""
         given = self.design.given(f"costing.{key}")
-        return _work(formula, **{letters[0]: cost, letters[1]: given.value}) if given else cost
+        return rounded(_work(formula, **{letters[0]: cost, letters[1]: given.value})) if given else cost
 
     @cached_property
     def full(self) -> float:
@@ -145,7 +153,7 @@ class CostSheet:
     def _added(self, name: str, value: float, of: str) -> Sum:
         given = self.design.given(f"costing.{name}")
         return (
-            Sum(name, value, f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
+            Sum(name, rounded(value), f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
             if given
             else Sum(name, None, f"not given (costing.{name}): none is counted")
         )
@@ -155,21 +163,31 @@ class CostSheet:
     @cached_property
     def water(self) -> float:
         """Water in a year, at the price of water. Raises Unknown."""
-        return self.chain.daily_loss * YEAR * self.design["costing.water"]
+        return rounded(self.chain.daily_loss * YEAR * self.design["costing.water"])
+
+    @cached_property
+    def electricity(self) -> float:
+        """Electricity in a year. Raises Unknown."""
+        return rounded(self.chain.running_cost)
+
+    @cached_property
+    def service(self) -> float:
+        """Service in a year. Raises Unknown."""
+        return rounded(self.design["costing.service"])
 
     def years(self) -> list[Sum]:
         """What a year costs, and the whole life at today's prices."""
         years = self.design["costing.years"]
         return [
-            _known("electricity in a year", lambda: self.chain.running_cost),
+            _known("electricity in a year", lambda: self.electricity),
             _known("water in a year", lambda: self.water, "at most: as much all year as in the driest month"),
-            _known("service in a year", lambda: self.design["costing.service"]),
+            _known("service in a year", lambda: self.service),
             _known(f"whole cost over {years:g} years", self._life, "total, and every year's running and service; no interest, and no new pump in it"),
         ]
 
     def _life(self) -> float:
-        rest = self.design["costing.service"] + self.water
-        return _work("cost of a whole life", C_price=self.paid, N_years=self.design["costing.years"], C_run=self.chain.running_cost, C_serv=rest)
+        rest = self.service + self.water
+        return rounded(_work("cost of a whole life", C_price=self.paid, N_years=self.design["costing.years"], C_run=self.electricity, C_serv=rest))
 
 
 def _work(formula: str, **values: float) -> float:

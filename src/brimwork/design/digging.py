@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.chain import Chain, Found, result
 from brimwork.formula import Working
+from brimwork.units import write
 
 
 class Digging(Chain):
@@ -85,8 +86,32 @@ class Digging(Chain):
         return self._work("diagonal for squaring", L_dig=self.pit_length, W_dig=self.pit_width)
 
     @result
-    def dug(self):
+    def pit_dug(self):
         return self._work("volume to dig", L_dig=self.pit_length, W_dig=self.pit_width, D_dig=self.pit_depth)
+
+    @property
+    def apron_depth(self) -> float:
+        """How deep (m) the ground is dug for the apron: to the top of the blocks, where the stone begins; nothing where they stand over the paving."""
+        return max(-self.level("block top"), 0.0)
+
+    @property
+    def apron_size(self) -> tuple[float, float]:
+        """Length and width (m) of the ground that the apron covers, the box in it."""
+        beyond = 2 * self.design["catch.apron"]
+        return self.box_length + beyond, self.box_width + beyond
+
+    @result
+    def apron_dug(self):
+        """The apron beyond the pit; where the pit is wider, nothing more is dug."""
+        (length, width), pit = self.apron_size, self.pit_length * self.pit_width
+        said = f"apron of {write(length, 'm')} x {write(width, 'm')} less the pit, {write(self.apron_depth, 'mm')} deep to the top of the blocks"
+        return Found("V_dig", max(length * width - pit, 0.0) * self.apron_depth, said)
+
+    @result
+    def dug(self):
+        """All that is dug: the pit, and the apron beyond it."""
+        pit, apron = (write(volume, "m3") for volume in (self.pit_dug, self.apron_dug))
+        return Found("V_dig", self.pit_dug + self.apron_dug, f"pit {pit} and apron beyond it {apron}")
 
     @result
     def spoil(self):

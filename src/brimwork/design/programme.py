@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
 from brimwork.design.inputs import Design, Unknown
-from brimwork.design.steps import FEATURES, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Step
+from brimwork.design.steps import COAT, FEATURES, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Step, applies
 from brimwork.topics.ground import digging_hours
 from brimwork.units import InputError
 
@@ -44,6 +44,10 @@ class Calendar:
             seconds -= left
             start = self.next(self._closing(start))
         return start + datetime.timedelta(seconds=seconds)
+
+    def open(self, moment: datetime.datetime) -> bool:
+        """Whether people are at work at a moment, the last one of the day with it."""
+        return moment.weekday() < 5 and _opening(moment.date()) <= moment <= self._closing(moment)
 
     def _closing(self, moment: datetime.datetime) -> datetime.datetime:
         return _opening(moment.date()) + datetime.timedelta(seconds=self.hours)
@@ -101,10 +105,14 @@ class Programme:
     def end(self) -> datetime.datetime:
         return max(dated.end for dated in self.steps)
 
+    def signing(self, one: Dated) -> datetime.datetime:
+        """When a step that ends is looked at and signed: at its end, or when work goes on after it."""
+        calendar = Calendar(self.day_length)
+        return one.end if calendar.open(one.end) else calendar.next(one.end)
+
     def signed(self, one: Dated) -> str:
         """The working day on which a step that ends is looked at and signed."""
-        day = one.end.date()
-        return self.day(day + datetime.timedelta(days=max(7 - day.weekday(), 0) if day.weekday() >= 5 else 0))
+        return self.day(self.signing(one).date())
 
     def day(self, day: datetime.date) -> str:
         """A day as a date, or as a number counted from the first day on site, which is day 1."""
@@ -145,17 +153,24 @@ def programme(chain: Chain) -> Programme:
     d = chain.design
     given = d.given("programme.start")
     first, calendar = given.value if given else A_MONDAY, Calendar(d["programme.day"])
-    mine = {key: step for key, step in STEPS.items() if not step.kinds or d.kind in step.kinds}
+    mine = {key: step for key, step in STEPS.items() if applies(step, d)}
     times = {key: _time(chain, key) for key in mine}
     net = {key: ([need for need in step.needs if need in mine], times[key][0], step.by == WAIT) for key, step in mine.items()}
     found = forward(net, first, calendar)
     held = critical(net, first, calendar)
     dated = tuple(Dated(key, mine[key], times[key][0], *found[key], key in held, times[key][1]) for key in mine)
-    wanted: dict[str, Dated] = {}
-    for one in sorted((one for one in dated if one.step.order), key=lambda one: one.start):
-        wanted.setdefault(one.step.order, one)  # what two steps need must be there for the first
-    orders = tuple(sorted((_order(d, one) for one in wanted.values()), key=lambda order: order.by))
+    orders = tuple(sorted((_order(d, lead, one) for lead, one in _first_uses(dated, d).items()), key=lambda order: order.by))
     return Programme(dated, orders, bool(given), calendar.hours, _notes(first, given is not None, d))
+
+
+def _first_uses(dated: Iterable[Dated], d: Design) -> dict[str, Dated]:
+    """What must be ordered ahead, each with the step that uses it first."""
+    wanted: dict[str, Dated] = {}
+    for one in sorted(dated, key=lambda one: one.start):
+        for lead in one.step.order:
+            if applies(LEADS[lead], d):
+                wanted.setdefault(lead, one)
+    return wanted
 
 
 def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
@@ -164,13 +179,19 @@ def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
     many = _people(d["programme.people"])
     works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
     people = f"{works}, one step after the other; electrician and mason work beside them, and what cures or is tested waits beside them."
-    return tuple(note for note in (counted, weekend, people, HOLIDAYS) if note)
+    return tuple(note for note in (counted, weekend, _coat_told(d), people, HOLIDAYS) if note)
 
 
-def _order(d: Design, one: Dated) -> Order:
-    count = -(-round(d[f"programme.order_{one.step.order}"] / DAY, 6) // 1)
+def _coat_told(d: Design) -> str:
+    """A word where nobody has said whether the vessel is coated inside."""
+    asked = d.kind == "overflowing vessel" and d.given(COAT) is None
+    return f"Nobody has said whether the vessel is coated inside ({COAT}): no coat, and no time for it to cure, is planned." if asked else ""
+
+
+def _order(d: Design, lead: str, one: Dated) -> Order:
+    count = -(-round(d[f"programme.order_{lead}"] / DAY, 6) // 1)
     needed = one.start.date()
-    what = FEATURES[d.kind] if one.step.order == "feature" else LEADS[one.step.order].words
+    what = FEATURES[d.kind] if lead == "feature" else LEADS[lead].words
     return Order(what, days_before(needed, int(count)), needed, int(count))
 
 
@@ -193,7 +214,8 @@ def _digging(chain: Chain) -> tuple[float, str]:
     d, dug = chain.design, chain.dug
     people = d["programme.people"]
     _, most = digging_hours(dug, d["programme.soil"])
-    said = f"{short(dug, 'm3')} of {d['programme.soil']} dug by hand by the slower table, and barrowed, by {_people(people)}"
+    parts = f" (pit {short(chain.pit_dug, 'm3')}, apron {short(chain.apron_dug, 'm3')})" if chain.apron_dug else ""
+    said = f"{short(dug, 'm3')} of {d['programme.soil']}{parts} dug by hand by the slower table, and barrowed, by {_people(people)}"
     return (most + dug * d["programme.barrowing"]) / people, said
 
 
@@ -203,4 +225,4 @@ def _people(number: float) -> str:
 
 def team_time(chain: Chain) -> float:
     """Hours on site (s) of the team: all its steps together."""
-    return sum(_time(chain, key)[0] for key, step in STEPS.items() if step.by == TEAM and (not step.kinds or chain.design.kind in step.kinds))
+    return sum(_time(chain, key)[0] for key, step in STEPS.items() if step.by == TEAM and applies(step, chain.design))

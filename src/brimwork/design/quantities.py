@@ -59,9 +59,9 @@ def _services(s: Shop) -> Iterator[Line]:
 
 
 _LINES: dict[str, Callable[[Shop], Iterator[Line]]] = {
-    "pit to dig": below.pit, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
+    "pit to dig": below.pit, "apron to dig": below.apron, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
     "box": below.box, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
-    "feature": above.feature, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "intake cage": plumbing.intake,
+    "feature": above.feature, "waterproofer": above.coat, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "intake cage": plumbing.intake,
     "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,
     "branches": plumbing.branches, "seals": plumbing.seals, "upright": plumbing.upright, "overflow pipe": plumbing.overflow, "duct": _duct, "services": _services,
     "water for the first fill": plumbing.first_fill,

@@ -71,12 +71,15 @@ def _steps(made: Programme, days: int) -> list[Record]:
         x1 = max(x1, x0 + LEAST * days / WIDE)
         found.append(Polygon(_box(x0, -i - 0.8, x1, -i - 0.2), _FILLS[one.critical, one.step.by == WAIT], "thin"))
         if one.step.hold:
-            left = x1 > 0.85 * days
-            found += [
-                Mark((x1, -i - 0.5), 0.9),
-                Text((x0 if left else x1, -i - 0.5), one.step.hold, "end" if left else "start", 2.6, nudge=(-1.2 if left else 1.6, -0.9)),
-            ]
+            found += _held(one.step.hold, x0, max(x1, _across(made, made.signing(one), made.day_length)), -i - 0.5, days)
     return found
+
+
+def _held(hold: str, start: float, signed: float, y: float, days: int) -> list[Record]:
+    """A point where work stops until signed, on the day that the table of hold points names, and its name beside it."""
+    left = signed > 0.85 * days
+    name = Text((start if left else signed, y), hold, "end" if left else "start", 2.6, nudge=(-1.2 if left else 1.6, -0.9))
+    return [Mark((signed, y), 0.9), name]
 
 
 def _description(made: Programme, region: str) -> str:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from brimwork.design.amounts import Line
 from brimwork.design.chain import Chain
-from brimwork.design.cost import CostSheet, Priced, Sum
+from brimwork.design.cost import CostSheet, Priced, Sum, rounded
 from brimwork.design.quantities import TOOLS, quantities
 from brimwork.design.wording import measured, worded
 from brimwork.pack.markup import table, together, words
 from brimwork.units import InputError, convert
 
 UNKNOWN_PRICE = "price not known"
+ROUNDED = "Every amount is rounded once, to a hundredth, halves up; sums add up the rounded ones."
 
 
 def shopping(chain: Chain) -> str:
@@ -50,10 +51,10 @@ def cost(chain: Chain) -> str:
 def wholeness(sheet: CostSheet) -> str:
     """Whether the sum is whole, and what it lacks."""
     if sheet.whole:
-        return "Every price is known; quantities and prices may still change."
+        return f"Every price is known; quantities and prices may still change. {ROUNDED}"
     lacking = [f"{sum(row.cost is None for row in sheet.priced)} prices are not known", *([f"not worked out: {', '.join(sheet.open)}"] if sheet.open else [])]
     lacking += ["the rate of pay is not known"] if sheet.labour is None else []
-    return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing."
+    return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing. {ROUNDED}"
 
 
 def each(row: Priced, region: str) -> str:
@@ -63,7 +64,7 @@ def each(row: Priced, region: str) -> str:
 
 
 def money(value: float) -> str:
-    return f"{value:,.2f}".replace(",", " ")
+    return f"{rounded(value):,.2f}".replace(",", " ")
 
 
 def _sum(line: Sum, sheet: CostSheet, region: str) -> tuple[str, str, str]:

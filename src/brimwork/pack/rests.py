@@ -8,7 +8,7 @@ from brimwork import units
 from brimwork.design.amounts import short
 from brimwork.design.fields import Choice, Corners, Curve, Field, Several, sections
 from brimwork.design.inputs import Design, Given
-from brimwork.design.steps import STEPS
+from brimwork.design.steps import LEADS, STEPS, applies
 from brimwork.design.wording import spoken
 from brimwork.pack.markup import table, words
 from brimwork.units import InputError
@@ -34,8 +34,8 @@ def rests(design: Design) -> str:
 def _shown(design: Design, section: str, key: str) -> bool:
     if section in ONLY_GIVEN:
         return f"{section}.{key}" in design.values
-    step = STEPS.get(key) if section == "programme" else None
-    return not step or not step.kinds or design.kind in step.kinds
+    row = STEPS.get(key) or LEADS.get(key.removeprefix("order_")) if section == "programme" else None
+    return not row or applies(row, design)
 
 
 def _value(design: Design, key: str, field) -> tuple[str, str]:

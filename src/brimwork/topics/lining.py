@@ -231,7 +231,7 @@ def choose_roll(l_cut: float, w_cut: float, widths: Sequence[float]) -> Roll:
     wide = [width for width in widths if width >= across * (1 - 1e-12)]
     if not wide:
         raise InputError(
-            f"no roll up to {max(widths):g} m covers {across:g} m: order a wider one, or a seam made by the supplier; do not glue one in the garden"
+            f"no roll up to {max(widths):g} m covers {across:g} m in one piece: order a wider one, or a sheet that a specialist welds or joints; do not glue one in the garden"
         )
     return Roll(min(wide), along, min(wide) - across, w_cut > l_cut)
 
@@ -242,3 +242,9 @@ def rolls_both_ways(l_cut: float, w_cut: float, widths: Sequence[float]) -> tupl
     ways = ((l_cut, w_cut, False), (w_cut, l_cut, True))
     found = [Roll(width, along, width - across, turned) for width in widths for along, across, turned in ways if width >= across * (1 - 1e-12)]
     return tuple(sorted(found, key=lambda roll: (roll.width * roll.length, roll.width)))
+
+
+def shortest_off_a_roll(l_cut: float, w_cut: float, widths: Sequence[float]) -> Roll:
+    """The narrowest roll that covers a liner l_cut x w_cut (m) in one piece, and the way round that takes less length off it. Raises InputError when none does."""
+    width = choose_roll(l_cut, w_cut, widths).width
+    return min((roll for roll in rolls_both_ways(l_cut, w_cut, widths) if roll.width == width), key=lambda roll: roll.length)
