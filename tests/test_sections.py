@@ -321,6 +321,118 @@ def test_the_exit_check_keeps_how_sure_somebody_is_and_shows_the_receipt(book):
     assert "you may trust yourself more" in words(last.said)
 
 
+def examined(codes=("T06.2", "T06.4")):
+    return lesson.Exit("Water balance", codes, 1, "answers.json")
+
+
+def right_answer(one):
+    return one.question.typed(one.question.answer, 4) if hasattr(one.question, "answer") else ""
+
+
+def finished(last, sure="sure"):
+    """What the page says once Finish is pressed."""
+    last.sure.value = sure
+    last.finish()
+    return words(last.said)
+
+
+def sheet_of(book):
+    from pypdf import PdfReader
+
+    return " ".join(" ".join(page.extract_text() for page in PdfReader(book / "water-balance-answers.pdf").pages).split())
+
+
+def offered(one):
+    return [button.description for button in one.buttons.children]
+
+
+def test_the_exit_check_offers_help_and_new_numbers_only_once_it_is_finished(book):
+    last = examined()
+    first = last.asked.exercises[0]
+    assert [offered(one) for one in last.asked.exercises] == [[], []]
+    first.box.value = "3 mm"
+    assert offered(first) == []
+    finished(last)
+    assert offered(first) == ["Hint 1", "New numbers 1"]
+    first.again.click()
+    assert offered(first) == [] and first.box.value == "", "another check, without help again"
+    assert "Question 1 and question 2 have no answer" in finished(examined())
+
+
+def test_the_last_answer_counts_on_page_sheet_and_receipt(book):
+    last = examined()
+    for one in last.asked.exercises:
+        one.box.value = right_answer(one)
+        assert "Right" in words(one.feedback)
+    last.asked.exercises[1].box.value = "16"
+    said = finished(last)
+    assert "You were sure, and not all is right yet." in said and "Both" not in said
+    assert "3 entries" not in said and "4 entries, and 1 question right at the last try" in said
+    last.print()
+    sheet = sheet_of(book)
+    assert "sure. You were sure, and not all is right yet." in sheet and "4 entries, and 1 question right at the last try" in sheet
+    assert kept(book)[-1]["answer"].startswith("sure. You were sure, and not all is right yet.")
+    receipt = answers.receipt(answers.load("answers.json"))
+    assert receipt in said and receipt in sheet
+
+
+def test_an_answer_that_came_right_once_its_solution_was_shown_was_not_known(book):
+    last = examined()
+    first, second = last.asked.exercises
+    second.box.value = right_answer(second)
+    assert "Question 1 has no answer" in finished(last)
+    for _ in range(4):
+        first.hint.click()
+    assert "Hint 4 of 4" in words(first.help) and right_answer(first) in words(first.help)
+    first.box.value = "16"
+    assert "not all is right yet" in finished(last)
+    first.box.value = right_answer(first)
+    said = finished(last)
+    assert "Question 1 came right only once the solution was shown" in said and "knew" not in said and "1 question right" in said
+    last.print()
+    assert "right, once the solution was shown" in sheet_of(book) and "Question 1 came right only once" in sheet_of(book)
+    first.again.click()
+    first.box.value = right_answer(first)
+    assert "Both are right, and you knew it" in finished(last) and "2 questions right" in words(last.said)
+
+
+def test_three_hints_leave_an_answer_known(book):
+    last = examined()
+    finished(last)
+    for one in last.asked.exercises:
+        for _ in range(3):
+            one.hint.click()
+        one.box.value = right_answer(one)
+    assert "Both are right, and you knew it" in finished(last)
+
+
+def test_a_choice_that_stands_there_is_taken_when_the_check_is_finished(book):
+    last = lesson.Exit("Pipes and pumps", ("T05.5", "T05.6"), 1, "answers.json")
+    number, choice = last.asked.exercises
+    number.box.value = right_answer(number)
+    choice.radio.value = choice.question.right
+    assert "Both are right" in finished(last)
+    choice.radio.value = next(place for place, _ in enumerate(choice.question.options) if place != choice.question.right)
+    assert "not all is right yet" in finished(last)
+    count = len(kept(book))
+    finished(last)
+    assert len(kept(book)) == count + 1, "nothing is taken twice"
+
+
+def test_an_answer_of_another_day_does_not_answer_for_today(book):
+    earlier = examined()
+    for one in earlier.asked.exercises:
+        one.box.value = right_answer(one)
+    assert "you knew it" in finished(earlier)
+    assert "Question 1 and question 2 have no answer" in finished(examined())
+
+
+def test_an_estimate_is_said_as_it_was_read(book):
+    own = numbers()
+    own.estimate.value = "50,5 L/min"
+    assert "Kept: 50.5 L/min" in words(own.guess_said) and own.guess == pytest.approx(50.5 / 60e3)
+
+
 def test_a_sheet_to_print_has_the_last_answers_and_the_receipt(book):
     from pypdf import PdfReader
 

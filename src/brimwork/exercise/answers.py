@@ -82,6 +82,17 @@ def _refuse(word: str) -> None:
     raise ValueError(word)
 
 
+def last(answers: list[dict]) -> dict[str, dict]:
+    """The last entry of everything that was asked: it is the one that counts."""
+    return {entry["exercise"]: entry for entry in answers}
+
+
+def counted(answers: list[dict]) -> str:
+    """How many entries there are, and how many questions are right by their last answer, in words for page and paper."""
+    right, entries = sum(entry["kind"] == "right" for entry in last(answers).values()), len(answers)
+    return f"{entries} {'entry' if entries == 1 else 'entries'}, and {right} {'question' if right == 1 else 'questions'} right at the last try"
+
+
 def receipt(answers: list[dict]) -> str:
     """A short code of everything in the file: SHA-256, its first 12 digits in groups of four. The same answers always give the same code."""
     text = json.dumps(answers, sort_keys=True, separators=(",", ":"), ensure_ascii=True)

@@ -21,6 +21,7 @@ from brimwork.units import InputError, Reading, parse, with_point
 NARROW = 0.5  # share of the band for two slips at once and for the unit of a given value
 MOST_GUESSES = 3
 
+ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
 KINDS = ("right", "slip", "unit", "slip and unit", "input", "ask", "carried", "none", "no unit", "other unit", "unread", "told")
 CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 

@@ -8,13 +8,14 @@ import tempfile
 from pathlib import Path
 
 from brimwork.exercise import answers, bank
+from brimwork.exercise.diagnosis import ONCE_SHOWN
 from brimwork.files import write_whole
 from brimwork.pack import markup
 from brimwork.pack.markup import words
 from brimwork.units import InputError
 
 _SAID = {
-    "right": "right", "slip": "a known slip", "unit": "a slip of units", "slip and unit": "a slip, and one of units", "input": "the unit of a given value, perhaps",
+    "right": "right", ONCE_SHOWN: "right, once the solution was shown", "slip": "a known slip", "unit": "a slip of units", "slip and unit": "a slip, and one of units", "input": "the unit of a given value, perhaps",
     "ask": "more than one slip fits", "carried": "follows from an earlier slip", "none": "no diagnosis", "no unit": "no unit", "other unit": "another kind of unit",
     "unread": "could not be read", "told": "own words", "estimate": "an estimate", "skipped": "skipped", "sure": "how sure", "carried over": "into my design",
 }  # fmt: skip
@@ -37,7 +38,7 @@ def write_sheet(title: str, record: str) -> str:
 
 def document(title: str, held: list[dict]) -> str:
     """The Typst source: a row for every question with its last answer, and the receipt of all."""
-    last = {entry["exercise"]: entry for entry in held}
+    last = answers.last(held)
     tries = {name: sum(entry["exercise"] == name for entry in held) for name in last}
     rows = [(_asked(entry), _typed(entry), str(tries[name]), _SAID.get(entry["kind"], "")) for name, entry in last.items()]
     receipt = f"Receipt {answers.receipt(held)}"
@@ -45,7 +46,7 @@ def document(title: str, held: list[dict]) -> str:
         [
             markup.head(f"{title}: my answers", "UK", f"{title}. {receipt}. Printed from the learner's own answers file."),
             f"= {words(f'{title}: my answers')}",
-            words(f"{len(held)} entries, the last of {held[-1]['at'][:10]}. {receipt}."),
+            words(f"{answers.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
             markup.table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
             "#v(8mm)",
             words("Name or learner code: ______________________      Date: ______________"),

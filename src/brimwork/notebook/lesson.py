@@ -12,7 +12,7 @@ from IPython.display import display
 
 from brimwork.exercise import answers, bank
 from brimwork.exercise.choices import Choice, Telling
-from brimwork.exercise.diagnosis import diagnose
+from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
@@ -35,10 +35,10 @@ def _display(made) -> None:
 
 
 class Together:
-    """Questions numbered from 1."""
+    """Questions numbered from 1; `examined` ones offer no help until they are told to."""
 
-    def __init__(self, codes: tuple[str, ...], seed: int, record: str | None):
-        self.exercises: list[Exercise] = [exercise(code, seed, record, str(number)) for number, code in enumerate(codes, start=1)]
+    def __init__(self, codes: tuple[str, ...], seed: int, record: str | None, examined: bool = False):
+        self.exercises: list[Exercise] = [exercise(code, seed, record, str(number), examined) for number, code in enumerate(codes, start=1)]
         self.widget = Part([one.widget for one in self.exercises], "\n".join(one.question.text for one in self.exercises))
 
 
@@ -154,11 +154,14 @@ def find_slip(code: str, record: str | None = ANSWERS) -> None:
 
 
 class Exit:
-    """The last questions, how sure one is, the receipt of all answers, and a sheet to print."""
+    """The last questions, how sure one is, the receipt of all answers, and a sheet to print. Help and new numbers come once it is finished.
+
+    The last answer to each question counts. What the page says of them is kept in the answers file, so that sheet and receipt say the same.
+    """
 
     def __init__(self, title: str, codes: tuple[str, ...], seed: int, record: str):
         self.title, self.codes, self.record = title, codes, record
-        self.asked, self.keeper, self.said = Together(codes, seed, record), Keeper(record), widgets.HTML()
+        self.asked, self.said = Together(codes, seed, record, examined=True), widgets.HTML()
         self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
@@ -168,29 +171,34 @@ class Exit:
         if self.sure.value is None:
             self.said.value = alert("Say first how sure you are.")
             return
+        for one in self.asked.exercises:
+            one.settle()
+        verdict = self._calibrated([one.standing for one in self.asked.exercises])
         try:
-            kept = answers.note(self.record, f"{self.title}: how sure", self.sure.value, "sure")
+            kept = answers.note(self.record, f"{self.title}: exit check", f"{self.sure.value}. {verdict}", "sure")
             held = answers.load(self.record)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
-        met = {entry["exercise"] for entry in held if entry["kind"] == "right"}
+        for one in self.asked.exercises:
+            one.open_help()
         self.said.value = status(
-            f"{escape(kept.said)} {self._calibrated(met)} {len(held)} entries stand in {escape(self.record)}, and you answered {len(met)} different"
-            f" questions right. <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file."
+            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {answers.counted(held)}."
+            f" <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file."
         )
 
-    def _calibrated(self, met: set[str]) -> str:
-        """How sureness and answers go together."""
-        right = sum(one.question.code in met for one in self.asked.exercises)
+    def _calibrated(self, standing: list[str]) -> str:
+        """How sureness and the last answers go together, in at most as many characters as an answers file keeps."""
         sure = SURE.index(self.sure.value) >= 2
-        if right == len(self.codes):
-            return "Both are right, and you knew it." if sure else "Both are right: you may trust yourself more."
-        return (
-            "You were sure, and not all is right yet. Look at the hints once more."
-            if sure
-            else "Not all is right yet, and you saw that. Go back to the worked example."
-        )
+        all_of_them = "Both" if len(standing) == 2 else "All"
+        if {*standing} == {"right"}:
+            return f"{all_of_them} are right, and you knew it." if sure else f"{all_of_them} are right: you may trust yourself more."
+        if {*standing} <= {"right", ONCE_SHOWN}:
+            return f"{_numbered(standing, ONCE_SHOWN)} came right only once the solution was shown. Take new numbers, or come back another day."
+        missing = f" {_numbered(standing, '')} {'has' if standing.count('') == 1 else 'have'} no answer." if "" in standing else ""
+        if sure:
+            return f"You were sure, and not all is right yet.{missing} Look at the hints, which are open now."
+        return f"Not all is right yet, and you saw that.{missing} Go back to the worked example."
 
     def print(self) -> None:
         try:
@@ -199,6 +207,12 @@ class Exit:
             self.said.value = alert(f"{error}.")
             return
         self.said.value = status(f"Written: {escape(path)}. Open it from the list of files at the left, and print it there.")
+
+
+def _numbered(standing: list[str], kind: str) -> str:
+    """The questions that stand so, by number: "Question 1" or "Question 1 and question 2"."""
+    named = " and ".join(f"question {number}" for number, each in enumerate(standing, start=1) if each == kind)
+    return f"{named[:1].upper()}{named[1:]}"
 
 
 def exit_check(title: str, *codes: str, seed: int = 1, record: str = ANSWERS) -> None:

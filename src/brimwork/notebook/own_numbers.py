@@ -47,11 +47,11 @@ class OwnNumbers(ByNumber):
         if not text.strip():
             return
         try:
-            self.guess = units.read(text, self.question.unit, "the estimate")
+            self.guess = units.read(units.with_point(text), self.question.unit, "the estimate")
         except InputError as error:
             self.guess_said.value = alert(f"{error}.")
             return
-        self.guess_said.value = status("Kept. Now work it out, and type the value on the way first.")
+        self.guess_said.value = status(f"Kept: {escape(self.question.typed(self.guess))}. Now work it out, and type the value on the way first.")
         self.keeper.note(f"{self.question.code}: estimate", text, "estimate")
         self.place.children = [self.estimate, self.guess_said, *self.rest]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from html import escape
 
 import ipywidgets as widgets
@@ -12,7 +13,7 @@ from brimwork.exercise import answers, bank
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.choices import LONGEST_SENTENCE, Choice, Sequence, Telling
 from brimwork.exercise.consequence import consequence
-from brimwork.exercise.diagnosis import Diagnosis, diagnose
+from brimwork.exercise.diagnosis import ONCE_SHOWN, Diagnosis, diagnose
 from brimwork.exercise.hints import TOLD, ladder
 from brimwork.exercise.question import Question
 from brimwork.notebook.pages import say
@@ -85,11 +86,11 @@ class Keeper:
 class Exercise:
     """A question with what a kind of question adds: `ask` shows it, `given` reads the answer. Help comes in rungs, and answers are kept if asked.
 
-    `number` tells several questions of one page apart, for the eye and for a screen reader.
+    `number` tells several questions of one page apart, for the eye and for a screen reader. One that is `examined` offers help only by `open_help`.
     """
 
-    def __init__(self, name: str, seed: int, record: str | None, number: str = ""):
-        self.name, self.seed, self.number = name, seed, f" {number}" if number else ""
+    def __init__(self, name: str, seed: int, record: str | None, number: str = "", examined: bool = False):
+        self.name, self.seed, self.number, self.examined = name, seed, f" {number}" if number else "", examined
         self.keeper = Keeper(record)
         self.kept = self.keeper.said
         self.text, self.feedback, self.outcome, self.help = (widgets.HTML() for _ in range(4))
@@ -102,7 +103,7 @@ class Exercise:
 
     def _pose(self) -> None:
         self.question = bank.pose(self.name, self.seed)
-        self.found, self.rung = None, 0
+        self.found, self.rung, self.taken, self.shown = None, 0, "", False
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
@@ -110,7 +111,21 @@ class Exercise:
         self.feedback.value = self.outcome.value = self.help.value = ""
         self.own: list[widgets.Button] = []
         self.place.children = self.ask()
+        self.buttons.children = self.own
+        if not self.examined:
+            self.open_help()
+
+    def open_help(self) -> None:
+        """Offer hints, and new numbers where there are any."""
         self.buttons.children = [*self.own, self.hint, *([self.again] if self.question.varies else [])]
+
+    def settle(self) -> None:
+        """Take what stands there and has not been taken yet."""
+
+    @property
+    def standing(self) -> str:
+        """How the last answer stands: a kind of diagnosis, ONCE_SHOWN for one that came right after its whole solution was shown, "" for none."""
+        return ONCE_SHOWN if self.found and self.found.right and self.shown else self.found.kind if self.found else ""
 
     def ask(self) -> list[widgets.Widget]:
         raise NotImplementedError
@@ -121,15 +136,16 @@ class Exercise:
 
     def take(self, text: str, middle: str = "") -> None:
         """Say what an answer tells, and keep it."""
-        self.found = diagnose(self.question, text, middle)
+        self.found, self.taken = diagnose(self.question, text, middle), text
         self.rung = TOLD.get(self.found.kind, 0) if isinstance(self, ByNumber) else 0
         self.help.value = ""
         self.feedback.value = told(self.found)
-        self.keeper.keep(self.question, text, self.found, middle)
+        self.keeper.keep(self.question, text, replace(self.found, kind=self.standing), middle)
 
     def next_hint(self) -> None:
         rungs = ladder(self.question, self.found)
         self.rung = min(self.rung + 1, len(rungs))
+        self.shown |= self.rung == len(rungs) and not (self.found and self.found.right)
         self.help.value = status(f"Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
 
 
@@ -189,6 +205,10 @@ class ByChoice(Exercise):
             self.feedback.value += paragraph(escape(self.question.mended.text))
             self.place.children = [self.radio, self.mended]
 
+    def settle(self) -> None:
+        if self.radio.value is not None and str(self.radio.value + 1) != self.taken:
+            self.check()
+
     def mend(self, text: str) -> None:
         if text.strip():
             found = diagnose(self.question.mended, text)
@@ -209,11 +229,20 @@ class ByOrder(Exercise):
         return self.places
 
     def check(self) -> None:
-        chosen = [place.value for place in self.places]
-        if None in chosen or len({*chosen}) < len(chosen):
+        order = self.order()
+        if not order:
             self.feedback.value = alert("Give every step one place.")
             return
-        self.take(" ".join(str(place + 1) for place in chosen))
+        self.take(order)
+
+    def settle(self) -> None:
+        if self.order() not in ("", self.taken):
+            self.check()
+
+    def order(self) -> str:
+        """The order chosen, or "" while a step has no place of its own."""
+        chosen = [place.value for place in self.places]
+        return "" if None in chosen or len({*chosen}) < len(chosen) else " ".join(str(place + 1) for place in chosen)
 
 
 class ByWords(Exercise):
@@ -245,10 +274,10 @@ class ByWords(Exercise):
 _KINDS = {Choice: ByChoice, Sequence: ByOrder, Telling: ByWords, Question: ByNumber}
 
 
-def exercise(name: str, seed: int = 1, record: str | None = None, number: str = "") -> Exercise:
+def exercise(name: str, seed: int = 1, record: str | None = None, number: str = "", examined: bool = False) -> Exercise:
     """The exercise for a question code or the name of a formula. Raises InputError."""
     posed: Posed = bank.pose(name, seed)
-    return _KINDS[type(posed)](name, seed, record, number)
+    return _KINDS[type(posed)](name, seed, record, number, examined)
 
 
 def practise(name: str, seed: int = 1, record: str | None = None) -> None:
