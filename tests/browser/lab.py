@@ -45,7 +45,7 @@ def server(folder: Path, swift: bool = True) -> Iterator[str]:
         "IPYTHONDIR": str(folder / ".ipython"),
     }
     with open(folder / "server.log", "wb") as log:
-        process = subprocess.Popen([*opening.command(folder, False, port), *extra], env=environment, stdout=log, stderr=log)
+        process = subprocess.Popen([*opening.command(folder, False, port), *extra], env=environment, cwd=folder, stdout=log, stderr=log)
     try:
         address = f"http://127.0.0.1:{port}/lab"
         _await(address, process, folder / "server.log")

@@ -138,6 +138,49 @@ def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page,
     assert page.get_by_text("Traceback").count() == 0
 
 
+def test_a_workbook_opened_without_its_kernel_says_what_to_do(page, address):
+    """What a kernel has made is gone with it: words stand where boxes were. While the kernel lives, boxes come back by themselves."""
+    lab.open_workbook(page, address, "overflow.ipynb")
+    lab.save(page)
+    for alive in (True, False):
+        if not alive:
+            page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.shutdown()")
+        page.goto(f"{address}/tree/overflow.ipynb?reset")
+        page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.context?.isReady")
+        if alive:
+            page.get_by_role("slider").first.wait_for()
+        else:
+            page.get_by_text("Run this cell to bring it to life").first.wait_for()
+            assert page.get_by_text("model not found").count() == 0
+
+
+def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address):
+    lab.open_workbook(page, address, "00-start.ipynb", run=False)
+    page.evaluate("() => window.jupyterapp.commands.execute('terminal:create-new')")
+    page.locator(".jp-Terminal textarea").focus()
+    page.wait_for_timeout(2000)
+    page.keyboard.type("brimwork pack designs/quick-check.toml\n")
+    page.wait_for_function(
+        """() => window.jupyterapp.serviceManager.contents.get('designs', {content: true})
+             .then(folder => folder.content.some(file => file.name === 'quick-check.pdf'))""",
+        timeout=30_000,
+        polling=500,
+    )
+
+
+def test_a_form_and_its_long_answers_fit_a_narrow_page(page, address):
+    page.set_viewport_size({"width": 900, "height": 5000})
+    lab.open_workbook(page, address, "design.ipynb")
+    rim = page.get_by_label("Diameter of the rim")
+    rim.wait_for()
+    assert rim.evaluate("box => box.getBoundingClientRect().width") > 90, "ten figures and a unit can be read"
+    row = rim.locator("xpath=ancestor::*[contains(@class, 'widget-hbox')][last()]")
+    assert row.evaluate("row => row.scrollWidth <= row.clientWidth + 1"), "no scrollbar of its own"
+    lab.open_workbook(page, address, "overflow.ipynb")
+    page.get_by_text("Search for pipes and cables").first.click(timeout=5000)
+    assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()
+
+
 def test_questions_of_each_kind_are_answered_by_keyboard_and_kept(page, address):
     """Number with a hint, choice by radio button, order by lists; the answers file stands in the workbook's folder."""
     page.goto(f"{address}?reset")

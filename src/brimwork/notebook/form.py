@@ -9,7 +9,7 @@ import ipywidgets as widgets
 from ipywidgets.widgets.widget_description import DescriptionStyle
 from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 
-from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections, usual
+from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections
 from brimwork.design.wording import spoken, worded
 from brimwork.notebook.folds import Folds
 from brimwork.units import InputError
@@ -59,6 +59,7 @@ _SAID, _SAID_STYLE = widgets.Layout(), HTMLStyle()
 # A long name takes two lines; titles of steps stand at the left.
 _STYLE = """<style>.brimwork-form .widget-label { white-space: normal; overflow: visible; height: auto; line-height: 1.25; align-self: center;
   flex-shrink: 1; min-width: 7em }
+.brimwork-form .brimwork-basis .widget-label { min-width: 3em }
 .brimwork-form .widget-inline-hbox { max-width: 100% }
 .brimwork-form .widget-inline-hbox :is(input, select) { min-width: 9em }
 .brimwork-form .widget-hbox { overflow: visible }
@@ -84,6 +85,7 @@ class Entry:
             self.box = widgets.Text(continuous_update=False, style=_TYPED, **looks)
         name = spoken(self.field.name, self.view.design.region)
         self.basis = widgets.Dropdown(options=BASES, description="basis", tooltip=f"what the {name} rests on", layout=_BASIS, style=_BASIS_NAME)
+        self.basis.add_class("brimwork-basis")
         self.message = widgets.HTML(layout=_SAID, style=_SAID_STYLE)
         self.widget = widgets.HBox([self.box, self.basis, self.message], layout=_ROW)
         self.show()
@@ -109,8 +111,7 @@ class Entry:
         self.show()
 
     def _empty(self) -> str:
-        assumed = usual(self.field, self.view.design.region)
-        return f"usual: {assumed} ({self.field.basis})" if assumed else UNKNOWN
+        return self.field.hint(self.view.design.region) or UNKNOWN
 
     def show(self) -> None:
         """Put what the design says into the boxes."""
