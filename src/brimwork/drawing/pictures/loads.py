@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from brimwork.drawing.marks import width_of
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, fitting, height, rectangle, said
 from brimwork.drawing.records import NIGHT, Arrow, Dimension, Leader, Line, Mark, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
@@ -16,11 +17,12 @@ from brimwork.units import InputError, number
 def _slab(values: dict[str, float], result: float) -> Drawn:
     length, width = values["l_s"], values["w_s"]
     scale, name = fitting(length, width, 52.0, 40.0)
+    fits = length * scale > width_of("touches all over", 3.2) + 2.0
     view = at_scale((0.0, -1 / scale), FRAME, scale, ())
     shape = rectangle(-length / 2, -width / 2, length / 2, width / 2)
     records = (
         Polygon(shape, "patch", "outline"),
-        Text((0, 0), "touches all over", "middle", 3.2, nudge=(0, -1)),
+        Text((0, 0), "touches all over", "middle", 3.2, nudge=(0, -1.0 if fits else width * scale / 2 + 1.6)),
         Dimension((-length / 2, -width / 2), (length / 2, -width / 2), said("l_s", length), length, -6.0),
         height("w_s", (length / 2, -width / 2), width, scale, -5.0),
     )
