@@ -52,8 +52,8 @@ def keys_of(step: str, kind: str) -> list[str]:
 
 # One look for all boxes: shared by them, because the page opens faster with few of them.
 _TYPED, _CHOSEN = TextStyle(description_width="29em"), DescriptionStyle(description_width="29em")
-_NARROW, _WIDE = widgets.Layout(width="45em", max_width="100%"), widgets.Layout(width="48em", max_width="100%")
-_BASIS, _BASIS_NAME = widgets.Layout(width="15em"), DescriptionStyle(description_width="3em")
+_NARROW, _WIDE = widgets.Layout(width="45em", max_width="100%"), widgets.Layout(width="47em", max_width="100%")
+_BASIS, _BASIS_NAME = widgets.Layout(width="16em"), DescriptionStyle(description_width="3em")
 _ROW = widgets.Layout(flex_flow="row wrap")
 _SAID, _SAID_STYLE = widgets.Layout(), HTMLStyle()
 # A long name takes two lines; titles of steps stand at the left.
