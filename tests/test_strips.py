@@ -50,3 +50,10 @@ def test_a_liner_lies_so_that_the_least_length_comes_off_the_narrowest_roll_that
     roll = lining.shortest_off_a_roll(long, wide, (2.0, 3.0, 4.0, 6.0))
     assert roll.width == lining.choose_roll(long, wide, (2.0, 3.0, 4.0, 6.0)).width
     assert roll.length == (min(long, wide) if max(long, wide) <= roll.width else max(long, wide))
+    assert roll.spare == pytest.approx(roll.width - (long + wide - roll.length)) and roll.turned == (roll.length == wide != long)
+
+
+def test_a_liner_is_turned_only_where_its_slack_fits_across_the_roll():
+    """By hand: 3.95 m lie across a roll of 4 m; with 2 % slack they are 4.029 m and do not."""
+    assert lining.shortest_off_a_roll(3.95, 3.1, (4.0,)).length == 3.1
+    assert lining.shortest_off_a_roll(3.95, 3.1, (4.0,), 0.02).length == 3.95

@@ -120,7 +120,7 @@ def _cascade(s: Shop) -> Iterator[Line]:
 
 def _liner(s: Shop, item: str, length: float, width: float) -> Line:
     """A strip cut off the narrowest roll that covers it; with its laps, in pieces laid like tiles downhill."""
-    roll = shortest_off_a_roll(length, width, s.design["lining.rolls"])
+    roll = shortest_off_a_roll(length, width, s.design["lining.rolls"], s.design["buying.liner_slack"])
     cut = f"{s.run(length)} x {s.run(width)} with laps, off a roll {s.run(roll.width)} wide"
     return s.cut("feature_liner", item, roll.length, "buying.liner_slack", spec=cut, where="cascade", note="upper piece over lower, every edge above the water")
 

@@ -117,7 +117,7 @@ def _struts(s: Shop) -> Iterator[Line]:
 
 def liner(s: Shop) -> Iterator[Line]:
     c, d = s.chain, s.design
-    roll = shortest_off_a_roll(c.liner_length, c.liner_width, d["lining.rolls"])
+    roll = shortest_off_a_roll(c.liner_length, c.liner_width, d["lining.rolls"], d["buying.liner_slack"])
     cut = f"{s.run(c.liner_length)} x {s.run(c.liner_width)}"
     yield s.cut("liner", "liner", roll.length, "buying.liner_slack", spec=f"PVC or rubber, cut {cut} off a roll {s.run(roll.width)} wide, its {s.run(roll.length)} along the roll", where="reservoir",
                 note="one piece, no seam; trimmed when the pit is full")  # fmt: skip

@@ -103,7 +103,7 @@ STEPS: dict[str, Step] = {
     "lift_surface": Step("lift and store turf or paving", "1 h", ("set_out",)),
     "trial_dig": Step("trial dig by hand at service marks", "0.5 h", ("lift_surface",), "photograph", caution="no machine and no breaker near a mark"),
     "dig": Step(
-        "dig to formation, the last 50 mm by hand; dig the apron to the top of the blocks",
+        "dig to formation, the last 50 mm by hand; the apron to the level of the block tops",
         "6 h",
         ("trial_dig",),
         "+0/-10 mm; flat within 10 mm in 1 m",

@@ -244,7 +244,12 @@ def rolls_both_ways(l_cut: float, w_cut: float, widths: Sequence[float]) -> tupl
     return tuple(sorted(found, key=lambda roll: (roll.width * roll.length, roll.width)))
 
 
-def shortest_off_a_roll(l_cut: float, w_cut: float, widths: Sequence[float]) -> Roll:
-    """The narrowest roll that covers a liner l_cut x w_cut (m) in one piece, and the way round that takes less length off it. Raises InputError when none does."""
-    width = choose_roll(l_cut, w_cut, widths).width
-    return min((roll for roll in rolls_both_ways(l_cut, w_cut, widths) if roll.width == width), key=lambda roll: roll.length)
+def shortest_off_a_roll(l_cut: float, w_cut: float, widths: Sequence[float], slack: float = 0.0) -> Roll:
+    """The narrowest roll that covers a liner l_cut x w_cut (m) in one piece, and the way round that takes less length off it. Raises InputError when none does.
+
+    The longer side lies across the roll only where its width holds that side and a share of slack.
+    """
+    roll = choose_roll(l_cut, w_cut, widths)
+    across, along = sorted((l_cut, w_cut))
+    fits = across < along and along * (1 + slack) <= roll.width
+    return Roll(roll.width, across, roll.width - along, not roll.turned) if fits else roll
