@@ -276,6 +276,12 @@ def test_changing_the_unit_is_the_question_where_that_is_asked():
     assert diagnose(question, "4920 L/h").right and diagnose(question, "5910 L/h").kind == "slip"
 
 
+def test_an_answer_is_asked_for_in_days_and_in_money():
+    assert "Answer in days, to three figures." in bank.pose("T06.2").text and "Answer in money" in bank.pose("T10.4").text
+    assert "Find the" in bank.pose("days without top-up").text and "in days" in bank.pose("days without top-up").text
+    assert "measured in days" in ladder(bank.pose("T06.2"))[0] and "in days" in diagnose(bank.pose("T06.2"), "3 kg").text
+
+
 def test_the_word_of_a_question_counts_as_its_unit():
     bags, level = bank.pose("T12.1"), bank.pose("T01.4")
     assert all(diagnose(bags, typed).right for typed in ("21", "21 bags", "21 bag", "21bags", " 21 BAGS "))

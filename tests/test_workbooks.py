@@ -12,6 +12,7 @@ from reading_grade import grade
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
 SECTIONED = ("lining", "loads", "overflow", "pipes", "reservoir", "siting", "volume", "water-balance")
+SETTLED = tuple(name for name in SECTIONED if name != "lining")  # the newest has yet to find its place in the list and its opening words
 PICTURES = ("explore", "start_and_stop", "follow_days")
 SECTIONS = (("recall",), ("predict",), ("explore",), ("look_back", "explain"), ("derive", "ledger"), ("fade",), ("find_slip",), ("your_numbers",), ("on_site",),
             ("exit_check",))  # fmt: skip
@@ -101,6 +102,41 @@ def test_the_text_of_a_topic_workbook_reads_easily_and_asks_something_soon(path)
     assert statistics.median(grades) <= 8 and max(grades) <= 10
     first = next(place for place, cell in enumerate(cells) if source(cell).startswith("recall("))
     assert first < 6 and len(" ".join(source(cell) for cell in cells[:first]).split()) <= 250
+
+
+def _order():
+    """The topic workbooks in the order in which the first page names them."""
+    return re.findall(r"^- \[.*\]\((\S+)\.ipynb\)$", _text("00-start"), re.MULTILINE)
+
+
+def _text(name):
+    return "\n".join(source(cell) for cell in json.loads((FOLDER / f"{name}.ipynb").read_text(encoding="utf-8"))["cells"])
+
+
+def test_the_first_page_and_the_list_of_workbooks_name_the_topics_in_one_order():
+    named = re.findall(r"^\| `(\S+)` \|", (FOLDER.parent / "README.md").read_text(encoding="utf-8"), re.MULTILINE)
+    assert {*_order()} == {*SECTIONED} and len(_order()) == len(SECTIONED)
+    assert [name for name in named if name in SETTLED] == [name for name in _order() if name in SETTLED]
+
+
+def test_what_is_recalled_was_asked_about_in_a_topic_that_comes_before():
+    """A code begins with its topic; that on water has two workbooks. The first workbook recalls what it needs itself, units and a tank."""
+    taught = {"volume": {"T02"}, "reservoir": {"T06"}, "overflow": {"T04"}, "pipes": {"T05"}, "loads": {"T07"}, "water-balance": {"T06"},
+              "siting": {"T01", "T03"}, "lining": {"T08", "T09"}}  # fmt: skip
+    calls = {name: re.findall(r"^(\w+)\((.*)\)$", _text(name), re.MULTILINE) for name in _order()}
+    codes = {name: [(call, code) for call, given in found for code in re.findall(r"\bT\d\d\.\d+\b", given)] for name, found in calls.items()}
+    for place, name in enumerate(_order()):
+        before = set().union(*(taught[earlier] for earlier in _order()[: max(place, 1)]))
+        still_to_come = {code for later in _order()[place:] for call, code in codes[later] if call != "recall"}
+        recalled = [code for call, code in codes[name] if call == "recall"]
+        assert len(recalled) == 3 and {code.partition(".")[0] for code in recalled} <= before, name
+        assert not {*recalled} & still_to_come, name
+
+
+@pytest.mark.parametrize("name", SETTLED)
+def test_a_topic_workbook_says_first_how_it_comes_to_life(name):
+    opening = source(json.loads((FOLDER / f"{name}.ipynb").read_text(encoding="utf-8"))["cells"][0])
+    assert "Run > Run All Cells" in opening and "when you open the workbook another day" in opening
 
 
 def test_notebooks_name_the_kernel_that_opens_without_a_question_and_no_machine():

@@ -134,13 +134,15 @@ def test_overflow_from_first_to_last_section(page, address):
     book = Book(page, address, "overflow")
     recall = book.part("recall(")
     recall.answered("Your answer 1, with its unit", ("10.6 US gal/h", "left it per minute"), (f"{40 * 60 / 3.785411784:.0f} US gal/h", "Right:"))
-    recall.answered("Your answer 2, with its unit", ("3 mm", "the same drop as the foot"), (f"{3 * 780 / 400} mm", "Right:"))
-    recall.choose("Mark out the pit")
-    recall.press("Check 3")
-    recall.says("You chose: Mark out the pit")
-    recall.choose("Search for pipes and cables")
-    recall.press("Check 3")
-    recall.says("Right.")
+    for question, option, told in (
+        ("2", "Depth: 300 mm", "The depth holds"),
+        ("2", "Volume: 0.96", "Right."),
+        ("3", "Plan: 1.2 x 0.8", "The plan holds"),
+        ("3", "Water area: 0.96", "Right."),
+    ):
+        recall.choose(option)
+        recall.press(f"Check {question}")
+        recall.says(told)
 
     explore = book.part('explore("flow over a level lip"')
     explore.type("H, head over the lip", "6 mm")
@@ -188,7 +190,7 @@ def test_overflow_from_first_to_last_section(page, address):
     numbers.type("Rough estimate first", "50")
     numbers.says("has no unit", "alert")
     numbers.type("Rough estimate first", "50 L/min")
-    numbers.says("Kept. Now work it out")
+    numbers.says("Kept: 50.0 L/min. Now work it out")
     numbers.answered("On the way: b", ("760 mm", "left out π"))
     flow = 1.73 * edge * 0.0035**1.5 * 60e3
     numbers.answered("Your answer, with its unit", (f"{flow / math.pi:.2f} L/min", "follows rightly from your value on the way"))

@@ -14,7 +14,7 @@ from functools import cache
 from brimwork import units
 from brimwork.exercise import unit_slips
 from brimwork.exercise.choices import Choice, Sequence, Telling
-from brimwork.exercise.question import TOLERANCE, Known, Question
+from brimwork.exercise.question import TOLERANCE, Known, Question, in_words
 from brimwork.exercise.unit_slips import Taken
 from brimwork.units import InputError, Reading, parse, with_point
 
@@ -101,7 +101,7 @@ def _wrong_kind(question: Question, reading: Reading, text: str) -> str:
     if not reading.unit and question.unit:
         return f"The unit is missing. Type one, such as {question.unit}."
     if reading.dimension != wanted.dimension:
-        asked = f"measured in {question.unit}" if question.unit else "a plain number"
+        asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
         return f"That is {_called(reading)}; the {question.name} is {asked}. Look at what you multiplied by what."
     if question.strict and not _same_unit(reading.unit, question.unit):
         return f"Changing the unit is the question: type the answer in {question.unit}."
@@ -176,7 +176,7 @@ def _by_middle(question: Question, found: list[tuple[int, Known]], text: str) ->
     if not text.strip():
         return (
             "ask",
-            f"More than one slip gives this number. What did you get on the way for the {wanted.name}? Type it, in {wanted.unit or 'plain numbers'}.",
+            f"More than one slip gives this number. What did you get on the way for the {wanted.name}? Type it, in {in_words(wanted.unit) or 'plain numbers'}.",
             None,
         )
     try:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.diagnosis import Diagnosis
-from brimwork.exercise.question import Question
+from brimwork.exercise.question import Question, in_words
 
 TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "none": 1, "input": 2}  # rungs that the answer to an answer has given already
 
@@ -27,7 +27,7 @@ def _kind(question: Question, found: Diagnosis | None) -> str:
         return found.good
     if not question.unit:
         return f"What is asked for is {'a count of ' + question.label if question.label else 'a plain number'}."
-    return f"What is asked for, the {question.name}, is measured in {question.unit}. Write the unit beside each number as you go."
+    return f"What is asked for, the {question.name}, is measured in {in_words(question.unit)}. Write the unit beside each number as you go."
 
 
 def _asked(question: Question, found: Diagnosis | None) -> str:

@@ -94,6 +94,11 @@ class Question:
         return f"{number(convert(value, self.unit), digits)} {self.label or self.unit}".strip()
 
 
+def in_words(unit: str) -> str:
+    """A unit as one asks for an answer in it: "in days", "in money"; most are asked for by their sign."""
+    return {"day": "days", "cur": "money"}.get(unit, unit)
+
+
 def apart(question: Question) -> bool:
     """Whether the right number and those of all slips lie at least three tolerances apart, but for slips that a middle value tells apart."""
     return not any(True for _ in too_near(question))
@@ -161,7 +166,7 @@ def _posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
 def _text(formula: Formula, values: dict[str, float]) -> str:
     given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
     result = formula.quantity
-    unit = f" in {result.metric}" if result.metric else ""
+    unit = f" in {in_words(result.metric)}" if result.metric else ""
     near = f"to {formula.close}" if formula.close else "to three figures"
     return f"Given: {given}. Find the {result.name}, {formula.result}{unit}, {near}."
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from brimwork import units
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
-from brimwork.exercise.question import DRAWS, Given, Known, Middle, Question, first_apart
+from brimwork.exercise.question import DRAWS, Given, Known, Middle, Question, first_apart, in_words
 from brimwork.expression import DeclarationError
 
 FIRST = 1  # the seed that shows the numbers as they were written
@@ -153,7 +153,7 @@ class Numeric:
 
     @property
     def _wanted(self) -> str:
-        unit = self.label or self.unit.replace("cur", "money")
+        unit = self.label or in_words(self.unit).replace("cur", "money")
         near = f"to {self.close}" if self.close and not self.label else "as a whole number" if self.close else "to three figures"
         return f" Answer {f'in {unit}, ' if unit else ''}{near}."
 

@@ -15,7 +15,7 @@ from brimwork.exercise.blanks import answered, blank, given_text
 from brimwork.exercise.diagnosis import Diagnosis, read
 from brimwork.exercise.hints import ladder
 from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
-from brimwork.exercise.question import ask
+from brimwork.exercise.question import ask, in_words
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Page, checked, say, typed
@@ -58,7 +58,7 @@ class Blank:
         self.example, self.place, self.done, self.value = example, place, False, None
         piece = example.worked.pieces[place]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
-        unit = f", in {piece.asked_in}" if piece.asked_in else ""
+        unit = f", in {in_words(piece.asked_in)}" if piece.asked_in else ""
         self.box = box(f"Step {place + 1}: {name}{unit}", "36em")
         self.box.observe(lambda change: self.check(change["new"]), "value")
         self.said, self.outcome = widgets.HTML(), widgets.HTML()

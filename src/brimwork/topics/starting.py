@@ -13,14 +13,14 @@ time_to_the_rim = Formula(
     result="t_full",
     equals="(V_pc + V_siph)/Q",
     steps=(
-        Take("before water reaches the rim, the hose must be full, and the vessel where it has emptied itself down to the tube mouth", "V_w = V_pc + V_siph"),
+        Take("before water reaches the rim, the hose must be full, and the vessel where it has emptied itself down to the hose mouth", "V_w = V_pc + V_siph"),
         Take("a steady flow brings that in", "t_full = V_w/Q"),
         Step("put it in"),
     ),
     unpublished=_BALANCE,
     slips=(
         Slip("V_siph/Q", "You forgot the hose. It has run empty as well, unless a check valve keeps it full."),
-        Slip("V_pc/Q", "You forgot the vessel. It has emptied itself down to the tube mouth."),
+        Slip("V_pc/Q", "You forgot the vessel. It has emptied itself down to the hose mouth."),
         Slip("Q/(V_pc + V_siph)", _UPSIDE_DOWN),
     ),
     rises=("V_pc", "V_siph"),

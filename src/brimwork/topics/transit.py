@@ -29,7 +29,7 @@ water_over_the_rim = Formula(
     equals="A_v*H",
     defined="while it runs, the whole surface stands above the rim by the head",
     unpublished=_THIN,
-    slips=(Slip("A_v*(H + z_mouth)", "Down to the tube mouth is the siphon's part. Above the rim stands the head alone.", also_given=("z_mouth",)),),
+    slips=(Slip("A_v*(H + z_mouth)", "Down to the hose mouth is the siphon's part. Above the rim stands the head alone.", also_given=("z_mouth",)),),
     ranges={"H": ("2 mm", "8 mm")},
 )
 
@@ -37,10 +37,10 @@ water_siphoned_back = Formula(
     name="water that siphons back",
     result="V_siph",
     equals="A_v*z_mouth",
-    defined="without a check valve the vessel empties down to the tube mouth each time the pump stops",
+    defined="without a check valve the vessel empties down to the hose mouth each time the pump stops",
     unpublished="area times depth, by definition",
-    slips=(Slip("A_v*H", "That is the water above the rim. The siphon takes what stands between the rim and the tube mouth.", also_given=("H",)),),
-    remark="With a check valve, or a mouth above the water, this is nothing. A tube fed into the bottom of a vessel empties the whole of it.",
+    slips=(Slip("A_v*H", "That is the water above the rim. The siphon takes what stands between the rim and the hose mouth.", also_given=("H",)),),
+    remark="With a check valve, or a mouth above the water, this is nothing. A hose fed into the bottom of a vessel empties the whole of it.",
 )
 
 water_in_the_film = Formula(
@@ -97,7 +97,7 @@ water_in_transit = Formula(
     defined="all that is up in the feature while the pump runs, and comes back when it stops",
     unpublished=_BALANCE,
     slips=(
-        Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the tube. Without a check valve it is often the biggest part."),
+        Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the hose. Without a check valve it is often the biggest part."),
         Slip("V_rim", "Only a part of it stands above the rim. Film, sheet, pipe, stone and siphon come on top."),
     ),
     remark="Put 0 for a part that the feature does not have.",
