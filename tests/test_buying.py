@@ -14,7 +14,7 @@ from brimwork.design.fields import KINDS, SECTIONS, Field
 from brimwork.design.prices import PRICES
 from brimwork.design.programme import programme
 from brimwork.design.quantities import quantities
-from brimwork.pack.buying import money
+from brimwork.pack.buying import each, money, price
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -259,6 +259,15 @@ def test_the_cost_sheet_of_the_bowl_by_hand():
 )
 def test_money_is_rounded_to_a_hundredth_with_halves_up(amount, told):
     assert rounded(amount) == told and money(amount) == f"{told:.2f}"
+
+
+def test_a_price_with_more_decimals_is_printed_with_them_and_labour_follows_from_the_hours_printed():
+    """By hand: 2.505 a metre x 1.5 m = 3.7575: 3.76. Dug in clay in 3.5227 h in place of the usual 6: 46.5 - 6 + 3.5227 = 44.0227 h, 44.02 h; x 2 x 28 = 2465.12."""
+    sheet = CostSheet(chain_of(changed(BOWL, prices__fabric="2.505 cur/m", programme__soil="clay or heavy soil")))
+    fabric = next(row for row in sheet.priced if row.line.key == "fabric")
+    assert each(fabric, "UK") == "2.505 a metre" and fabric.cost == 3.76 and price(1234.5) == "1 234.50"
+    labour = next(line for line in sheet.sums() if line.title == "labour")
+    assert labour.value == 2465.12 and labour.how.startswith("44.02 h on site by the programme")
 
 
 @pytest.mark.parametrize("name", NAMES)

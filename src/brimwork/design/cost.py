@@ -22,6 +22,7 @@ from brimwork.units import InputError
 
 YEAR = 365 * 86400.0  # s
 HUNDREDTH = Decimal("0.01")
+_HOUR_HUNDREDTH = 36.0  # s: hours are counted to a hundredth, as they are printed
 
 
 def rounded(amount: float) -> float:
@@ -98,7 +99,7 @@ class CostSheet:
         if given:
             return 1, given.value, "of one person, as given"
         people = self.design["programme.people"]
-        return people, team_time(self.chain), f"on site by the programme, {people:g} people"
+        return people, round(team_time(self.chain) / _HOUR_HUNDREDTH) * _HOUR_HUNDREDTH, f"on site by the programme, {people:g} people"
 
     @cached_property
     def labour(self) -> float | None:
@@ -139,7 +140,7 @@ class CostSheet:
         each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay (costing.rate)"
         return [
             Sum("materials, hire and services", self.materials),
-            Sum("labour", self.labour, f"{short(time, 'h')} {whence}{each}"),
+            Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}"),
             Sum("direct cost", self.direct),
             self._added("overhead", self.full - self.direct, "a share of the direct cost"),
             self._added("contingency", self.estimate - self.full, "a share of direct cost and overhead"),

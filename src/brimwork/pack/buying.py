@@ -59,8 +59,14 @@ def wholeness(sheet: CostSheet) -> str:
 
 def each(row: Priced, region: str) -> str:
     if row.each is None or not row.line.by_length:
-        return "" if row.each is None else money(row.each)
-    return f"{money(convert(row.each, 'cur/ft'))} a foot" if region == "US" else f"{money(row.each)} a metre"
+        return "" if row.each is None else price(row.each)
+    return f"{price(convert(row.each, 'cur/ft'))} a foot" if region == "US" else f"{price(row.each)} a metre"
+
+
+def price(value: float) -> str:
+    """The price of one, with more than two decimals where it has them, so that a cost can be worked out again from what is printed."""
+    whole, _, part = f"{value:,.4f}".partition(".")
+    return f"{whole}.{part.rstrip('0').ljust(2, '0')}".replace(",", " ")
 
 
 def money(value: float) -> str:
