@@ -31,10 +31,12 @@ def search(words: str) -> dict[str, tuple[Formula, ...]]:
 
 
 def _patterns(words: str) -> list[re.Pattern]:
-    """A letter such as C_d as it stands; words by their beginning, in capitals or not: "Pumps" finds pump and pumping."""
+    """A letter such as C_d as it stands; words by their beginning, in capitals or not: "Pumps" finds pump and pumping. "Of", "a", "in" say nothing."""
     if words.strip() in QUANTITIES:
         return [re.compile(rf"\b{re.escape(words.strip())}\b")]
-    stems = [word.removesuffix("s") if len(word) > 3 else word for word in words.replace("_", " ").split()]
+    said = words.replace("_", " ").split()
+    telling = [word for word in said if len(word) > 2 and word.lower() != "the"] or said
+    stems = [word.removesuffix("s") if len(word) > 3 else word for word in telling]
     return [re.compile(rf"(?i)\b{re.escape(stem)}") for stem in stems]
 
 
