@@ -14,7 +14,7 @@ from brimwork.design.fields import KINDS, SECTIONS, Field
 from brimwork.design.prices import PRICES
 from brimwork.design.programme import programme
 from brimwork.design.quantities import quantities
-from brimwork.pack.buying import each, money, price
+from brimwork.pack.buying import each, money, price, wholeness
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -143,7 +143,9 @@ def test_an_apron_inside_the_pit_or_above_the_paving_is_not_dug():
 def test_waterproofer_is_bought_only_where_the_design_says_that_the_vessel_is_coated():
     assert "waterproofer" not in lines(BOWL) and lines(BOWL.having("vessel.coat", "yes"))["waterproofer"].count == 1
     open_one = lines(BOWL.having("vessel.coat", None))["waterproofer"]
-    assert open_one.missing == ("vessel.coat",) and not CostSheet(chain_of(BOWL.having("vessel.coat", None))).whole
+    sheet = CostSheet(chain_of(BOWL.having("vessel.coat", None)))
+    assert open_one.missing == ("vessel.coat",) and "not worked out: waterproofer" in wholeness(sheet) and "price" not in wholeness(sheet)
+    assert "1 price not known" in wholeness(CostSheet(chain_of(BOWL.having("prices.pump", None))))
 
 
 def test_hose_has_its_waste_and_its_ends():

@@ -52,7 +52,11 @@ def wholeness(sheet: CostSheet) -> str:
     """Whether the sum is whole, and what it lacks."""
     if sheet.whole:
         return f"Every price is known; quantities and prices may still change. {ROUNDED}"
-    lacking = [f"{sum(row.cost is None for row in sheet.priced)} prices are not known", *([f"not worked out: {', '.join(sheet.open)}"] if sheet.open else [])]
+    prices = sum(row.cost is None for row in sheet.priced)
+    lacking = [
+        *([f"{prices} price{'' if prices == 1 else 's'} not known"] if prices else []),
+        *([f"not worked out: {', '.join(sheet.open)}"] if sheet.open else []),
+    ]
     lacking += ["the rate of pay is not known"] if sheet.labour is None else []
     return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing. {ROUNDED}"
 
