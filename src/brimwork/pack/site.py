@@ -31,7 +31,7 @@ def site(chain: Chain, day: datetime.date, folder: Path) -> str:
     except InputError as refused:
         said = worded(f"Not shown: {refused}.", chain.design.region)
         return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
-    return "\n\n".join([_programme(chain, made, day), _chart(chain, made, folder), _holds(chain, made), _measures(chain)])
+    return "\n\n".join([_programme(chain, made, day), _holds(chain, made), _chart(chain, made, folder), _measures(chain)])
 
 
 def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
