@@ -462,8 +462,9 @@ def test_the_bay_of_the_us_is_eight_inches():
 def test_every_level_that_is_known_is_labelled_once_and_every_water_level_has_its_triangle(name, region):
     sheet, design = sheets(name, region)["section"], chain(name, region).design
     known, lettering = levels.levels(design), BY_REGION[region]
-    said = [label.text.replace("highest stone", "top of the highest stone") for label in words(sheet)]
-    names = [level.name.replace("formation", "subgrade") if region == "US" else level.name for level in known]
+    said = [label.text.replace("highest ", "top of the highest ") for label in words(sheet)]
+    us = {"formation": "subgrade", "stone base": "base of the drilled stones", "top of the highest stone": "top of the highest drilled stone"}
+    names = [us.get(level.name, level.name) if region == "US" else level.name for level in known]
     for name, level in zip(names, known, strict=True):
         assert said.count(f"{name} {lettering.level(level.height)}") == 1, name
     assert len(records(sheet, Level)) == sum(level.water for level in known) + 1, "and one on the water itself"

@@ -46,7 +46,7 @@ def test_a_second_curve_shows_the_head_and_a_line_the_stop():
 @pytest.mark.parametrize("last, unit", [(120.0, "s"), (900.0, "min"), (86400.0, "h"), (20 * 86400.0, "days")])
 def test_time_is_told_in_the_unit_that_suits(last, unit):
     sheet = levels_in_time([0.0, last / 2, last], [0.3, 0.29, 0.28])
-    assert f"time in {unit}" in [word.text for word in words(sheet)]
+    assert f"time, {unit}" in [word.text for word in words(sheet)]
 
 
 def test_the_description_says_where_the_level_was():

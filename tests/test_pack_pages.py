@@ -136,6 +136,6 @@ def test_the_chart_marks_every_hold_point_on_the_day_that_the_table_plans(start)
 def test_words_of_the_us_are_put_in_whole_and_keep_their_capital():
     assert worded("Sub-base on the formation; earthworks", "US") == "Base course on the subgrade; earthworks"
     assert worded("Sub-base on the formation", "UK") == "Sub-base on the formation"
-    assert measured("layers of 75 mm, 1.5 m apart (20 mm)", "US") == "layers of 3 in (75 mm), 4.9 ft (1.5 m) apart (20 mm)"
+    assert measured("layers of 75 mm, 1.5 m apart (20 mm)", "US") == "layers of 3 in (75 mm), 5 ft (1.5 m) apart (20 mm)"
     for there in PAIRS.values():
         assert worded(there, "US") == there, "a word of the US is never changed again"

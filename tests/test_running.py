@@ -51,7 +51,7 @@ def test_what_is_missing_is_named_and_stones_say_why_not():
 def test_start_and_stop_is_drawn_in_the_units_of_the_region_and_its_labels_stay_on_the_sheet(design, region):
     sheet = start_and_stop(chain_of(design.headed("region", region)))
     unit = "in" if region == "US" else "mm"
-    assert sheet.columns == ("time in s", f"level in {unit}", f"head over the edge in {unit}") and len(sheet.rows) > 10
+    assert sheet.columns == ("time, s", f"level, {unit}", f"head over the edge, {unit}") and len(sheet.rows) > 10
     words = [record.text for view in sheet.views for record in view.records if isinstance(record, Text)]
-    assert f"level above the floor in {unit}" in words and any(word.startswith("overflow") for word in words)
+    assert f"level above the floor, {unit}" in words and any(word.startswith("overflow") for word in words)
     assert any("the pump stops" in word for word in words) and "comes back to" in sheet.description

@@ -8,6 +8,7 @@ from types import SimpleNamespace
 
 import pytest
 
+from brimwork import units
 from brimwork.design import checks
 from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS
@@ -55,11 +56,34 @@ def test_keys_of_the_design_file_are_no_words():
 
 
 def test_two_lengths_that_share_a_unit_are_both_converted():
-    """By hand: 10 and 20 mm are 0.394 and 0.787 in; 1.2 and 0.6 m are 3.94 and 1.97 ft; 0.5 to 0.75 mm are 0.0197 to 0.0295 in."""
-    assert measured("10 to 20 mm on each side", "US") == "0.39 to 0.79 in (10 to 20 mm) on each side"
-    assert measured("levels of 1.2 and 0.6 m", "US") == "levels of 3.9 and 2 ft (1.2 and 0.6 m)"
-    assert measured("0.5 to 0.75 mm", "US") == "0.020 to 0.030 in (0.5 to 0.75 mm)"
-    assert measured("2 x 150 mm, 3 mm/day, 5 m/s (20 mm)", "US") == "2 x 5.9 in (150 mm), 3 mm/day, 5 m/s (20 mm)"
+    """By hand: 10 and 20 mm are 0.394 and 0.787 in, within them 7/16 and 3/4; 1.2 and 0.6 m are 3.94 and 1.97 ft; 0.5 to 0.75 mm are 19.7 to 29.5 mil."""
+    assert measured("10 to 20 mm on each side", "US") == "7/16 to 3/4 in (10 to 20 mm) on each side"
+    assert measured("levels of 1.2 and 0.6 m", "US") == "levels of 4 and 2 ft (1.2 and 0.6 m)"
+    assert measured("0.5 to 0.75 mm", "US") == "20 to 30 mil (0.5 to 0.75 mm)"
+    assert measured("2 x 150 mm, 3 mm/day, 5 m/s (20 mm)", "US") == "2 x 6 in (150 mm), 3 mm/day, 5 m/s (20 mm)"
+    assert measured("368 mm (14.5 in), 1.7 m^0.5/s", "US") == "368 mm (14.5 in), 1.7 m^0.5/s", "what has its inches already, and what is no length"
+
+
+# A tolerance in mm, which way it may be missed, and the fraction of an inch, by hand: 2 mm are 0.0787 in, between 1/16 and 3/32.
+TOLERANCES = (
+    ("bench mark within 2 mm", "benchmark within 1/16 in (2 mm)"), ("lip or rim within 1 mm", "lip or rim within 1/32 in (1 mm)"),
+    ("top within 3 mm; bow 5 mm at most", "top within 3/32 in (3 mm); bow 3/16 in (5 mm) at most"), ("+0/-10 mm", "+0, -3/8 in (+0/-10 mm)"),
+    ("flat within 10 mm in 1 m", "flat within 3/8 in (10 mm) in 4 ft (1 m)"), ("falls away 1:80 for 1 m", "falls away 1:80 for 4 ft (1 m)"),
+    ("in layers of 150 mm", "in layers of 6 in (150 mm)"), ("layers of 75 mm", "layers of 3 in (75 mm)"), ("feet 0.6 m back", "feet 2 ft (0.6 m) back"),
+    ("the plug's diagonal and 10 mm", "the plug's diagonal and 7/16 in (10 mm)"), ("less than 2 mm a day", "less than 1/16 in (2 mm) a day"), ("40 mm, tight", "1 1/2 in (40 mm), tight"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("here", "there"), TOLERANCES)
+def test_a_tolerance_is_told_in_marks_of_a_tape_to_its_tighter_side(here, there):
+    assert spoken(here, "US") == there == spoken(there, "US") and spoken(here, "UK") == here
+
+
+@pytest.mark.parametrize("tenths", range(10, 1000, 7))
+def test_what_must_not_be_passed_is_never_made_larger_and_what_must_be_reached_never_smaller(tenths):
+    """But for whole inches within a fiftieth, which the trade calls by the same name: 25 mm and 1 in."""
+    most, least = (units.read(re.search(r"[\d /]+ in", measured(f"{word} {tenths / 10} mm", "US"))[0].strip(), "in") * 1e4 for word in ("within", "least"))
+    assert 0.5 * tenths < most <= tenths * 1.021 and tenths * 0.98 <= least < 2 * tenths
 
 
 @every
@@ -110,8 +134,9 @@ def test_the_design_workbook_shows_the_words_of_the_us(name):
 
 
 @pytest.fixture
-def view():
-    made = DesignView(FOLDER / "library-bowl.toml")
+def view(tmp_path):
+    (tmp_path / "library-bowl.toml").write_bytes((FOLDER / "library-bowl.toml").read_bytes())
+    made = DesignView(tmp_path / "library-bowl.toml")
     made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)  # nothing is displayed here
     return made
 
@@ -127,7 +152,7 @@ def test_the_boxes_of_the_form_take_the_words_of_a_region_that_is_chosen(view):
     view.change("answers.duct", "40 mm, tight")
     view.head("region", "US")
     assert leak.description == "Ground leakage of everything on the GFCI, pump running" and cover.description.startswith("Cover over the conduit")
-    assert duct.value == "40 mm, tight" and ("1.6 in (40 mm), tight", "40 mm, tight") in duct.options, "the file keeps its own words"
+    assert duct.value == "40 mm, tight" and ("1 1/2 in (40 mm), tight", "40 mm, tight") in duct.options, "the file keeps its own words"
     assert view.design["answers.duct"] == "40 mm, tight" and entries["pump.bay"].box.placeholder == "usual: 8 in (judgement)"
     assert not british(entry.box.description for entry in entries.values()) and not british(view.form.widget.titles)
     view.head("region", "UK")
@@ -141,4 +166,4 @@ def test_what_a_change_turned_is_told_in_the_words_of_the_us(view):
 
 
 def test_words_and_lengths_together():
-    assert spoken("sand bed of 30 mm on the sub-base", "US") == "leveling bed of 1.2 in (30 mm) on the base course"
+    assert spoken("sand bed of 30 mm on the sub-base", "US") == "leveling bed of 1 1/4 in (30 mm) on the base course"

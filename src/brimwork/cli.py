@@ -153,12 +153,14 @@ def _pack(options: argparse.Namespace) -> int:
     try:
         design = inputs.load(options.design)
     except InputError as error:
-        print(f"brimwork: the design could not be read, and no pack was written: {error}", file=sys.stderr)
-        return 1
+        raise InputError(f"the design could not be read, and no pack was written: {error}") from None
     path = options.to or options.design.with_suffix(".pdf")
+    if path.suffix.lower() != ".pdf":
+        raise InputError(f"a pack is a PDF: type a name that ends in .pdf, such as --to {path.with_suffix('.pdf')}")
     write_pack(design, path, options.date)
-    grades = Counter(finding.grade for finding in checks.findings(chain_of(design)))
-    print(f"{path}: " + ", ".join(f"{grades[grade]} {grade}" for grade in checks.GRADES if grades[grade]))
+    found = checks.findings(chain_of(design))
+    grades = Counter(finding.grade for finding in found)
+    print(f"{path}: {checks.tally(found)}")
     if not grades["fail"]:
         return 0
     checks_fail = "1 check fails" if grades["fail"] == 1 else f"{grades['fail']} checks fail"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -10,7 +11,7 @@ from brimwork import tables, units
 from brimwork.design import levels, patches
 from brimwork.design.amounts import short
 from brimwork.design.chain import Chain
-from brimwork.design.fields import ABOVE, LEAST, SECTIONS
+from brimwork.design.fields import ABOVE, LEAST, SECTIONS, Choice
 from brimwork.design.inputs import Unknown
 from brimwork.design.missing import missing
 from brimwork.design.questions import QUESTIONS, Question
@@ -43,8 +44,8 @@ class Limits:
 
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
-        marginal = f"; marginal {_span(*self.fair, here, digits)}" if self.fair != self.good else ""
-        return f"pass {_span(*self.good, here, digits)}{marginal}"
+        good, fair = (_days(_span(*span, here, digits)) for span in (self.good, self.fair))
+        return f"pass {good}" + (f"; marginal {fair}" if fair != good else "")
 
 
 # The units in which the US is told what is told in these elsewhere.
@@ -53,8 +54,13 @@ US_UNITS = {"mm": "in", "m": "ft", "m/s": "ft/s", "L/s per m": "US gal/min per f
 
 def told(value: float, unit: str, region: str) -> str:
     """A value in its unit; for the US in theirs, with the other behind."""
-    here = units.write(value, unit)
+    here = _days(units.write(value, unit))
     return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
+
+
+def _days(text: str) -> str:
+    """Days in the plural, unless it is one."""
+    return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
 
 
 def _span(low: float, high: float, unit: str, digits: int) -> str:
@@ -169,7 +175,7 @@ class Judged:
         try:
             grade, value = self.answers(chain, chain.design[self.key])
         except Unknown as unknown:
-            grade, value, needs = "not shown", f"needs {asked(unknown)}", unknown.keys
+            grade, value, needs = "not shown", f"needs {_offered(self.key) if unknown.keys == (self.key,) else asked(unknown)}", unknown.keys
         return Finding(self.id, self.group, self.title, grade, value, "", self.remedy if grade in ("fail", "marginal") else "", self.basis, needs=needs)
 
 
@@ -249,19 +255,41 @@ def asked(unknown: Unknown) -> str:
     return named + (f", and {len(unknown.keys) - NAMED} more" if len(unknown.keys) > NAMED else "")
 
 
+def _offered(key: str) -> str:
+    """A word or an answer that is missing, with those that it can be: an answer (answers.edges), one of "..." or "..."."""
+    section, _, name = key.partition(".")
+    field = SECTIONS[section][name]
+    if not isinstance(field, Choice):
+        return asked(Unknown(key))
+    *first, last = (f'"{option}"' for option in field.options)
+    return f"{'an answer' if section == 'answers' else 'a word'} ({key}), one of {', '.join(first)} or {last}"
+
+
 def reason(missing: Unknown | InputError) -> str:
     """Why a number is not there: what it needs, or what was refused."""
     return f"needs {asked(missing)}" if isinstance(missing, Unknown) else str(missing)
 
 
 def meaning(key: str) -> str:
+    """What a value of the design is, in words that stand alone."""
     section, _, name = key.partition(".")
-    return SECTIONS[section][name].name
+    said = SECTIONS[section][name].name
+    return f'the answer to "{said}"' if section == "answers" else said
 
 
 def wanted(found: list[Finding]) -> list[tuple[str, int]]:
     """The keys of the design that most checks wait for, and how many; what to find out next."""
     return Counter(key for finding in found for key in finding.needs).most_common()
+
+
+def tally(found: list[Finding]) -> str:
+    """How many findings have each grade: "3 fail, 1 marginal, 8 do not apply"."""
+    counts = Counter(finding.grade for finding in found)
+    return ", ".join(f"{counts[grade]} {_counted(grade, counts[grade])}" for grade in GRADES if counts[grade])
+
+
+def _counted(grade: str, count: int) -> str:
+    return "do not apply" if grade == "does not apply" and count != 1 else grade
 
 
 def next_words(found: list[Finding]) -> str:
@@ -423,7 +451,7 @@ CHECKS: tuple[Check | Judged | Joined, ...] = (
           ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio"), kinds=("overflowing vessel", "blade", "cascade")),
     Check("C01m", "water", "Head in hand for several outlets", lambda c: c.head_in_hand, between((1.1, 2.0), (1.0, 3.0)), "",
           "a stronger pump below, a smaller one or more throttling above", J, ("flow_wanted", "branch_head", "head_wanted", "pump_head_at_flow_wanted"), kinds=("drilled stones",)),
-    Check("C63", "water", "Branches in balance", lambda c: c.throttle, _valves, "m", "a valve on every branch, and stones of more equal height", CP, ("throttle",),
+    Check("C63", "water", "Branches in balance", lambda c: c.throttle, _valves, "m", "a valve on every branch, and drilled stones of more equal height", CP, ("throttle",),
           kinds=("drilled stones",)),
     Check("C02", "water", "Static lift against the pump's shut-off head", lambda c: c.lift_share, at_most(0.70, 0.85), "",
           "a pump with a higher shut-off head: near its limit a little fouling stops the flow", CP, ("static_lift", "lift_share")),
@@ -473,11 +501,11 @@ CHECKS: tuple[Check | Judged | Joined, ...] = (
     Check("C24", "loads", "Pressure on the soil", lambda c: c.soil_utilisation, at_most(0.67, 1.00), "",
           "a larger base, or ask a geotechnical engineer for the soil", "IBC 2012 Table 1806.2 (second-hand)", ("base_pressure", "soil_utilisation")),
     Check("C25", "loads", "Tipping of the full vessel", lambda c: c.tipping_full, _tipping_limits, "", "fix it down, widen the foot, or lower it", J, ("tipping_full",), kinds=("overflowing vessel",)),
-    Check("C25", "loads", "Tipping of a stone", lambda c: c.tipping, _tipping_limits, "", "dowel it down, widen its base, or lower it", J, ("tipping",),
+    Check("C25", "loads", "Tipping of a drilled stone", lambda c: c.tipping, _tipping_limits, "", "dowel it down, widen its base, or lower it", J, ("tipping",),
           kinds=("drilled stones",)),
     Check("C25e", "loads", "Tipping of the empty vessel", lambda c: c.tipping_empty, _tipping_limits, "",
           "fix it down or ballast it before it stands empty where people pass", J, ("tipping_empty",), kinds=("overflowing vessel",)),
-    Check("C26", "loads", "Wind on a tall stone", lambda c: c.tipping_in_wind, at_least(1.5, 1.2), "", "dowel it down, or lower it", f"statics; limits {J}",
+    Check("C26", "loads", "Wind on a tall drilled stone", lambda c: c.tipping_in_wind, at_least(1.5, 1.2), "", "dowel it down, or lower it", f"statics; limits {J}",
           ("wind_pressure", "tipping_in_wind"), kinds=("drilled stones",)),
     Check("C27", "loads", "Foam held down", lambda c: c.foam_held, at_least(1.30, 1.10), "", "more pebbles on the foam: under water they weigh little more than half",
           f"physics; limits {J}", ("foam_held",), kinds=("overflowing vessel",)),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from brimwork.design.chain import Chain, Found, result
 from brimwork.design.inputs import Unknown
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
-SAME_LEVEL = 0.005  # m: two levels nearer than this count as one: judgement
+SAME_LEVEL = 0.003  # m: two levels nearer than this count as one, for overflow and blocks are set within 3 mm on site: common practice, as the steps say
 
 
 class Water(Chain):
@@ -87,8 +89,8 @@ class Water(Chain):
     @result
     def drainback_room(self):
         d = self.design
-        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=d["reservoir.overflow_level"],
-                          h_min=d["reservoir.running_level"])  # fmt: skip
+        return self._work("room from the running level up to the overflow", A_b=self.block_plan, n_v=d["reservoir.void_fraction"],
+                          h_over=d["reservoir.overflow_level"], h_run=d["reservoir.running_level"])  # fmt: skip
 
     @result
     def drainback(self):
@@ -97,21 +99,38 @@ class Water(Chain):
                           h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
 
     @property
-    def settles(self) -> str:
-        """Where the water settles when the pump starts from the static level, if that is not the running level that the design gives."""
+    def two_running_levels(self) -> tuple[float, float] | None:
+        """The running level (m) that the design gives, and the one at which the static level and the start drop leave the water, where they differ."""
         try:
-            found, given = self.design["reservoir.static_level"] - self.start_drop, self.design["reservoir.running_level"]
+            given, found = self.design["reservoir.running_level"], self.design["reservoir.static_level"] - self.start_drop
         except (Unknown, InputError):
+            return None
+        return (given, found) if abs(found - given) > SAME_LEVEL else None
+
+    def running_levels_said(self, said: Callable[[float], str]) -> str:
+        """Both running levels in a sentence, each length as `said` writes it; nothing where they are one."""
+        if not self.two_running_levels:
             return ""
-        if abs(found - given) <= SAME_LEVEL:
+        given, found = map(said, self.two_running_levels)
+        return f"Running level: given {given}; from static level and start drop {found}."
+
+    @property
+    def settles(self) -> str:
+        """That the design gives another running level than the one at which the water settles, and when that can be."""
+        if not self.two_running_levels:
             return ""
-        say = QUANTITIES["h"].both
+        given, found = self.two_running_levels
         why = (
             "a top-up valve holds it there, and adds water that must have room when the pump stops"
             if given > found
             else "less water is in it than the static level says"
         )
-        return f"from the static level the start draws the water down to {say(found)}; the design has it running at {say(given)}: that holds only where {why}"
+        both = self.running_levels_said(self._both).removesuffix(".")
+        return f"{both}; the given one counts here, and holds only where {why}"
+
+    def _both(self, level: float) -> str:
+        here, there = QUANTITIES["h"].metric_text(level), QUANTITIES["h"].us_text(level)
+        return f"{there} ({here})" if self.design.region == "US" else f"{here} ({there})"
 
     @result
     def day_share(self):

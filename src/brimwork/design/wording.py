@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from brimwork.units import read, write
+from brimwork.units import convert, number, read
 
 if TYPE_CHECKING:
     from brimwork.design.checks import Finding
@@ -44,9 +46,13 @@ PAIRS: dict[str, str] = {
     "RCD": "GFCI",
     "rated residual current": "rated trip current",
     "residual current": "ground-fault trip",
-    "earth": "ground",
+    "residual-current protection and earth tested": "ground-fault protection (GFCI) and equipment ground tested",
+    "residual current, earth": "ground-fault trip, equipment ground",
+    "earth leakage": "ground leakage",
     "mains electricity": "line-voltage electricity",
-    "mains": "line voltage",
+    "mains top-up": "potable-water top-up",
+    "mains water": "potable water",
+    "water mains": "water main",
     "socket": "receptacle",
     "duct": "conduit",
     "rammer or plate compactor, breaker": "tamper or plate compactor, demolition hammer",
@@ -54,6 +60,10 @@ PAIRS: dict[str, str] = {
     "spirit level": "level",
     "spirit levels": "levels",
     "barrow": "wheelbarrow",
+    "hire": "rental",
+    "stone base": "base of the drilled stones",
+    "top of the highest stone": "top of the highest drilled stone",
+    "highest stone": "highest drilled stone",
     "programme": "schedule",
     "method statement": "job hazard analysis",
     "handover": "closeout",
@@ -65,6 +75,8 @@ PAIRS: dict[str, str] = {
     "re-levelling": "re-leveling",
     "litre": "liter",
     "litres": "liters",
+    "for each metre": "for each foot",
+    "half a millimetre": "1/64 in (half a millimeter)",
     "metre": "meter",
     "metres": "meters",
     "millimetre": "millimeter",
@@ -81,9 +93,16 @@ _LOWER = {here.lower(): there for here, there in PAIRS.items()}
 _WORDS = "|".join(re.escape(word) for word in sorted(PAIRS, key=len, reverse=True))
 _ANY = re.compile(rf"(?<![\w\[-])(?<!\w\.)(?:{_WORDS})(?![\w-])(?!\.\w)", re.IGNORECASE)
 
-# A length, or two of them: 75 mm, 10 to 20 mm; but not a speed, nor one that stands in brackets behind inches already.
-_METRIC = re.compile(r"(?:(?P<first>\d+(?:\.\d+)?)(?P<between> to | and | or ))?(?P<last>\d+(?:\.\d+)?) (?P<unit>mm|m)\b(?! ?\)|/)")
-_INCHES = {"mm": "in", "m": "ft"}
+# A length, or two of them: 75 mm, 10 to 20 mm, +0/-10 mm; but not a speed, nor one that stands with inches already, before it or behind it.
+_METRIC = re.compile(
+    r"(?:(?P<word>[a-z]+) )?(?P<all>(?:(?P<first>\d+(?:\.\d+)?)(?P<between> to | and | or )|(?P<none>\+0)(?P<sign>/[+-]))?(?P<last>\d+(?:\.\d+)?) (?P<unit>mm|m)\b)"
+    r"(?! ?\)|/|\^| \([\d.]+ (?:in|ft)\b)(?P<behind> at most| at least| or more| larger)?"
+)
+NOMINAL = 0.02  # a length that is whole inches or feet within this share is called by them, as the trade does: 150 mm and 6 in
+# Words before or behind a length that may not be passed, and before one that must be reached.
+_MOST = {"within", "most", "than", "over", "to", "bow", "bows", "raised"}
+_LEAST = {"and", "for", "in", "under", "least", "by"}
+ROUNDED = "Inches and feet are rounded to what a tape shows, a tolerance to its tighter side; the metric figure in brackets is the one that was worked with."
 
 
 def worded(text: str, region: str) -> str:
@@ -108,14 +127,32 @@ def graded(found: list[Finding], region: str) -> list[Finding]:
 
 
 def _inches(found: re.Match) -> str:
-    unit = _INCHES[found["unit"]]
-    last = _there(found["last"], found["unit"])
-    first = f"{_there(found['first'], found['unit']).removesuffix(f' {unit}')}{found['between']}" if found["first"] else ""
-    return f"{first}{last} ({found[0]})"
+    """The length as the trade there writes it, with the metric one behind; what is limited is rounded so that the limit still holds."""
+    word, behind = found["word"], (found["behind"] or "").strip()
+    way = -1 if word in _MOST or behind == "at most" or found["sign"] else 1 if word in _LEAST or behind in ("at least", "or more") else 0
+    inside = found["between"] == " to " and not way
+    unit = "mil" if 0 < float(found["first"] or found["last"]) < 1 and found["unit"] == "mm" else found["unit"]
+    last = _there(found["last"], unit, -1 if inside else way)
+    first = found["none"] and f"+0, {found['sign'][1]}" or found["first"] and f"{_there(found['first'], unit, 1 if inside else way)}{found['between']}" or ""
+    return f"{f'{word} ' if word else ''}{first}{last} {_UNITS[unit]} ({found['all']}){found['behind'] or ''}"
 
 
-def _there(figure: str, unit: str) -> str:
-    return write(read(f"{figure} {unit}", "m"), _INCHES[unit], 2).replace(".0 ", " ")
+_UNITS = {"mm": "in", "m": "ft", "mil": "mil"}
+
+
+def _there(figure: str, unit: str, way: int) -> str:
+    """The figure in mils, inches or feet, as text: up, down or to the nearest mark of a tape for way = 1, -1, 0."""
+    if unit == "mil":
+        return f"{round(convert(float(figure) / 1e3, 'in') * 1e3, -1):.0f}"
+    value = convert(read(f"{figure} {unit}", "m"), _UNITS[unit])
+    if abs(round(value) - value) <= NOMINAL * value:
+        return f"{round(value)}"
+    if unit == "m":
+        return f"{math.ceil(value)}" if way > 0 else number(float(f"{value:.2g}"))
+    parts = 32 if value < 0.125 else 16 if value < 1 else 4
+    marks = value * parts
+    whole, rest = divmod({1: math.ceil, -1: math.floor, 0: round}[way](marks), parts)
+    return " ".join(filter(None, (str(whole) if whole or not rest else "", str(Fraction(rest, parts)) if rest else "")))
 
 
 def _other(found: re.Match) -> str:

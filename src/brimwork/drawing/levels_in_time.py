@@ -31,7 +31,7 @@ def levels_in_time(
     lengths are shown.
     """
     one, name = next((one, name) for last, one, name in _SPANS if times[-1] - times[0] <= last)
-    across = Axis(f"time in {name}", times[0] / one, times[-1] / one)
+    across = Axis(f"time, {name}", times[0] / one, times[-1] / one)
     points = [(time / one, convert(level, unit)) for time, level in zip(times, levels, strict=True)]
     views = [_levels(points, {text: convert(level, unit) for text, level in (limits or {}).items()}, across, unit, None if stopped is None else stopped / one)]
     if heads:
@@ -40,7 +40,7 @@ def levels_in_time(
             graph(
                 (_LEFT, 76.0, _WIDE, 24.0),
                 across,
-                Axis(f"head over the rim in {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
+                Axis(f"head over the rim, {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
                 [(over, "second curve")],
             )
         )
@@ -56,7 +56,7 @@ def _levels(points: list[Point], limits: dict[str, float], across: Axis, unit: s
     near = {text: level for text, level in limits.items() if low - reach <= level <= high + reach}
     low, high = min(low, high - convert(0.002, unit), *near.values()), max([high, *near.values()])
     room = 0.12 * (high - low)
-    up = Axis(f"level above the floor in {unit}", low - room, high + room)
+    up = Axis(f"level above the floor, {unit}", low - room, high + room)
     view = graph((_LEFT, 14.0, _WIDE, 48.0), across, up, [(points, "curve")])
     lines = [points, *([((stopped, up.low), (stopped, up.high))] if stopped is not None else [])]
     return replace(view, records=(*_fill(points, up.low), *view.records, *_limits(near, view, unit, lines), *_far(limits, near, across, up, unit)))

@@ -27,7 +27,7 @@ def start_and_stop(chain: Chain) -> Sheet:
         [followed.head(moment) for moment in moments],
         moments[-1].t / 2,
         f"{chain.design.title}: start and stop",
-        _said(followed, lettering),
+        " ".join(filter(None, (_said(followed, lettering), chain.running_levels_said(lettering.said)))),
         lettering.length,
     )
     unit = lettering.length
@@ -35,7 +35,7 @@ def start_and_stop(chain: Chain) -> Sheet:
         (f"{moment.t:.0f}", number(convert(followed.level(moment), unit), 4), number(convert(followed.head(moment), unit), 3)) for moment in moments[::EVERY]
     )
     title = Text((4.0, 5.0), "Level of the reservoir from the start of the pump to its stop and after, at the flow wanted", "start", 2.9, GREY)
-    return replace(sheet, notes=(*sheet.notes, title), columns=("time in s", f"level in {unit}", f"head over the edge in {unit}"), rows=rows)
+    return replace(sheet, notes=(*sheet.notes, title), columns=("time, s", f"level, {unit}", f"head over the edge, {unit}"), rows=rows)
 
 
 def _said(followed: Course, lettering: Lettering) -> str:

@@ -136,7 +136,7 @@ def _rows(stopped: list[_Piece], running: list[_Piece], area: float, lettering: 
 def _said(chain: Chain, stopped: list[_Piece], running: list[_Piece], lettering: Lettering) -> str:
     area, (_, usable, free), transit = chain.water_area, stopped, running[2]
     volume = [write(area * (piece.high - piece.low), lettering.volume) for piece in (usable, transit, free)]
-    other = f" The design has it running at {lettering.said(chain.design['reservoir.running_level'])}." if chain.settles else ""
+    other = f" {both}" if (both := chain.running_levels_said(lettering.said)) else ""
     short = " The start draws the water below the pump's lowest level: it holds too little." if transit.low < usable.low else ""
     return (
         f"With the pump off the water stands {lettering.said(usable.high)} deep, {volume[0]} of it usable, with {volume[2]} of free space up to the overflow. "
@@ -169,7 +169,7 @@ def thirty_days(chain: Chain) -> Sheet:
 
 def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: Lettering) -> tuple[View, list[str]]:
     low, high = _span([y for points in curves.values() for _, y in points] + list(limits.values()))
-    across, up = Axis("days without rain", 0.0, float(DAYS)), Axis(f"level above the floor in {lettering.named}", low, high)
+    across, up = Axis("days without rain", 0.0, float(DAYS)), Axis(f"level above the floor, {lettering.length}", low, high)
     view = graph(FRAME, across, up, [(curves["with"], "curve"), (curves["without"], "second curve")])
     room = Room(view)
     lines = [((0.0, level), (float(DAYS), level)) for level in limits.values()]

@@ -41,7 +41,7 @@ def followed(before: list[Finding], after: list[Finding]) -> str:
 
 def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
-    counts = ", ".join(f"{sum(f.grade == grade for f in found)} {grade}" for grade in checks.GRADES if any(f.grade == grade for f in found))
+    counts = checks.tally(found)
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
     following = worded(checks.next_words(found), chain.design.region)
     html = (

@@ -83,10 +83,9 @@ def _drawings(chain: Chain, folder: Path) -> str:
         else:
             parts.append(words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
-    rows = [
-        (ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))
-    ]
+    rows = [(ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))]
     head = ("level", *(way.named for way in ways), "kind", "as built")
     datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + table("1fr, auto, auto, auto, 28mm", head, rows)
-    parts.insert(2, f"#block(breakable: false)[\n{datum}\n]")  # after the plan, where a page has room
+    both = words(chain.running_levels_said(ways[0].said))
+    parts.insert(2, f"#block(breakable: false)[\n{datum}\n{both}\n]")  # after the plan, where a page has room
     return "\n\n".join(parts)

@@ -9,7 +9,7 @@ from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.features import NUMBERS
 from brimwork.design.inputs import Unknown
-from brimwork.design.wording import measured, worded
+from brimwork.design.wording import ROUNDED, measured, spoken, worded
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.pack import markup
@@ -33,12 +33,10 @@ CAUTIONS = (
 def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
     """Page one: how the checks stand, failing checks of safety, key numbers, cautions."""
     design = chain.design
-    counts = {grade: sum(finding.grade == grade for finding in found) for grade in checks.GRADES}
-    said = ", ".join(f"{count} {grade}" for grade, count in counts.items() if count)
     parts = [
         f"= {words(design.title)}",
         words(design.note),
-        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(said)}*.",
+        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(checks.tally(found))}*.",
         *([_ours(chain, following)] if (following := checks.next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
@@ -83,8 +81,9 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
 def findings(chain: Chain, found: list[Finding]) -> str:
     """Every check with its grade, then the workings; the findings in the words of the region."""
     rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
+    rounded = f" {ROUNDED}" if chain.design.region == "US" else ""
     parts = [
-        "#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.",
+        f"#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.{rounded}",
         table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
@@ -117,7 +116,7 @@ def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
 def _one_working(worked: Working | Found, again: bool, region: str) -> str:
     if isinstance(worked, Found):
         name = worded(QUANTITIES[worked.letter].short_name, region)
-        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(worded(worked.how, region))}."
+        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(spoken(worked.how, region))}."
     title = f"{words(sentence(worded(worked.formula.name, region))[:-1])}: {words(markup.both(worked.formula.result, worked.result, region))}"
     if again:
         return f"{title}, worked above."

@@ -11,7 +11,7 @@ from brimwork.design.chain import Chain
 from brimwork.design.inputs import Unknown
 from brimwork.design.programme import Dated, Programme, programme
 from brimwork.design.steps import HOLDS, WAIT
-from brimwork.design.wording import measured, worded
+from brimwork.design.wording import ROUNDED, measured, worded
 from brimwork.drawing import svg
 from brimwork.drawing.bars import bars
 from brimwork.pack import markup
@@ -40,7 +40,7 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     orders = [
         (worded(order.what, region), made.day(order.by) + _late(made, order.by, day), f"{order.working_days}", made.day(order.needed)) for order in made.orders
     ]
-    notes = worded(" ".join(made.notes), region)
+    notes = " ".join([worded(" ".join(made.notes), region), *([ROUNDED] if region == "US" else [])])
     return "\n\n".join([
         f"#set page(flipped: true)\n== {worded('Programme', region)}\n" + words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
         table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),

@@ -121,6 +121,26 @@ drop_on_start = Formula(
     remark="Predict it, then measure it on the first start: the best free test of the whole sum. A much bigger drop means a leak or a forgotten part.",
 )
 
+room_up_to_the_overflow = Formula(
+    name="room from the running level up to the overflow",
+    result="V_free",
+    equals="A_b*n_v*(h_over - h_run)",
+    steps=(
+        Take("each unit of level holds", "A_w = A_b*n_v"),
+        Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
+        Step("put the water area in"),
+    ),
+    where=("h_run < h_over",),
+    unpublished=_BALANCE,
+    slips=(
+        Slip("A_b*(h_over - h_run)", "You used the whole plan area. The empty share of the blocks is what has room: multiply by their void fraction."),
+        Slip("A_b*n_v*h_over", "That is all the water up to the overflow. Only the space above the running level is free."),
+        Slip("A_b*n_v*h_run", "That is the water under the running level. The room that is left stands above it."),
+    ),
+    rises=("A_b", "n_v", "h_over"),
+    falls=("h_run",),
+)
+
 drain_back_ratio = Formula(
     name="drain-back ratio",
     result="r_back",
