@@ -103,7 +103,7 @@ def test_the_programme_is_dated_and_hold_points_have_their_planned_days(texts):
 
 
 @pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("start", (None, "2027-03-01", "2027-03-04"))
+@pytest.mark.parametrize("start", (None, "2027-03-01", "2027-03-04", "2027-03-05"))
 def test_names_and_hold_points_of_the_chart_stand_apart_and_on_the_sheet(name, start):
     sheet = bars(programme(chain_of(load(name).having("programme.start", start))), name)
     labels = words(sheet)

@@ -12,6 +12,7 @@ from brimwork.drawing.records import GREY, Line, Mark, Point, Polygon, Record, S
 ROW, NAMES, WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days
 LEAST = 0.5  # mm: the narrowest bar
 HEAD, FOOT = 10.0, 8.0
+FIRST = 24.0  # mm: room for the first day, which is named with its weekday
 _FILLS = {(True, False): "accent", (True, True): "patch", (False, False): "solid", (False, True): "paper"}  # critical, wait
 
 
@@ -56,8 +57,10 @@ def _grid(made: Programme, days: int, rows: int) -> list[Record]:
 
 def _label(made: Programme, day: datetime.date, i: int, days: int) -> list[Record]:
     """The day at its line; none where it would run into the next Monday's or over the edge."""
-    room = min(7 - day.weekday(), days - i) * WIDE / days
-    return [Text((i, 0.0), made.day(day).removeprefix("Mon "), "start", 2.6, GREY, (0.5, 1.6))] if room >= 16 or i == 0 else []
+    each = WIDE / days
+    room = min(7 - day.weekday(), days - i) * each
+    under_the_first = 0 < i < 7 and i * each < FIRST
+    return [Text((i, 0.0), made.day(day).removeprefix("Mon "), "start", 2.6, GREY, (0.5, 1.6))] if i == 0 or room >= 16 and not under_the_first else []
 
 
 def _box(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
