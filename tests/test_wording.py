@@ -13,6 +13,7 @@ from brimwork.design import checks
 from brimwork.design.features import chain_of
 from brimwork.design.fields import SECTIONS
 from brimwork.design.inputs import blank, load
+from brimwork.design.questions import QUESTIONS
 from brimwork.design.wording import PAIRS, graded, measured, spoken, worded
 from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import words
@@ -167,3 +168,52 @@ def test_what_a_change_turned_is_told_in_the_words_of_the_us(view):
 
 def test_words_and_lengths_together():
     assert spoken("sand bed of 30 mm on the sub-base", "US") == "leveling bed of 1 1/4 in (30 mm) on the base course"
+
+
+# The pairs of the trade that are refused besides: water mains and earth as well, which a reader there takes for electricity and for soil.
+LEFT_OVER = re.compile(
+    r"\b(mains|earth|metres?|millimetres?|litres?|kerbs?|turf|timber|skips?|soakaways?|hosepipes?|sockets?|residual[- ]current|RCDs?|ducts?|fleece|formation|sub-base|"
+    r"hire|hired|neighbours?|labour|colours?|(re-)?levell(ed|ing)|fertilised|programme|handover|gully|flex|fused spur|consumer unit|isolator|tank connectors?)\b",
+    re.IGNORECASE,
+)
+ELECTRIC = re.compile(r"\b(line[- ]voltage|receptacles?|GFCIs?|ground[- ]fault|conduits?|electric\w*)\b", re.IGNORECASE)
+OF_WATER = re.compile(r"\b(siphons?|top-up|potable|air gap|supplier|overflow pipe|spills?)\b", re.IGNORECASE)
+
+
+def shown_in_the_us(folder):
+    """Every text that a reader in the US sees: findings and packs of all designs and blanks, questions, names of fields and what their boxes show."""
+    for name in ALL:
+        for one in graded(checks.findings(us(name)), "US"):
+            yield from (getattr(one, text) for text in SAID)
+        source = document(ALL[name].headed("region", "US"), datetime.date(2027, 2, 20), folder)
+        yield from re.findall(r'"((?:[^"\\]|\\.)*)"', source)
+        yield from re.sub(r'"((?:[^"\\]|\\.)*)"', '""', source).splitlines()
+    for question in QUESTIONS:
+        yield from (spoken(text, "US") for text in (question.title, question.asks, question.remedy, question.basis, *question.options))
+    for fields in SECTIONS.values():
+        for field in fields.values():
+            yield from (spoken(text, "US") for text in (field.name, field.hint("US"), *getattr(field, "options", ())))
+
+
+def test_no_word_of_the_uk_is_left_and_no_sentence_on_water_speaks_of_electricity(tmp_path):
+    keys = {section.replace("_", " ") for section in SECTIONS} | {"programme.svg"}  # sections of the file, and a file's name
+    texts = {re.sub(r"\(?\b[a-z_]+\.[a-z_]+\)?|\[[a-z_]+\]", "", text) for text in set(shown_in_the_us(tmp_path)) - keys}
+    assert len(texts) > 2000 and not [text for text in texts if LEFT_OVER.search(text)]
+    sentences = [sentence for text in texts for sentence in re.split(r"[.;,:] ", text)]
+    of_water = [sentence for sentence in sentences if OF_WATER.search(sentence)]
+    assert any("Potable-water top-up cannot siphon back" in sentence for sentence in of_water)
+    assert not [sentence for sentence in of_water if ELECTRIC.search(sentence)]
+    assert any("Line-voltage electricity near water is work for a licensed electrician" in sentence for sentence in sentences), "electricity stays"
+    leakage = [text for text in texts if "leakage" in text]
+    assert leakage and all("ground leakage" in text.lower() for text in leakage)
+    assert not [
+        text for text in texts if re.search(r"\d\.\d+ (in|ft) \(\d+(\.\d+)? mm\).*\b(within|layers|flat)\b|\b(within|layers of|flat) \d?\.\d+ (in|ft)", text)
+    ]
+
+
+def test_fields_of_drilled_stones_name_the_stone_that_is_drilled():
+    for key in ("diameters", "heights", "branch_bore", "hole", "density", "stand_on"):
+        assert "drilled stone" in SECTIONS["stones"][key].name
+    titles = {check.title for check in checks.CHECKS if check.kinds == ("drilled stones",)}
+    assert {"Tipping of a drilled stone", "Wind on a tall drilled stone"} <= titles
+    assert worded("stone base, top of the highest stone, stone top", "US") == "base of the drilled stones, top of the highest drilled stone, stone top"
