@@ -369,6 +369,7 @@ def test_the_last_answer_counts_on_page_sheet_and_receipt(book):
     assert "You were sure, and not all is right yet." in said and "Both" not in said
     assert "3 entries" not in said and "4 entries, and 1 question right at the last try" in said
     last.print()
+    assert said in words(last.said) and "Written: water-balance-answers.pdf" in words(last.said), "the verdict stays"
     sheet = sheet_of(book)
     assert "sure. You were sure, and not all is right yet." in sheet and "4 entries, and 1 question right at the last try" in sheet
     assert kept(book)[-1]["answer"].startswith("sure. You were sure, and not all is right yet.")

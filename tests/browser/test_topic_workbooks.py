@@ -259,7 +259,7 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     fade.answered("Step 4: H_t", (f"{hose + fittings:.3f} m", "only the rubbing loss"), (f"{lift + hose + fittings:.3f} m", "Right:"))
     fade.press("Next example, one more blank")
     lift, hose, fittings = head(0.8, 32, 0.036, 0.02, 4.5, 5.5)
-    fade.answered("Step 3: h_m", (f"{2 * fittings:.4f} m", "left out the 2"))
+    fade.answered("Step 3: h_m", (f"{2 * fittings:.4f} m", "The 2 is missing"))
     last = fade.cell.get_by_label("Step 4: H_t").nth(1)
     last.fill(f"{lift + hose + 2 * fittings:.3f} m")
     last.press("Enter")
@@ -282,7 +282,7 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     numbers, (lift, hose, fittings) = book.part("your_numbers("), head(0.85, 46, 0.026, 0.027, 7, 2.5)
     speed = 46 / 60e3 / (math.pi / 4 * 0.026**2)
     numbers.type("Rough estimate first", "5 m")
-    numbers.answered("On the way: v", (f"{speed / 4:.3f} m/s", "left out the 4"))
+    numbers.answered("On the way: v", (f"{speed / 4:.3f} m/s", "too big by four"))
     numbers.answered(
         "Your answer, with its unit", (f"{lift + (hose + fittings) / 16:.3f} m", "follows rightly"), (f"{lift / 2:.3f} m", "nothing would come out")
     )

@@ -162,6 +162,7 @@ class Exit:
     def __init__(self, title: str, codes: tuple[str, ...], seed: int, record: str):
         self.title, self.codes, self.record = title, codes, record
         self.asked, self.said = Together(codes, seed, record, examined=True), widgets.HTML()
+        self.verdict = ""
         self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
@@ -182,7 +183,7 @@ class Exit:
             return
         for one in self.asked.exercises:
             one.open_help()
-        self.said.value = status(
+        self.said.value = self.verdict = status(
             f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {answers.counted(held)}."
             f" <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file."
         )
@@ -204,9 +205,10 @@ class Exit:
         try:
             path = write_sheet(self.title, self.record)
         except InputError as error:
-            self.said.value = alert(f"{error}.")
+            self.said.value = f"{self.verdict}{alert(f'{error}.')}"
             return
-        self.said.value = status(f"Written: {escape(path)}. Open it from the list of files at the left, and print it there.")
+        written = f"Written: {escape(path)}. Open it from the list of files at the left, and print it there."
+        self.said.value = f"{self.verdict}{status(written)}"
 
 
 def _numbered(standing: list[str], kind: str) -> str:
