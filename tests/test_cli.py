@@ -204,14 +204,14 @@ def test_the_command_alone_says_what_to_do_first(capsys):
     assert out == "" and "brimwork open" in err and 'brimwork work "flow over a level lip" b=600mm H=12mm C_d=0.62' in err
 
 
-def test_a_pack_that_ends_with_one_says_which_of_two_reasons_it_has(tmp_path, capsys):
+def test_a_pack_with_failing_checks_ends_with_one_and_a_design_that_cannot_be_read_with_two(tmp_path, capsys):
     shutil.copy(opening.shipped() / "designs" / "library-bowl.toml", tmp_path)
     assert main(["pack", str(tmp_path / "library-bowl.toml")]) == 1
     out, err = capsys.readouterr()
     fails = re.search(r"(\d+) fail", out)[1]
     assert err == f"brimwork: the pack is written, and {fails} checks fail: it says what to change\n" and (tmp_path / "library-bowl.pdf").exists()
     (tmp_path / "bad.toml").write_text("x = [")
-    assert main(["pack", str(tmp_path / "bad.toml")]) == 1
+    assert main(["pack", str(tmp_path / "bad.toml")]) == 2
     out, err = capsys.readouterr()
     assert out == "" and err.startswith("brimwork: the design could not be read, and no pack was written: ") and not (tmp_path / "bad.pdf").exists()
 
@@ -244,3 +244,15 @@ def test_prove_of_one_formula_shows_its_steps_and_how_each_was_shown(capsys):
     out = capsys.readouterr().out
     for piece in ("1. free fall", "[law, not proved here]", "[taken: a modelling choice]", "[follows: by algebra]", "against A. K. Sarkar", "∫[0..H] v dz"):
         assert piece in out
+
+
+def test_a_pack_under_the_name_of_something_else_is_refused(tmp_path, capsys):
+    shutil.copy(opening.shipped() / "designs" / "library-bowl.toml", tmp_path / "bowl.toml")
+    assert main(["pack", str(tmp_path / "bowl.toml"), "--to", str(tmp_path / "bowl.docx")]) == 2
+    assert "ends in .pdf" in capsys.readouterr().err and not (tmp_path / "bowl.docx").exists()
+
+
+def test_small_words_do_not_narrow_a_search(capsys):
+    main(["work", "volume of a bowl"])
+    first = capsys.readouterr().out.split("\n\n")[0]
+    assert "water in a round bowl" in first and "pit" not in first and "tank" not in first
