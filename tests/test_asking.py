@@ -72,7 +72,7 @@ def test_the_room_up_to_the_overflow_is_worked_by_a_formula_of_its_own():
 def test_where_two_running_levels_are_shown_both_are_named(region, said, tmp_path):
     """By hand: 11.1 L go up, 12.2 mm over 0.912 m2, from 380 mm."""
     chain = chain_of(BOWL.headed("region", region))
-    sentence = f"Running level: given {said[0]}; from static level and start drop {said[1]}."
+    sentence = f"Running level above the floor: given {said[0]}; from static level and start drop {said[1]}."
     assert sentence in reservoir_bars(chain).description and sentence in start_and_stop(chain).description
     assert document(chain.design, datetime.date(2027, 2, 20), tmp_path).count(sentence) >= 3
     near = chain_of(BOWL.headed("region", region).having("reservoir.running_level", "369 mm"))
@@ -85,3 +85,9 @@ def test_levels_are_one_within_what_is_set_on_site():
     settled = 0.380 - chain_of(BOWL).start_drop
     for apart, two in ((2.9, False), (3.1, True), (-2.9, False), (-3.1, True)):
         assert bool(chain_of(BOWL.having("reservoir.running_level", f"{settled * 1e3 + apart:.6f} mm")).two_running_levels) == two
+
+
+def test_the_pack_counts_days_in_words(tmp_path):
+    for region in ("UK", "US"):
+        text = document(BOWL.headed("region", region), datetime.date(2027, 2, 20), tmp_path)
+        assert "15.3 days" in text and not re.search(r"\d day\b(?! )", text.split("What this design rests on")[0])

@@ -44,7 +44,7 @@ class Limits:
 
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
-        good, fair = (_days(_span(*span, here, digits)) for span in (self.good, self.fair))
+        good, fair = (days(_span(*span, here, digits)) for span in (self.good, self.fair))
         return f"pass {good}" + (f"; marginal {fair}" if fair != good else "")
 
 
@@ -54,11 +54,11 @@ US_UNITS = {"mm": "in", "m": "ft", "m/s": "ft/s", "L/s per m": "US gal/min per f
 
 def told(value: float, unit: str, region: str) -> str:
     """A value in its unit; for the US in theirs, with the other behind."""
-    here = _days(units.write(value, unit))
+    here = days(units.write(value, unit))
     return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
 
 
-def _days(text: str) -> str:
+def days(text: str) -> str:
     """Days in the plural, unless it is one."""
     return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
 

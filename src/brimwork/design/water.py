@@ -112,7 +112,7 @@ class Water(Chain):
         if not self.two_running_levels:
             return ""
         given, found = map(said, self.two_running_levels)
-        return f"Running level: given {given}; from static level and start drop {found}."
+        return f"Running level above the floor: given {given}; from static level and start drop {found}."
 
     @property
     def settles(self) -> str:

@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 
 from brimwork import typeset
+from brimwork.design.checks import days
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 
@@ -40,7 +41,7 @@ def both(letter: str, value: float, region: str) -> str:
     """A value in both unit systems, the region's first."""
     row = QUANTITIES[letter]
     metric, us = row.metric_text(value), row.us_text(value)
-    return row.both(value) if region != "US" or metric == us else f"{us} ({metric})"
+    return days(row.both(value)) if region != "US" or metric == us else f"{us} ({metric})"
 
 
 def working(worked: Working) -> str:

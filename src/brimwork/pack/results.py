@@ -74,7 +74,7 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
     except (Unknown, InputError) as missing:
         return title, worded(checks.reason(missing), region), ""
     row = QUANTITIES[worked.letter]
-    metric, us = row.metric_text(worked.result), row.us_text(worked.result)
+    metric, us = (checks.days(text) for text in (row.metric_text(worked.result), row.us_text(worked.result)))
     return (title, us, metric) if region == "US" else (title, metric, us)
 
 

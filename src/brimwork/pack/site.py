@@ -62,7 +62,7 @@ def told(one: Dated) -> str:
 
 def _length(one: Dated) -> str:
     unit = "day" if one.step.by == WAIT and one.seconds >= 3 * 86400 else "h"
-    return short(one.seconds, unit)
+    return checks.days(short(one.seconds, unit))
 
 
 def _moment(made: Programme, moment: datetime.datetime) -> str:
