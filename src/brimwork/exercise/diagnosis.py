@@ -99,7 +99,7 @@ def _called(reading: Reading) -> str:
 def _wrong_kind(question: Question, reading: Reading, text: str) -> str:
     wanted = units.unit(question.unit)
     if not reading.unit and question.unit:
-        return f"The unit is missing. Type one, such as {question.unit}."
+        return f"The unit is missing. Type one, such as {in_words(question.unit)}."
     if reading.dimension != wanted.dimension:
         asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
         return f"That is {_called(reading)}; the {question.name} is {asked}. Look at what you multiplied by what."
