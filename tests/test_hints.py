@@ -80,6 +80,8 @@ def test_a_refusal_shows_an_example_in_the_units_of_the_region():
         us.having("vessel.rim_diameter", "30")
     with pytest.raises(InputError, match=r'write vessel.rim_diameter = "780 mm"'):
         uk.having("vessel.rim_diameter", "-780 mm")
+    with pytest.raises(InputError, match="the ground leakage of everything on the GFCI, pump running cannot be below zero"):
+        us.having("supply.leakage", "-1 mA")
     columns = blank("drilled stones", "Mine").headed("region", "US")
     for given, example in ((5, '"30 in", "24 in"'), (["wide"], "30 in"), (["14"], "14 in")):
         with pytest.raises(InputError, match=example):

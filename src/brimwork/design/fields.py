@@ -13,6 +13,7 @@ from brimwork.design import patches
 from brimwork.design.prices import PRICES, Priced
 from brimwork.design.questions import QUESTIONS
 from brimwork.design.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Step
+from brimwork.design.wording import spoken
 from brimwork.tables import HAND_DIGGING
 from brimwork.units import NUMBER, InputError
 
@@ -71,12 +72,12 @@ class Field:
     def _check(self, value: float, given, key: str, region: str) -> None:
         """Raises InputError for a value that the quantity cannot have."""
         if value < 0 and not self.signed:
-            raise InputError(f"{key} = {given} is negative, but the {self.name} cannot be below zero: {self._write(key, region)}")
+            raise InputError(f"{key} = {given} is negative, but the {spoken(self.name, region)} cannot be below zero: {self._write(key, region)}")
         if self.whole and not (value == int(value) and value >= 1):
             raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
         for limit, word in ((self.most, "over"), (self.least, "under")):
             if value > limit if word == "over" else limit and value < limit:
-                cannot = f"{key} = {given} is {word} {units.write(limit, self.unit, None)}, which the {self.name} cannot be"
+                cannot = f"{key} = {given} is {word} {units.write(limit, self.unit, None)}, which the {spoken(self.name, region)} cannot be"
                 raise InputError(f"{cannot}: {self._as_share(value, key) or self._write(key, region)}")
 
     def _write(self, key: str, region: str) -> str:
