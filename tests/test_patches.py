@@ -100,7 +100,9 @@ def test_levels_that_a_design_has_stand_in_their_order():
 def test_a_running_level_that_the_start_cannot_leave_is_told():
     # the library bowl draws 12.2 mm on start: from 380 mm it settles at 368 mm, further from the 372 mm given than the 3 mm to which levels are set
     note = graded(BOWL, "C14").note
-    assert note.startswith("Running level above the floor: given 372 mm (14.6 in); from static level and start drop 368 mm (14.5 in)") and "top-up valve" in note
+    assert (
+        note.startswith("Running level above the floor: given 372 mm (14.6 in); from static level and start drop 368 mm (14.5 in)") and "top-up valve" in note
+    )
     assert graded(BOWL.having("reservoir.running_level", "370 mm"), "C14").note == "", "2 mm apart are one level"
     low = graded(BOWL.having("reservoir.running_level", "300 mm"), "C14").note
     assert "300 mm" in low and "368 mm" in low and "less water" in low

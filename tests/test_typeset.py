@@ -148,7 +148,9 @@ def test_a_line_that_is_broken_says_the_same_in_its_rows(formula):
     """Joined again, the rows are the line as the walk writes it in one piece."""
 
     def bare(text):
-        return re.sub(r"\\(left|right|quad|times|,|Biggl|Biggr|bigl|bigr)(?![a-z])|[{} &]|\\\\", "", text.replace(r"\begin{aligned}", "").replace(r"\end{aligned}", ""))
+        return re.sub(
+            r"\\(left|right|quad|times|,|Biggl|Biggr|bigl|bigr)(?![a-z])|[{} &]|\\\\", "", text.replace(r"\begin{aligned}", "").replace(r"\end{aligned}", "")
+        )
 
     left, right = expression.parse_relation(formula.relation)
     assert bare(relation(left, right)) == bare(f"{write(left)} = {write(right)}")

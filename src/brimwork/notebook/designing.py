@@ -129,7 +129,11 @@ class DesignView:
             self._drop_changes()
             self._stands_in(name)
             self._drop_changes()
-            again = "" if self.quick else f" To open it another day, put its name into this cell, under the grey line: <code>mine = design({escape(json.dumps(name))})</code>."
+            again = (
+                ""
+                if self.quick
+                else f" To open it another day, put its name into this cell, under the grey line: <code>mine = design({escape(json.dumps(name))})</code>."
+            )
             self.told.value = self.told.value.replace("</p>", f"{again}</p>")
 
     def load(self) -> None:
