@@ -7,7 +7,8 @@ import pytest
 
 from brimwork.design import inputs
 from brimwork.design.fields import KINDS, sections
-from brimwork.notebook.designing import QUICK, DesignView, compare
+from brimwork.notebook.comparing import compare
+from brimwork.notebook.designing import QUICK, DesignView
 from brimwork.notebook.form import HEADS, STEPS, keys_of
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"

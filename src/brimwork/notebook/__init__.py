@@ -23,7 +23,7 @@ _WHERE = {
     "follow_days": "following",
     "level_sheet": "surveying",
     "design": "designing",
-    "compare": "designing",
+    "compare": "comparing",
     "quick_check": "designing",
     "buying": "shopping",
 }

@@ -11,18 +11,13 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork.design import checks, inputs
-from brimwork.design.chain import Chain
-from brimwork.design.checks import Finding
-from brimwork.design.features import NUMBERS, chain_of
+from brimwork.design import inputs
+from brimwork.design.features import chain_of
 from brimwork.design.fields import KINDS
-from brimwork.design.inputs import Unknown
-from brimwork.design.wording import graded, worded
-from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.form import ALERT, Form
-from brimwork.notebook.pages import Page, say
+from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.results import MARKS, drawings_shown, findings_shown, followed
+from brimwork.notebook.results import drawings_shown, findings_shown, followed, found_in
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.units import InputError
 
@@ -49,7 +44,7 @@ class DesignView:
         self.quick, self.told, self.leave = quick, widgets.HTML(), _button("Leave them", "go back to the file as it was saved", self.leave_changes)
         blank = kind and not path.exists() and not _kept(path).exists()
         self.design, at = (inputs.blank(kind, path.stem), "") if blank else _with_changes(path)
-        self.found = _found(chain_of(self.design))
+        self.found = found_in(chain_of(self.design))
         self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
         self.other = widgets.Dropdown(
             options=self._others(path.parent), description="Start from", style={"description_width": "initial"}, layout={"width": "34em"}
@@ -91,7 +86,7 @@ class DesignView:
 
     def redraw(self) -> None:
         chain = chain_of(self.design)
-        self.found = _found(chain)
+        self.found = found_in(chain)
         self.findings.update(findings_shown(chain, self.found))
         self.pictures.update(drawings_shown(chain))
 
@@ -270,37 +265,3 @@ def _open(make) -> DesignView | None:
         return None
     view.show()
     return view
-
-
-def compare(one, other) -> Page:
-    """Two designs side by side: their key numbers, and every check that they grade differently. Each is a file, or what `design` has opened."""
-    try:
-        designs = [each.design if isinstance(each, DesignView) else inputs.load(each) for each in (one, other)]
-    except InputError as error:
-        return say(error)
-    chains = [chain_of(each) for each in designs]
-    rows = [(NUMBERS[name], *(_number_of(chain, name) for chain in chains)) for name in NUMBERS if any(name in chain.names() for chain in chains)]
-    found_of = [{finding.id: finding for finding in reversed(_found(chain))} for chain in chains]  # of one name the graded one, which stands first
-    for check in dict.fromkeys(finding.id for found in found_of for finding in found.values()):
-        pair = [found.get(check) for found in found_of]
-        if len({finding.grade for finding in pair}) > 1:
-            rows.append((pair[0].title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
-    head = ("", *(each.title for each in designs))
-    table = "\n".join(["| " + " | ".join(row) + " |" for row in (head, ("---",) * 3, *rows)])
-    return Page(table, "\n".join("; ".join(row) for row in (head, *rows)))
-
-
-def _found(chain: Chain) -> list[Finding]:
-    """All findings, in the words of the design's region."""
-    return graded(checks.findings(chain), chain.design.region)
-
-
-def _number_of(chain: Chain, name: str) -> str:
-    if name not in chain.names():
-        return "–"
-    try:
-        worked = chain.working(name)
-    except (Unknown, InputError) as missing:
-        return worded(checks.reason(missing), chain.design.region)
-    row = QUANTITIES[worked.letter]
-    return row.both(worked.result)

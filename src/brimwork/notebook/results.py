@@ -9,7 +9,7 @@ from brimwork.design import checks
 from brimwork.design.chain import Chain, Found
 from brimwork.design.checks import Finding
 from brimwork.design.inputs import Unknown
-from brimwork.design.wording import worded
+from brimwork.design.wording import graded, worded
 from brimwork.drawing import image
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
@@ -29,6 +29,11 @@ class Shown:
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/html": self.html, "text/plain": self.plain}
+
+
+def found_in(chain: Chain) -> list[Finding]:
+    """All findings, in the words of the design's region."""
+    return graded(checks.findings(chain), chain.design.region)
 
 
 def followed(before: list[Finding], after: list[Finding]) -> str:

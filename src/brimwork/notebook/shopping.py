@@ -42,14 +42,15 @@ def _plain(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], not
 def buying(design):
     """Shopping list, cost sheet and programme of a design: give the path of its file, such as "designs/library-bowl.toml", a Design, or an open design view."""
     try:
-        chain = chain_of(_design(design))
+        chain = chain_of(design_of(design))
         parts = [_list(chain), *_costs(chain), *_programme(chain)]
         return Shown("".join(_html(*part) for part in parts), "\n\n".join(_plain(*part) for part in parts))
     except InputError as error:
         return say(error)
 
 
-def _design(design) -> Design:
+def design_of(design) -> Design:
+    """The design in a file, or the one that is open; a Design as it is. Raises InputError."""
     if isinstance(design, Design):
         return design
     return inputs.load(Path(design)) if isinstance(design, str | Path) else design.design

@@ -1,0 +1,43 @@
+"""Two designs side by side."""
+
+from __future__ import annotations
+
+from brimwork.design import checks
+from brimwork.design.chain import Chain
+from brimwork.design.features import NUMBERS, chain_of
+from brimwork.design.inputs import Unknown
+from brimwork.design.wording import worded
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.pages import Page, say
+from brimwork.notebook.results import MARKS, found_in
+from brimwork.notebook.shopping import design_of
+from brimwork.units import InputError
+
+
+def compare(one, other) -> Page:
+    """Two designs side by side: their key numbers, and every check that they grade differently. Each is a file, or what `design` has opened."""
+    try:
+        designs = [design_of(each) for each in (one, other)]
+    except InputError as error:
+        return say(error)
+    chains = [chain_of(each) for each in designs]
+    rows = [(NUMBERS[name], *(_number_of(chain, name) for chain in chains)) for name in NUMBERS if any(name in chain.names() for chain in chains)]
+    found_of = [{finding.id: finding for finding in reversed(found_in(chain))} for chain in chains]  # of one name the graded one, which stands first
+    for check in dict.fromkeys(finding.id for found in found_of for finding in found.values()):
+        pair = [found.get(check) for found in found_of]
+        if len({finding.grade for finding in pair}) > 1:
+            rows.append((pair[0].title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
+    head = ("", *(each.title for each in designs))
+    table = "\n".join(["| " + " | ".join(row) + " |" for row in (head, ("---",) * 3, *rows)])
+    return Page(table, "\n".join("; ".join(row) for row in (head, *rows)))
+
+
+def _number_of(chain: Chain, name: str) -> str:
+    if name not in chain.names():
+        return "–"
+    try:
+        worked = chain.working(name)
+    except (Unknown, InputError) as missing:
+        return worded(checks.reason(missing), chain.design.region)
+    row = QUANTITIES[worked.letter]
+    return row.both(worked.result)
