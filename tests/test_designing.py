@@ -91,6 +91,11 @@ def test_what_is_saved_or_left_on_purpose_is_not_kept_besides(view, tmp_path):
     assert "To open it another day" in view.told.value and not list(tmp_path.glob(".*"))
     mass.value = "90 kg"
     assert [file.name for file in tmp_path.glob(".*")] == [".library-bowl.unsaved.toml"]
+    view.file.value = str(tmp_path / "absent.toml")
+    view.load()
+    view.load()
+    assert "cannot be read" in view.told.value and list(tmp_path.glob(".*")), "what could not be left for another is still kept"
+    view.file.value = str(tmp_path / "library-bowl.toml")
     view.load()
     view.load()
     assert view.design["vessel.mass"] == 80 and not list(tmp_path.glob(".*"))

@@ -135,11 +135,12 @@ class DesignView:
         name = self.file.value.strip()
         if self.unsaved and self._first_time(f"load {name}", "The last change is not saved: press Load again to leave it, or save it first"):
             return
-        if self.unsaved:
-            self._drop_changes()
 
         def read() -> None:
+            if name == self.mine:
+                self._drop_changes()
             design, at = _with_changes(Path(_named(name)))
+            self._drop_changes()
             self._put(design)
             self.told.value = f"<p role='status'>Loaded: {escape(name)}.</p>"
             self._stands_in(name, at)
