@@ -121,7 +121,7 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
 @pytest.mark.parametrize(
     ("name", "label", "drawn"),
     [
-        ("school-columns", "Diameters of the stones", "3 drilled stones"),
+        ("school-columns", "Diameters of the drilled stones", "3 drilled stones"),
         ("terrace-blade", "Width of the lip", "a sheet falls 750 mm"),
         ("garden-cascade", "Number of steps", "3 falls of 150 mm"),
     ],
@@ -176,8 +176,8 @@ def test_a_form_and_its_long_answers_fit_a_narrow_page(page, address):
     assert rim.evaluate("box => box.getBoundingClientRect().width") > 90, "ten figures and a unit can be read"
     row = rim.locator("xpath=ancestor::*[contains(@class, 'widget-hbox')][last()]")
     assert row.evaluate("row => row.scrollWidth <= row.clientWidth + 1"), "no scrollbar of its own"
-    lab.open_workbook(page, address, "overflow.ipynb")
-    page.get_by_text("Search for pipes and cables").first.click(timeout=5000)
+    lab.open_workbook(page, address, "lining.ipynb")
+    page.get_by_text("Search for pipes and cables").first.click(timeout=20_000)
     assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()
 
 
