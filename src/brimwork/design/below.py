@@ -78,7 +78,8 @@ def _in_strips(s: Shop, key: str, item: str, buying: str, pieces: dict[str, tupl
     found = {name: strips.laid(*size, roll, over, waste, d["buying.cut_step"]) for name, size in pieces.items()}
     said = [f"{name} {_strips(s, pieces[name], one)}".strip() for name, one in found.items()]
     laps = f", laps of {s.sizes(over)}" if any(one.count > 1 for one in found.values()) else ""
-    net, gross, bought = (sum(one.count * getattr(one, what) for one in found.values()) for what in ("length", "gross", "cut"))
+    net, gross = (sum(one.count * getattr(one, what) for one in found.values()) for what in ("length", "gross"))
+    bought = sum(one.bought for one in found.values())
     text = "; ".join(part for part in (spec, *said) if part) + f"; off a roll {s.run(roll)} wide{laps}"
     return s.line(item, key, spec=text, net=s.run(net), waste=percent(waste), gross=s.run(gross), count=bought, by_length=True, buy=s.run(bought), **rest)
 
@@ -125,9 +126,9 @@ def liner(s: Shop) -> Iterator[Line]:
 
 def fleece(s: Shop) -> Iterator[Line]:
     """Under the liner over floor, sides and apron; over it over floor and sides; each as it lies flat, with its folds."""
-    c = s.chain
-    inside, outside = 2 * c.box_depth, 2 * (c.box_depth + s.design["catch.apron"])
-    pieces = {"under the liner": (c.box_length + outside, c.box_width + outside), "over it": (c.box_length + inside, c.box_width + inside)}
+    c, flat = s.chain, topics.formulas()["length of the liner"]
+    aprons = {"under the liner": s.design["catch.apron"], "over it": 0.0}
+    pieces = {name: tuple(flat(L_in=side, D=c.box_depth, w_apron=apron, w_trim=0.0) for side in (c.box_length, c.box_width)) for name, apron in aprons.items()}
     yield _in_strips(s, "fleece", "protection fleece", "buying.fleece", pieces, where="under and over the liner")
 
 

@@ -582,7 +582,7 @@ def findings(chain: Chain) -> list[Finding]:
 
 def limits_of(chain: Chain, check_id: str) -> Limits:
     """The limits that count for the check of a number in this design. Raises Unknown where they hang on a value that is missing."""
-    return next(check for check in CHECKS if check.id == check_id and isinstance(check, Check)).counting(chain)[0]
+    return numbered(check_id).counting(chain)[0]
 
 
 def _graded(check: Check | Judged | Joined, chain: Chain) -> Finding:

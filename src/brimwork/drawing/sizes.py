@@ -13,7 +13,7 @@ from brimwork.units import InputError
 WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
 HEIGHT = 215.0  # mm: the tallest sheet of a design, which a page of Letter holds with its caption
 TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
-WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; its real thickness is not asked for
+WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; the real one need not be known
 PUMP = 0.6  # share of its bay that the pump takes as it is drawn; its real size is not asked for
 BESIDE = 0.02  # m: how far a wall is drawn from the box
 
@@ -34,7 +34,7 @@ class Sizes:
         self.board, self.sub_base, self.sand, self.lining = (d[f"ground.{name}"] for name in ("board", "sub_base", "sand", "lining"))
         self.block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
         self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
-        self.box_top, self.stone = self.level["reservoir floor"] + chain.box_depth, d["catch.stone_thickness"]
+        self.box_top, self.stone = chain.box_top, d["catch.stone_thickness"]
         self.stone_top = self.level["block top"] + self.stone
         apron = max(d["catch.apron"], self.board)
         self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
