@@ -10,7 +10,7 @@ import ipywidgets as widgets
 _LOOK = """<style>.brimwork .widget-radio-box { height: auto !important }
 .brimwork .widget-radio-box label { display: flex; align-items: flex-start; height: auto; line-height: 1.35; white-space: normal; margin-bottom: 4px }
 .brimwork .widget-radio-box input { order: -1; flex: none }
-.brimwork .widget-text { min-width: 0 !important; max-width: 100% }
+.brimwork .widget-text { min-width: min(26em, 100%) !important; max-width: 100% }
 .brimwork .widget-text input { min-width: 6em }
 .brimwork .widget-text .widget-label { flex-shrink: 1; white-space: normal; overflow: visible; height: auto; line-height: 1.35 }
 [data-jp-theme-light=false] .brimwork select { appearance: auto; background-image: none !important; color-scheme: dark }</style>"""
