@@ -10,7 +10,7 @@ import pytest
 import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
-LAYERS = """files units nomenclature sources expression formula typeset derivation laws tables topics search prove
+LAYERS = """shown files units nomenclature sources expression formula typeset derivation laws tables topics search prove
             design drawing exercise classroom pack notebook cli __main__""".split()
 FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
 ONLY_IN = {

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from html import escape
-
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout
 from brimwork.drawing.records import ACCENT, FILLS, GREY, STYLES, Sheet
+from brimwork.shown import Markup, attribute
 
 _COLOURS = {**{name: colour for name, colour in FILLS.items() if colour}, "grey": GREY}
 _HATCHINGS = {
@@ -21,59 +20,63 @@ _HATCHINGS = {
 _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 
 
-def write(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> str:
+def write(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> Markup:
     """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in."""
     size = f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"' if scale_to_page else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
-    body, used = [], set()
+    mine, body, used = attribute(key), [], set()
     for number, (view, marks) in enumerate(layout(sheet)):
-        pieces = [_piece(mark, key, used) for mark in marks]
+        pieces = [_piece(mark, mine, used) for mark in marks]
         if view is not None and view.clip:
             left, top, width, height = view.frame
-            body.append(f'<clipPath id="{key}v{number}"><rect x="{left:g}" y="{top:g}" width="{width:g}" height="{height:g}"/></clipPath>')
-            pieces = [f'<g clip-path="url(#{key}v{number})">', *pieces, "</g>"]
+            body.append(f'<clipPath id="{mine}v{number}"><rect x="{left:g}" y="{top:g}" width="{width:g}" height="{height:g}"/></clipPath>')
+            pieces = [f'<g clip-path="url(#{mine}v{number})">', *pieces, "</g>"]
         body += pieces
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="0 0 {sheet.width:g} {sheet.height:g}" role="img" aria-label="{escape(sheet.title)}">'
-        f"<title>{escape(sheet.title)}</title><desc>{escape(sheet.alt)}</desc><defs>{_patterns(key, used)}</defs>"
+    return Markup(
+        f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="0 0 {sheet.width:g} {sheet.height:g}" role="img" aria-label="{attribute(sheet.title)}">'
+        f"<title>{attribute(sheet.title)}</title><desc>{attribute(sheet.alt)}</desc><defs>{_patterns(mine, used)}</defs>"
         f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="#ffffff"/><g font-family="{_FONT}" stroke-linejoin="round" stroke-linecap="round">'
         + "".join(body)
         + "</g></svg>"
     )
 
 
-def _patterns(key: str, used: set[str]) -> str:
-    return "".join(
-        f'<pattern id="{key}{name}" width="{width:g}" height="{height:g}" patternUnits="userSpaceOnUse">{body}</pattern>'
-        for name, (width, height, body) in _HATCHINGS.items()
-        if name in used
+def _patterns(key: Markup, used: set[str]) -> Markup:
+    return Markup(
+        "".join(
+            f'<pattern id="{key}{attribute(name)}" width="{width:g}" height="{height:g}" patternUnits="userSpaceOnUse">{_HATCHINGS[name][2]}</pattern>'
+            for name, (width, height, _) in _HATCHINGS.items()
+            if name in used
+        )
     )
 
 
-def _piece(mark: Stroke | Area | Dot | Words, key: str, used: set[str]) -> str:
+def _piece(mark: Stroke | Area | Dot | Words, key: Markup, used: set[str]) -> Markup:
     match mark:
         case Stroke(points, style):
-            return f'<polyline points="{_points(points)}" fill="none"{_stroke(style)}/>'
+            return Markup(f'<polyline points="{_points(points)}" fill="none"{_stroke(style)}/>')
         case Area(points, fill, style):
             if fill in _HATCHINGS:
                 used.add(fill)
-            paint = f"url(#{key}{fill})" if fill in _HATCHINGS else _COLOURS[fill]
-            return f'<polygon points="{_points(points)}" fill="{paint}"{_stroke(style)}/>'
+            paint = f"url(#{key}{attribute(fill)})" if fill in _HATCHINGS else _COLOURS[fill]
+            return Markup(f'<polygon points="{_points(points)}" fill="{paint}"{_stroke(style)}/>')
         case Dot(at, radius, colour):
-            return f'<circle cx="{at[0]:.2f}" cy="{at[1]:.2f}" r="{radius:g}" fill="{colour}"/>'
+            return Markup(f'<circle cx="{at[0]:.2f}" cy="{at[1]:.2f}" r="{radius:g}" fill="{attribute(colour)}"/>')
         case Words():
             x, y = mark.at
             turn = f' transform="rotate({-mark.angle:g} {x:.2f} {y:.2f})"' if mark.angle else ""
             halo = ' stroke="#ffffff" stroke-width=".9" paint-order="stroke"' if mark.halo else ""
-            anchor = "" if mark.anchor == "start" else f' text-anchor="{mark.anchor}"'
-            return f'<text x="{x:.2f}" y="{y:.2f}" font-size="{mark.size:g}" fill="{mark.colour}"{anchor}{halo}{turn}>{escape(mark.text)}</text>'
+            anchor = "" if mark.anchor == "start" else f' text-anchor="{attribute(mark.anchor)}"'
+            return Markup(
+                f'<text x="{x:.2f}" y="{y:.2f}" font-size="{mark.size:g}" fill="{attribute(mark.colour)}"{anchor}{halo}{turn}>{attribute(mark.text)}</text>'
+            )
 
 
-def _points(points) -> str:
-    return " ".join(["%.2f,%.2f" % point for point in points])  # noqa: UP031 an f-string takes a third longer, and these are most of a picture
+def _points(points) -> Markup:
+    return Markup(" ".join(["%.2f,%.2f" % point for point in points]))  # noqa: UP031 an f-string takes a third longer, and these are most of a picture
 
 
-def _stroke(style: str) -> str:
+def _stroke(style: str) -> Markup:
     width, colour, dash = STYLES[style]
     if colour == "none":
-        return ""
-    return f' stroke="{colour}" stroke-width="{width:g}"' + (f' stroke-dasharray="{dash}"' if dash else "")
+        return Markup("")
+    return Markup(f' stroke="{colour}" stroke-width="{width:g}"' + (f' stroke-dasharray="{dash}"' if dash else ""))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from html import escape
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -20,6 +19,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, status
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"
@@ -102,7 +102,7 @@ def _as_in_file(typed: str, field: Field):
     return int(value) if value == int(value) else value
 
 
-def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
+def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
     """A table of the numbers that were asked for, before and now; then every check that is graded otherwise."""
     rows = "".join(
         f"<tr><th scope='row' style='text-align:left'>{escape(_TITLES[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
@@ -115,13 +115,13 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> str:
     old, new = _graded(before), _graded(after)
     moved = [finding for id, finding in new.items() if id in old and finding.grade != old[id].grade]
     if not moved:
-        return f"{table}{paragraph('No check is graded otherwise than before.')}"
+        return Markup(f"{table}{paragraph('No check is graded otherwise than before.')}")
     items = "".join(
-        f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {old[finding.id].grade}, now <strong>{_MARKS[finding.grade]} {finding.grade}</strong>"
+        f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {escape(old[finding.id].grade)}, now <strong>{_MARKS[finding.grade]} {escape(finding.grade)}</strong>"
         f" ({escape(finding.value)})</li>"
         for finding in moved
     )
-    return f"{table}{paragraph('Checks that are graded otherwise than before:')}<ul style='line-height:1.45'>{items}</ul>"
+    return Markup(f"{table}{paragraph('Checks that are graded otherwise than before:')}<ul style='line-height:1.45'>{items}</ul>")
 
 
 def _graded(chain: Chain) -> dict[str, Finding]:
@@ -129,8 +129,8 @@ def _graded(chain: Chain) -> dict[str, Finding]:
     return {finding.id: finding for finding in checks.findings(chain) if finding.grade != "does not apply"}
 
 
-def _cell(chain: Chain, name: str) -> str:
-    return f"<td style='padding:0 .8em'>{escape(_number(chain, name))}</td>"
+def _cell(chain: Chain, name: str) -> Markup:
+    return Markup(f"<td style='padding:0 .8em'>{escape(_number(chain, name))}</td>")
 
 
 def _number(chain: Chain, name: str) -> str:

@@ -8,13 +8,13 @@ from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.inputs import Unknown
 from brimwork.design.wording import worded
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import Page, say
+from brimwork.notebook.pages import Shown, say, table
 from brimwork.notebook.results import MARKS, found_in
 from brimwork.notebook.shopping import design_of
 from brimwork.units import InputError
 
 
-def compare(one, other) -> Page:
+def compare(one, other) -> Shown:
     """Two designs side by side: their key numbers, and every check that they grade differently. Each is a file, or what `design` has opened."""
     try:
         designs = [design_of(each) for each in (one, other)]
@@ -28,8 +28,7 @@ def compare(one, other) -> Page:
         if len({finding.grade for finding in pair}) > 1:
             rows.append((pair[0].title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
     head = ("", *(each.title for each in designs))
-    table = "\n".join(["| " + " | ".join(row) + " |" for row in (head, ("---",) * 3, *rows)])
-    return Page(table, "\n".join("; ".join(row) for row in (head, *rows)))
+    return Shown(table(head, rows), "\n".join("; ".join(row) for row in (head, *rows)))
 
 
 def _number_of(chain: Chain, name: str) -> str:

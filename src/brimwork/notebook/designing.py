@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from contextlib import suppress
 from datetime import datetime
-from html import escape
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -19,6 +18,7 @@ from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.results import drawings_shown, findings_shown, followed, found_in
 from brimwork.notebook.unfolded import Unfolded
+from brimwork.shown import escape
 from brimwork.units import InputError
 
 # The ten values of the quick check, for each kind of feature.
@@ -129,7 +129,7 @@ class DesignView:
                 if self.quick
                 else f" To open it another day, put its name into this cell, under the grey line: <code>mine = design({escape(json.dumps(name))})</code>."
             )
-            self.told.value = self.told.value.replace("</p>", f"{again}</p>")
+            self.told.value = f"<p role='status'>Saved: {escape(name)}.{again}</p>"
 
     def load(self) -> None:
         name = self.file.value.strip()
@@ -160,7 +160,7 @@ class DesignView:
         """The file that the design is of now; `at` when changes to it were kept that are not in it."""
         self.mine, self.unsaved = name, bool(at)
         if at:
-            self.told.value += f"<p role='status'>With the changes of {at}, which were not saved.</p>"
+            self.told.value += f"<p role='status'>With the changes of {escape(at)}, which were not saved.</p>"
             self.place.children = (*([self.leave] if Path(name).exists() else []), self.form.widget)
 
     def _drop_changes(self) -> None:
@@ -205,7 +205,7 @@ class DesignView:
             self.told.value = f"<p role='alert' style='color:{ALERT}'>{escape(str(error))}.</p>"
             return False
         if done:
-            self.told.value = f"<p role='status'>{done}: {escape(file or self.file.value.strip())}.</p>"
+            self.told.value = f"<p role='status'>{escape(done)}: {escape(file or self.file.value.strip())}.</p>"
         return True
 
 

@@ -5,8 +5,6 @@ All lines come from the formula's declaration (`exercise.pieces`); nothing is ty
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -21,6 +19,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Page, checked, say, typed
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told
+from brimwork.shown import escape
 from brimwork.units import InputError
 
 MOST_BLANKS = 3
@@ -88,7 +87,8 @@ class Example:
     """A worked example of which the last lines are blank."""
 
     def __init__(self, formula: Formula, seed: int, blanks: int, keeper: Keeper):
-        self.seed, self.keeper, self.rung = seed, keeper, 0
+        self.seed, self.keeper = seed, keeper
+        self.rung: int = 0
         self.question = ask(formula, seed)
         self.worked = worked(formula, formula.only({name: given.value for name, given in self.question.given.items()}))
         count = len(self.worked.pieces)
@@ -96,7 +96,7 @@ class Example:
         self.lines = [widgets.HTMLMath() for _ in range(count)]
         self.help = widgets.HTML()
         self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
-        rows: list[widgets.Widget] = [widgets.HTML(paragraph(f"<strong>{_COUNTS[blanks].capitalize()}.</strong> {escape(given_text(self.worked))}"))]
+        rows: list[widgets.Widget] = [widgets.HTML(paragraph(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}"))]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
             rows += [line, *([own.box, own.said, own.outcome] if own else [])]
@@ -133,7 +133,7 @@ class Example:
         first = self.open[0]
         rungs = ladder(blank(self.worked, first.place, self.seed), first.found)
         self.rung = min(self.rung + 1, len(rungs))
-        self.help.value = status(f"Step {first.place + 1}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
+        self.help.value = status(f"Step {first.place + 1:d}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
 
 
 class Fading:

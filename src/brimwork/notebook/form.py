@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING
 
 import ipywidgets as widgets
@@ -12,6 +11,7 @@ from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections
 from brimwork.design.wording import spoken, worded
 from brimwork.notebook.folds import Folds
+from brimwork.shown import escape
 from brimwork.units import InputError
 
 if TYPE_CHECKING:

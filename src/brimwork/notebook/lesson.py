@@ -5,8 +5,6 @@ What a learner types is kept in the answers file, and nowhere else.
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -16,7 +14,8 @@ from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, printable, status
+from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, status
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 ANSWERS = "answers.json"
@@ -90,7 +89,7 @@ class LookBack:
             self.said.value = alert("No prediction of yours is kept. Go back to Predict, choose one and say why.")
             return
         found = diagnose(_choice(self.code, kept[-1]["seed"]), kept[-1]["answer"])
-        why = f" Because: <q>{printable(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
+        why = f" Because: <q>{escape(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
         mark = "✓" if found.right else "?"
         self.said.value = status(f"<strong>{mark}</strong> {escape(found.echo)}{why} {escape(found.message)}")
 
@@ -162,7 +161,7 @@ class Exit:
     def __init__(self, title: str, codes: tuple[str, ...], seed: int, record: str):
         self.title, self.codes, self.record = title, codes, record
         self.asked, self.said = Together(codes, seed, record, examined=True), widgets.HTML()
-        self.verdict = ""
+        self.verdict: Markup = Markup("")
         self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
@@ -184,8 +183,8 @@ class Exit:
         for one in self.asked.exercises:
             one.open_help()
         self.said.value = self.verdict = status(
-            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {answers.counted(held)}."
-            f" <strong>Receipt {kept.receipt}</strong>: write it down, and hand in that file."
+            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(answers.counted(held))}."
+            f" <strong>Receipt {escape(kept.receipt)}</strong>: write it down, and hand in that file."
         )
 
     def _calibrated(self, standing: list[str]) -> str:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from contextlib import suppress
-from html import escape
 from itertools import count
 
 import ipywidgets as widgets
@@ -24,6 +23,7 @@ from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
@@ -44,13 +44,13 @@ class Figure:
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/html": self.html(), "text/plain": " ".join([self.picture.sentence, *(f"Note: {note}." for note in self.notes)])}
 
-    def html(self) -> str:
+    def html(self) -> Markup:
         shown = self.picture
         drawn = svg.write(shown.sheet, self.key) if self.key else image.element(shown.sheet)
         notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
         head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
-        return (
+        return Markup(
             f"<figure style='margin:0;max-width:720px'>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
             f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -16,6 +14,7 @@ from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.practising import ByNumber, alert, box, status, told
+from brimwork.shown import escape
 from brimwork.units import InputError
 
 FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it

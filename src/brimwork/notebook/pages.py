@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from brimwork import __version__, topics, typeset
 from brimwork.derivation import derive as verified
 from brimwork.formula import Formula, origin, read_value
 from brimwork.nomenclature import CELL, QUANTITIES
+from brimwork.shown import Markup, attribute, escape
 from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
 
@@ -23,10 +26,33 @@ class Page:
         return {"text/markdown": self.markdown, "text/plain": self.plain}
 
 
-def say(error: InputError) -> Page:
+class Shown:
+    """HTML with a plain text for those who see no HTML."""
+
+    def __init__(self, html: Markup, plain: str):
+        self.html, self.plain = html, plain
+
+    def _repr_mimebundle_(self, **_) -> dict[str, str]:
+        return {"text/html": self.html, "text/plain": self.plain}
+
+
+def say(error: InputError) -> Shown:
     """What to do about a value that cannot be used, instead of a traceback."""
     said = f"{error}{'' if str(error).endswith(('.', '.)')) else '.'}"
-    return Page(f"**Please change something:** {said}", f"Please change something: {said}")
+    return Shown(Markup(f"<p role='alert'><strong>Please change something:</strong> {escape(said)}</p>"), f"Please change something: {said}")
+
+
+def table(head: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "") -> Markup:
+    """A table of texts, the first of each row its name; a long one scrolls."""
+    heads = "".join(f"<th scope='col' style='text-align:left'>{escape(cell)}</th>" for cell in head)
+    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(first)}</th>{_cells(rest)}</tr>" for first, *rest in rows)
+    titled = f"<caption style='text-align:left'><strong>{escape(caption)}</strong></caption>" if caption else ""
+    role = f" tabindex='0' role='region' aria-label='{attribute(caption)}'" if caption else ""
+    return Markup(f"<div style='overflow-x:auto'{role}><table>{titled}<thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>")
+
+
+def _cells(cells: Iterable[str]) -> Markup:
+    return Markup("".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells))
 
 
 def typed(formula: Formula, values: dict[str, str]) -> dict[str, float]:
@@ -40,7 +66,7 @@ def typed(formula: Formula, values: dict[str, str]) -> dict[str, float]:
     return read
 
 
-def work(name: str, **values: str) -> Page:
+def work(name: str, **values: str) -> Page | Shown:
     """One formula worked with your numbers, such as work("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
     try:
         formula = topics.find(name)
@@ -66,7 +92,7 @@ def checked(formula: Formula) -> str:
     return "*Checked against " + "; ".join(lines) + ".*"
 
 
-def derive(name: str, reason: str = "") -> Page:
+def derive(name: str, reason: str = "") -> Page | Shown:
     """The derivation of a formula, folded under its plain reason; every step says how it was checked."""
     try:
         formula = topics.find(name)
@@ -81,14 +107,14 @@ def derive(name: str, reason: str = "") -> Page:
     steps = "\n\n".join(rows) if rows else f"Fitted: {formula.fitted}."
     letters = "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in (formula.result, *formula.inputs, *formula.constants))
     source = origin(formula)
-    folded = f"<details><summary>How it is derived, in {len(rows)} steps</summary>\n\n{steps}\n\n*{source[:1].upper()}{source[1:]}.*\n\n</details>"
+    folded = "\n\n".join([f"<details><summary>How it is derived, in {len(rows)} steps</summary>", steps, f"*{source[:1].upper()}{source[1:]}.*", "</details>"])
     said = [reason] if reason else []
     return Page(
         "\n\n".join([*said, head, f"where {letters}.", folded]), "\n".join([*said, typeset.relation(formula.left, formula.right, typeset.PLAIN), *plain])
     )
 
 
-def label(flow: str, head: str, power: str) -> Page:
+def label(flow: str, head: str, power: str) -> Page | Shown:
     """Whether a pump's label can be true, from its greatest flow and head and the power taken in: label("2400 L/min", head="2.4 m", power="40 W")."""
     try:
         checked_label = nameplate_check(flow, QUANTITIES["H_0"].read(head), QUANTITIES["P_in"].read(power))

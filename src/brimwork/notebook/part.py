@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from html import escape
-
 import ipywidgets as widgets
+
+from brimwork.shown import escape
 
 # Long answers to choose from take the lines they need, and no box is wider than the page.
 _LOOK = """<style>.brimwork .widget-radio-box { height: auto !important }

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from html import escape
 
 import ipywidgets as widgets
 from IPython.display import display
@@ -18,6 +17,7 @@ from brimwork.exercise.hints import TOLD, ladder
 from brimwork.exercise.question import Question
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
+from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
 
 _MARKS = {"right": "✓ ", "none": "… ", "told": "✎ "}
@@ -36,28 +36,23 @@ def button(name: str, tip: str, act) -> widgets.Button:
     return made
 
 
-def printable(text: str) -> str:
-    """What somebody typed, for showing: no control characters, nothing that turns the line round, nothing taken for markup."""
-    return escape("".join(character for character in text if character.isprintable()))
-
-
-def paragraph(markup: str, role: str = "") -> str:
+def paragraph(markup: Markup, role: str = "") -> Markup:
     """A paragraph as widgets show it, its lines as close as those of the page; `role` is what a screen reader makes of it."""
-    meant = f" role='{role}'" if role else ""
-    return f"<p{meant} style='line-height:1.45;margin:.35em 0'>{markup}</p>"
+    meant = f" role='{attribute(role)}'" if role else ""
+    return Markup(f"<p{meant} style='line-height:1.45;margin:.35em 0'>{markup}</p>")
 
 
-def status(markup: str) -> str:
+def status(markup: Markup) -> Markup:
     return paragraph(markup, "status")
 
 
-def alert(text: str) -> str:
+def alert(text: str) -> Markup:
     return paragraph(escape(text), "alert")
 
 
-def told(found: Diagnosis) -> str:
+def told(found: Diagnosis) -> Markup:
     """A diagnosis as a page says it: a mark and full sentences."""
-    return status(f"<strong>{_MARKS.get(found.kind, '? ')}</strong>{escape(found.text)}")
+    return status(f"<strong>{escape(_MARKS.get(found.kind, '? '))}</strong>{escape(found.text)}")
 
 
 class Keeper:
@@ -103,7 +98,8 @@ class Exercise:
 
     def _pose(self) -> None:
         self.question = bank.pose(self.name, self.seed)
-        self.found, self.rung, self.taken, self.shown = None, 0, "", False
+        self.found, self.taken, self.shown = None, "", False
+        self.rung: int = 0
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
@@ -170,13 +166,13 @@ class ByNumber(Exercise):
             self.place.children = [self.box, self.middle]
 
 
-def leads_to(question: Question, text: str, key: str) -> str:
+def leads_to(question: Question, text: str, key: str) -> Markup:
     """What the number typed would lead to, as a sentence and a picture; nothing where that is not known."""
     found = consequence(question, text)
     if not found:
-        return ""
+        return Markup("")
     drawn = f"<div style='max-width:400px'>{svg.write(found.sheet, key)}</div>" if found.sheet else ""
-    return f"<figure style='margin:0'><figcaption>{status(f'⇒ {escape(found.sentence)}')}</figcaption>{drawn}</figure>"
+    return Markup(f"<figure style='margin:0'><figcaption>{status(f'⇒ {escape(found.sentence)}')}</figcaption>{drawn}</figure>")
 
 
 class ByChoice(Exercise):
@@ -262,7 +258,7 @@ class ByWords(Exercise):
             self.feedback.value = alert(found.text)
             return
         self.take(self.question.sentence(self.box.value))
-        self.feedback.value = f"{paragraph(f'You wrote: <q>{printable(self.box.value)}</q>')}{self.feedback.value}"
+        self.feedback.value = f"{paragraph(f'You wrote: <q>{escape(self.box.value)}</q>')}{self.feedback.value}"
         self.place.children = [self.box, *self.points]
 
     def count(self) -> None:

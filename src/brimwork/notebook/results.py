@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from html import escape
-
 from brimwork import typeset
 from brimwork.design import checks
 from brimwork.design.chain import Chain, Found
@@ -15,20 +13,13 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.form import ALERT
+from brimwork.notebook.pages import Shown
+from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
 
 MARKS = {"fail": ("✗", ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
+NEW_LINE = "\n"
 MOST_TOLD = 3  # findings named beside the box that turned them
-
-
-class Shown:
-    """HTML with a plain text for those who see no HTML."""
-
-    def __init__(self, html: str, plain: str):
-        self.html, self.plain = html, plain
-
-    def _repr_mimebundle_(self, **_) -> dict[str, str]:
-        return {"text/html": self.html, "text/plain": self.plain}
 
 
 def found_in(chain: Chain) -> list[Finding]:
@@ -49,9 +40,9 @@ def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     counts = checks.tally(found)
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
     following = worded(checks.next_words(found), chain.design.region)
-    html = (
+    html = Markup(
         "<section style='max-width:760px'><h2>Findings</h2>"
-        f"<p aria-live='polite'>{counts}. Nothing here is approval: local codes and licensed practice come first.</p>"
+        f"<p aria-live='polite'>{escape(counts)}. Nothing here is approval: local codes and licensed practice come first.</p>"
         f"{f'<p>{escape(following)}</p>' if following else ''}{rows}</section>"
     )
     plain = "\n".join(
@@ -60,25 +51,28 @@ def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     return Shown(html, plain)
 
 
-def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> str:
+def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> Markup:
     """Fails and marginals in the open; the others folded, for nobody reads seventy lines."""
     rows = "".join(_finding_html(chain, finding) for finding in found)
     if grade in ("fail", "marginal") or not found:
-        return rows
+        return Markup(rows)
     mark, colour = MARKS[grade]
-    return f"<details data-name='{grade}'><summary><strong style='color:{colour}'>{mark} {len(found)} {grade}</strong></summary><div style='margin-left:1.5em'>{rows}</div></details>"
+    return Markup(
+        f"<details data-name='{attribute(grade)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {len(found)} {escape(grade)}</strong></summary>"
+        f"<div style='margin-left:1.5em'>{rows}</div></details>"
+    )
 
 
-def _finding_html(chain: Chain, finding: Finding) -> str:
+def _finding_html(chain: Chain, finding: Finding) -> Markup:
     mark, colour = MARKS[finding.grade]
     body = [f"<p>Basis: {escape(finding.basis)}.</p>"]
     body += [f"<p>{escape(_sentence(finding.note))}</p>"] if finding.note else []
     body += [f"<p><strong>What to change:</strong> {escape(finding.remedy)}.</p>"] if finding.remedy else []
     lines = [line for name in finding.results for line in _working_lines(chain, name)]
-    body += [f"<pre style='white-space:pre-wrap'>{escape(chr(10).join(lines))}</pre>"] if lines else []
+    body += [f"<pre style='white-space:pre-wrap'>{NEW_LINE.join(escape(line) for line in lines)}</pre>"] if lines else []
     limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""
-    return (
-        f"<details data-name='{finding.id}'><summary><strong style='color:{colour}'>{mark} {finding.grade}</strong> "
+    return Markup(
+        f"<details data-name='{attribute(finding.id)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {escape(finding.grade)}</strong> "
         f"{escape(finding.title)}: {escape(finding.value)}{limit}</summary><div style='margin-left:1.5em'>{''.join(body)}</div></details>"
     )
 
@@ -99,11 +93,11 @@ def _working_lines(chain: Chain, name: str) -> list[str]:
     return [f"{name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
 
 
-def _numbers(name: str, sheet: Sheet) -> str:
+def _numbers(name: str, sheet: Sheet) -> Markup:
     """The table of a drawing's numbers, folded."""
     head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in sheet.columns)
     rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in sheet.rows)
-    return f"<details><summary>Numbers of the {escape(name)}</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details>"
+    return Markup(f"<details><summary>Numbers of the {escape(name)}</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details>")
 
 
 def drawings_shown(chain: Chain) -> Shown:
@@ -115,6 +109,6 @@ def drawings_shown(chain: Chain) -> Shown:
             html.append(f"<figure style='margin:0 0 1em;max-width:720px'>{image.element(sheet)}{caption}{_numbers(name, sheet)}</figure>")
             plain.append(sheet.alt)
         else:
-            html.append(f"<p>The {name} is not shown: {escape(sheet)}.</p>")
+            html.append(f"<p>The {escape(name)} is not shown: {escape(sheet)}.</p>")
             plain.append(f"The {name} is not shown: {sheet}.")
-    return Shown("".join(html), "\n".join(plain))
+    return Shown(Markup("".join(html)), "\n".join(plain))

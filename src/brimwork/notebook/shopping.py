@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from html import escape
 from pathlib import Path
 
 from brimwork.design import inputs
@@ -14,25 +13,16 @@ from brimwork.design.inputs import Design
 from brimwork.design.programme import programme
 from brimwork.design.quantities import quantities
 from brimwork.design.wording import measured, worded
-from brimwork.notebook.pages import say
-from brimwork.notebook.results import Shown
+from brimwork.notebook.pages import Shown, say, table
 from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said, wholeness
 from brimwork.pack.site import told
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 
-def _html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> str:
-    heads = "".join(f"<th scope='col' style='text-align:left'>{escape(cell)}</th>" for cell in head)
-    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(first)}</th>{_cells(rest)}</tr>" for first, *rest in rows)
+def _html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> Markup:
     said = f"<p>{escape(note)}</p>" if note else ""
-    return (
-        f"{said}<div style='overflow-x:auto' tabindex='0' role='region' aria-label='{escape(caption)}'><table><caption style='text-align:left'><strong>"
-        f"{escape(caption)}</strong></caption><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>"
-    )
-
-
-def _cells(cells: Sequence[str]) -> str:
-    return "".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells)
+    return Markup(f"{said}{table(head, rows, caption)}")
 
 
 def _plain(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> str:
@@ -44,7 +34,7 @@ def buying(design):
     try:
         chain = chain_of(design_of(design))
         parts = [_list(chain), *_costs(chain), *_programme(chain)]
-        return Shown("".join(_html(*part) for part in parts), "\n\n".join(_plain(*part) for part in parts))
+        return Shown(Markup("".join(_html(*part) for part in parts)), "\n\n".join(_plain(*part) for part in parts))
     except InputError as error:
         return say(error)
 

@@ -5,14 +5,15 @@ from __future__ import annotations
 from itertools import pairwise
 
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import Page, say
+from brimwork.notebook.pages import Shown, say, table
+from brimwork.shown import Markup, escape
 from brimwork.topics.survey import MISCLOSURE, Booking, rise_and_fall
 from brimwork.units import InputError
 
 _HEAD = ("point", "reading", "rise", "fall", "level")
 
 
-def level_sheet(bench: str, **readings: str) -> Page:
+def level_sheet(bench: str, **readings: str) -> Shown:
     """Levels of points from one set-up: level_sheet("10.000 m", bench_mark="1.245 m", pit="1.870 m", bench_mark_again="1.245 m").
 
     The first reading stands on the bench mark. A last one named bench_mark_again closes the sheet.
@@ -23,9 +24,8 @@ def level_sheet(bench: str, **readings: str) -> Page:
     except InputError as error:
         return say(error)
     rows = _rows(list(readings), heights, booked)
-    table = "\n".join(["| " + " | ".join(row) + " |" for row in ((*_HEAD,), ("---",) * len(_HEAD), *rows)])
     plain = "\n".join("  ".join(row) for row in (_HEAD, *rows))
-    return Page(f"{table}\n\n{_check(booked)}", f"{plain}\n{_check(booked)}")
+    return Shown(Markup(f"{table(_HEAD, rows)}<p>{escape(_check(booked))}</p>"), f"{plain}\n{_check(booked)}")
 
 
 def _rows(names: list[str], heights: list[float], booked: Booking) -> list[tuple[str, ...]]:

@@ -1,0 +1,36 @@
+"""Text made fit for where it is shown: the only way from a string into HTML, SVG or Markdown. Whatever stands in a file is words, never markup.
+
+`tests/test_text_is_never_markup.py` reads the source and refuses a string with markup in it whose holes hold anything else.
+"""
+
+from __future__ import annotations
+
+from html import escape as _entities
+from typing import NewType
+
+Markup = NewType("Markup", str)  # HTML that this kit wrote, with every text in it escaped
+JOINERS = "\u200c\u200d"  # needed in Persian, Hindi and other scripts, and harmless
+_OWN_MARKS = {ord(sign): f"&#{ord(sign)};" for sign in "\\`*_{}[]()#+-.!|~^:=@\"'"}
+# A page looks for formulas between dollars or after a backslash; one that stands alone in an element begins none.
+_ALONE = {ord(sign): f"<span>&#{ord(sign)};</span>" for sign in "$\\"}
+
+
+def clean(text: object) -> str:
+    """One line of what can be seen: no control characters, nothing that turns the line round."""
+    line = str(text)
+    return line if line.isprintable() else "".join(sign if sign.isprintable() or sign in JOINERS else " " for sign in line)
+
+
+def escape(text: object) -> Markup:
+    """Words inside an element of a page, exactly as they stand: no tag, no entity, no formula."""
+    return Markup(_entities(clean(text)).translate(_ALONE))
+
+
+def attribute(text: object) -> Markup:
+    """Words inside the quotes of an attribute, or in an SVG."""
+    return Markup(_entities(clean(text)))
+
+
+def in_markdown(text: object) -> Markup:
+    """Words inside a line of Markdown: no tag, no link, no emphasis, no cell of a table, no formula."""
+    return Markup(_entities(clean(text), quote=False).translate({**_OWN_MARKS, **_ALONE, ord("&"): "&", ord(";"): ";"}))
