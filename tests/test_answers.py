@@ -10,8 +10,8 @@ import time
 
 import pytest
 
-from brimwork.exercise import answers, bank
-from brimwork.exercise.diagnosis import diagnose
+from brimwork.exercise import answers, bank, claims
+from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.units import InputError
 
 _WRITER = """
@@ -47,8 +47,12 @@ def test_the_receipt_is_the_hash_of_all_answers(tmp_path):
     path = tmp_path / "answers.json"
     kept = answer(path)
     held = answers.load(path)
-    canonical = json.dumps(held, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode()
-    assert kept.receipt.replace("-", "").lower() == hashlib.sha256(canonical).hexdigest()[:12]
+    running = hashlib.sha256()
+    for entry in held:
+        running.update(json.dumps(entry, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
+    digest = hashlib.sha256(f"\n{running.hexdigest()}".encode()).digest()
+    number = int.from_bytes(digest[:8], "big")
+    assert kept.receipt.endswith(f" {number % 10_000:04d}") and [word.isalpha() for word in kept.receipt.split()[:2]] == [True, True]
     assert answers.receipt(held) == kept.receipt != answer(path).receipt
     held[0]["answer"] = "another"
     assert answers.receipt(held) != kept.receipt
@@ -138,3 +142,82 @@ def test_a_place_that_cannot_be_written_is_told(tmp_path):
         answer(tmp_path / "absent" / "answers.json")
     with pytest.raises(InputError, match="cannot be read"):
         answer(tmp_path)
+
+
+def test_two_writers_lose_nothing(tmp_path):
+    """Each writes 100 answers of its own while the other does, and both are all there."""
+    path = tmp_path / "answers.json"
+    script = """
+import sys
+from brimwork.exercise import answers, bank
+from brimwork.exercise.diagnosis import diagnose
+question = bank.pose("T04.5")
+for number in range(100):
+    text = f"{sys.argv[2]}{number} mm"
+    answers.record(sys.argv[1], question, text, diagnose(question, text))
+"""
+    writers = [subprocess.Popen([sys.executable, "-c", script, str(path), name]) for name in ("1", "2")]
+    assert [writer.wait(60) for writer in writers] == [0, 0]
+    typed = [entry["answer"] for entry in answers.load(path)]
+    assert sorted(typed) == sorted(f"{name}{number} mm" for name in ("1", "2") for number in range(100))
+    assert [file.name for file in tmp_path.iterdir()] == ["answers.json"]
+    assert [entry["try"] for entry in answers.load(path)] == list(range(1, 201)), "tries are counted across both"
+
+
+def test_a_file_of_the_first_edition_is_added_to(tmp_path):
+    path = tmp_path / "answers.json"
+    old = {"exercise": "T04.5", "seed": 1, "numbers": {}, "answer": "1 mm", "middle": "", "at": "2026-01-01T00:00:00+00:00", "kind": "none"}
+    path.write_text(json.dumps({"format": 1, "answers": [old, old]}, indent=1) + "\n")
+    answer(path, "2 mm")
+    answer(path, "3 mm")
+    held = json.loads(path.read_text())["answers"]
+    assert held[:2] == [old, old] and [entry["answer"] for entry in held[2:]] == ["2 mm", "3 mm"] and held[3]["try"] == 4
+
+
+def test_answers_that_stand_whole_in_a_cut_file_are_carried_over(tmp_path):
+    path = tmp_path / "answers.json"
+    for text in ("1 mm", "2 mm", "3 mm"):
+        answer(path, text)
+    content = path.read_bytes()[:-40]
+    path.write_bytes(content)
+    kept = answer(path, "4 mm")
+    assert "with the 2 whole answers in it" in kept.said and (tmp_path / "answers.damaged-1.json").read_bytes() == content
+    assert [entry["answer"] for entry in answers.load(path)] == ["1 mm", "2 mm", "4 mm"]
+
+
+def test_a_full_file_goes_on_in_a_next_part(tmp_path, monkeypatch):
+    monkeypatch.setattr(answers, "LARGEST", 900)
+    path = tmp_path / "answers.json"
+    for number in range(8):
+        kept = answer(path, f"{number} mm")
+    assert [entry["answer"] for entry in answers.load(path)] == [f"{number} mm" for number in range(8)]
+    assert len(answers.parts(path)) > 1 and all(part.stat().st_size <= 900 for part in answers.parts(path))
+    assert kept.receipt == answers.receipt(answers.load(path))
+
+
+def test_the_receipt_depends_on_the_learner(tmp_path):
+    first, second = tmp_path / "a.json", tmp_path / "b.json"
+    for path, code in ((first, "A07"), (second, "A08")):
+        answers.note(path, answers.LEARNER, code, "learner")
+        answer(path)
+    assert answers.learner(answers.load(first)) == "A07"
+    assert answers.receipt(answers.load(first)) != answers.receipt(answers.load(second))
+
+
+def test_what_a_file_claims_is_worked_out_again(tmp_path):
+    path = tmp_path / "answers.json"
+    answer(path, "73.5 mm")
+    path.write_text(path.read_text().replace('"kind": "slip"', '"kind": "right"'))
+    held = answers.load(path)
+    assert held[0]["kind"] == "right" and claims.found(held[0], held) == "slip" and claims.doubtful(held[0], held)
+    assert claims.counted(held) == "1 entry, and 0 questions right at the last try"
+
+
+def test_an_answer_after_the_solution_was_shown_is_known_as_such_after_a_rerun(tmp_path):
+    path = tmp_path / "answers.json"
+    answers.note(path, "T04.5", "", answers.SHOWN, 1)
+    answer(path)
+    held = answers.load(path)
+    assert claims.found(held[-1], held) == ONCE_SHOWN and not claims.doubtful(held[0], held)
+    answer(path, "36.7 mm", seed=2)
+    assert not answers.was_shown(answers.load(path), "T04.5", 2)

@@ -81,7 +81,7 @@ def test_answers_are_kept_where_asked_and_trouble_is_told(tmp_path):
     path = tmp_path / "answers.json"
     shown = exercise("T04.5", record=str(path))
     shown.box.value = "36.7 mm"
-    assert re.search(r"receipt [0-9A-F]{4}-[0-9A-F]{4}-[0-9A-F]{4}", words(shown.kept))
+    assert re.search(r"receipt [a-z]+ [a-z]+ \d{4}", words(shown.kept))
     shown.again.click()
     shown.box.value = "banana"
     held = json.loads(path.read_text())["answers"]

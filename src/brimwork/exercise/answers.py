@@ -1,7 +1,8 @@
-"""A learner's answers, in one small file that the learner owns: written whole on every answer, never sent anywhere.
+"""A learner's answers, in one small file that the learner owns: every answer is added at its end under a lock, and nothing is sent anywhere.
 
-The file carries what was asked (code, seed, numbers), what was typed and when, and what kind of answer it was. A file that cannot be read
-is set aside under another name, never written over.
+The file carries what was asked (code, seed, numbers), what was typed and when, which try it was, what kind of answer it was taken for, and by which edition of
+the kit. What it says about itself is worked out again by whoever counts it (`claims`). A file that cannot be read is kept under another name, and what is
+whole in it is carried over; a full one goes on in a next part.
 """
 
 from __future__ import annotations
@@ -9,23 +10,33 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-from dataclasses import dataclass
+import re
+from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
 
-from brimwork import files
+from brimwork import __version__, files
 from brimwork.exercise.diagnosis import Diagnosis
+from brimwork.exercise.receipts import in_words
 from brimwork.units import InputError
 
 FORMAT = 1
-LARGEST = 5_000_000  # bytes
+LARGEST = 5_000_000  # bytes of one part
+MOST_PARTS = 99
 LONGEST_ANSWER = 200
+SHOWN = "solution shown"  # kind of the note that the whole solution was shown
+LEARNER = "learner code"  # what the note is called that says whose answers these are
 _FIELDS = {"exercise": str, "seed": int, "numbers": dict, "answer": str, "middle": str, "at": str, "kind": str}
+_HEAD, _TAIL = b'{"format": 1, "answers": [', b"\n]}\n"
+_END = re.compile(rb"\s*\]\s*\}\s*\Z")
 
 
 @dataclass(frozen=True)
 class Kept:
-    """What became of a record: the receipt of the whole file, and a word for the learner where something was not as it should be."""
+    """What became of a record: the receipt of all answers, and a word for the learner where something was not as it should be."""
 
     receipt: str
     said: str = ""
@@ -33,34 +44,37 @@ class Kept:
 
 def record(path: str | Path, question, answer: str, found: Diagnosis, middle: str = "") -> Kept:
     """Add one answer to the file. Raises InputError when it cannot be written; the file is then as it was."""
-    return _add(Path(path), question.code, question.seed, getattr(question, "numbers", {}), answer, middle, found.kind)
+    return _add(Path(path), question.code, question.seed, getattr(question, "numbers", {}), answer, middle, found.kind, found.slip)
 
 
-def note(path: str | Path, name: str, text: str, kind: str) -> Kept:
+def note(path: str | Path, name: str, text: str, kind: str, seed: int = 1) -> Kept:
     """Add what is no answer to a question: an estimate, how sure somebody is, a value carried into a design. `kind` says which. Raises InputError."""
-    return _add(Path(path), name, 1, {}, text, "", kind)
-
-
-def _add(path: Path, name: str, seed: int, numbers: dict[str, str], answer: str, middle: str, kind: str) -> Kept:
-    held, said = _opened(path)
-    cut = {"answer": answer[:LONGEST_ANSWER], "middle": middle[:LONGEST_ANSWER]}
-    entry = {"exercise": name, "seed": seed, "numbers": numbers, **cut, "at": datetime.now(UTC).isoformat(timespec="seconds"), "kind": kind}
-    answers = [*held, entry]
-    _save(path, answers)
-    return Kept(receipt(answers), said)
+    return _add(Path(path), name, seed, {}, text, "", kind)
 
 
 def load(path: str | Path) -> list[dict]:
-    """The answers in a file, oldest first; none where there is no file. Raises InputError for a file that is damaged or not of this kind."""
-    path = Path(path)
+    """The answers in a file and its further parts, oldest first; none where there is no file. Raises InputError for one that is damaged or of another kind."""
+    return [entry for part in parts(Path(path)) for entry in read(_bytes(part), str(part))]
+
+
+def parts(path: Path) -> list[Path]:
+    """The parts of an answers file that are there, the first one first."""
+    found = [path] if path.exists() or path.is_symlink() else []
+    while found and len(found) < MOST_PARTS and (more := _part(path, len(found) + 1)).exists():
+        found.append(more)
+    return found
+
+
+def _part(path: Path, number: int) -> Path:
+    return path if number == 1 else path.with_name(f"{path.stem}.part-{number}{path.suffix}")
+
+
+def _bytes(path: Path) -> bytes:
     try:
-        if not path.exists():
-            return []
-        with open(path, "rb") as file:
-            raw = file.read(LARGEST + 1)
+        with open(path, "rb") as file, files.locked(file, shared=True):
+            return file.read(LARGEST + 1)
     except OSError as error:
         raise InputError(f"{path} cannot be read ({error.strerror}): choose another file") from None
-    return read(raw, str(path))
 
 
 def read(raw: bytes, shown: str = "the answers file") -> list[dict]:
@@ -71,66 +85,220 @@ def read(raw: bytes, shown: str = "the answers file") -> list[dict]:
         held = json.loads(raw.decode("utf-8"), parse_constant=_refuse)
     except (ValueError, RecursionError):
         raise InputError(f"{shown} is damaged: it is not readable as an answers file") from None
-    if not isinstance(held, dict) or held.get("format") != FORMAT or not isinstance(held.get("answers"), list):
+    if not isinstance(held, dict) or type(held.get("format")) is not int or held["format"] != FORMAT or not isinstance(held.get("answers"), list):
         raise InputError(f"{shown} is not an answers file of format {FORMAT}")
-    if not all(isinstance(entry, dict) and all(type(entry.get(name)) is kind for name, kind in _FIELDS.items()) for entry in held["answers"]):
+    if not all(map(complete, held["answers"])):
         raise InputError(f"{shown} is damaged: an answer in it is not complete")
     return held["answers"]
+
+
+def complete(entry: object) -> bool:
+    """Whether an entry has all that every answer has, each of its kind."""
+    return isinstance(entry, dict) and all(type(entry.get(name)) is kind for name, kind in _FIELDS.items())
 
 
 def _refuse(word: str) -> None:
     raise ValueError(word)
 
 
+# --- what the answers say -----------------------------------------------------------------------------------------------------------
+
+
 def last(answers: list[dict]) -> dict[str, dict]:
     """The last entry of everything that was asked: it is the one that counts."""
-    return {entry["exercise"]: entry for entry in answers}
+    return {entry["exercise"]: entry for entry in answers if entry["kind"] != SHOWN and entry["exercise"] != LEARNER}
 
 
-def counted(answers: list[dict]) -> str:
-    """How many entries there are, and how many questions are right by their last answer, in words for page and paper."""
-    right, entries = sum(entry["kind"] == "right" for entry in last(answers).values()), len(answers)
-    return f"{entries} {'entry' if entries == 1 else 'entries'}, and {right} {'question' if right == 1 else 'questions'} right at the last try"
+def learner(answers: list[dict]) -> str:
+    """The code that the learner gave, or nothing."""
+    return next((entry["answer"] for entry in reversed(answers) if entry["exercise"] == LEARNER), "")
+
+
+def was_shown(answers: list[dict], name: str, seed: int) -> bool:
+    """Whether the whole solution of a question on these numbers was ever shown."""
+    return any(entry["kind"] == SHOWN and entry["exercise"] == name and entry["seed"] == seed for entry in answers)
+
+
+def tries(answers: list[dict], name: str, seed: int | None = None) -> int:
+    """How many answers were given to a question; on these numbers, or on any."""
+    return sum(entry["exercise"] == name and entry["kind"] != SHOWN and seed in (None, entry["seed"]) for entry in answers)
 
 
 def receipt(answers: list[dict]) -> str:
-    """A short code of everything in the file: SHA-256, its first 12 digits in groups of four. The same answers always give the same code."""
-    text = json.dumps(answers, sort_keys=True, separators=(",", ":"), ensure_ascii=True)
-    digest = hashlib.sha256(text.encode()).hexdigest()[:12].upper()
-    return "-".join(digest[start : start + 4] for start in (0, 4, 8))
+    """Two words and a number that stand for everything in the file and for whose it is. The same answers of the same learner always give the same."""
+    state = _State()
+    for entry in answers:
+        state.add(entry)
+    return state.receipt
 
 
-def _opened(path: Path) -> tuple[list[dict], str]:
-    """The answers so far; a file that cannot be read is set aside."""
+@dataclass
+class _State:
+    """What must be known of a file to add to it: its bytes at its last look, a running hash of its answers, tries by question, whose it is."""
+
+    looked: tuple[int, int, int] = (0, 0, 0)
+    digest: object = field(default_factory=hashlib.sha256)
+    learner: str = ""
+    tries: Counter = field(default_factory=Counter)
+
+    def add(self, entry: dict) -> None:
+        self.digest.update(json.dumps(entry, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
+        if entry["exercise"] == LEARNER:
+            self.learner = entry["answer"]
+        if entry["kind"] != SHOWN:
+            self.tries[entry["exercise"], entry["seed"]] += 1
+
+    @property
+    def receipt(self) -> str:
+        return in_words(hashlib.sha256(f"{self.learner}\n{self.digest.hexdigest()}".encode()).digest())
+
+
+# --- adding one ---------------------------------------------------------------------------------------------------------------------
+
+_STATES: dict[Path, list[tuple[Path, _State]]] = {}  # by answers file: its parts, each with what is known up to its end
+
+
+def _add(path: Path, name: str, seed: int, numbers: dict[str, str], answer: str, middle: str, kind: str, slip: int | None = None) -> Kept:
+    cut = {"answer": answer[:LONGEST_ANSWER], "middle": middle[:LONGEST_ANSWER]}
+    entry = {"exercise": name, "seed": seed, "numbers": numbers, **cut, "at": datetime.now(UTC).isoformat(timespec="seconds"), "kind": kind}
     try:
-        return load(path), ""
-    except InputError as error:
-        if not path.is_file():
-            raise
-        aside = _set_aside(path)
-        return [], f"{error}. It is kept as {aside.name}, and a new file was begun."
+        with _opened(path) as file:
+            state, said = _known(path, file)
+            entry |= {"try": state.tries[name, seed] + 1, "slip": slip, "kit": __version__}
+            state.add(entry)
+            _write(path, file, entry, state)
+            return Kept(state.receipt, said)
+    except OSError as error:
+        _STATES.pop(path, None)
+        raise InputError(f"{path} cannot be written ({error.strerror}); the answers in it are as they were: make room, or name another file") from None
 
 
-def _set_aside(path: Path) -> Path:
-    """Rename a damaged file to a name that nothing has."""
+@contextmanager
+def _opened(path: Path) -> Iterator:
+    """The first part, locked for all of them; made where there is none. Raises InputError for what cannot be read."""
+    if not path.exists():
+        with suppress(FileExistsError):  # another writer was first
+            files.begin(path, _HEAD + _TAIL)
+    try:
+        file = open(path, "r+b", buffering=0)
+    except OSError as error:
+        word = "cannot be written" if path.is_file() else "cannot be read"
+        raise InputError(f"{path} {word} ({error.strerror}): choose another file") from None
+    with file, files.locked(file):
+        yield file
+
+
+def _known(path: Path, first) -> tuple[_State, str]:
+    """What is known of all parts, reading again only what another hand has changed; a damaged part is kept under another name and begun anew."""
+    held = parts(path)
+    known = _STATES.get(path, [])
+    if [part for part, _ in known] == held and all(state.looked == _look(part) for part, state in known):
+        return known[-1][1], ""
+    state, told, known = _State(), [], []
+    for part in held:
+        try:
+            entries = read(_whole(first if part == path else part), str(part))
+        except InputError as error:
+            entries, said = _begun_anew(part, error)
+            told.append(said)
+        for entry in entries:
+            state.add(entry)
+        known.append((part, state))
+    for part, _ in known:
+        state.looked = _look(part)
+    _STATES[path] = [(part, _State(_look(part), state.digest, state.learner, state.tries)) for part, _ in known]
+    return _STATES[path][-1][1], " ".join(told)
+
+
+def _whole(file) -> bytes:
+    if isinstance(file, Path):
+        return file.open("rb").read(LARGEST + 1)
+    file.seek(0)
+    return file.read(LARGEST + 1)
+
+
+def _look(path: Path) -> tuple[int, int, int]:
+    found = os.stat(path)
+    return found.st_ino, found.st_size, found.st_mtime_ns
+
+
+def _write(path: Path, first, entry: dict, state: _State) -> None:
+    """Put one entry at the end of the last part, or begin the next part where that one is full; on failure the part is as it was."""
+    line = json.dumps(entry, ensure_ascii=True).encode()
+    part = _STATES[path][-1][0]
+    if os.stat(part).st_size + len(line) + 8 > LARGEST:
+        if len(_STATES[path]) == MOST_PARTS:
+            raise InputError(f"{path} is full, and so are its {MOST_PARTS} parts: begin another answers file")
+        part = _part(path, len(_STATES[path]) + 1)
+        files.begin(part, _HEAD + _TAIL)
+        _STATES[path].append((part, _State(_look(part), state.digest, state.learner, state.tries)))
+    if part == path:
+        _append(first, line)
+    else:
+        with open(part, "r+b", buffering=0) as file:
+            _append(file, line)
+    _STATES[path][-1][1].looked = _look(part)
+
+
+def _append(file, line: bytes) -> None:
+    size = file.seek(0, os.SEEK_END)
+    start = file.seek(max(size - 200, 0))
+    end = file.read()
+    tail = _END.search(end)
+    if not tail:  # so much white space that the end is not in sight
+        start, end = file.seek(0), file.read()
+        tail = _END.search(end)
+    place, old = start + tail.start(), end[tail.start() :]
+    new = (b"" if end[: tail.start()].endswith(b"[") else b",") + b"\n" + line + _TAIL
+    try:
+        file.seek(place)
+        written = file.write(new)
+        if written != len(new):
+            raise OSError(28, "no room on the disk")
+        file.truncate(place + len(new))
+        os.fsync(file.fileno())
+    except OSError:
+        file.seek(place)
+        file.write(old)
+        file.truncate(size)
+        raise
+
+
+def _begun_anew(path: Path, error: InputError) -> tuple[list[dict], str]:
+    """Keep a damaged file under another name, and begin it anew with the answers in it that are whole."""
+    raw = path.read_bytes()
+    aside = _kept_aside(path, raw)
+    whole = _salvaged(raw[:LARGEST])
+    with open(path, "r+b") as file:  # in place: the lock is on this file
+        file.truncate(0)
+        file.write(_HEAD + b",".join(b"\n" + json.dumps(entry, ensure_ascii=True).encode() for entry in whole) + _TAIL)
+    carried = f" with the {len(whole)} whole answers in it" if whole else ""
+    return whole, f"{error}. It is kept as {aside.name}, and a new file was begun{carried}."
+
+
+def _salvaged(raw: bytes) -> list[dict]:
+    """The answers that stand whole on a line of a file that was cut off."""
+    found = []
+    if raw.startswith(_HEAD):
+        for line in raw[len(_HEAD) :].split(b"\n"):
+            try:
+                entry = json.loads(line.rstrip().rstrip(b",").decode("utf-8"), parse_constant=_refuse)
+            except (ValueError, RecursionError):
+                continue
+            if complete(entry):
+                found.append(entry)
+    return found
+
+
+def _kept_aside(path: Path, raw: bytes) -> Path:
+    """The damaged content under a name that nothing has."""
     for number in range(1, 1000):
         aside = path.with_name(f"{path.stem}.damaged-{number}{path.suffix}")
         try:
-            os.close(os.open(aside, os.O_CREAT | os.O_EXCL | os.O_WRONLY))  # takes the name, so that nothing there is replaced
+            files.begin(aside, raw)
         except FileExistsError:
             continue
         except OSError as error:
             raise InputError(f"{path} is damaged and cannot be set aside ({error.strerror}): save your answers under another name") from None
-        os.replace(path, aside)
         return aside
     raise InputError(f"{path} is damaged, and too many damaged files stand beside it: clear them away")
-
-
-def _save(path: Path, answers: list[dict]) -> None:
-    text = json.dumps({"format": FORMAT, "answers": answers}, indent=1) + "\n"
-    if len(text.encode()) > LARGEST:
-        raise InputError(f"{path} is full: begin another answers file")
-    try:
-        files.write_whole(path, text.encode())
-    except OSError as error:
-        raise InputError(f"{path} cannot be written ({error.strerror}); the answers in it are as they were: make room, or name another file") from None

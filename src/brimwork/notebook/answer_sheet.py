@@ -7,7 +7,7 @@ import re
 import tempfile
 from pathlib import Path
 
-from brimwork.exercise import answers, bank
+from brimwork.exercise import answers, bank, claims
 from brimwork.exercise.diagnosis import ONCE_SHOWN
 from brimwork.files import write_whole
 from brimwork.pack import markup
@@ -39,19 +39,24 @@ def write_sheet(title: str, record: str) -> str:
 def document(title: str, held: list[dict]) -> str:
     """The Typst source: a row for every question with its last answer, and the receipt of all."""
     last = answers.last(held)
-    tries = {name: sum(entry["exercise"] == name for entry in held) for name in last}
-    rows = [(_asked(entry), _typed(entry), str(tries[name]), _SAID.get(entry["kind"], "")) for name, entry in last.items()]
+    rows = [(_asked(entry), _typed(entry), str(answers.tries(held, name)), _told(entry, held)) for name, entry in last.items()]
     receipt = f"Receipt {answers.receipt(held)}"
     return "\n".join(
         [
             markup.head(f"{title}: my answers", "UK", f"{title}. {receipt}. Printed from the learner's own answers file."),
             f"= {words(f'{title}: my answers')}",
-            words(f"{answers.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
+            words(f"{claims.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
             markup.table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
             "#v(8mm)",
-            words("Name or learner code: ______________________      Date: ______________"),
+            words(f"Name or learner code: {answers.learner(held) or '______________________'}      Date: ______________"),
         ]
     )
+
+
+def _told(entry: dict, held: list[dict]) -> str:
+    """What the answer was found to be, worked out afresh; a file that says more is named."""
+    said = _SAID.get(claims.found(entry, held), "")
+    return f"{said} (the file says right)" if claims.doubtful(entry, held) else said
 
 
 def _asked(entry: dict) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork.exercise import answers, bank
+from brimwork.exercise import answers, bank, claims, personal
 from brimwork.exercise.choices import Choice, Telling
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.notebook.answer_sheet import write_sheet
@@ -36,8 +36,9 @@ def _display(made) -> None:
 class Together:
     """Questions numbered from 1; `examined` ones offer no help until they are told to."""
 
-    def __init__(self, codes: tuple[str, ...], seed: int, record: str | None, examined: bool = False):
-        self.exercises: list[Exercise] = [exercise(code, seed, record, str(number), examined) for number, code in enumerate(codes, start=1)]
+    def __init__(self, codes: tuple[str, ...], seed: int | dict[str, int], record: str | None, examined: bool = False):
+        seeds = dict.fromkeys(codes, seed) if isinstance(seed, int) else seed
+        self.exercises: list[Exercise] = [exercise(code, seeds[code], record, str(number), examined) for number, code in enumerate(codes, start=1)]
         self.widget = Part([one.widget for one in self.exercises], "\n".join(one.question.text for one in self.exercises))
 
 
@@ -158,7 +159,7 @@ class Exit:
     The last answer to each question counts. What the page says of them is kept in the answers file, so that sheet and receipt say the same.
     """
 
-    def __init__(self, title: str, codes: tuple[str, ...], seed: int, record: str):
+    def __init__(self, title: str, codes: tuple[str, ...], seed: int | dict[str, int], record: str):
         self.title, self.codes, self.record = title, codes, record
         self.asked, self.said = Together(codes, seed, record, examined=True), widgets.HTML()
         self.verdict: Markup = Markup("")
@@ -183,7 +184,7 @@ class Exit:
         for one in self.asked.exercises:
             one.open_help()
         self.said.value = self.verdict = status(
-            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(answers.counted(held))}."
+            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted(held))}."
             f" <strong>Receipt {escape(kept.receipt)}</strong>: write it down, and hand in that file."
         )
 
@@ -216,6 +217,46 @@ def _numbered(standing: list[str], kind: str) -> str:
     return f"{named[:1].upper()}{named[1:]}"
 
 
-def exit_check(title: str, *codes: str, seed: int = 1, record: str = ANSWERS) -> None:
-    """The last questions of a workbook, with receipt and a sheet to print: exit_check("Overflow", "T04.1", "T04.3")."""
-    _display(lambda: Exit(title, codes, seed, record))
+class OwnCheck:
+    """Asks once for the learner's code, keeps it in the answers file, and then asks the last questions on that learner's own numbers."""
+
+    def __init__(self, title: str, codes: tuple[str, ...], record: str):
+        self.title, self.codes, self.record = title, codes, record
+        self.keeper, self.said = Keeper(record), widgets.HTML()
+        for code in codes:
+            bank.pose(code)  # a code that is not there is told at once
+        self.code = box("Your learner code, or a short name of your own", "34em")
+        self.code.observe(lambda change: self.begin(change["new"]), "value")
+        why = paragraph("Your code picks your numbers, so that they differ from your neighbour's. You type it once.")
+        self.widget = Part([widgets.HTML(why), self.code, self.said], "The last questions, on numbers of your own.")
+        self.check: Exit | None = None
+        if known := self._known():
+            self._ask(known)
+
+    def _known(self) -> str:
+        try:
+            return answers.learner(answers.load(self.record))
+        except InputError:
+            return ""
+
+    def begin(self, text: str) -> None:
+        """Take the code, keep it, and ask."""
+        if not text.strip():
+            return
+        try:
+            learner = personal.learner_code(text)
+        except InputError as error:
+            self.said.value = alert(f"{error}.")
+            return
+        self.keeper.note(answers.LEARNER, learner, "learner")
+        self._ask(learner)
+
+    def _ask(self, learner: str) -> None:
+        self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
+        self.said.value = status(f"These are the numbers of {escape(learner)}.")
+        self.widget.children = [self.said, self.check.widget]
+
+
+def exit_check(title: str, *codes: str, record: str = ANSWERS) -> None:
+    """The last questions of a workbook on a learner's own numbers, with receipt and a sheet to print: exit_check("Overflow", "T04.1", "T04.3")."""
+    _display(lambda: OwnCheck(title, codes, record))

@@ -64,8 +64,15 @@ class Keeper:
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
         self._tell(lambda: answers.record(self.path, question, text, found, middle))
 
-    def note(self, name: str, text: str, kind: str) -> None:
-        self._tell(lambda: answers.note(self.path, name, text, kind))
+    def note(self, name: str, text: str, kind: str, seed: int = 1) -> None:
+        self._tell(lambda: answers.note(self.path, name, text, kind, seed))
+
+    def was_shown(self, question) -> bool:
+        """Whether the file says that the whole solution of this question was shown on these numbers."""
+        try:
+            return bool(self.path) and answers.was_shown(answers.load(self.path), question.code, question.seed)
+        except InputError:
+            return False
 
     def _tell(self, act) -> None:
         if not self.path:
@@ -98,7 +105,7 @@ class Exercise:
 
     def _pose(self) -> None:
         self.question = bank.pose(self.name, self.seed)
-        self.found, self.taken, self.shown = None, "", False
+        self.found, self.taken, self.shown = None, "", self.keeper.was_shown(self.question)
         self.rung: int = 0
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
@@ -141,7 +148,9 @@ class Exercise:
     def next_hint(self) -> None:
         rungs = ladder(self.question, self.found)
         self.rung = min(self.rung + 1, len(rungs))
-        self.shown |= self.rung == len(rungs) and not (self.found and self.found.right)
+        if self.rung == len(rungs) and not self.shown and not (self.found and self.found.right):
+            self.shown = True
+            self.keeper.note(self.question.code, "", answers.SHOWN, self.question.seed)
         self.help.value = status(f"Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
 
 
