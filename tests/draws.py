@@ -5,7 +5,8 @@ import random
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from brimwork.formula import Formula, holds
+from brimwork.conditions import holds
+from brimwork.formula import Formula
 
 
 def usual_points(formula: Formula, count: int, seed: int = 1) -> list[dict[str, float]]:

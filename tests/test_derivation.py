@@ -6,9 +6,10 @@ import pytest
 
 from brimwork import cli, prove, topics
 from brimwork.derivation import NotProved, derive, status
-from brimwork.formula import Approach, Eliminate, Formula, Law, Ode, Optimum, Published, Solve, Step, Take
+from brimwork.formula import Formula, Published
 from brimwork.laws import continuity, flow_on_a_crest, free_fall, specific_energy, velocity_head, viscosity
 from brimwork.sources import Source
+from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Solve, Step, Take
 from brimwork.topics import find
 
 SOURCE = Source("invented for this test", "memory").at("p. 1")

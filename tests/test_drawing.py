@@ -14,8 +14,7 @@ from brimwork.drawing import figures, plotted, svg
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout, words
 from brimwork.drawing.pictures import picture, pictured
 from brimwork.drawing.records import Arrow, Dimension, Level, Mark, Polygon, Text
-from brimwork.formula import read_values
-from brimwork.nomenclature import QUANTITIES
+from brimwork.nomenclature import QUANTITIES, read_values
 
 FOLDER = Path(__file__).parents[1] / "figures"
 

@@ -10,7 +10,7 @@ from draws import usual_values
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from brimwork.formula import holds
+from brimwork.conditions import holds
 from brimwork.topics import formulas
 from brimwork.units import InputError
 

@@ -9,9 +9,12 @@ import pytest
 import scipy.optimize
 from draws import usual_points
 
+from brimwork.conditions import TestedRange
 from brimwork.expression import DeclarationError, parse
-from brimwork.formula import Formula, Published, PublishedCheck, Slip, TestedRange, read_values, solve
-from brimwork.nomenclature import BOX, CELL, COMMAND, QUANTITIES
+from brimwork.formula import Formula, Published, PublishedCheck, Slip
+from brimwork.nomenclature import QUANTITIES, read_values
+from brimwork.quantity import BOX, CELL, COMMAND
+from brimwork.roots import solve
 from brimwork.sources import Source
 from brimwork.topics import find, formulas
 from brimwork.units import InputError

@@ -5,7 +5,7 @@ import time
 
 import pytest
 
-from brimwork import units
+from brimwork import unit_table
 from brimwork.exercise import bank
 from brimwork.exercise.answers import record
 from brimwork.exercise.diagnosis import KINDS, Diagnosis, diagnose
@@ -93,8 +93,8 @@ HOSTILE = (
     ),
 )
 PIECES = (
-    *units.UNITS,
-    *units.OFFSET_UNITS,
+    *unit_table.UNITS,
+    *unit_table.OFFSET_UNITS,
     *"0123456789.,/*^-+ ()'\"%eE_",
     "per",
     " ",
@@ -124,7 +124,7 @@ def _random_text(draw: random.Random) -> str:
         return "".join(draw.choice(PIECES) for _ in range(draw.randint(1, 14)))
     if kind < 0.75:
         amount = draw.choice((f"{draw.uniform(-1e4, 1e4):.4g}", f"{10 ** draw.uniform(-40, 40):.3e}", f"{draw.randint(0, 99)}/{draw.randint(0, 99)}"))
-        return f"{amount} {draw.choice(tuple(units.UNITS))}{draw.choice(('', '/s', '/h', '^2', ' per m', '**9'))}"
+        return f"{amount} {draw.choice(tuple(unit_table.UNITS))}{draw.choice(('', '/s', '/h', '^2', ' per m', '**9'))}"
     if kind < 0.9:
         return "".join(chr(draw.randint(0, 0x2FFF)) for _ in range(draw.randint(0, 70)))
     text = draw.choice(HOSTILE)[:80]

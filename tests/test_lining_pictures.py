@@ -7,7 +7,7 @@ import pytest
 from brimwork.drawing.layout import words
 from brimwork.drawing.pictures import picture
 from brimwork.drawing.records import Dimension, Leader, Line, Polygon, Text
-from brimwork.formula import read_values
+from brimwork.nomenclature import read_values
 from brimwork.topics import find
 from brimwork.units import InputError
 

@@ -4,12 +4,12 @@ import math
 
 import pytest
 
-from brimwork import expression, topics, typeset, units
+from brimwork import dimensions, expression, topics, typeset, units
 from brimwork.exercise.blanks import answered, blank
 from brimwork.exercise.diagnosis import KINDS
 from brimwork.exercise.pieces import unit_text, worked
 from brimwork.exercise.question import ask
-from brimwork.formula import read_values
+from brimwork.nomenclature import read_values
 
 FORMULAS = [formula for formula in topics.formulas().values() if not formula.implicit]
 LIP = "b=600 mm, H=12 mm, C_d=0.62"  # by hand: sqrt(2 g) = 4.4287, 0.012^1.5 = 0.0013145, and 2/3 x 0.62 x 0.6 x both = 0.0014437 m3/s
@@ -57,7 +57,7 @@ def test_the_pieces_of_every_formula_come_to_its_value_and_every_line_can_be_ask
 def test_units_of_odd_powers_can_be_read_back():
     for text in ("m^1.5", "m^0.5/s", "m3/s", "Pa", "kg/m2/s2", "m^(1/3)", "s^-1"):
         assert unit_text(units.unit(text).dimension) == text
-    assert unit_text(units.NUMBER) == ""
+    assert unit_text(dimensions.NUMBER) == ""
 
 
 @pytest.mark.parametrize(

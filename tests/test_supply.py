@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from brimwork import tables
+from brimwork import cables
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import supply
 from brimwork.units import InputError, convert, read
@@ -44,22 +44,22 @@ def test_a_conductor_at_the_tabled_temperature_has_its_tabled_resistance_and_ris
 def test_copper_of_a_square_millimetre_resists_as_its_resistivity_says():
     """1.7241e-8 ohm m at 20 degC, the standard for annealed copper (IEC 60028): twice that over 2.5 mm2, warmed to 70, is near the tabled 18 mV/A/m."""
     warm = supply.warm_conductor(r_cold=1.7241e-8 / 2.5e-6, T_c=343.15)
-    assert 2 * warm == pytest.approx(tables.cable_drop("2.5 mm2").value, rel=0.1)
+    assert 2 * warm == pytest.approx(cables.cable_drop("2.5 mm2").value, rel=0.1)
 
 
 def test_thicker_cables_lose_less():
-    for table in (tables.CABLE_DROPS, {name: row for name, row in tables.CONDUCTORS.items() if "stranded" not in name}):
+    for table in (cables.CABLE_DROPS, {name: row for name, row in cables.CONDUCTORS.items() if "stranded" not in name}):
         values = [row.value for row in table.values()]
         assert values == sorted(values, reverse=True) and all(len(row.basis) > 8 for row in table.values())
     for gauge in ("14 AWG", "12 AWG", "10 AWG", "8 AWG"):  # strands lie askew and are a little longer
-        assert 1.0 < tables.conductor(f"{gauge}, stranded").value / tables.conductor(gauge).value < 1.04
+        assert 1.0 < cables.conductor(f"{gauge}, stranded").value / cables.conductor(gauge).value < 1.04
 
 
 def test_a_size_outside_the_tables_is_refused_with_the_nearest():
     with pytest.raises(InputError, match="Nearest: 2.5 mm2"):
-        tables.cable_drop("2,5 mm2")
+        cables.cable_drop("2,5 mm2")
     with pytest.raises(InputError, match="14 AWG"):
-        tables.conductor("13 AWG")
+        cables.conductor("13 AWG")
 
 
 def test_a_cord_is_its_route_loop_and_slack():

@@ -9,8 +9,9 @@ import pytest
 from draws import usual_points
 
 from brimwork import expression, tables
+from brimwork.conditions import holds
 from brimwork.derivation import derive, status
-from brimwork.formula import holds, origin
+from brimwork.formula import origin
 from brimwork.nomenclature import QUANTITIES
 from brimwork.prove import WORDS
 from brimwork.topics import find, formulas, topics

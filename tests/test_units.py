@@ -10,7 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from brimwork import units
+from brimwork import dimensions, spellings, unit_table, units
 from brimwork.units import InputError, convert, parse, read, write
 
 PINT = {
@@ -54,12 +54,12 @@ PINT_COMPOUNDS = {
 REGISTRY = pint.UnitRegistry()
 REGISTRY.define("currency = [money]")  # pint has no money of its own; this shows only that ours mixes with nothing else
 ALL_PINT = {**PINT, **PINT_SHORTHANDS, **PINT_COMPOUNDS}
-PLAIN_UNITS = [*units.UNITS, *PINT_SHORTHANDS, *PINT_COMPOUNDS]
+PLAIN_UNITS = [*unit_table.UNITS, *PINT_SHORTHANDS, *PINT_COMPOUNDS]
 
 
 def test_every_row_is_mapped_to_pint():
-    assert set(PINT) == {*units.UNITS, *units.OFFSET_UNITS}
-    assert set(PINT_SHORTHANDS) == set(units._SHORTHANDS)
+    assert set(PINT) == {*unit_table.UNITS, *unit_table.OFFSET_UNITS}
+    assert set(PINT_SHORTHANDS) == set(spellings.SHORTHANDS)
 
 
 @pytest.mark.parametrize("name", ALL_PINT)
@@ -71,7 +71,7 @@ def test_a_unit_agrees_with_pint(name):
     assert tuple(float(power) for power in ours.dimension) == tuple(pytest.approx(float(theirs.dimensionality.get(letter, 0))) for letter in letters)
 
 
-@pytest.mark.parametrize("spelling, name", units._SPELLINGS.items())
+@pytest.mark.parametrize("spelling, name", spellings.SPELLINGS.items())
 def test_a_spelling_reads_as_its_row(spelling, name):
     assert parse(f"3 {spelling}").value == parse(f"3 {name}").value
 
@@ -157,8 +157,8 @@ def test_a_quantity_is_read_as_people_write_it(text, si):
 
 
 def test_a_power_of_a_dimension_is_exact():
-    assert units.unit("m^0.5/s").dimension == units.Dimension(map(Fraction, ("0", "1/2", "-1", "0", "0", "0")))
-    assert str(units.unit("kg/m3").dimension) == "kg/m3" and str(units.NUMBER) == "a pure number"
+    assert units.unit("m^0.5/s").dimension == dimensions.Dimension(map(Fraction, ("0", "1/2", "-1", "0", "0", "0")))
+    assert str(units.unit("kg/m3").dimension) == "kg/m3" and str(dimensions.NUMBER) == "a pure number"
 
 
 REFUSED = {
@@ -366,7 +366,19 @@ _NUMBERS = [
     "--1",
     "1e",
 ]
-_UNITS = [*units.UNITS, *units.OFFSET_UNITS, *units._SPELLINGS, *units._AMBIGUOUS, *units._SHORTHANDS, "gl", "mmm", "μm", "°C", "m²", "qwerty" * 5]
+_UNITS = [
+    *unit_table.UNITS,
+    *unit_table.OFFSET_UNITS,
+    *spellings.SPELLINGS,
+    *spellings.AMBIGUOUS,
+    *spellings.SHORTHANDS,
+    "gl",
+    "mmm",
+    "μm",
+    "°C",
+    "m²",
+    "qwerty" * 5,
+]
 _UNITS += ["sq ft", "cu. yd", "US GPM", "deg C", "in.", "6''", "C"]
 _JOINS = [
     " ",

@@ -11,7 +11,7 @@ from scipy.integrate import quad
 from brimwork import tables
 from brimwork.drawing.pictures import picture
 from brimwork.drawing.records import Polygon
-from brimwork.formula import read_values
+from brimwork.nomenclature import read_values
 from brimwork.topics import find
 from brimwork.topics.water_balance import DAY, Basin, Weather, run_of_days
 from brimwork.units import InputError

@@ -7,8 +7,6 @@ import argparse
 import datetime
 import itertools
 import json
-import math
-import random
 import shutil
 import sys
 import time
@@ -16,12 +14,12 @@ from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
-from brimwork import __version__
-from brimwork.formula import Formula, Working, holds, nearest, origin, read_values
-from brimwork.nomenclature import QUANTITIES
+from brimwork import __version__, telling
+from brimwork.formula import Formula
+from brimwork.nomenclature import read_values
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-DRAWS = 200
 PORTS = range(1024, 65536)
 FIRST = """\
 brimwork: a verb is wanted. To begin, type one of these:
@@ -110,7 +108,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
 
 def _no_verb(word: str, verbs: tuple[str, ...]) -> InputError:
     if _is_formula(word):
-        return InputError(f"'{word}' is a formula: type brimwork work {_quoted(word)}")
+        return InputError(f"'{word}' is a formula: type brimwork work {telling.quoted(word)}")
     return InputError(f"there is no verb '{word}'.{nearest(word.lower(), verbs)} Type one of {', '.join(verbs)}, as in 'brimwork open', or 'brimwork --help'")
 
 
@@ -181,9 +179,9 @@ def _work(options: argparse.Namespace) -> int:
         return _list(found, options.json, lambda place: f"'{name}' {place}")
     formula = _find(name)
     if not texts:
-        return _tell(_description_as_json(formula) if options.json else _description(formula))
+        return _tell(telling.description_as_json(formula) if options.json else telling.description(formula))
     worked = formula.work(**_values(formula, texts))
-    return _tell(_as_json(worked) if options.json else _as_text(worked))
+    return _tell(telling.worked_as_json(worked) if options.json else telling.worked_as_text(worked))
 
 
 def _tell(told: dict | list[str]) -> int:
@@ -218,14 +216,14 @@ def _find(name: str) -> Formula:
     if not found or _is_formula(name):
         return topics.find(name)
     more = f" and {len(found) - 5} more" if len(found) > 5 else ""
-    raise InputError(f"there is no formula '{name}'. About that: {', '.join(found[:5])}{more}. 'brimwork work {_quoted(name)}' lists them")
+    raise InputError(f"there is no formula '{name}'. About that: {', '.join(found[:5])}{more}. 'brimwork work {telling.quoted(name)}' lists them")
 
 
 def _list(groups: dict[str, tuple[Formula, ...]], as_json: bool, heading: Callable[[str], str]) -> int:
     from brimwork import search
 
     if as_json:
-        return _tell({"formulas": [{"under": group, **_named(formula)} for group, formulas in groups.items() for formula in formulas]})
+        return _tell({"formulas": [{"under": group, **telling.naming(formula)} for group, formulas in groups.items() for formula in formulas]})
     lines = []
     for group, formulas in groups.items():
         lines += ["", heading(group), *(_fitted(f"  {formula.name:<48}  {search.meaning(formula)}") for formula in formulas)]
@@ -240,62 +238,6 @@ def _fitted(line: str) -> str:
     return line if len(line) <= width else f"{line[: width - 3].rstrip(' ,')}..."
 
 
-def _named(formula: Formula) -> dict:
-    takes = {letter: QUANTITIES[letter].name for letter in formula.inputs}
-    return {"formula": formula.name, "gives": {formula.result: formula.quantity.name}, "takes": takes}
-
-
-def _description(formula: Formula) -> list[str]:
-    """What a formula gives, takes and rests on, and how to work it."""
-    from brimwork import typeset
-
-    lines = [formula.name, "", f"  {typeset.relation(formula.left, formula.right, typeset.PLAIN)}", ""]
-    lines += [f"  gives  {formula.result:<8} {formula.quantity.name}", "", "  takes"]
-    lines += [f"    {letter:<8} {QUANTITIES[letter].name}; usually {QUANTITIES[letter].span(*formula.range(letter)[:2])}" for letter in formula.inputs]
-    lines += [f"  {origin(formula)}", *([f"  remark: {formula.remark}"] if formula.remark else []), "", "  type, for example", f"    {_example(formula)}"]
-    lines += [f"    {_example(formula, us=True)}"] if _example(formula, us=True) != _example(formula) else []
-    return lines
-
-
-def _description_as_json(formula: Formula) -> dict:
-    from brimwork import typeset
-
-    equation = typeset.relation(formula.left, formula.right, typeset.PLAIN)
-    return {**_named(formula), "equation": equation, "origin": origin(formula), "example": _example(formula)}
-
-
-def _example(formula: Formula, us: bool = False) -> str:
-    typed = (QUANTITIES[letter].typed(value, us) for letter, value in _ordinary(formula).items())
-    return " ".join(["brimwork work", _quoted(formula.name), *map(_quoted, typed)])
-
-
-def _ordinary(formula: Formula) -> dict[str, float]:
-    """Values in the middle of the usual ranges, or elsewhere in them where those in the middle do not go together."""
-    draw, share = random.Random(formula.name), dict.fromkeys(formula.inputs, 0.5)
-    for _ in range(DRAWS):
-        values = {letter: _on_a_step(*formula.range(letter), share[letter]) for letter in formula.inputs}
-        share = {letter: draw.uniform(0.05, 0.95) for letter in formula.inputs}
-        if all(holds(condition, values) for condition in formula.where) and _has_result(formula, values):
-            return values
-    return values
-
-
-def _on_a_step(low: float, high: float, step: float, share: float) -> float:
-    return low + step * round((high - low) * share / step)
-
-
-def _has_result(formula: Formula, values: dict[str, float]) -> bool:
-    try:
-        return math.isfinite(formula(**values))
-    except InputError:
-        return False
-
-
-def _quoted(text: str) -> str:
-    """As a shell wants it: in quotes where there is a space in it."""
-    return f'"{text}"' if " " in text or "'" in text else text
-
-
 def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
     for place, text in enumerate(texts):
         name = text.partition("=")[0].strip()
@@ -305,63 +247,6 @@ def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
             rest = " ".join(itertools.takewhile(lambda piece: "=" not in piece, texts[place:]))
             raise InputError(f"'{rest}' stands alone: a value with a space in it stands in quotes, so type \"{texts[place - 1]} {rest}\"")
     return read_values(", ".join(texts))
-
-
-def _as_text(worked: Working) -> list[str]:
-    from brimwork import typeset
-
-    formula = worked.formula
-    lines = [formula.name, "", *(f"  {line}" for line in typeset.working(worked, typeset.PLAIN)), ""]
-    lines.append(f"  {formula.quantity.short_name}: {formula.quantity.both(worked.result, 4)}")
-    lines += ["", "  with"]
-    lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<36} {QUANTITIES[name].name}" for name, value in worked.values.items()]
-    lines += [f"  note: {note}" for note in _notes(worked)]
-    lines += [f"  remark: {formula.remark}"] if formula.remark else []
-    lines += ["", f"  {origin(formula)}"]
-    lines += [f"  tested range: {tested}" for tested in formula.tested]
-    lines += [f"  checked against: {p.source}: {p.value} for {p.given}, here {p.check(formula).percent}" for p in formula.published]
-    lines += [f"  no printed value: {formula.unpublished}"] if formula.unpublished else []
-    return lines
-
-
-def _notes(worked: Working) -> list[str]:
-    """What must be said: outside the usual range of a letter, outside a tested range, outside the conditions."""
-    formula = worked.formula
-    unusual = (QUANTITIES[letter].unusual(worked.values[letter], *formula.range(letter)[:2]) for letter in formula.inputs)
-    return [*filter(None, unusual), *worked.notes]
-
-
-def _as_json(worked: Working) -> dict:
-    from brimwork import typeset
-
-    formula = worked.formula
-    return {
-        "formula": formula.name,
-        "equation": typeset.relation(formula.left, formula.right, typeset.PLAIN),
-        "inputs": {name: _quantity(name, value) for name, value in worked.values.items()},
-        "result": {"letter": formula.result, **_quantity(formula.result, worked.result)},
-        "working": typeset.working(worked, typeset.PLAIN),
-        "notes": _notes(worked),
-        "origin": origin(formula),
-        "tested": [str(tested) for tested in formula.tested],
-        "published": [
-            {
-                "source": str(p.source),
-                "grade": p.source.source.grade,
-                "given": p.given,
-                "value": p.value,
-                "tolerance": p.tolerance,
-                "difference": p.check(formula).difference,
-            }
-            for p in formula.published
-        ],
-        "unpublished": formula.unpublished,
-    }
-
-
-def _quantity(letter: str, value: float) -> dict:
-    row = QUANTITIES[letter]
-    return {"name": row.name, "value": value, "unit": row.si, "metric": row.metric_text(value, 4), "us": row.us_text(value, 4)}
 
 
 # --- prove --------------------------------------------------------------------------------------------------------------------------

@@ -14,9 +14,11 @@ from functools import cache
 import sympy
 
 from brimwork import expression
+from brimwork.conditions import holds
 from brimwork.expression import DeclarationError
-from brimwork.formula import Approach, Eliminate, Formula, Law, Ode, Optimum, Solve, Step, Take, holds
+from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
+from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Solve, Step, Take
 
 POINTS, DIGITS, CLOSE = 24, 40, sympy.Float("1e-30", 40)
 

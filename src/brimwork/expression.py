@@ -11,8 +11,8 @@ import math
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 
+from brimwork.dimensions import NUMBER, Dimension
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import NUMBER, Dimension
 
 FUNCTIONS = ("sqrt", "exp", "log", "log10", "sin", "cos", "tan", "asin", "acos", "atan")
 CALCULUS = ("Integral", "Derivative")

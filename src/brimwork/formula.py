@@ -7,145 +7,21 @@ only data here; `derivation` verifies them.
 from __future__ import annotations
 
 import ast
-import difflib
 import math
-import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from functools import cache, cached_property
+from functools import cached_property
 
 from brimwork import expression, units
+from brimwork.conditions import TestedRange, named_letters, not_held
 from brimwork.expression import DeclarationError
-from brimwork.nomenclature import CELL, COMMAND, QUANTITIES
+from brimwork.nomenclature import QUANTITIES, read_values
+from brimwork.quantity import CELL, COMMAND
+from brimwork.roots import solve
 from brimwork.sources import Citation
+from brimwork.spellings import nearest
+from brimwork.steps import Law
 from brimwork.units import InputError
-
-# --- the steps of a derivation ------------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Law:
-    """A law of nature or geometry, taken as given: named and sourced, never proved here."""
-
-    name: str
-    relation: str
-    source: Citation
-    holds: str = ""
-
-
-@dataclass(frozen=True)
-class Take:
-    """A modelling choice that names one new quantity: "we take ..."."""
-
-    reason: str
-    relation: str
-
-
-@dataclass(frozen=True)
-class Step:
-    """Both sides agree once all earlier definitions are put in. Without a relation: the formula itself."""
-
-    reason: str
-    relation: str = ""
-
-
-@dataclass(frozen=True)
-class Eliminate:
-    """The letters `out` are solved out of the earlier equations; `relation` is what remains."""
-
-    reason: str
-    out: tuple[str, ...]
-    relation: str = ""
-
-
-@dataclass(frozen=True)
-class Solve:
-    """An earlier equation (that for the letter `of`, else the last) solved for another letter; verified by putting back."""
-
-    reason: str
-    of: str = ""
-    relation: str = ""
-
-
-@dataclass(frozen=True)
-class Optimum:
-    """`of` has its greatest or smallest value ("max", "min") over one letter at `relation`."""
-
-    reason: str
-    of: str
-    kind: str
-    relation: str
-
-
-@dataclass(frozen=True)
-class Approach:
-    """As `letter` goes to `to`, both sides of `relation` tend to the same."""
-
-    reason: str
-    letter: str
-    to: str
-    relation: str = ""
-
-
-@dataclass(frozen=True)
-class Ode:
-    """A solution of the differential equations that stand before, with its boundary values: (where, what) pairs."""
-
-    reason: str
-    relation: str
-    at: tuple[tuple[str, str], ...]
-
-
-# --- what surrounds a formula -------------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class TestedRange:
-    """Where experiments support the formula: a letter or an expression, from low to high ("" for no limit)."""
-
-    __test__ = False
-    of: str
-    low: str
-    high: str
-    source: Citation
-
-    @cached_property
-    def _tree(self) -> ast.expr:
-        return expression.parse(self.of)
-
-    @cached_property
-    def _unit(self) -> str:
-        return QUANTITIES[self.of].metric if self.of in QUANTITIES else ""
-
-    @cached_property
-    def _number(self) -> Callable[..., float]:
-        return expression.numeric(self._tree, self._names)
-
-    @cached_property
-    def _names(self) -> tuple[str, ...]:
-        return expression.letters(self._tree)
-
-    @cached_property
-    def _limits(self) -> tuple[float, float]:
-        return tuple(units.read(limit, self._unit, self.of) if limit else edge for limit, edge in ((self.low, -math.inf), (self.high, math.inf)))
-
-    def note(self, values: dict[str, float]) -> str:
-        """What to say when `values` lie outside, or "" inside."""
-        value = float(self._number(**{name: values[name] for name in self._names if name in values}))
-        low, high = self._limits
-        for side, beyond in (("below", value < low), ("above", value > high)):
-            if beyond:
-                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range ({self.span}), so the result is an extrapolation"
-        return ""
-
-    @property
-    def span(self) -> str:
-        if self.low and self.high:
-            return f"{self.low} to {self.high}"
-        return f"from {self.low}" if self.low else f"up to {self.high}"
-
-    def __str__(self) -> str:
-        return f"{self.of} {self.span} ({self.source})"
 
 
 @dataclass(frozen=True)
@@ -207,9 +83,6 @@ class Slip:
         tree = expression.parse(self.equals)
         names = expression.letters(tree)
         return expression.numeric(tree, names)(**{name: values[name] for name in names if name in values})
-
-
-# --- the formula --------------------------------------------------------------------------------------------------------------------
 
 
 @dataclass(eq=False)
@@ -372,7 +245,7 @@ class Formula:
             except (TypeError, ValueError):
                 return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
         given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
-        wants = "".join(f"it is for {condition}; " for condition in self._broken(values))
+        wants = "".join(f"it is for {condition}; " for condition in not_held(self.where, values))
         return InputError(f"'{self.name}' has no value for {given}: {wants}change one of them")
 
     def still_needs(self, values: Iterable[str], place: str = COMMAND) -> InputError:
@@ -394,11 +267,9 @@ class Formula:
     def notes(self, values: dict[str, float]) -> list[str]:
         """What a reader must know about these inputs: outside a tested range, or outside the conditions of the formula."""
         notes = [note for tested in self.tested if (note := tested.note(values))]
-        return notes + [f"this formula is for {condition}, which does not hold here: look again at {_named(condition)}" for condition in self._broken(values)]
-
-    def _broken(self, values: dict[str, float]) -> list[str]:
-        """Conditions that do not hold, of those whose letters all have a value."""
-        return [condition for condition in self.where if {*_condition(condition)[0]} <= {*values} and not holds(condition, values)]
+        return notes + [
+            f"this formula is for {condition}, which does not hold here: look again at {named_letters(condition)}" for condition in not_held(self.where, values)
+        ]
 
     def range(self, name: str) -> tuple[float, float, float]:
         """Low, high and step of a letter in SI, as narrowed by this formula."""
@@ -426,85 +297,6 @@ class Working:
     def letter(self) -> str:
         """The letter of the result."""
         return self.formula.result
-
-
-def holds(condition: str, values: dict[str, float]) -> bool:
-    """Whether "a < b" is true of `values`."""
-    names, low, high = _condition(condition)
-    given = {name: values[name] for name in names}
-    return low(**given) < high(**given)
-
-
-def _named(condition: str) -> str:
-    """The letters of a condition, each with its name."""
-    return " and ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in _condition(condition)[0])
-
-
-@cache
-def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
-    sides = [expression.parse(side) for side in text.split("<")]
-    names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
-    constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
-    return names, *(expression.numeric(side, names + constants) for side in sides)
-
-
-def read_values(text: str) -> dict[str, float]:
-    """ "b=4 m, H=0.2 m" as SI floats by letter. Raises InputError."""
-    values = {}
-    for part in filter(None, (part.strip() for part in re.split(r"(?<!\d),|,(?!\d)", text))):
-        name, equals, amount = (piece.strip() for piece in part.partition("="))
-        if not equals or not amount:
-            raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm (a point, not a comma, before decimals)")
-        if name in values:
-            raise InputError(f"{name} is given twice: type it once")
-        values[name] = read_value(name, amount, COMMAND)
-    return values
-
-
-def read_value(name: str, text: str, place: str) -> float:
-    """SI value of a letter of the nomenclature. Raises InputError, which says what to type at that place."""
-    if name not in QUANTITIES:
-        raise InputError(f"there is no letter '{name}'.{nearest(name, QUANTITIES)}")
-    return QUANTITIES[name].read(text, place)
-
-
-def nearest(word: str, words) -> str:
-    """ " Nearest: ..." or ""."""
-    near = [known for known in words if known.lower() == word.lower()] or difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
-    return f" Nearest: {', '.join(near)}." if near else ""
-
-
-def solve(residual: Callable[[float], float], low: float, high: float, tolerance: float = 4e-16, most: int = 200) -> float:
-    """The root of `residual` between `low` and `high`, bracketed throughout (Chandrupatla's method, 1997).
-
-    Raises InputError when the two ends have the same sign.
-    """
-    a, b = high, low
-    at_a, at_b = residual(a), residual(b)
-    if at_a == 0 or at_b == 0:
-        return a if at_a == 0 else b
-    if not (at_a < 0 < at_b or at_b < 0 < at_a):
-        raise InputError("no value between the limits fits: change one of the given values")
-    c, at_c, t = a, at_a, 0.5
-    for _ in range(most):
-        x = a + t * (b - a)
-        at_x = residual(x)
-        if (at_x > 0) == (at_a > 0):
-            c, at_c = a, at_a
-        else:
-            c, at_c, b, at_b = b, at_b, a, at_a
-        a, at_a = x, at_x
-        best = a if abs(at_a) < abs(at_b) else b
-        closest = (2 * tolerance * abs(best) + 5e-324) / abs(b - c) if b != c else 1.0
-        if closest > 0.5 or at_a == 0 or at_b == 0:
-            return best
-        xi, phi = (a - b) / (c - b), (at_a - at_b) / (at_c - at_b)
-        if 1 - math.sqrt(1 - xi) < phi < math.sqrt(xi):
-            t = at_a / (at_b - at_a) * at_c / (at_b - at_c) + (c - a) / (b - a) * at_a / (at_c - at_a) * at_b / (at_c - at_b)
-        else:
-            t = 0.5
-        t = min(max(t, closest), 1 - closest)
-    return best
 
 
 def origin(formula: Formula) -> str:

@@ -1,6 +1,6 @@
 """Laws that the topics share, each named and sourced: the ground that derivations start from, not proved here; and shared tested ranges."""
 
-from brimwork.formula import Law, TestedRange
+from brimwork.conditions import TestedRange
 from brimwork.sources import (
     ARCHIMEDES,
     BERNOULLI,
@@ -20,6 +20,7 @@ from brimwork.sources import (
     VARIGNON,
     YOUNG,
 )
+from brimwork.steps import Law
 
 # geometry
 area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))

@@ -5,9 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from brimwork.formula import nearest
 from brimwork.sources import (
-    CABLE_LESSON,
     CANADIAN_SOILS,
     CHOW,
     CITY_CODE,
@@ -16,15 +14,14 @@ from brimwork.sources import (
     EN_1991_1,
     EPANET_MANUAL,
     FAO_56,
-    FLEXIBLE_CABLES,
     IAPWS,
     IBC_2012,
     KINDSVATER,
-    NEC_TABLE_8,
     SWMM_MANUAL,
     UFC_PAVEMENT,
     USBR,
 )
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 # Lip width over channel width: C_0 and C_1 of C_d = C_0 + C_1*H/P.
@@ -168,15 +165,16 @@ HAZEN_WILLIAMS_COEFFICIENTS: dict[str, Entry] = {
 
 def fitting(name: str) -> Entry:
     """Loss coefficient and basis of a fitting. Raises InputError with the nearest names."""
-    return _named(name, FITTINGS, "fitting")
+    return named(name, FITTINGS, "fitting")
 
 
 def roughness(material: str) -> Entry:
     """Roughness (m) and basis of a pipe material. Raises InputError with the nearest names."""
-    return _named(material, ROUGHNESS, "pipe material")
+    return named(material, ROUGHNESS, "pipe material")
 
 
-def _named(name: str, table: dict, what: str):
+def named(name: str, table: dict, what: str):
+    """The row of that name. Raises InputError with the nearest names."""
     if name in table:
         return table[name]
     raise InputError(f"there is no {what} '{name}' in the table.{nearest(name, table)} It has: {'; '.join(table)}")
@@ -250,17 +248,17 @@ PUSHES: dict[str, Entry] = {"private": Entry(250.0, JUDGEMENT), "public": Entry(
 
 def void_fraction(material: str) -> Span:
     """Void fraction, range and basis of what fills a pit. Raises InputError with the nearest names."""
-    return _named(material, VOID_FRACTIONS, "filling")
+    return named(material, VOID_FRACTIONS, "filling")
 
 
 def density(material: str) -> Span:
     """Density (kg/m3), range and basis of a material. Raises InputError with the nearest names."""
-    return _named(material, DENSITIES, "material")
+    return named(material, DENSITIES, "material")
 
 
 def soil_bearing(soil: str) -> Entry:
     """Presumed bearing pressure (Pa) and basis of a soil. Raises InputError with the nearest names."""
-    return _named(soil, SOIL_BEARING, "soil")
+    return named(soil, SOIL_BEARING, "soil")
 
 
 # --- digging ------------------------------------------------------------------------------------------------------------------------
@@ -282,7 +280,7 @@ TIGHT = Entry(2e-3 / 86400, COMMON_PRACTICE)
 
 def hand_digging(soil: str) -> Span:
     """Time to dig a cubic metre in the ground by hand (s/m3), range and basis. Raises InputError with the nearest names."""
-    return _named(soil, HAND_DIGGING, "soil")
+    return named(soil, HAND_DIGGING, "soil")
 
 
 # --- bores, splash and sheets -------------------------------------------------------------------------------------------------------
@@ -305,7 +303,7 @@ SHEET_FLOWS: dict[float, Entry] = {0.3: Entry(2.0e-3, COMMON_PRACTICE), 0.5: Ent
 
 def splash_factor(water: str) -> Entry:
     """Splash factor and basis of how water comes down. Raises InputError with the nearest names."""
-    return _named(water, SPLASH_FACTORS, "way for water to come down")
+    return named(water, SPLASH_FACTORS, "way for water to come down")
 
 
 def least_sheet_flow(h_fall: float) -> Entry:
@@ -340,43 +338,7 @@ MANNING: dict[str, Span] = {
 
 def manning(surface: str) -> Span:
     """Manning coefficient, range and basis of a rill's surface. Raises InputError with the nearest names."""
-    return _named(surface, MANNING, "surface")
-
-
-# --- cables -------------------------------------------------------------------------------------------------------------------------
-
-_LESSON, _FLEX, _NEC = str(CABLE_LESSON.at("two-core")), str(FLEXIBLE_CABLES.at("two-core")), str(NEC_TABLE_8.at("solid copper"))
-_MILLI, _KFT = 1e-3, 304.8
-# Drop for each ampere and metre of two-core cable, V/(A m), both conductors counted, by cross-section.
-CABLE_DROPS: dict[str, Entry] = {
-    "1.5 mm2": Entry(29 * _MILLI, _LESSON),
-    "2.5 mm2": Entry(18 * _MILLI, _LESSON),
-    "4 mm2": Entry(13.2 * _MILLI, _FLEX),
-    "6 mm2": Entry(8.5 * _MILLI, _FLEX),
-    "10 mm2": Entry(5.1 * _MILLI, _FLEX),
-    "16 mm2": Entry(3.2 * _MILLI, _FLEX),
-}
-# Resistance of one conductor, ohm/m, by American gauge.
-CONDUCTORS: dict[str, Entry] = {
-    "14 AWG": Entry(3.07 / _KFT, _NEC),
-    "12 AWG": Entry(1.93 / _KFT, _NEC),
-    "10 AWG": Entry(1.21 / _KFT, _NEC),
-    "8 AWG": Entry(0.764 / _KFT, _NEC),
-    "14 AWG, stranded": Entry(3.14 / _KFT, "from memory"),
-    "12 AWG, stranded": Entry(1.98 / _KFT, "from memory"),
-    "10 AWG, stranded": Entry(1.24 / _KFT, "from memory"),
-    "8 AWG, stranded": Entry(0.778 / _KFT, "from memory"),
-}
-
-
-def cable_drop(size: str) -> Entry:
-    """Drop for each ampere and metre (V/(A m)) of a two-core cable, and basis. Raises InputError with the nearest names."""
-    return _named(size, CABLE_DROPS, "cable")
-
-
-def conductor(gauge: str) -> Entry:
-    """Resistance of one conductor (ohm/m, warm) and basis. Raises InputError with the nearest names."""
-    return _named(gauge, CONDUCTORS, "conductor")
+    return named(surface, MANNING, "surface")
 
 
 # --- water balance ------------------------------------------------------------------------------------------------------------------
@@ -401,9 +363,9 @@ HOLD_UP = Span(0.02, 0.03, 0.05, JUDGEMENT)
 
 def evaporation_coefficient(surface: str) -> Span:
     """Evaporation coefficient, range and basis of a wet surface. Raises InputError with the nearest names."""
-    return _named(surface, EVAPORATION_COEFFICIENTS, "wet surface")
+    return named(surface, EVAPORATION_COEFFICIENTS, "wet surface")
 
 
 def peak_month(climate: str) -> Span:
     """Reference evapotranspiration of the peak month (m/s), range and basis. Raises InputError with the nearest names."""
-    return _named(climate, PEAK_MONTHS, "climate")
+    return named(climate, PEAK_MONTHS, "climate")

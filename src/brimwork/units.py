@@ -15,7 +15,10 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-BASE = ("kg", "m", "s", "K", "A", "cur")
+from brimwork.dimensions import FORCE, KINDS, MASS, NUMBER, TEMPERATURE, Dimension, kind
+from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, SHORTHANDS, SPELLINGS, full_name, made_plain, tidied
+from brimwork.unit_table import OFFSET_UNITS, STANDARD_GRAVITY, UNITS
+
 LONGEST_TEXT = 60
 MOST_FACTORS = 6
 
@@ -40,283 +43,11 @@ class TwoWays(Unread):
         self.dimension = dimension
 
 
-class Dimension(tuple):
-    """Exponents of kg, m, s, K, A and money as exact fractions; multiply, divide and raise to a power like a unit."""
-
-    __slots__ = ()
-
-    def __mul__(self, other: Dimension) -> Dimension:
-        return Dimension(a + b for a, b in zip(self, other))
-
-    def __truediv__(self, other: Dimension) -> Dimension:
-        return Dimension(a - b for a, b in zip(self, other))
-
-    def __pow__(self, power: Fraction | int) -> Dimension:
-        return Dimension(a * power for a in self)
-
-    def __str__(self) -> str:
-        over = [_power(name, p) for name, p in zip(BASE, self) if p > 0]
-        under = [_power(name, -p) for name, p in zip(BASE, self) if p < 0]
-        if not over and not under:
-            return "a pure number"
-        return "/".join([" ".join(over) or "1", *under])
-
-
-def _power(name: str, power: Fraction) -> str:
-    if power == 1:
-        return name
-    return f"{name}{power}" if power.denominator == 1 else f"{name}^{float(power):g}"
-
-
-def _dimension(**powers: int) -> Dimension:
-    return Dimension(Fraction(powers.get(name, 0)) for name in BASE)
-
-
-NUMBER = _dimension()
-_LENGTH = _dimension(m=1)
-_VOLUME = _dimension(m=3)
-_TIME = _dimension(s=1)
-_MASS = _dimension(kg=1)
-_FORCE = _dimension(kg=1, m=1, s=-2)
-_PRESSURE = _dimension(kg=1, m=-1, s=-2)
-_ENERGY = _dimension(kg=1, m=2, s=-2)
-_POWER = _dimension(kg=1, m=2, s=-3)
-_VOLT = _dimension(kg=1, m=2, s=-3, A=-1)
-
-_MONEY = _dimension(cur=1)
-_TEMPERATURE = _dimension(K=1)
-_VOLT_PER_AMPERE = _VOLT / _dimension(A=1)
-
-# What a person calls a quantity of these dimensions, for messages.
-_KINDS = {
-    NUMBER: "a plain number",
-    _LENGTH: "a length",
-    _LENGTH**2: "an area",
-    _VOLUME: "a volume",
-    _TIME: "a time",
-    _LENGTH / _TIME: "a speed",
-    _LENGTH / _TIME**2: "an acceleration",
-    _VOLUME / _TIME: "a flow",
-    _LENGTH**2 / _TIME: "a flow for each length of edge, or a kinematic viscosity",
-    _MASS: "a mass",
-    _MASS / _LENGTH: "a mass for each length",
-    _MASS / _LENGTH**2: "a mass for each area",
-    _MASS / _VOLUME: "a density",
-    _FORCE: "a force",
-    _FORCE / _LENGTH: "a force for each length, or a surface tension",
-    _PRESSURE: "a pressure",
-    _PRESSURE / _LENGTH: "a pressure for each length",
-    _PRESSURE * _TIME: "a dynamic viscosity",
-    _ENERGY: "an energy, or a turning moment",
-    _POWER: "a power",
-    _POWER / _LENGTH**2: "a power for each area",
-    _dimension(A=1): "a current",
-    _VOLT: "a voltage",
-    _VOLT_PER_AMPERE: "a resistance",
-    _VOLT_PER_AMPERE / _LENGTH: "a resistance for each length",
-    _TEMPERATURE: "a temperature",
-    _MONEY: "an amount of money",
-}
-
-_POUND = 0.45359237
-_INCH = 0.0254
-_G = 9.80665
-
-# name: (factor to SI, dimension). Names with a space are written with it and read with or without.
-UNITS: dict[str, tuple[float, Dimension]] = {
-    "m": (1.0, _LENGTH),
-    "um": (1e-6, _LENGTH),
-    "mm": (1e-3, _LENGTH),
-    "cm": (1e-2, _LENGTH),
-    "km": (1e3, _LENGTH),
-    "in": (_INCH, _LENGTH),
-    "ft": (12 * _INCH, _LENGTH),
-    "kft": (12000 * _INCH, _LENGTH),
-    "yd": (36 * _INCH, _LENGTH),
-    "mile": (63360 * _INCH, _LENGTH),
-    "L": (1e-3, _VOLUME),
-    "mL": (1e-6, _VOLUME),
-    "US gal": (231 * _INCH**3, _VOLUME),
-    "imp gal": (4.54609e-3, _VOLUME),
-    "s": (1.0, _TIME),
-    "min": (60.0, _TIME),
-    "h": (3600.0, _TIME),
-    "day": (86400.0, _TIME),
-    "kg": (1.0, _MASS),
-    "g": (1e-3, _MASS),
-    "t": (1e3, _MASS),
-    "lb": (_POUND, _MASS),
-    "short ton": (2000 * _POUND, _MASS),
-    "N": (1.0, _FORCE),
-    "mN": (1e-3, _FORCE),
-    "kN": (1e3, _FORCE),
-    "lbf": (_POUND * _G, _FORCE),
-    "Pa": (1.0, _PRESSURE),
-    "kPa": (1e3, _PRESSURE),
-    "MPa": (1e6, _PRESSURE),
-    "bar": (1e5, _PRESSURE),
-    "psi": (_POUND * _G / _INCH**2, _PRESSURE),
-    "psf": (_POUND * _G / (12 * _INCH) ** 2, _PRESSURE),
-    "J": (1.0, _ENERGY),
-    "kWh": (3.6e6, _ENERGY),
-    "W": (1.0, _POWER),
-    "kW": (1e3, _POWER),
-    "hp": (550 * 12 * _INCH * _POUND * _G, _POWER),
-    "A": (1.0, _dimension(A=1)),
-    "mA": (1e-3, _dimension(A=1)),
-    "V": (1.0, _VOLT),
-    "mV": (1e-3, _VOLT),
-    "ohm": (1.0, _VOLT_PER_AMPERE),
-    "cP": (1e-3, _PRESSURE * _TIME),
-    "cSt": (1e-6, _LENGTH**2 / _TIME),
-    "K": (1.0, _TEMPERATURE),
-    "rad": (1.0, NUMBER),
-    "deg": (math.pi / 180, NUMBER),
-    "%": (0.01, NUMBER),
-    "cur": (1.0, _MONEY),  # money, in whatever currency the user counts
-}
-# Scales with an offset, alone in a text only: kelvin = factor * (number + shift).
-OFFSET_UNITS: dict[str, tuple[float, float]] = {"degC": (1.0, 273.15), "degF": (5 / 9, 459.67)}
-
-_SPELLINGS = {
-    "l": "L",
-    "litre": "L",
-    "litres": "L",
-    "liter": "L",
-    "liters": "L",
-    "ml": "mL",
-    "millimetre": "mm",
-    "millimetres": "mm",
-    "millimeter": "mm",
-    "millimeters": "mm",
-    "centimetre": "cm",
-    "centimetres": "cm",
-    "centimeter": "cm",
-    "centimeters": "cm",
-    "kilogram": "kg",
-    "kilograms": "kg",
-    "gram": "g",
-    "grams": "g",
-    "watt": "W",
-    "watts": "W",
-    "volt": "V",
-    "volts": "V",
-    "amp": "A",
-    "amps": "A",
-    "metre": "m",
-    "metres": "m",
-    "meter": "m",
-    "meters": "m",
-    "micron": "um",
-    "inch": "in",
-    "inches": "in",
-    '"': "in",
-    "foot": "ft",
-    "feet": "ft",
-    "'": "ft",
-    "yard": "yd",
-    "yards": "yd",
-    "miles": "mile",
-    "sec": "s",
-    "second": "s",
-    "seconds": "s",
-    "minute": "min",
-    "minutes": "min",
-    "hr": "h",
-    "hour": "h",
-    "hours": "h",
-    "d": "day",
-    "days": "day",
-    "lbs": "lb",
-    "pound": "lb",
-    "pounds": "lb",
-    "tonne": "t",
-    "tonnes": "t",
-    "degrees": "deg",
-    "degree": "deg",
-    "percent": "%",
-    "currency": "cur",
-    "USgal": "US gal",
-    "impgal": "imp gal",
-    "shortton": "short ton",
-}
-_SHORTHANDS = {
-    "lpm": "L/min",
-    "lps": "L/s",
-    "lph": "L/h",
-    "cfs": "ft3/s",
-    "mph": "mile/h",
-    "USgpm": "US gal/min",
-    "USgph": "US gal/h",
-    "impgpm": "imp gal/min",
-    "impgph": "imp gal/h",
-}
-_GALLONS, _TONS = "US or imperial gallons?", "tons of 1000 kg or of 2000 lb?"
-# name in small letters: what must be asked, and the two units that it may stand for
-_AMBIGUOUS = {
-    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), (_GALLONS, "US gal", "imp gal")),
-    "gph": (_GALLONS, "US gal/h", "imp gal/h"),
-    "gpm": (_GALLONS, "US gal/min", "imp gal/min"),
-    **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
-}
-_ASK_MONEY = "type cur for money, in the currency that you count in, as in 20 cur or 0.30 cur/kWh"
-# names that this reader does not take, and what to type instead
-_INSTEAD = {
-    "C": "type degC for a temperature, as in 20 degC, or deg for an angle",
-    "F": "type degF for a temperature, as in 68 degF, or deg for an angle",
-    **dict.fromkeys(("USD", "GBP", "EUR", "dollar", "dollars", "euro", "euros"), _ASK_MONEY),
-}
-# times whose length in days people know, or agree on, better than this reader
-_CALENDAR = {**dict.fromkeys(("week", "weeks", "wk", "wks"), ("weeks", "14 days for two weeks")), **dict.fromkeys(("month", "months"), ("months", "30 days for a month")),
-             **dict.fromkeys(("year", "years", "yr", "yrs"), ("years", "365 days for a year"))}  # fmt: skip
-_PLAIN = str.maketrans(
-    {
-        "²": "^2",
-        "³": "^3",
-        "µ": "u",
-        "μ": "u",
-        "·": " ",
-        "−": "-",
-        "\u00a0": " ",
-        "\u202f": " ",
-        "°": "deg",
-        "×": "*",
-        "½": " 1/2",
-        "¼": " 1/4",
-        "¾": " 3/4",
-        "⅛": " 1/8",
-        "⅜": " 3/8",
-        "⅝": " 5/8",
-        "⅞": " 7/8",
-        "⅓": " 1/3",
-        "⅔": " 2/3",
-        "′": "'",
-        "’": "'",
-        "″": '"',
-        "”": '"',
-        "‐": "-",
-        "‑": "-",
-        "–": "-",
-    }
-)
 _DIGITS = r"(?:\d{1,12}(?:\.\d{0,20})?|\.\d{1,20})(?:[eE][+-]?\d{1,2})?"
 _NUMBER = re.compile(rf"(?P<sign>[+-]?)\s*(?:(?:(?P<whole>\d{{1,4}})(?:\s+|-))?(?P<over>\d{{1,4}})\s?/\s?(?P<under>\d{{1,4}})(?![\d.])|(?P<number>{_DIGITS}))")
 _FACTOR = re.compile(
     r"""\s*(?P<sep>/|\*|\bper\b|)\s*(?P<name>[A-Za-z]+|%)(?:\s*(?:\^|\*\*)\s*(?:\((?P<fraction>\d/[1-9])\)|\(?(?P<signed>-?\d(?:\.\d{1,3})?)\)?)|(?P<power>[1-9](?![\d.])))?"""
 )
-# Units that people write in several words; every pattern is short and bounded.
-_WORDS = (
-    (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
-    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gal(?:lon)?s?\b"), "impgal"),
-    (re.compile(r"(?i)\bu\.?s\.?\s*gp([mh])\b"), lambda match: f"USgp{match[1].lower()}"),
-    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gp([mh])\b"), lambda match: f"impgp{match[1].lower()}"),
-    (re.compile(r"(?i)\bshort\s+tons?\b"), "shortton"),
-    (re.compile(r"(?i)\bsq(?:uare)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^2"),
-    (re.compile(r"(?i)\bcu(?:bic)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^3"),
-    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*c(?:elsius)?|celsius)$"), "degC"),
-    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*f(?:ahrenheit)?|fahrenheit)$"), "degF"),
-)
-_DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
 # A comma that no group of thousands has: after 0 or more than three digits, or before other than three.
 _DECIMAL_COMMA = re.compile(r"^(\s{0,9}[+-]?\s{0,3}(?:0{1,12}|\d{4,12}|\d{1,12}(?=,(?!\d{3}(?!\d))))),(\d{1,20})(?![\d.,])")
 _COMMA = re.compile(r"(?P<sign>[+-]?)\s{0,3}(?P<whole>[1-9]\d{0,2}),(?P<group>\d{3})(?P<rest>(?![\d.,]).*)")
@@ -360,12 +91,12 @@ def unit(text: str) -> Unit:
 
     Raises InputError with the nearest known names for anything else, and where the text has two meanings.
     """
-    shown, plain = text.strip(), _tidy(text)
+    shown, plain = text.strip(), tidied(text)
     if plain in OFFSET_UNITS:
         factor, shift = OFFSET_UNITS[plain]
-        return Unit(factor, shift, _TEMPERATURE)
+        return Unit(factor, shift, TEMPERATURE)
     if plain in ("'", '"'):
-        plain = _SPELLINGS[plain]
+        plain = SPELLINGS[plain]
     factors = _factors(plain, shown)
     rows = [_row(factor.name, shown) for factor in factors]
     _one_meaning(factors, shown)
@@ -377,22 +108,9 @@ def unit(text: str) -> Unit:
     if not 0 < size < math.inf:
         raise Unread(f"'{shown}' is too large or too small a unit to use")
     for factor in factors:
-        if factor.name.lower() in _AMBIGUOUS and factor.name not in UNITS:
+        if factor.name.lower() in AMBIGUOUS and factor.name not in UNITS:
             raise _doubt(factor.name, shown, dimension)
     return Unit(size, 0.0, dimension)
-
-
-def _plain(text: str) -> str:
-    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation."""
-    text = text.strip().translate(_PLAIN).strip().replace("''", '"')
-    return _DOT_OF_AN_ABBREVIATION.sub("", text)
-
-
-def _tidy(text: str) -> str:
-    text = _plain(text)
-    for pattern, name in _WORDS:
-        text = pattern.sub(name, text)
-    return text
 
 
 def _factors(text: str, shown: str) -> list[_Factor]:
@@ -404,14 +122,10 @@ def _factors(text: str, shown: str) -> list[_Factor]:
         power = Fraction(match["fraction"] or match["signed"] or match["power"] or 1)
         bare = match[0].strip().removeprefix(match["sep"]).strip()
         found.append(
-            _Factor(match["sep"] in ("/", "per"), match["sep"] in ("", "*"), match["name"], power, bare.replace(match["name"], _name(match["name"]), 1))
+            _Factor(match["sep"] in ("/", "per"), match["sep"] in ("", "*"), match["name"], power, bare.replace(match["name"], full_name(match["name"]), 1))
         )
         at = match.end()
     return found
-
-
-def _name(name: str) -> str:
-    return _SPELLINGS.get(name, name)
 
 
 def _advice_for(text: str) -> str:
@@ -433,37 +147,32 @@ def _one_meaning(factors: list[_Factor], shown: str) -> None:
 
 
 def _doubt(name: str, shown: str, dimension: Dimension) -> TwoWays:
-    asked, *meanings = _AMBIGUOUS[name.lower()]
+    asked, *meanings = AMBIGUOUS[name.lower()]
     ways = " or ".join(f"'{shown.replace(name, meaning, 1)}'" for meaning in meanings)
     return TwoWays(f"'{shown}' can be read two ways, {asked.removesuffix('?')}", f"type {ways}", dimension)
 
 
 def _row(name: str, shown: str) -> tuple[float, Dimension]:
-    name = _name(name)
+    name = full_name(name)
     if name in UNITS:
         return UNITS[name]
-    if name in _SHORTHANDS:
-        short = unit(_SHORTHANDS[name])
+    if name in SHORTHANDS:
+        short = unit(SHORTHANDS[name])
         return short.factor, short.dimension
-    if name.lower() in _AMBIGUOUS:
-        meant = unit(_AMBIGUOUS[name.lower()][1])
+    if name.lower() in AMBIGUOUS:
+        meant = unit(AMBIGUOUS[name.lower()][1])
         return meant.factor, meant.dimension
     if name in OFFSET_UNITS:
         raise Unread(f"{name} stands alone, as in '20 {name}'", f"inside '{shown}' use K")
-    if name in _INSTEAD:
-        raise Unread(f"'{name}' alone is not a unit this reader knows", _INSTEAD[name])
-    if name.lower() in _CALENDAR:
-        counted, example = _CALENDAR[name.lower()]
+    if name in INSTEAD:
+        raise Unread(f"'{name}' alone is not a unit this reader knows", INSTEAD[name])
+    if name.lower() in CALENDAR:
+        counted, example = CALENDAR[name.lower()]
         raise Unread(f"time in {counted} is not known here", f"type it in days, such as {example}")
-    known = [*UNITS, *OFFSET_UNITS, *_SPELLINGS, *_SHORTHANDS]
+    known = [*UNITS, *OFFSET_UNITS, *SPELLINGS, *SHORTHANDS]
     near = [k for k in known if k.lower() == name.lower()] or difflib.get_close_matches(name, known, n=3, cutoff=0.6)
-    nearest = f" (nearest: {', '.join(dict.fromkeys(_name(n) for n in near))})" if near else ""
+    nearest = f" (nearest: {', '.join(dict.fromkeys(full_name(n) for n in near))})" if near else ""
     raise Unread(f"'{name}' is not a unit this reader knows{nearest}")
-
-
-def kind(dimension: Dimension) -> str:
-    """What a person calls a quantity of this dimension: "a length", "a flow"."""
-    return _KINDS.get(dimension) or f"a quantity in {dimension}"
 
 
 def parse(text: str) -> Reading:
@@ -484,7 +193,7 @@ def parse(text: str) -> Reading:
     value = (amount + unit_here.shift) * unit_here.factor
     if not math.isfinite(value):
         raise Unread(f"'{plain}' is too large a number to use")
-    if unit_here.dimension == _TEMPERATURE and value < 0:
+    if unit_here.dimension == TEMPERATURE and value < 0:
         raise Unread(f"'{plain}' is colder than anything can be (0 K, which is -273.15 degC or -459.67 degF)", "type a temperature such as 15 degC or 59 degF")
     return Reading(value, unit_here.dimension, amount, rest)
 
@@ -495,9 +204,9 @@ def _checked(text: str) -> str:
         raise InputError(f"{text!r} is not text: type a number and a unit, such as '25 mm'")
     if len(text) > LONGEST_TEXT:
         raise InputError(f"that is {len(text)} characters; a number and a unit take at most {LONGEST_TEXT}, such as '25 mm'")
-    plain = _plain(text)
+    plain = made_plain(text)
     if sign := re.search("[$\u00a3\u20ac\u00a5]", plain):
-        raise Unread(f"the sign {sign[0]} is not a unit this reader knows", _ASK_MONEY)
+        raise Unread(f"the sign {sign[0]} is not a unit this reader knows", ASK_MONEY)
     if not plain.isascii() or not plain.isprintable():
         raise InputError("that has characters outside the plain alphabet: type digits, a point and a unit, such as '25 mm'")
     if re.search(r"\d,\d", plain):
@@ -566,7 +275,7 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
     is wanted, "20 C" and "68 F" are read too.
     """
     target = unit(wanted)
-    if target.dimension == _TEMPERATURE and isinstance(text, str):
+    if target.dimension == TEMPERATURE and isinstance(text, str):
         text = _BARE_DEGREES.sub(r" deg\1", text.strip())
     try:
         reading = parse(text)
@@ -574,7 +283,7 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
         raise _not_read(error, text, wanted, what, example) from None
     if (reading.unit or not wanted) and reading.dimension == target.dimension and _angle(reading.unit) == _angle(wanted):
         return reading.value
-    if not reading.unit and reading.number == 0 and target.dimension != _TEMPERATURE:
+    if not reading.unit and reading.number == 0 and target.dimension != TEMPERATURE:
         return 0.0
     if reading.unit or not wanted:
         raise _other_kind(reading, text, wanted, what, example)
@@ -610,19 +319,19 @@ def _meant(given: Reading, target: Unit) -> str:
     if given.unit.endswith("/m") and unit(f"{given.unit}in").dimension == target.dimension:
         return f" (m is a metre; for a minute type {given.unit}in)"
     pounds = "lb" in given.unit or "pound" in given.unit
-    if (given.dimension, target.dimension) == (_MASS, _FORCE):
-        return f" ({given} weighs {write(given.value * _G, 'lbf' if pounds else 'N')})"
-    if (given.dimension, target.dimension) == (_FORCE, _MASS):
-        return f" ({given} is the weight of {write(given.value / _G, 'lb' if pounds else 'kg')})"
+    if (given.dimension, target.dimension) == (MASS, FORCE):
+        return f" ({given} weighs {write(given.value * STANDARD_GRAVITY, 'lbf' if pounds else 'N')})"
+    if (given.dimension, target.dimension) == (FORCE, MASS):
+        return f" ({given} is the weight of {write(given.value / STANDARD_GRAVITY, 'lb' if pounds else 'kg')})"
     return ""
 
 
 def _kind(unit_text: str, dimension: Dimension) -> str:
-    return "an angle" if _angle(unit_text) else "a percentage" if _name(unit_text) == "%" else _KINDS.get(dimension) or f"a quantity in {unit_text}"
+    return "an angle" if _angle(unit_text) else "a percentage" if full_name(unit_text) == "%" else KINDS.get(dimension) or f"a quantity in {unit_text}"
 
 
 def _angle(unit_text: str) -> bool:
-    return _name(unit_text) in ("deg", "rad")
+    return full_name(unit_text) in ("deg", "rad")
 
 
 def convert(value: float, to: str) -> float:

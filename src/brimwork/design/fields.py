@@ -14,8 +14,9 @@ from brimwork.design.prices import PRICES, Priced
 from brimwork.design.questions import QUESTIONS
 from brimwork.design.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Step
 from brimwork.design.wording import spoken
+from brimwork.dimensions import NUMBER
 from brimwork.tables import HAND_DIGGING
-from brimwork.units import NUMBER, InputError
+from brimwork.units import InputError
 
 CP, J = "common practice", "judgement"
 BASES = ("yours", "read", "memory", "common practice", "judgement", "measured")

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from brimwork.design.fields import BASES, HEAD, KINDS, REGIONS, SECTIONS, sections, usual
 from brimwork.files import write_whole
-from brimwork.formula import nearest
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 FORMAT = 1

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from brimwork.design.pipework import Stretch, head_needed, losses
-from brimwork.formula import solve
+from brimwork.roots import solve
 from brimwork.topics.pipes import loss_coefficient, speed_in_a_pipe
 from brimwork.topics.pumps import Pump
 from brimwork.units import InputError, write

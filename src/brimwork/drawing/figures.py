@@ -8,7 +8,7 @@ from pathlib import Path
 from brimwork import topics
 from brimwork.drawing import svg
 from brimwork.drawing.pictures import picture
-from brimwork.formula import read_values
+from brimwork.nomenclature import read_values
 
 # file: (formula, values, letter of the curve)
 FIGURES = {

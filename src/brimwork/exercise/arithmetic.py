@@ -13,9 +13,9 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from brimwork import units
+from brimwork.dimensions import NUMBER, Dimension
 from brimwork.expression import DeclarationError
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import NUMBER, Dimension
 
 # A unit as a number that multiplies: "3*inch", "Q/(US_gal/hour)".
 UNIT_WORDS = {

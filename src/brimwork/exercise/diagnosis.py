@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from brimwork import units
+from brimwork import dimensions, units
 from brimwork.exercise import unit_slips
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.question import TOLERANCE, Known, Question, in_words
@@ -90,10 +90,10 @@ def _words(label: str) -> tuple[str, ...]:
 
 def _called(reading: Reading) -> str:
     """What was typed, in a learner's words: "a volume, in L"."""
-    name = units.kind(reading.dimension)
+    name = dimensions.kind(reading.dimension)
     if name.startswith("a quantity in "):
         return f"a quantity in {reading.unit}"
-    return f"{name}, in {reading.unit}" if reading.dimension != units.NUMBER else name
+    return f"{name}, in {reading.unit}" if reading.dimension != dimensions.NUMBER else name
 
 
 def _wrong_kind(question: Question, reading: Reading, text: str) -> str:

@@ -14,10 +14,10 @@ from fractions import Fraction
 from functools import cached_property
 
 from brimwork import expression, typeset, units
+from brimwork.dimensions import BASE, NUMBER, Dimension
 from brimwork.expression import FUNCTIONS
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import BASE, NUMBER, Dimension
 
 FIGURES = 4  # significant figures of a value on the way
 _CALCULUS = ("Integral", "Derivative")

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from brimwork import typeset
+from brimwork.conditions import holds
 from brimwork.drawing.records import Sheet
-from brimwork.formula import Formula, holds
+from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError, convert, number, read, write
 

@@ -14,12 +14,12 @@ from brimwork.design.checks import Finding, reason
 from brimwork.design.features import NUMBERS, chain_of
 from brimwork.design.fields import SECTIONS, Field
 from brimwork.design.inputs import Design, Unknown
-from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, status
 from brimwork.shown import Markup, escape
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"

@@ -10,11 +10,11 @@ from brimwork.exercise.blanks import answered, blank
 from brimwork.exercise.diagnosis import Diagnosis, read
 from brimwork.exercise.pieces import Worked, worked
 from brimwork.exercise.question import in_words
-from brimwork.formula import nearest
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.practising import ByNumber, alert, box, status, told
 from brimwork.shown import escape
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 
 from brimwork import __version__, topics, typeset
 from brimwork.derivation import derive as verified
-from brimwork.formula import Formula, origin, read_value
-from brimwork.nomenclature import CELL, QUANTITIES
+from brimwork.formula import Formula, origin
+from brimwork.nomenclature import QUANTITIES, read_value
+from brimwork.quantity import CELL
 from brimwork.shown import Markup, attribute, escape
 from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError

@@ -6,7 +6,8 @@ import importlib
 import pkgutil
 from functools import cache
 
-from brimwork.formula import Formula, nearest
+from brimwork.formula import Formula
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 

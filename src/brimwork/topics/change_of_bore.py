@@ -1,8 +1,9 @@
 """Changes of bore: where speed and pressure change together, what a sudden widening loses, and whose speed a loss coefficient belongs to."""
 
-from brimwork.formula import Eliminate, Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import continuity_at_a_change, energy_at_a_change, momentum_at_a_widening
 from brimwork.sources import EPANET_MANUAL, FLUIDS_PIPES, SUBRAMANYA
+from brimwork.steps import Eliminate, Solve, Step, Take
 
 _WIDER = ("d_1 < d_2",)
 

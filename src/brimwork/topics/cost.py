@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from brimwork.formula import Formula, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Slip
+from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _BY_DEFINITION = "the definition of a margin; no example of others was looked up"

@@ -1,6 +1,7 @@
 """Draining and filling: flow through an opening, the time in which tanks empty, siphons, overflow pipes, leaks and the bucket test."""
 
-from brimwork.formula import Formula, Law, Ode, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_pipe, area_of_an_outlet, continuity_in_a_pipe, emptying
 from brimwork.sources import (
     BERNOULLI,
@@ -15,6 +16,7 @@ from brimwork.sources import (
     SWMM_ENGINE,
     TORRICELLI,
 )
+from brimwork.steps import Law, Ode, Solve, Step, Take
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the head."
 _NO_CD = "You left out the discharge coefficient. The stream narrows behind the opening, so less comes than the plain theory says."

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Law, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import height_of_the_sun
 from brimwork.sources import FAO_56, MCMAHON, SUN_GEOMETRY
+from brimwork.steps import Law, Solve, Step, Take
 
 _UCCLE = "T_max=21.5 degC, T_min=12.3 degC, RH_hi=84 %, RH_lo=63 %, z_site=100 m, phi_lat=50.80 deg, J_day=187"
 _UCCLE_AT = FAO_56.at("Example 18, Uccle, 6 July")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Law, Optimum, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import (
     energy_of_a_fall,
     fall_from_rest,
@@ -14,6 +14,7 @@ from brimwork.laws import (
     specific_energy,
 )
 from brimwork.sources import BERNOULLI, CENGEL_MEMORY, ELGER, ISO_18481, OPENSTAX, ROUSE
+from brimwork.steps import Eliminate, Law, Optimum, Solve, Step, Take
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the height."
 _HEALTH = (

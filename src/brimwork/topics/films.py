@@ -1,8 +1,10 @@
 """Films: water that clings to a face, how thin it may be and still wet it, and what surface tension holds back or lifts."""
 
-from brimwork.formula import Formula, Law, Ode, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import surface_balance, viscosity
 from brimwork.sources import CENGEL, DE_GENNES, HARTLEY, NUSSELT, SCHASCHKE, YOUNG
+from brimwork.steps import Law, Ode, Solve, Step, Take
 
 # --- film on the face ---------------------------------------------------------------------------------------------------------------
 

@@ -4,7 +4,8 @@ A flat sheet that goes down into a pit is wider, at every height up the side, th
 geometry of a sheet that neither stretches nor creases hard; a stiff sheet stands off the side and takes more room.
 """
 
-from brimwork.formula import Formula, Slip, Step, Take
+from brimwork.formula import Formula, Slip
+from brimwork.steps import Step, Take
 
 _OWN = "own geometry: the way round the flat liner less the way round the pit; the tests come to it another way"
 _LIES_DOUBLE = "A pleat lies double: laid flat it reaches half as far as the liner that it takes up."

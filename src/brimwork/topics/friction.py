@@ -6,9 +6,11 @@ import math
 from collections.abc import Callable
 from typing import NamedTuple
 
-from brimwork.formula import Eliminate, Formula, Ode, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_pipe, balance_in_a_pipe, balance_on_a_core, continuity_in_a_pipe, viscosity_in_a_pipe
 from brimwork.sources import BLASIUS, CENGEL, COLEBROOK, EPANET_MANUAL, FLUIDS_PIPES, HAALAND, HAGEN_POISEUILLE, MAURER, OPENSTAX_MEMORY, SWAMEE_JAIN
+from brimwork.steps import Eliminate, Ode, Solve, Step, Take
 from brimwork.units import InputError
 
 _LAMINAR = (TestedRange("Re", "", "2000", HAGEN_POISEUILLE.at("laminar flow")),)

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import diagonal_squared, root_circle, soil_about_to_slip
 from brimwork.sources import CALTRANS, GEOTECH, PLIMPTON, ROOT_AREA, UNATTRIBUTED
+from brimwork.steps import Eliminate, Solve, Step, Take
 from brimwork.tables import LEAST_FROM_FOOTING
 from brimwork.units import InputError
 

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 
-from brimwork.formula import Formula, Published, Slip, Solve
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import sling_balance
 from brimwork.sources import NIOSH_EXAMPLE, SLING_TABLE
+from brimwork.steps import Solve
 from brimwork.units import InputError
 
 _NIOSH_FIT = "T. R. Waters et al. (1993), to what most healthy workers lift without harm"

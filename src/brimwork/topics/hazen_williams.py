@@ -1,7 +1,9 @@
 """Head loss by the Hazen-Williams rule, which the US trade and its tables use: water at ordinary temperatures, turbulent, bores not too small."""
 
-from brimwork.formula import Formula, Published, Slip, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import EPANET_ENGINE, HAZEN_WILLIAMS
+from brimwork.steps import Step, Take
 
 _TESTED = (TestedRange("d_pipe", "50 mm", "", HAZEN_WILLIAMS.at("pipes of 2 in and more; water near 15 degC")),)
 _WHO = "Hazen and Williams, to water mains"

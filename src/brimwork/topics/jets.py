@@ -1,9 +1,11 @@
 """Jets: what an outlet throws up or out, water that wells up from an upright pipe, and what a throw tells about the flow."""
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Law, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_an_outlet, continuity_at_an_outlet, fall_from_rest, level_throw, rise_of_a_stream
 from brimwork.sources import BERNOULLI, CENGEL, NMSU_104, SCHASCHKE, USBR
+from brimwork.steps import Eliminate, Law, Solve, Step, Take
 from brimwork.units import InputError, write
 
 _HEALTH = (

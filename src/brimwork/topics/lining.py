@@ -6,9 +6,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import slope_squared
 from brimwork.sources import PLIMPTON
+from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _DOWN_AND_UP = "The liner goes down one side and up the other. Count the depth twice."

@@ -3,9 +3,10 @@
 Loads on blocks can hurt people. The block's own long-term figure governs, and a heavy or raised piece is for an engineer to decide.
 """
 
-from brimwork.formula import Formula, Published, Slip, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import weight
 from brimwork.sources import NIST_811
+from brimwork.steps import Step, Take
 from brimwork.units import InputError
 
 _SPREAD = "common practice, no source: 45 degrees through a stiff slab"

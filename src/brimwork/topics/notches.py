@@ -1,8 +1,10 @@
 """Notches: flow through a V or a trapezoid, its fitted coefficients, and what an error in the head does to the flow."""
 
-from brimwork.formula import Approach, Formula, Published, Slip, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import THIN_PLATE, free_fall
 from brimwork.sources import SARKAR, SCHASCHKE, SHEN, SWMM_ENGINE, USBR
+from brimwork.steps import Approach, Step, Take
 
 _NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: below 0.2 ft the water clings to the plate")),)
 _NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z."

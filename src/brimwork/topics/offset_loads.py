@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Law, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import pressure_balances_offset, pressure_carries_weight
 from brimwork.sources import GEOTECH, TIMOSHENKO, UFC_DM7, UNATTRIBUTED, VARIGNON
+from brimwork.steps import Law, Solve, Step, Take
 from brimwork.units import InputError
 
 _PAST_KERN = "This holds while the whole base presses. Past a sixth of its width use the formula for partial contact."

@@ -5,7 +5,8 @@ outside it says so.
 """
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Optimum, Published, Slip, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import (
     THIN_PLATE,
     THIN_PLATE_HEIGHT,
@@ -26,6 +27,7 @@ from brimwork.sources import (
     SWMM_ENGINE,
     SWMM_MANUAL,
 )
+from brimwork.steps import Eliminate, Optimum, Step, Take
 
 _DEEPEST_SPEED = "You treated all the water as moving at the speed of the deepest layer. Layers near the top move slower; that is where two-thirds comes from."
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
@@ -350,7 +352,7 @@ def head_at_lip(Q: float, b: float, C_d: float, P: float) -> float:
 
     Raises InputError where no head fits.
     """
-    from brimwork.formula import solve
+    from brimwork.roots import solve
 
     def missing(H: float) -> float:
         return flow_from_channel(b=b, H=H, C_d=C_d, A_a=b * (H + P)) - Q

@@ -1,9 +1,10 @@
 """Pipes: speed, the head that friction and fittings take, and all the head that a flow needs from the reservoir to the feature."""
 
 from brimwork import tables
-from brimwork.formula import Eliminate, Formula, Published, Slip, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_pipe, balance_in_a_pipe, continuity_in_a_pipe, energy_of_a_lift, velocity_head_in_a_pipe
 from brimwork.sources import CENGEL, CRANE, FLUIDS_PIPES, OPENSTAX, SUBRAMANYA
+from brimwork.steps import Eliminate, Step, Take
 
 _RADIUS = "The pipe area is too big by four, so the speed is too low. With the diameter, the area is pi d squared over 4."
 _FANNING = "The answer is exactly four times too big. The friction factor here already has the 4 built in; do not multiply by 4 again."

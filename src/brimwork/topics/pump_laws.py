@@ -6,9 +6,10 @@ import math
 from dataclasses import dataclass
 from typing import Protocol
 
-from brimwork.formula import Eliminate, Formula, Law, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import power_of_flow, pressure_as_head, work_of_a_power
 from brimwork.sources import BERNOULLI, CRANE, EPANET_ENGINE, SIMILARITY
+from brimwork.steps import Eliminate, Law, Solve, Step, Take
 
 # --- another turning speed ----------------------------------------------------------------------------------------------------------
 

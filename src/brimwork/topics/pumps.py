@@ -10,9 +10,11 @@ from functools import cached_property
 from typing import NamedTuple, Protocol
 
 from brimwork import units
-from brimwork.formula import Formula, Law, Optimum, Published, Slip, Solve, Step, Take, solve
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import power_of_flow, pressure_as_head
+from brimwork.roots import solve
 from brimwork.sources import BERNOULLI, CRANE, EPANET_MANUAL, MAURER, OPENSTAX
+from brimwork.steps import Law, Optimum, Solve, Step, Take
 from brimwork.units import InputError
 
 # --- the pump's own curve -----------------------------------------------------------------------------------------------------------

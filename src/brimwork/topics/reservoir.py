@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import RAIN_CATCHMENT
+from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _OWN_SPACE = "own geometry: area, height and share; only the open-water case is printed, see water up to a level"

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from brimwork import tables
-from brimwork.formula import Formula, Law, Ode, Published, Slip, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import BENDS, BERNOULLI, CENGEL_MEMORY, FLUIDS, FLUIDS_PIPES, HENDERSON, LAGRANGE, NEWTON_LAWS, SWMM_CHANNEL
+from brimwork.steps import Law, Ode, Step, Take
 
 _WIDE = "You took the depth for the hydraulic radius. The sides rub as well: divide by the width and both depths."
 _SLOPE = "Speed goes with the root of the slope, not with the slope itself."

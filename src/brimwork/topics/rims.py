@@ -1,9 +1,11 @@
 """Rims: flow and head round a vessel's rim and over the mouth of a bore, and a rim out of level."""
 
 from brimwork import tables
-from brimwork.formula import Formula, Law, Published, Slip, Solve, Step, Take, TestedRange
+from brimwork.conditions import TestedRange
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import length_of_a_bore, length_of_a_circle
 from brimwork.sources import KINDSVATER, SWMM_MANUAL, USBR
+from brimwork.steps import Law, Solve, Step, Take
 from brimwork.units import InputError
 
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."

@@ -4,9 +4,10 @@ A piece that tips or a block that pops up can hurt people. Pushes and factors ar
 engineer decides.
 """
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import ballast_balance, buoyancy_of_foam, buoyancy_of_tank, moment_of_weight, wind_brought_to_rest
 from brimwork.sources import ASCE_FORM, EN_1991_4, FEMA_259, NIST_811
+from brimwork.steps import Solve, Step, Take
 
 _JUDGED = "Check it full and empty: the water helps only while it is there. The push to allow for is judgement; where people gather an engineer decides."
 _OWN_MOMENTS = "own statics: two moments about one edge; no printed example in small sizes was found"

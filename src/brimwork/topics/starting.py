@@ -1,7 +1,8 @@
 """Starting: the first seconds after the pump starts, until the head over the rim and the water on its way back have settled."""
 
-from brimwork.formula import Formula, Law, Ode, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Slip
 from brimwork.sources import BERNOULLI
+from brimwork.steps import Law, Ode, Solve, Step, Take
 
 _BALANCE = "a balance of volumes: what comes in a time"
 _SOLVED = "no printed example was found; the tests solve its differential equation with an independent library"

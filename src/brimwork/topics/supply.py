@@ -5,9 +5,10 @@ Whether a circuit is allowed, protected and connected well is for a qualified el
 
 from __future__ import annotations
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import ohm_in_the_cable, power_of_alternating_current, work_of_a_power
 from brimwork.sources import CABLE_LESSON, FRIDGE, NEC_TABLE_8, UNATTRIBUTED, VOLT_DROP_LIMITS
+from brimwork.steps import Solve, Step, Take
 
 _ELECTRICIAN = "A qualified electrician designs and connects the supply, with residual-current protection; this is a number to talk about."
 _THERE_AND_BACK = "The tabled figure already counts the way there and back. Use the length of the cable once."

@@ -10,9 +10,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Published, Slip, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import spreading_sound
 from brimwork.sources import DECIBELS
+from brimwork.steps import Step, Take
 from brimwork.units import InputError
 
 _READINGS = "own geometry: readings down from one level line"

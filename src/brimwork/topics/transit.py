@@ -1,7 +1,8 @@
 """Water in transit: what is up in the feature while the pump runs, the drop of the level on the start, and whether it fits when it comes back."""
 
-from brimwork.formula import Formula, Slip, Step, Take
+from brimwork.formula import Formula, Slip
 from brimwork.laws import area_of_a_circle, area_of_a_pipe
+from brimwork.steps import Step, Take
 
 _BALANCE = "a balance of volumes: what goes up is missing below"
 _THIN = "area times thickness, by definition"

@@ -3,8 +3,9 @@
 The void fraction (porosity) compares the empty space with the whole, the void ratio compares it with the solid. Water needs the first.
 """
 
-from brimwork.formula import Formula, Published, Slip, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import GAUSS, TERZAGHI, UNATTRIBUTED
+from brimwork.steps import Step, Take
 
 _SANDS = TERZAGHI.at("table of typical soils in natural state")
 

@@ -1,8 +1,9 @@
 """Volume: how much a pit, a tank or a bowl holds up to a depth, and how deep a volume stands in it."""
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_circle, chord_and_sagitta, section_of_a_sphere
 from brimwork.sources import ARCHIMEDES, EUCLID, MATH_CENTRAL, MOSCOW, NIST_44, WINE_GALLON
+from brimwork.steps import Solve, Step, Take
 
 _ADD_SLICES = "add thin level slices from the floor up to the depth"
 _TOO_BIG = "The answer is four times too big, which is what happens when the diameter goes into the place of the radius. Halve it before you square it."

@@ -4,9 +4,10 @@ A wall that gives way drops the vessel's water and its pieces. Frost, cracks and
 breaks any wall.
 """
 
-from brimwork.formula import Formula, Published, Slip, Solve
+from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import halves_of_a_ring, pressure_on_a_wall
 from brimwork.sources import GERE
+from brimwork.steps import Solve
 
 _NOT_HERE = "Not for frost, for cracks, or round a hole. Pottery breaks where it has a flaw: keep far below its strength."
 

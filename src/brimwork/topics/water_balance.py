@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from brimwork.formula import Formula, Published, Slip, Solve, Step, Take
+from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import RAIN_CATCHMENT
+from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _BALANCE = "a balance of volumes: what was there, what comes and what goes"

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from brimwork import topics
+from brimwork.conditions import holds
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures import balance, digging, folds, lining, lips, loads, pipes, reservoir, siting, stability, vessels
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Point, Sheet, Text, View
-from brimwork.formula import Formula, holds
+from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError, convert, read
 

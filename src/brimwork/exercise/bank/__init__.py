@@ -16,7 +16,7 @@ from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequen
 from brimwork.exercise.question import Question, ask
 from brimwork.exercise.written import Numeric
 from brimwork.expression import DeclarationError
-from brimwork.formula import nearest
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 Written = Numeric | Choose | FindTheSlip | Order | Tell

@@ -1,0 +1,87 @@
+"""Where a formula holds: the ranges of the experiments behind it, and conditions such as "H < 0.2*d_bore"."""
+
+from __future__ import annotations
+
+import ast
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from functools import cache, cached_property
+
+from brimwork import expression, units
+from brimwork.nomenclature import QUANTITIES
+from brimwork.sources import Citation
+
+
+@dataclass(frozen=True)
+class TestedRange:
+    """Where experiments support the formula: a letter or an expression, from low to high ("" for no limit)."""
+
+    __test__ = False
+    of: str
+    low: str
+    high: str
+    source: Citation
+
+    @cached_property
+    def _tree(self) -> ast.expr:
+        return expression.parse(self.of)
+
+    @cached_property
+    def _unit(self) -> str:
+        return QUANTITIES[self.of].metric if self.of in QUANTITIES else ""
+
+    @cached_property
+    def _number(self) -> Callable[..., float]:
+        return expression.numeric(self._tree, self._names)
+
+    @cached_property
+    def _names(self) -> tuple[str, ...]:
+        return expression.letters(self._tree)
+
+    @cached_property
+    def _limits(self) -> tuple[float, float]:
+        return tuple(units.read(limit, self._unit, self.of) if limit else edge for limit, edge in ((self.low, -math.inf), (self.high, math.inf)))
+
+    def note(self, values: dict[str, float]) -> str:
+        """What to say when `values` lie outside, or "" inside."""
+        value = float(self._number(**{name: values[name] for name in self._names if name in values}))
+        low, high = self._limits
+        for side, beyond in (("below", value < low), ("above", value > high)):
+            if beyond:
+                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range ({self.span}), so the result is an extrapolation"
+        return ""
+
+    @property
+    def span(self) -> str:
+        if self.low and self.high:
+            return f"{self.low} to {self.high}"
+        return f"from {self.low}" if self.low else f"up to {self.high}"
+
+    def __str__(self) -> str:
+        return f"{self.of} {self.span} ({self.source})"
+
+
+def holds(condition: str, values: dict[str, float]) -> bool:
+    """Whether "a < b" is true of `values`."""
+    names, low, high = _condition(condition)
+    given = {name: values[name] for name in names}
+    return low(**given) < high(**given)
+
+
+def not_held(conditions: Iterable[str], values: dict[str, float]) -> list[str]:
+    """Those of `conditions` that do not hold, of those whose letters all have a value."""
+    return [condition for condition in conditions if {*_condition(condition)[0]} <= {*values} and not holds(condition, values)]
+
+
+def named_letters(condition: str) -> str:
+    """The letters of a condition, each with its name."""
+    return " and ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in _condition(condition)[0])
+
+
+@cache
+def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
+    sides = [expression.parse(side) for side in text.split("<")]
+    names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
+    constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
+    return names, *(expression.numeric(side, names + constants) for side in sides)

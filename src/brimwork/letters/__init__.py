@@ -1,0 +1,1 @@
+"""The rows of the nomenclature, one file a subject."""

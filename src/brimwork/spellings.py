@@ -1,0 +1,166 @@
+"""How people write units: other spellings, shorthands, words, signs; and names that must be asked about or cannot be taken."""
+
+from __future__ import annotations
+
+import difflib
+import re
+
+SPELLINGS = {
+    "l": "L",
+    "litre": "L",
+    "litres": "L",
+    "liter": "L",
+    "liters": "L",
+    "ml": "mL",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
+    "kilogram": "kg",
+    "kilograms": "kg",
+    "gram": "g",
+    "grams": "g",
+    "watt": "W",
+    "watts": "W",
+    "volt": "V",
+    "volts": "V",
+    "amp": "A",
+    "amps": "A",
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "micron": "um",
+    "inch": "in",
+    "inches": "in",
+    '"': "in",
+    "foot": "ft",
+    "feet": "ft",
+    "'": "ft",
+    "yard": "yd",
+    "yards": "yd",
+    "miles": "mile",
+    "sec": "s",
+    "second": "s",
+    "seconds": "s",
+    "minute": "min",
+    "minutes": "min",
+    "hr": "h",
+    "hour": "h",
+    "hours": "h",
+    "d": "day",
+    "days": "day",
+    "lbs": "lb",
+    "pound": "lb",
+    "pounds": "lb",
+    "tonne": "t",
+    "tonnes": "t",
+    "degrees": "deg",
+    "degree": "deg",
+    "percent": "%",
+    "currency": "cur",
+    "USgal": "US gal",
+    "impgal": "imp gal",
+    "shortton": "short ton",
+}
+SHORTHANDS = {
+    "lpm": "L/min",
+    "lps": "L/s",
+    "lph": "L/h",
+    "cfs": "ft3/s",
+    "mph": "mile/h",
+    "USgpm": "US gal/min",
+    "USgph": "US gal/h",
+    "impgpm": "imp gal/min",
+    "impgph": "imp gal/h",
+}
+_GALLONS, _TONS = "US or imperial gallons?", "tons of 1000 kg or of 2000 lb?"
+# name in small letters: what must be asked, and the two units that it may stand for
+AMBIGUOUS = {
+    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), (_GALLONS, "US gal", "imp gal")),
+    "gph": (_GALLONS, "US gal/h", "imp gal/h"),
+    "gpm": (_GALLONS, "US gal/min", "imp gal/min"),
+    **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
+}
+ASK_MONEY = "type cur for money, in the currency that you count in, as in 20 cur or 0.30 cur/kWh"
+# names that this reader does not take, and what to type instead
+INSTEAD = {
+    "C": "type degC for a temperature, as in 20 degC, or deg for an angle",
+    "F": "type degF for a temperature, as in 68 degF, or deg for an angle",
+    **dict.fromkeys(("USD", "GBP", "EUR", "dollar", "dollars", "euro", "euros"), ASK_MONEY),
+}
+# times whose length in days people know, or agree on, better than this reader
+CALENDAR = {**dict.fromkeys(("week", "weeks", "wk", "wks"), ("weeks", "14 days for two weeks")), **dict.fromkeys(("month", "months"), ("months", "30 days for a month")),
+             **dict.fromkeys(("year", "years", "yr", "yrs"), ("years", "365 days for a year"))}  # fmt: skip
+_PLAIN = str.maketrans(
+    {
+        "²": "^2",
+        "³": "^3",
+        "µ": "u",
+        "μ": "u",
+        "·": " ",
+        "−": "-",
+        "\u00a0": " ",
+        "\u202f": " ",
+        "°": "deg",
+        "×": "*",
+        "½": " 1/2",
+        "¼": " 1/4",
+        "¾": " 3/4",
+        "⅛": " 1/8",
+        "⅜": " 3/8",
+        "⅝": " 5/8",
+        "⅞": " 7/8",
+        "⅓": " 1/3",
+        "⅔": " 2/3",
+        "′": "'",
+        "’": "'",
+        "″": '"',
+        "”": '"',
+        "‐": "-",
+        "‑": "-",
+        "–": "-",
+    }
+)
+# Units that people write in several words; every pattern is short and bounded.
+_WORDS = (
+    (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
+    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gal(?:lon)?s?\b"), "impgal"),
+    (re.compile(r"(?i)\bu\.?s\.?\s*gp([mh])\b"), lambda match: f"USgp{match[1].lower()}"),
+    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gp([mh])\b"), lambda match: f"impgp{match[1].lower()}"),
+    (re.compile(r"(?i)\bshort\s+tons?\b"), "shortton"),
+    (re.compile(r"(?i)\bsq(?:uare)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^2"),
+    (re.compile(r"(?i)\bcu(?:bic)?\.?\s*(mm|cm|km|m|met(?:er|re)s?|in|inch(?:es)?|ft|feet|foot|yd|yards?)\b(?![\^*\d])"), r"\1^3"),
+    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*c(?:elsius)?|celsius)$"), "degC"),
+    (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*f(?:ahrenheit)?|fahrenheit)$"), "degF"),
+)
+_DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
+
+
+def made_plain(text: str) -> str:
+    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation."""
+    text = text.strip().translate(_PLAIN).strip().replace("''", '"')
+    return _DOT_OF_AN_ABBREVIATION.sub("", text)
+
+
+def tidied(text: str) -> str:
+    """The same, with units of several words as one name: "cu ft" as "ft^3"."""
+    text = made_plain(text)
+    for pattern, name in _WORDS:
+        text = pattern.sub(name, text)
+    return text
+
+
+def full_name(name: str) -> str:
+    """The name of the table for another spelling: "litres" is "L"."""
+    return SPELLINGS.get(name, name)
+
+
+def nearest(word: str, words) -> str:
+    """ " Nearest: ..." or ""."""
+    near = [known for known in words if known.lower() == word.lower()] or difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
+    return f" Nearest: {', '.join(near)}." if near else ""
