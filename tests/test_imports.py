@@ -11,7 +11,7 @@ import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
 LAYERS = """shown files dimensions unit_table spellings units quantity letters nomenclature sources expression conditions roots steps formula
-            typeset derivation laws tables cables topics search prove telling design drawing exercise classroom pack notebook cli __main__""".split()
+            typeset derivation laws tables cables topics search prove telling design drawing exercise pack classroom notebook class_verbs cli __main__""".split()
 FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
 ONLY_IN = {
     "sympy": {"derivation"},
@@ -20,6 +20,7 @@ ONLY_IN = {
     "IPython": {"notebook"},
     "pint": {"notebook"},
     "typst": {"pack", "classroom", "notebook"},
+    "segno": {"classroom"},
 }
 NEVER_AT_IMPORT = {"numpy", "scipy", "matplotlib", "rectpack"}
 FILES = sorted(SOURCE.rglob("*.py"))

@@ -1,4 +1,4 @@
-"""The command `brimwork`: open, work, pack, prove. Results go to standard output, messages to standard error; exit 0,
+"""The command `brimwork`: open, work, pack, handout, mark, prove. Results go to standard output, messages to standard error; exit 0,
 1 (a check failed, or the design could not be read), 2 (usage)."""
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
-from brimwork import __version__, telling
+from brimwork import __version__, class_verbs, telling
 from brimwork.formula import Formula
 from brimwork.nomenclature import read_values
 from brimwork.spellings import nearest
@@ -30,6 +30,8 @@ brimwork: a verb is wanted. To begin, type one of these:
   brimwork work "flow over a level lip" b=600mm H=12mm C_d=0.62
                                    one formula worked with your numbers, metric or US
   brimwork pack MY-DESIGN.toml     the design pack of a design file, as a PDF
+  brimwork handout CLASS.toml      an exercise for a class, with other numbers for each learner
+  brimwork mark FOLDER             marks, a page for each learner, and what the class got wrong
   brimwork prove                   every derivation and every printed value verified again
 
 'brimwork --help' says more, and 'brimwork work --help' says more about one verb.
@@ -95,6 +97,8 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verb.add_argument("--to", type=Path, help="the PDF to write (default: beside the design file)")
     verb.add_argument("--date", type=_day, help="the date printed on it, as 2026-05-31 (default: today)")
     verb.set_defaults(run=_pack)
+
+    class_verbs.add(verbs)
 
     verb = verbs.add_parser("prove", help="verify every derivation and every published value again")
     verb.add_argument("formula", nargs="?", help="one formula, with its steps (default: all)")

@@ -9,7 +9,7 @@ from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
 _MENDED = " mended"
-_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in")
+_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept")
 
 
 def asked(entry: dict) -> Posed | None:

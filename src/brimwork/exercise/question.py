@@ -135,6 +135,11 @@ def ask(formula: Formula, seed: int) -> Question:
     return question
 
 
+def ask_on(formula: Formula, seed: int, numbers: dict[str, str]) -> Question:
+    """The question on values as they were written out. Raises InputError, ValueError, ArithmeticError."""
+    return _posed(formula, seed, {name: read(text, QUANTITIES[name].metric, name) for name, text in numbers.items()})
+
+
 def _drawn(formula: Formula, seed: int, draw: random.Random) -> Question | None:
     extra = [name for slip in formula.slips for name in slip.also_given]
     values = {name: _value(formula, name, draw) for name in dict.fromkeys((*formula.inputs, *extra))}

@@ -90,6 +90,10 @@ class Numeric:
             raise DeclarationError(f"{self.code}: no numbers near those given keep its slips apart: give ranges with vary=, or ask for a middle value")
         return question
 
+    def pose_on(self, seed: int, numbers: dict[str, str]) -> Question:
+        """The question on values as they were written out. Raises DeclarationError, InputError."""
+        return self._with({name: self._given(name, numbers[name]) for name in self.given}, seed)
+
     def _given(self, name: str, text: str) -> Given:
         reading = units.parse(text)
         return Given(reading.value, reading.unit)

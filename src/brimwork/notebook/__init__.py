@@ -15,6 +15,7 @@ _WHERE = {
     "explain": "lesson",
     "find_slip": "lesson",
     "exit_check": "lesson",
+    "class_exercise": "class_exercise",
     "ledger": "fading",
     "fade": "fading",
     "your_numbers": "own_numbers",

@@ -104,7 +104,7 @@ class Exercise:
         self.widget = Part([self.text, self.place, self.buttons, self.feedback, self.outcome, self.help, self.kept], self.question.text)
 
     def _pose(self) -> None:
-        self.question = bank.pose(self.name, self.seed)
+        self.question = self.posed()
         self.found, self.taken, self.shown = None, "", self.keeper.was_shown(self.question)
         self.rung: int = 0
         drawn = getattr(self.question, "sheet", None)
@@ -117,6 +117,16 @@ class Exercise:
         self.buttons.children = self.own
         if not self.examined:
             self.open_help()
+
+    def posed(self) -> Posed:
+        return bank.pose(self.name, self.seed)
+
+    def judged(self, text: str, middle: str) -> Diagnosis:
+        return diagnose(self.question, text, middle)
+
+    def rungs(self) -> tuple[str, ...]:
+        """The hints that may be asked for."""
+        return ladder(self.question, self.found)
 
     def open_help(self) -> None:
         """Offer hints, and new numbers where there are any."""
@@ -139,14 +149,14 @@ class Exercise:
 
     def take(self, text: str, middle: str = "") -> None:
         """Say what an answer tells, and keep it."""
-        self.found, self.taken = diagnose(self.question, text, middle), text
+        self.found, self.taken = self.judged(text, middle), text
         self.rung = TOLD.get(self.found.kind, 0) if isinstance(self, ByNumber) else 0
         self.help.value = ""
         self.feedback.value = told(self.found)
         self.keeper.keep(self.question, text, replace(self.found, kind=self.standing), middle)
 
     def next_hint(self) -> None:
-        rungs = ladder(self.question, self.found)
+        rungs = self.rungs()
         self.rung = min(self.rung + 1, len(rungs))
         if self.rung == len(rungs) and not self.shown and not (self.found and self.found.right):
             self.shown = True

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from brimwork import topics
 from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequence, Tell, Telling
-from brimwork.exercise.question import Question, ask
+from brimwork.exercise.question import Question, ask, ask_on
 from brimwork.exercise.written import Numeric
 from brimwork.expression import DeclarationError
 from brimwork.spellings import nearest
@@ -71,3 +71,20 @@ def pose(name: str, seed: int = 1) -> Posed:
         return ask(formula, seed)
     except ValueError as error:
         raise InputError(str(error)) from None
+
+
+def pose_on(name: str, seed: int, numbers: dict[str, str]) -> Posed:
+    """The question on values as they were once written out, whatever numbers its seed draws today; one without values is posed by its seed.
+
+    Raises InputError for values that are not those of the question.
+    """
+    found = pose(name, 1)
+    if not isinstance(found, Question) or not found.given:
+        return pose(name, seed)
+    if found.given.keys() != numbers.keys():
+        raise InputError(f"'{found.code}' takes {', '.join(found.given)}, and not {', '.join(numbers) or 'nothing'}")
+    declared = questions().get(found.code)
+    try:
+        return ask_on(topics.find(found.code), seed, numbers) if declared is None else declared.pose_on(seed, numbers)
+    except (DeclarationError, ArithmeticError, ValueError) as error:
+        raise InputError(f"'{found.code}' has no answer on these values: {error}") from None
