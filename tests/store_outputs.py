@@ -1,6 +1,8 @@
 """Run workbooks and store their outputs, the same bytes each time, without times or machine details: python tests/store_outputs.py [NAME ...] (default: all)."""
 
+import shutil
 import sys
+import tempfile
 from pathlib import Path
 
 import nbformat
@@ -11,15 +13,18 @@ WIDGET = "application/vnd.jupyter.widget-view+json"
 METADATA = {"kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"}, "language_info": {"name": "python"}}
 
 
-def store(path: Path) -> None:
+def run(path: Path) -> nbformat.NotebookNode:
+    """The workbook as it is to be stored: run where nobody has answered or designed anything yet."""
     book = nbformat.read(path, as_version=4)
-    NotebookClient(book, timeout=120, record_timing=False, resources={"metadata": {"path": str(FOLDER)}}).execute()
+    with tempfile.TemporaryDirectory() as folder:
+        shutil.copytree(path.parent / "designs", Path(folder, "designs"), ignore=lambda _, names: [name for name in names if not name.endswith(".toml") or name.startswith(".")])
+        NotebookClient(book, timeout=120, record_timing=False, resources={"metadata": {"path": folder}}).execute()
     book.metadata = nbformat.from_dict(METADATA)
     _number_widgets(book)
-    nbformat.write(book, path)
+    return book
 
 
-def _number_widgets(book) -> None:
+def _number_widgets(book: nbformat.NotebookNode) -> None:
     """Widgets live in the kernel that is gone: their random names become numbers."""
     outputs = (output for cell in book.cells if cell.cell_type == "code" for output in cell.outputs)
     views = (output.data[WIDGET] for output in outputs if WIDGET in output.get("data", {}))
@@ -29,5 +34,6 @@ def _number_widgets(book) -> None:
 
 if __name__ == "__main__":
     for name in sys.argv[1:] or sorted(path.stem for path in FOLDER.glob("*.ipynb")):
-        store(FOLDER / f"{Path(name).stem}.ipynb")
+        path = FOLDER / f"{Path(name).stem}.ipynb"
+        nbformat.write(run(path), path)
         print(name)

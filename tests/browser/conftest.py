@@ -1,7 +1,8 @@
-"""One JupyterLab for the tests of a file, and pages of a headless Chromium; without Chromium these tests are left out, and say so."""
+"""One JupyterLab and one headless Chromium for the whole run; every test finds the folder of workbooks as new. Without Chromium these tests are left out, and say so."""
 
 import os
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -9,10 +10,10 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent))
 
 import lab  # noqa: E402
-from playwright.sync_api import sync_playwright  # noqa: E402
+from playwright.sync_api import Error, sync_playwright  # noqa: E402
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def browser():
     if not lab.chromium():
         if os.environ.get("CI"):
@@ -24,15 +25,34 @@ def browser():
         browser.close()
 
 
-@pytest.fixture(scope="module")
-def address(browser, tmp_path_factory):
-    with lab.server(tmp_path_factory.mktemp("workbooks")) as address:
-        yield address
+@pytest.fixture(scope="session")
+def context(browser):
+    """Pages share what the browser has fetched once."""
+    context = browser.new_context(viewport=lab.VIEW)
+    yield context
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def served(browser, tmp_path_factory):
+    """Folder and address of the JupyterLab."""
+    folder = tmp_path_factory.mktemp("workbooks")
+    with lab.server(folder) as address:
+        yield folder, address
 
 
 @pytest.fixture
-def page(browser):
-    page = browser.new_page(viewport={"width": 1300, "height": 5000})
+def address(served):
+    folder, address = served
+    lab.lay_out_afresh(folder)
+    return address
+
+
+@pytest.fixture
+def page(context):
+    page = context.new_page()
     page.set_default_timeout(60_000)
     yield page
+    with suppress(Error):  # the page may have left JupyterLab, or broken down
+        page.evaluate(lab.END_KERNELS)
     page.close()

@@ -15,6 +15,10 @@ from pathlib import Path
 from brimwork.notebook import opening
 
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+VIEW = {"width": 1300, "height": 5000}
+END_KERNELS = """async () => { const held = window.jupyterapp?.serviceManager;
+  if (held) await Promise.all([held.sessions.shutdownAll(), held.terminals.shutdownAll()]); }"""
+_STAYS = {".config", ".data", ".ipython", "server.log"}
 _READY = """async () => {
   const app = window.jupyterapp, panel = app.shell.currentWidget;
   await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
@@ -65,6 +69,17 @@ def _await(address: str, process: subprocess.Popen, log: Path) -> None:
         except OSError:
             time.sleep(0.25)
     raise RuntimeError(f"JupyterLab did not start:\n{log.read_text()[-2000:]}")
+
+
+def lay_out_afresh(folder: Path) -> None:
+    """The folder of a server as it is when Brimwork is opened for the first time: no answers, no designs of one's own, no settings."""
+    for path in folder.iterdir():
+        if path.is_dir() and path.name not in _STAYS:
+            shutil.rmtree(path)
+        elif path.name not in _STAYS:
+            path.unlink()
+    shutil.rmtree(folder / ".config" / "lab" / "user-settings", ignore_errors=True)
+    opening.lay_out(folder)
 
 
 def open_workbook(page, address: str, name: str, run: bool = True) -> None:

@@ -1,0 +1,28 @@
+"""The whole suite runs on every core: what belongs together stays in one process, and what takes longest begins first."""
+
+from pathlib import Path
+
+import pytest
+
+TESTS = Path(__file__).parent
+LONGEST = ("browser", "test_stored_outputs.py", "test_opening.py", "test_cli.py", "test_pack_pages.py", "test_pack.py", "test_every_formula.py", "test_labels.py",
+           "test_design_drawings.py")  # fmt: skip
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
+    """None leaves the number to pytest-xdist, one for each core; tests that somebody names run in this process, where they can be looked into."""
+    return None if config.args_source is config.ArgsSource.TESTPATHS else 0
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """All tests of a file in one process, for they share what was made once; all browser tests in one, with one server and one browser."""
+
+    def group(item: pytest.Item) -> str:
+        inside = item.path.relative_to(TESTS)
+        return inside.parts[0] if inside.parts[0] == "browser" else str(inside)
+
+    items.sort(key=lambda item: (LONGEST.index(group(item)) if group(item) in LONGEST else len(LONGEST)))
+    for item in items:
+        if not item.get_closest_marker("xdist_group"):
+            item.add_marker(pytest.mark.xdist_group(group(item)))
