@@ -22,7 +22,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         inside = item.path.relative_to(TESTS)
         return inside.parts[0] if inside.parts[0] == "browser" else str(inside)
 
-    items.sort(key=lambda item: (LONGEST.index(group(item)) if group(item) in LONGEST else len(LONGEST)))
+    items.sort(key=lambda item: LONGEST.index(group(item)) if group(item) in LONGEST else len(LONGEST))
     for item in items:
         if not item.get_closest_marker("xdist_group"):
             item.add_marker(pytest.mark.xdist_group(group(item)))

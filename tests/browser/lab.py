@@ -15,6 +15,7 @@ from pathlib import Path
 from brimwork.notebook import opening
 
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+OFTEN = 250  # ms between two looks at a page, where a look costs more than the wait
 VIEW = {"width": 1300, "height": 5000}
 END_KERNELS = """async () => { const held = window.jupyterapp?.serviceManager;
   if (held) await Promise.all([held.sessions.shutdownAll(), held.terminals.shutdownAll()]); }"""
@@ -98,3 +99,13 @@ def open_workbook(page, address: str, name: str, run: bool = True) -> None:
 
 def save(page) -> None:
     page.evaluate("() => window.jupyterapp.commands.execute('docmanager:save')")
+
+
+def drawn_ahead(slider, steps: int) -> None:
+    """Wait until the page keeps the pictures of so many steps to the right of where a slider stands."""
+    slider.page.wait_for_function(
+        """([slider, steps]) => { const at = Math.round((slider.value - slider.min) / slider.step), kept = (slider.dataset.kept ?? '').split(' ').map(Number);
+          return Array.from({length: steps}, (_, one) => at + one + 1).every(step => kept.includes(step)); }""",
+        arg=[slider.element_handle(), steps],
+        polling=OFTEN,
+    )

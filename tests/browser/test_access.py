@@ -18,6 +18,8 @@ _ALL_SHOWN = """() => document.querySelectorAll('.jp-OutputArea figure').length 
 _AT_REST = """() => { const figures = [...document.querySelectorAll('.jp-OutputArea figure')];
   return figures.every(figure => figure.querySelector('img')) && figures.length >=
     JSON.stringify(window.jupyterapp.shell.currentWidget.context.model.toJSON()).split('<figure').length - 1; }"""
+_PAINTED = """async () => { await Promise.allSettled(document.getAnimations().filter(one => one.effect.getComputedTiming().endTime < 1e9).map(one => one.finished));
+  await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done))); }"""
 _WATER = """image => { const canvas = document.createElement('canvas'); canvas.width = image.width; canvas.height = image.height;
   const pen = canvas.getContext('2d'); pen.drawImage(image, 0, 0, image.width, image.height);
   const all = pen.getImageData(0, 0, image.width, image.height).data; let count = 0;
@@ -34,8 +36,8 @@ def scan(page, theme, rules=None):
     page.wait_for_function("dark => document.body.dataset.jpThemeLight === (dark ? 'false' : 'true')", arg="Dark" in theme)
     page.evaluate(_OPEN_ALL)
     page.add_style_tag(content="body { height: 100vh }")  # JupyterLab's body has no height and hides what overflows it: axe would take all for hidden
-    page.wait_for_timeout(700)
-    page.wait_for_function(_AT_REST)
+    page.wait_for_function(_AT_REST, polling=lab.OFTEN)
+    page.evaluate(_PAINTED)
     pictures = page.locator(".jp-OutputArea figure img").count()
     found = (
         Axe().run(page, {"include": [[".jp-OutputArea-output"]]}, {"resultTypes": ["violations", "passes"], **({"runOnly": rules} if rules else {})}).response
@@ -110,7 +112,7 @@ def shown_without_running(page, address, name):
     page.set_viewport_size({"width": 1300, "height": 14000})
     page.goto(f"{address}/tree/{name}?reset")
     page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.context?.isReady")
-    page.wait_for_function(_ALL_SHOWN)
+    page.wait_for_function(_ALL_SHOWN, polling=lab.OFTEN)
     trust = page.evaluate("() => window.jupyterapp.shell.currentWidget.content.widgets.map(cell => cell.model.trusted)")
     assert True not in trust[1:], "nobody has trusted this copy"
     assert page.locator(".jp-OutputArea figure svg").count() == 0, "JupyterLab strips what it does not trust"
@@ -127,7 +129,7 @@ def test_a_downloaded_copy_shows_the_last_live_picture_with_description_and_numb
     page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first.press("End")
     page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('lip 20 mm')")
     page.locator("figure").first.locator("img").wait_for()
-    page.wait_for_function(_AT_REST)
+    page.wait_for_function(_AT_REST, polling=lab.OFTEN)
     figures = page.locator("figure").count()
     shown = shown_without_running(page, address, untrusted_copy(page, "overflow.ipynb"))
     assert len(shown) == figures > 1

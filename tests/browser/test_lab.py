@@ -34,11 +34,13 @@ def test_a_slider_moves_its_picture_without_waiting_for_the_kernel(page, address
     lab.open_workbook(page, address, "overflow.ipynb")
     slider = page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first
     slider.press("ArrowRight")
-    page.wait_for_timeout(1500)  # the steps beside it are drawn ahead
-    page.evaluate("() => { window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestExecute({code: 'import time; time.sleep(4)'}); }")
+    lab.drawn_ahead(slider, 4)
+    asleep = "import pathlib, time\nwhile not pathlib.Path('wake').exists(): time.sleep(0.05)"
+    page.evaluate("code => { window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestExecute({code}); }", asleep)
     for _ in range(3):
         slider.press("ArrowRight")
     assert "head over the lip 14 mm" in page.locator("figcaption").first.inner_text(), "the kernel sleeps"
+    page.evaluate("() => window.jupyterapp.serviceManager.contents.save('wake', {type: 'file', format: 'text', content: ''})")
 
 
 def test_picture_and_sliders_agree_in_whatever_order_they_are_moved(page, address):
@@ -47,7 +49,7 @@ def test_picture_and_sliders_agree_in_whatever_order_they_are_moved(page, addres
     head = page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first
     length = page.get_by_role("slider", name="length of the lip, from 300 to 1200 mm").first
     page.locator("figure summary").first.click()
-    page.wait_for_timeout(1500)
+    lab.drawn_ahead(head, 1)
     for turn in range(12):
         head.press(("ArrowRight", "ArrowRight", "ArrowLeft", "PageUp")[turn % 4])
         length.press(("ArrowLeft", "PageDown", "ArrowRight")[turn % 3])
@@ -157,14 +159,13 @@ def test_a_workbook_opened_without_its_kernel_says_what_to_do(page, address):
 def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address):
     lab.open_workbook(page, address, "00-start.ipynb", run=False)
     page.evaluate("() => window.jupyterapp.commands.execute('terminal:create-new')")
+    page.wait_for_function("() => window.jupyterapp.shell.currentWidget.content.session?.connectionStatus === 'connected'")
     page.locator(".jp-Terminal textarea").focus()
-    page.wait_for_timeout(2000)
     page.keyboard.type("brimwork pack designs/quick-check.toml\n")
     page.wait_for_function(
         """() => window.jupyterapp.serviceManager.contents.get('designs', {content: true})
              .then(folder => folder.content.some(file => file.name === 'quick-check.pdf'))""",
-        timeout=30_000,
-        polling=500,
+        polling=lab.OFTEN,
     )
 
 
@@ -177,7 +178,7 @@ def test_a_form_and_its_long_answers_fit_a_narrow_page(page, address):
     row = rim.locator("xpath=ancestor::*[contains(@class, 'widget-hbox')][last()]")
     assert row.evaluate("row => row.scrollWidth <= row.clientWidth + 1"), "no scrollbar of its own"
     lab.open_workbook(page, address, "lining.ipynb")
-    page.get_by_text("Search for pipes and cables").first.click(timeout=20_000)
+    page.get_by_text("Search for pipes and cables").first.click()
     assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()
 
 

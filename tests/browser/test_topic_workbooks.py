@@ -23,7 +23,6 @@ class Book:
 
     def __init__(self, page, address, name):
         page.set_viewport_size({"width": 1300, "height": 14000})
-        page.set_default_timeout(20_000)
         lab.open_workbook(page, address, f"{name}.ipynb")
         self.page, self.name = page, name
 
@@ -42,7 +41,7 @@ class Book:
         if folder := os.environ.get("BRIMWORK_LOOK"):
             for theme in ("JupyterLab Dark", "JupyterLab Light"):
                 self.page.evaluate("theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
-                self.page.wait_for_timeout(2000)
+                self.page.wait_for_function("dark => document.body.dataset.jpThemeLight === (dark ? 'false' : 'true')", arg="Dark" in theme)
                 self.page.locator(".jp-NotebookPanel").screenshot(path=f"{folder}/{self.name}-{theme.split()[1].lower()}.png")
 
 

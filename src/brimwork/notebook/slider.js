@@ -26,6 +26,7 @@ function render({ model, el }) {
     if (message.keep) {
       if (message.beside !== beside) [kept, beside] = [{}, message.beside];
       Object.assign(kept, message.keep);
+      input.dataset.kept = Object.keys(kept).join(" "); // for whoever waits for them
     } else if (message.at === null || message.at === at()) show(message.show);
   });
   input.addEventListener("input", () => {
