@@ -109,11 +109,13 @@ GOOD = {"C_d": 0.62, "b": 4.0, "H": 0.2}
         ({"H": math.nan}, "not a number that can be used"),
         ({"H": math.inf}, "not a number that can be used"),
         ({"H": 10**400}, "not a number that can be used"),
-        ({"H": "25 mm"}, "is not a number"),
+        ({"H": "25 kg"}, "is a mass, but a length is wanted"),
         ({"H": None}, "is not a number"),
         ({"H": 1j}, "is not a number"),
-        ({"H": [0.1, 0.2]}, "is not a number"),
-        ({"H": numpy.array([0.1, 0.2])}, "is not a number"),
+        ({"H": [0.1, -0.2]}, "negative"),
+        ({"H": [[0.1], [0.2, 0.3]]}, "is not all numbers"),
+        ({"H": numpy.array([0.1, 0.2 + 1j])}, "is not all numbers"),
+        ({"H": numpy.ma.array([0.1, 0.2], mask=[False, True])}, "masked"),
         ({"g": -9.81}, "negative"),
         ({"g": math.nan}, "not a number that can be used"),
         ({"C_dd": 1.0}, "Nearest: C_d"),
@@ -127,7 +129,7 @@ def test_a_value_that_cannot_be_used_is_refused(changes, told):
 
 
 def test_a_missing_value_is_asked_for_with_its_name_and_an_example():
-    with pytest.raises(InputError, match=r"still needs H \(head over the lip.*type, for example, H=\d+.*mm"):
+    with pytest.raises(InputError, match=r"still needs H \(head over the lip.*type, for example, H=\"\d+ mm\""):
         LIP(C_d=0.62, b=4.0)
 
 
@@ -233,7 +235,13 @@ def test_arrays_broadcast_and_whole_numbers_count_as_numbers():
 @pytest.mark.parametrize("name", ["flow over a level lip", "flow over a lip from a channel"])
 @pytest.mark.parametrize(
     "bad, told",
-    [([0.1, -0.2], "-200 mm|-0.2.*negative"), ([0.1, math.nan], "nan"), ([0.1, math.inf], "inf"), (["a", "b"], "not a number"), ([1, 2, 3], "fit together")],
+    [
+        ([0.1, -0.2], "-200 mm|-0.2.*negative"),
+        ([0.1, math.nan], "nan"),
+        ([0.1, math.inf], "inf"),
+        (["a", "b"], "'a' does not start with a number"),
+        ([1, 2, 3], "fit together"),
+    ],
 )
 def test_an_array_with_one_bad_point_is_refused(name, bad, told):
     formula = find(name)

@@ -10,8 +10,14 @@ import pytest
 import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
-LAYERS = """shown files dimensions unit_table spellings units quantity letters nomenclature sources expression conditions roots steps formula
-            typeset derivation laws tables cables topics search prove telling design drawing exercise pack classroom notebook class_verbs cli __main__""".split()
+LAYERS = """
+    shown files dimensions unit_table spellings units needing
+    quantity letters nomenclature accepting facing sources
+    expression conditions roots steps formula
+    typeset derivation laws tables cables topics search prove telling
+    design drawing exercise pack classroom notebook
+    class_verbs cli __main__
+""".split()
 FORBIDDEN = {("design", "exercise"), ("drawing", "exercise")}  # besides the order of the layers
 ONLY_IN = {
     "sympy": {"derivation"},

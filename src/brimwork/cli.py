@@ -184,7 +184,10 @@ def _work(options: argparse.Namespace) -> int:
     formula = _find(name)
     if not texts:
         return _tell(telling.description_as_json(formula) if options.json else telling.description(formula))
-    worked = formula.work(**_values(formula, texts))
+    values = _values(formula, texts)
+    if not {*formula.inputs} <= {*values}:
+        raise formula.still_needs(values)
+    worked = formula.work(**values)
     return _tell(telling.worked_as_json(worked) if options.json else telling.worked_as_text(worked))
 
 

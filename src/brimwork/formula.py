@@ -7,16 +7,20 @@ only data here; `derivation` verifies them.
 from __future__ import annotations
 
 import ast
+import inspect
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any
 
-from brimwork import expression, units
+from brimwork import accepting, expression, units
 from brimwork.conditions import TestedRange, named_letters, not_held
 from brimwork.expression import DeclarationError
+from brimwork.facing import Shown, explained, signature
+from brimwork.needing import needed
 from brimwork.nomenclature import QUANTITIES, read_values
-from brimwork.quantity import CELL, COMMAND
+from brimwork.quantity import CELL, COMMAND, Quantity
 from brimwork.roots import solve
 from brimwork.sources import Citation
 from brimwork.spellings import nearest
@@ -85,9 +89,9 @@ class Slip:
         return expression.numeric(tree, names)(**{name: values[name] for name in names if name in values})
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, repr=False)
 class Formula:
-    """One formula. Calling it with SI floats gives an SI float; `array` does the same for NumPy arrays.
+    """One formula. Calling it with SI floats gives an SI float; texts with a unit, arrays and pint quantities are taken too.
 
     name, result    plain name; letter of the result
     equals          the right-hand side; or "left = right" with the result on both sides, solved between the expressions `between`
@@ -101,6 +105,9 @@ class Formula:
 
     Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
     """
+
+    __doc__ = Shown(__doc__, "_help")  # type: ignore[assignment]
+    __signature__ = Shown(None, "_signature")
 
     name: str
     result: str
@@ -154,8 +161,21 @@ class Formula:
             raise DeclarationError(f"the two sides do not balance: '{ast.unparse(self.left)}' is in {left}, '{ast.unparse(self.right)}' in {right}")
         self.dimension = self.quantity.dimension
 
+    def __repr__(self) -> str:
+        return f"<Formula '{self.name}': {self.relation}>"
+
     @property
-    def quantity(self):
+    def _help(self) -> str:
+        ranges = {letter: self.range(letter)[:2] for letter in self.inputs}
+        return explained(self.name, self.relation, self.result, ranges, self.constants, origin(self))
+
+    @property
+    def _signature(self) -> inspect.Signature:
+        return signature(self.inputs, self.constants, self.result)
+
+    @property
+    def quantity(self) -> Quantity:
+        """The row of the result."""
         return QUANTITIES[self.result]
 
     @property
@@ -186,33 +206,54 @@ class Formula:
 
         return solved
 
-    def __call__(self, **values: float) -> float:
-        """Result in SI from SI floats. Raises InputError for a missing, unknown, negative or not finite value."""
+    def __call__(self, **values: Any) -> Any:
+        """Result in SI, a float. Values are SI floats, texts with a unit ("25 mm"), pint quantities, or arrays of these that broadcast together.
+
+        An array gives an array. Where a pint quantity is among the values the result is one too, of the same registry. Raises InputError for a
+        value that is missing, unknown, negative, not finite or of another dimension.
+        """
         try:
             result = self.number(**values)
+            if isinstance(result, float) and math.isfinite(result):
+                return result
+        except (TypeError, ValueError, ArithmeticError):
+            pass
+        plain = accepting.plain(values)
+        if any(map(accepting.is_array, plain.values())):
+            return accepting.with_unit(values, self.result)(self.array(**plain))
+        if any(type(value) is not float for value in values.values()):
+            return accepting.with_unit(values, self.result)(self._one(plain))
+        raise self._refusal(values)
+
+    def _one(self, values: dict[str, float]) -> float:
+        try:
+            result = float(self.number(**values))
             if math.isfinite(result):
                 return result
         except (TypeError, ValueError, ArithmeticError):
             pass
         raise self._refusal(values)
 
-    def array(self, **values):
-        """The same over NumPy arrays that broadcast together: SI in, SI out, float64. Raises InputError like a call, for the first bad point."""
-        import numpy
+    def array(self, **values: Any) -> Any:
+        """The same over NumPy arrays that broadcast together, float64: SI in, SI out. Raises InputError like a call, for the first bad point."""
+        with needed("numpy", "working an array"):
+            import numpy
 
+        columns = accepting.plain(values)
         try:
-            columns = {name: numpy.asarray(value, dtype=float) for name, value in values.items()}
+            columns = {name: numpy.asarray(value, dtype=float) for name, value in columns.items()}
             if self.implicit:
-                return numpy.vectorize(lambda *row: self(**dict(zip(columns, row))), otypes=[float])(*columns.values())
-            with numpy.errstate(all="ignore"):
-                result = self._array(**columns)
+                result = numpy.vectorize(lambda *row: self._one(dict(zip(columns, row))), otypes=[float])(*columns.values())
+            else:
+                with numpy.errstate(all="ignore"):
+                    result = self._array(**columns)
             if numpy.isfinite(result).all():
-                return result
+                return accepting.with_unit(values, self.result)(result)
         except (TypeError, ValueError, ArithmeticError):
             pass
-        raise self._first_refusal(values)
+        raise self._first_refusal(columns)
 
-    def _first_refusal(self, values: dict) -> InputError:
+    def _first_refusal(self, values: dict[str, Any]) -> InputError:
         import numpy
 
         try:
@@ -221,10 +262,10 @@ class Formula:
             return InputError(f"'{self.name}' was given arrays that do not fit together: give arrays of one length, or single numbers")
         for row in zip(*columns):
             try:
-                self(**dict(zip(values, row)))
+                self._one(dict(zip(values, row)))
             except InputError as error:
                 return error
-        return self._refusal(values)
+        return self._refusal({name: value for name, value in values.items() if not accepting.is_array(value)})
 
     @cached_property
     def _array(self) -> Callable:
@@ -236,10 +277,10 @@ class Formula:
             if name not in allowed:
                 return self.unknown_letter(name)
         if any(name not in values for name in self.inputs):
-            return self.still_needs(values)
+            return self.still_needs(values, CELL)
         for name, value in values.items():
             try:
-                QUANTITIES[name].check(value)
+                QUANTITIES[name].check(value, place=CELL)
             except InputError as error:
                 return error
             except (TypeError, ValueError):
@@ -278,10 +319,13 @@ class Formula:
             low, high = (QUANTITIES[name].read(text) for text in self.ranges[name])
         return low, high, step
 
-    def work(self, **values: float) -> Working:
-        """The formula worked with numbers: result and notes."""
-        result = self(**values)
-        return Working(self, {**{name: QUANTITIES[name].constant for name in self.constants}, **values}, result, self.notes({**values, self.result: result}))
+    def work(self, **values: Any) -> Working:
+        """The formula worked with single numbers: result and notes. Takes and raises what a call does."""
+        numbers = accepting.plain(values)
+        if array := next((name for name, value in numbers.items() if accepting.is_array(value)), None):
+            raise InputError(f"{array} is an array: give single numbers to work with, or call the formula, which takes arrays")
+        result = self(**numbers)
+        return Working(self, {**{name: QUANTITIES[name].constant for name in self.constants}, **numbers}, result, self.notes({**numbers, self.result: result}))
 
 
 @dataclass(frozen=True)
