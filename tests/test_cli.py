@@ -256,3 +256,37 @@ def test_small_words_do_not_narrow_a_search(capsys):
     main(["work", "volume of a bowl"])
     first = capsys.readouterr().out.split("\n\n")[0]
     assert "water in a round bowl" in first and "pit" not in first and "tank" not in first
+
+
+# --- what nobody foresaw ------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "error, told",
+    [
+        (KeyError("depth\nand more"), "Please report this line.*KeyError .*depth.* in .*line [0-9]+, Brimwork .*Python"),
+        (RecursionError("too deep"), "RecursionError .too deep."),
+        (MemoryError(), "MemoryError"),
+        (PermissionError(13, "Permission denied", "a.pdf"), "^brimwork: a.pdf: Permission denied: see that"),
+        (ModuleNotFoundError("No module named 'typst'", name="typst"), "needs the library typst.*pip install typst"),
+    ],
+    ids=lambda value: type(value).__name__,
+)
+def test_the_unforeseen_is_one_plain_line_and_exit_two(capsys, monkeypatch, error, told):
+    def fails(*_):
+        raise error
+
+    monkeypatch.setattr("brimwork.telling.description", fails)
+    monkeypatch.setattr("brimwork.telling.description_as_json", fails)
+    assert main(LIP) == 2
+    out, line = capsys.readouterr()
+    assert not out and line.count("\n") == 1 and "Traceback" not in line and re.search(told, line)
+    assert main([*LIP, "--json"]) == 2
+    assert json.loads(capsys.readouterr().out)["error"] in line
+
+
+def test_a_contributor_can_have_the_traceback(monkeypatch):
+    monkeypatch.setenv("BRIMWORK_TRACEBACK", "1")
+    monkeypatch.setattr("brimwork.telling.description", lambda formula: {}["nothing"])
+    with pytest.raises(KeyError):
+        main(LIP)

@@ -7,9 +7,12 @@ import argparse
 import datetime
 import itertools
 import json
+import os
+import platform
 import shutil
 import sys
 import time
+import traceback
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -20,6 +23,8 @@ from brimwork.nomenclature import read_values
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
+LONGEST_SAID = 200  # characters of an error's own words
+TRACED = "BRIMWORK_TRACEBACK"  # a variable of the environment, for contributors: set, an error keeps its traceback
 PORTS = range(1024, 65536)
 FIRST = """\
 brimwork: a verb is wanted. To begin, type one of these:
@@ -60,6 +65,26 @@ def main(arguments: list[str] | None = None) -> int:
         return 0
     except KeyboardInterrupt:
         return 130
+    except Exception as error:  # the edge of the program: whatever was not foreseen is told in one line
+        if os.environ.get(TRACED):
+            raise
+        return _refused(InputError(_unforeseen(error)), "--json" in arguments)
+
+
+def _unforeseen(error: Exception) -> str:
+    """One line about what should not have happened: what it was, where, and what to report."""
+    if isinstance(error, ModuleNotFoundError) and not (error.name or "").startswith("brimwork"):
+        return f"this needs the library {error.name}, which is not installed here: type pip install {error.name}"
+    if isinstance(error, OSError) and error.strerror:
+        named = f"{error.filename}: " if error.filename else ""
+        return f"{named}{error.strerror}: see that there is room, that the folder is there, and that you may write in it"
+    frames = [frame for frame in traceback.extract_tb(error.__traceback__) if "brimwork" in Path(frame.filename).parts]
+    place = f"{Path(frames[-1].filename).name}, line {frames[-1].lineno}" if frames else "an unknown place"
+    said = " ".join(str(error).split())[:LONGEST_SAID]
+    return (
+        f"something went wrong that should not, and it stopped there. Please report this line, what you typed and the file that you gave: "
+        f"{type(error).__name__} ({said}) in {place}, Brimwork {__version__}, Python {platform.python_version()}"
+    )
 
 
 def _refused(error: InputError, as_json: bool) -> int:

@@ -176,4 +176,5 @@ def _finite(name: str, from_zero: bool, arrays: bool) -> str:
     high = "< inf" if most is None else f"<= {most!r}"
     if arrays:
         return f"{low} min({name}, initial=0.0) and max({name}, initial=0.0) {high}"
-    return f"{low} {name} {high}"
+    bare = f"({name}.__class__ is float or not hasattr({name}, 'units')) and " if QUANTITIES[name].dimension == NUMBER else ""  # degrees are no plain number
+    return f"{bare}{low} {name} {high}"
