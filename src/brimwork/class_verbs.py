@@ -5,7 +5,10 @@ from __future__ import annotations
 import argparse
 import sys
 import time
+from collections.abc import Iterable, Iterator
 from pathlib import Path
+
+from brimwork.units import InputError
 
 
 def add(verbs) -> None:
@@ -18,6 +21,17 @@ def add(verbs) -> None:
     verb.add_argument("of", type=Path, metavar="CLASS.toml", help="the class file")
     verb.add_argument("--begin", action="store_true", help="write an example class file of that name, and an example roster, to edit")
     verb.set_defaults(run=handout)
+
+    verb = verbs.add_parser(
+        "mark",
+        help="mark what a class handed in: marks, a page for each learner, slips by question",
+        epilog="example: brimwork mark handed-in --of week4.toml",
+    )
+    verb.add_argument("folder", type=Path, help="the folder or zip archive with the files that were handed in, under any names")
+    verb.add_argument("--of", type=Path, metavar="CLASS.toml", help="the class file (default: the only one beside the folder)")
+    verb.add_argument("--to", type=Path, help="the folder to write into (default: beside the folder, with -marks at the end of its name)")
+    verb.add_argument("--columns", default="", help="columns of marks.csv, such as code,question,points")
+    verb.set_defaults(run=mark)
 
 
 def handout(options: argparse.Namespace) -> int:
@@ -40,6 +54,54 @@ def handout(options: argparse.Namespace) -> int:
     return 0
 
 
+def mark(options: argparse.Namespace) -> int:
+    from brimwork.classroom import designs, intake, marking, numbers, writing
+    from brimwork.classroom.classfile import load
+
+    wanted = writing.columns(options.columns)
+    group = load(options.of or _only_class_file(options.folder))
+    to = options.to or options.folder.absolute().with_name(f"{options.folder.absolute().stem}-marks")
+    if to.resolve().is_relative_to(options.folder.resolve()):
+        raise InputError(f"{to} lies in the folder of what was handed in, where nothing is written: name another with --to")
+    secret = numbers.secret_of(group.folder)
+    sets = numbers.draw(group, secret, numbers.read_record(group, secret))
+    brief = designs.brief(group.folder / group.brief) if group.brief else None
+    with Progress("files") as progress:
+        marks = marking.mark(group, sets, _counted(intake.take_in(options.folder, brief), progress))
+    with Progress("pages") as progress:
+        writing.write(marks, to, wanted, progress)
+    return _told(marks, to)
+
+
+def _only_class_file(folder: Path) -> Path:
+    """The one class file that lies beside the folder or where the command was typed. Raises InputError."""
+    places = {Path.cwd(), folder.absolute().parent}
+    found = sorted({path.resolve() for place in places if place.is_dir() for path in place.glob("*.toml") if b"[questions]" in path.read_bytes()[:100_000]})
+    if len(found) == 1:
+        return found[0]
+    said = f"there are {len(found)} class files beside it" if found else "there is no class file beside it"
+    raise InputError(f"which class is this? {said[0].upper()}{said[1:]}: type brimwork mark {folder} --of CLASS.toml")
+
+
+def _counted(taken: Iterable, progress: Progress) -> Iterator:
+    for done, one in enumerate(taken, start=1):
+        progress.so_far(done)
+        yield one
+
+
+def _told(marks, to: Path) -> int:
+    """Say what was written; 1 when a file could not be read."""
+    handed = sum(bool(one.source) for one in marks.of.values())
+    look = sum(bool(one.notes) for one in marks.of.values())
+    print(f"{to}: {handed} of {len(marks.of)} learners marked; marks.csv, totals.csv, pages, slips.html")
+    if look:
+        print(f"look-at.csv: something to look at for {look} learner{'s' * (look != 1)}")
+    if not marks.unread:
+        return 0
+    print(f"brimwork: {len(marks.unread)} file{'s' * (len(marks.unread) != 1)} could not be read: could-not-be-read.csv says why", file=sys.stderr)
+    return 1
+
+
 class Progress:
     """Says how far the work is, once it takes over a second and a person is watching."""
 
@@ -53,6 +115,12 @@ class Progress:
         if sys.stderr.isatty() and time.monotonic() - self.begun > 1:
             self.shown = True
             print(f"\r{done} of {of} {self.what}", end="", file=sys.stderr, flush=True)
+
+    def so_far(self, done: int) -> None:
+        """How many are done, where nobody knows yet of how many."""
+        if sys.stderr.isatty() and time.monotonic() - self.begun > 1:
+            self.shown = True
+            print(f"\r{done} {self.what}", end="", file=sys.stderr, flush=True)
 
     def __exit__(self, *_) -> None:
         if self.shown:

@@ -12,6 +12,7 @@ import json
 import os
 import secrets
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from brimwork import __version__, files
@@ -36,7 +37,7 @@ class Issued:
     seed: int
     numbers: dict[str, str]
 
-    @property
+    @cached_property
     def posed(self) -> Posed:
         return self.asked.posed(self.seed, self.numbers)
 
