@@ -6,16 +6,21 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import checks
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS, SECTIONS
-from brimwork.design.inputs import blank, load
-from brimwork.design.questions import QUESTIONS
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.judged.computed_checks import COMPUTED
+from brimwork.design.judged.findings import Finding, next_words, tally
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.file import load_design
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.limits import Limits
+from brimwork.design.typed.questions import QUESTIONS
 from brimwork.drawing.running import start_and_stop
 from brimwork.drawing.water import reservoir_bars
 from brimwork.pack.document import document
 
-BOWL = load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
+BOWL = load_design(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
 
 
 def finding(design, check):
@@ -31,35 +36,35 @@ def test_no_value_is_named_after_another_that_the_reader_may_not_see():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_question_that_nobody_answered_says_what_can_be_answered(kind):
-    found = {one.id: one for one in checks.findings(chain_of(blank(kind, "Nothing yet")))}
+    found = {one.id: one for one in checks.findings(chain_of(blank_design(kind, "Nothing yet")))}
     for question in QUESTIONS:
         one = found[question.id]
-        if one.grade == "not shown" and question.id not in checks.COMPUTED:
+        if one.grade == "not shown" and question.id not in COMPUTED:
             assert question.title.lower() not in one.value.lower() and all(f'"{option}"' in one.value for option in question.options)
     assert found["C41"].value == 'needs a word (supply.residual_current), one of "tested by instrument", "tested by button" or "none"'
 
 
 def test_what_to_find_out_next_calls_an_answer_an_answer():
-    waiting = [checks.Finding("C15", "reservoir", "Rain has a way out", "not shown", "", "", "", "", needs=("answers.rain_route",))]
-    assert checks.next_words(waiting) == 'To find out next: the answer to "rain has a way out" (1 check waits).'
+    waiting = [Finding("C15", "reservoir", "Rain has a way out", "not shown", "", "", "", "", needs=("answers.rain_route",))]
+    assert next_words(waiting) == 'To find out next: the answer to "rain has a way out" (1 check waits).'
 
 
 def test_how_many_findings_have_a_grade_is_said_in_the_number_of_its_verb():
-    one = checks.Finding("C1", "water", "One", "does not apply", "", "", "", "")
-    assert checks.tally([one]) == "1 does not apply" and checks.tally([one] * 8) == "8 do not apply"
+    one = Finding("C1", "water", "One", "does not apply", "", "", "", "")
+    assert tally([one]) == "1 does not apply" and tally([one] * 8) == "8 do not apply"
 
 
 def test_days_are_counted_in_words_and_a_marginal_limit_that_equals_the_passing_one_is_left_out():
     assert finding(BOWL, "C12").limit == "pass from 7 days; marginal from 3 days" and finding(BOWL, "C12").value.endswith(" days")
     assert finding(BOWL.having("site.unattended", "7 day"), "C12").limit == "pass from 7 days"
     assert finding(BOWL.having("site.unattended", "1e6 s"), "C12").limit.startswith("pass from 11.57")
-    assert checks.Limits((86400, float("inf")), (43200, float("inf"))).text("day") == "pass from 1 day; marginal from 0.5 days"
+    assert Limits((86400, float("inf")), (43200, float("inf"))).text("day") == "pass from 1 day; marginal from 0.5 days"
 
 
 def test_a_limit_of_nothing_and_one_below_nothing_are_told_as_they_are():
     """The cord may be 0.3 m short and be marginal: that is not "above 0"."""
-    assert checks.numbered("C47").limits.text("m") == "pass from 0 m; marginal from -0.3 m"
-    assert checks.numbered("C57").limits.text("mm") == "pass from 20 mm; marginal above 0"
+    assert checks.numbered("C47").criterion.limits.text("m") == "pass from 0 m; marginal from -0.3 m"
+    assert checks.numbered("C57").criterion.limits.text("mm") == "pass from 20 mm; marginal above 0"
 
 
 def test_the_room_up_to_the_overflow_is_worked_by_a_formula_of_its_own():

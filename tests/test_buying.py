@@ -7,19 +7,23 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from brimwork.design import checks, inputs
-from brimwork.design.cost import CostSheet, rounded
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS, SECTIONS, Field
-from brimwork.design.prices import PRICES
-from brimwork.design.programme import programme
-from brimwork.design.quantities import quantities
+from brimwork.design.done.cost import CostSheet, rounded
+from brimwork.design.done.programme import programme
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.typed import file
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.prices import PRICES
+from brimwork.design.typed.reading import Field
 from brimwork.pack.buying import each, money, price, wholeness
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 NAMES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")
-BOWL, COLUMNS, BLADE, CASCADE = (inputs.load(DESIGNS / f"{name}.toml") for name in NAMES)
+BOWL, COLUMNS, BLADE, CASCADE = (file.load_design(DESIGNS / f"{name}.toml") for name in NAMES)
 
 
 def lines(design):
@@ -213,7 +217,7 @@ def test_the_blade_has_trough_landing_stone_and_a_wall_that_an_engineer_designs(
 
 
 def test_words_units_and_sizes_follow_the_region():
-    there = lines(inputs.parse((DESIGNS / "library-bowl.toml").read_text(encoding="utf-8").replace('region = "UK"', 'region = "US"')))
+    there = lines(file.parse_design((DESIGNS / "library-bowl.toml").read_text(encoding="utf-8").replace('region = "UK"', 'region = "US"')))
     assert {"crushed aggregate base", "coarse sand", "hose clamps", "barb fittings", "bulkhead fitting", "protection underlayment"} <= set(there)
     # 115.7 kg are 255 lb: 5.1, so six bags of 50 lb; the fleece is cut off rolls of 6 ft
     assert there["coarse sand"].buy == "6 bags of 50 lb (22.7 kg)" and "6 ft (1.83 m)" in there["protection underlayment"].spec
@@ -236,7 +240,7 @@ def test_every_price_is_of_something_that_a_design_can_need_and_every_line_has_i
 @pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize("region", ("UK", "US"))
 def test_a_blank_design_says_what_its_list_and_its_cost_need(kind, region):
-    design = inputs.parse(f'format = 1\nkind = "{kind}"\nregion = "{region}"')
+    design = file.parse_design(f'format = 1\nkind = "{kind}"\nregion = "{region}"')
     found = quantities(chain_of(design))
     assert all(line.note.startswith("needs ") and line.missing for line in found if not line.known) and not all(line.known for line in found)
     sheet = CostSheet(chain_of(design))
@@ -275,7 +279,7 @@ def test_a_price_with_more_decimals_is_printed_with_them_and_labour_follows_from
 @pytest.mark.parametrize("name", NAMES)
 def test_what_the_cost_sheet_prints_adds_up_to_the_last_hundredth(name):
     """The printed texts, added up as a person does with them, in decimals."""
-    sheet = CostSheet(chain_of(inputs.load(DESIGNS / f"{name}.toml")))
+    sheet = CostSheet(chain_of(file.load_design(DESIGNS / f"{name}.toml")))
     printed = {line.title: Decimal(money(line.value).replace(" ", "")) for line in (*sheet.sums(), *sheet.years()) if line.value is not None}
     rows = [Decimal(money(row.cost).replace(" ", "")) for row in sheet.priced if row.cost is not None]
     added = ("overhead", "contingency", "margin", "tax")
@@ -289,7 +293,7 @@ def test_what_the_cost_sheet_prints_adds_up_to_the_last_hundredth(name):
 
 def test_an_exercise_of_margin_is_a_share_of_the_price():
     """Exercise worked by hand: costs 1480, a margin of 25 %: 1480 / 0.75 = 1973.33, not the 1850 of a mark-up. Here materials alone: one price of 1480."""
-    bare = inputs.blank("blade", "x")
+    bare = blank_design("blade", "x")
     design = changed(bare, prices__electrician="1480 cur", costing__contingency=0, costing__margin="25 %")
     assert CostSheet(chain_of(design)).price == pytest.approx(1973.33, abs=0.01)
 
@@ -354,7 +358,7 @@ def test_the_contingency_of_a_design_is_its_own():
 @given(st.floats(0.01, 1e6), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9))
 @settings(max_examples=60, deadline=None)
 def test_profit_is_the_margin_of_the_price_and_tax_comes_last(cost, overhead, contingency, margin, tax):
-    bare = inputs.blank("blade", "x").having("prices.electrician", f"{cost:.6g} cur")
+    bare = blank_design("blade", "x").having("prices.electrician", f"{cost:.6g} cur")
     sheet = CostSheet(
         chain_of(
             changed(
@@ -378,7 +382,7 @@ _KEYS = [(f"{section}.{key}", field) for section in ("buying", "prices", "costin
 @given(st.sampled_from(NAMES), st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e5) | st.none()), min_size=1, max_size=6))
 @settings(max_examples=100, deadline=None)
 def test_no_value_makes_list_cost_or_programme_crash(name, changes):
-    design = inputs.load(DESIGNS / f"{name}.toml")
+    design = file.load_design(DESIGNS / f"{name}.toml")
     for (key, field), value in changes:
         try:
             design = design.having(key, None if value is None or not isinstance(field, Field) else f"{value:.6g} {field.unit}".strip())

@@ -5,10 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import checks, inputs
-from brimwork.design.features import chain_of
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.typed import file
 
-CHAIN = chain_of(inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "garden-cascade.toml"))
+CHAIN = chain_of(file.load_design(Path(__file__).parents[1] / "workbooks" / "designs" / "garden-cascade.toml"))
 G, NU = 9.80665, 1.0034e-6
 q, width, steps, fall, tread = 2.0e-3, 0.5, 3, 0.15, 0.45
 Q = q * width

@@ -6,17 +6,25 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from brimwork.design import checks, inputs
-from brimwork.design.features import chain_of
-from brimwork.design.fields import LIMITED, Several, sections
-from brimwork.design.quantities import quantities
-from brimwork.design.questions import QUESTIONS
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.judged.computed_checks import COMPUTED
+from brimwork.design.judged.findings import wanted
+from brimwork.design.judged.grading import Check
+from brimwork.design.typed import file
+from brimwork.design.typed.criteria import CRITERIA, LIMITED
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import sections
+from brimwork.design.typed.limits import at_least, at_most
+from brimwork.design.typed.questions import QUESTIONS
+from brimwork.design.typed.reading import Several
 from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-BOWL, STONES, BLADE, STEPS = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
+BOWL, STONES, BLADE, STEPS = (file.load_design(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 OF = {"overflowing vessel": BOWL, "drilled stones": STONES, "blade": BLADE, "cascade": STEPS}
 
 DRAINED, GRID = "can be drained and vented in frost, or there is no frost", "slab or grid wherever a foot can come"
@@ -111,7 +119,7 @@ def test_every_measured_check_reaches_every_grade(check_id, grade):
     assert bool(found.remedy) == (grade > 0)
 
 
-@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id not in checks.COMPUTED], ids=lambda question: question.id)
+@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id not in COMPUTED], ids=lambda question: question.id)
 def test_every_question_grades_every_answer_and_asks_when_there_is_none(question):
     design = OF[(question.kinds or ("overflowing vessel",))[0]]
     for words, grade in question.answers:
@@ -129,7 +137,7 @@ NUMBERS = {
 }
 
 
-@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id in checks.COMPUTED], ids=lambda question: question.id)
+@pytest.mark.parametrize("question", [each for each in QUESTIONS if each.id in COMPUTED], ids=lambda question: question.id)
 def test_of_a_number_and_an_answer_the_worse_one_counts(question):
     good, bad = (changed(BOWL, changes) for changes in NUMBERS[question.id])
     for words, grade in question.answers:
@@ -230,15 +238,15 @@ def test_no_check_is_left_out_here():
 
 @pytest.mark.parametrize("kind", OF)
 def test_a_check_of_an_empty_design_is_not_shown_and_one_of_another_kind_does_not_apply(kind):
-    bare = inputs.parse(f'format = 1\nkind = "{kind}"')
+    bare = file.parse_design(f'format = 1\nkind = "{kind}"')
     grades = {f.grade for f in checks.findings(chain_of(bare))}
     assert grades == {"not shown", "does not apply"}
 
 
 def test_noise_of_the_last_bit_cannot_fail_a_limit_that_is_just_met():
-    assert checks.at_most(0.050, 0.1).grade(0.45 - 0.40) == "pass"
-    assert checks.at_least(0.3, 0.1).grade(0.1 + 0.2 - 1e-17) == "pass"
-    assert checks.at_most(0.05, 0.1).grade(0.0500001) == "marginal"
+    assert at_most(0.050, 0.1).grade(0.45 - 0.40) == "pass"
+    assert at_least(0.3, 0.1).grade(0.1 + 0.2 - 1e-17) == "pass"
+    assert at_most(0.05, 0.1).grade(0.0500001) == "marginal"
 
 
 def test_a_bucket_goes_before_the_pump_curve_and_grades_again():
@@ -295,8 +303,8 @@ REFERRED = {"C20", "C46e", "C24", "C25", "C25e", "C26", "C28", "C32", "C48", "C6
 
 
 def test_every_check_of_a_number_can_have_limits_of_its_own_but_those_of_safety():
-    numbers = {check.id: check.unit for check in checks.CHECKS if isinstance(check, checks.Check) and check.id not in REFERRED | {"C55"}}
-    assert numbers == LIMITED, "each in the unit of its check"
+    numbers = {check.id for check in checks.CHECKS if isinstance(check, Check)}
+    assert numbers - LIMITED.keys() == REFERRED | {"C55"}
     with pytest.raises(InputError, match="has no key 'C32'"):
         BOWL.having("limits.C32", "up to 3 m; up to 4 m")
 
@@ -351,8 +359,16 @@ def test_no_value_makes_findings_drawings_or_quantities_crash(kind, changes):
 def test_a_check_names_all_that_it_waits_for_and_the_most_wanted_value_comes_first():
     bare = BOWL.having("pump.power", None).having("supply.voltage", None).having("supply.drop", None)
     assert set(finding(bare, "C42").needs) == {"pump.power", "supply.voltage", "supply.drop"}
-    found = checks.findings(chain_of(inputs.blank("overflowing vessel", "Nothing but a name")))
-    (first, most), *rest = checks.wanted(found)
+    found = checks.findings(chain_of(blank_design("overflowing vessel", "Nothing but a name")))
+    (first, most), *rest = wanted(found)
     assert most >= 9 and all(count <= most for _, count in rest)
     assert first in ("levels.block_top", "vessel.stands_on"), "where everything stands decides head, order, splash and load"
     assert not any(key.startswith(("assumptions.", "limits.")) for key, _ in rest), "what is assumed is not asked for"
+
+
+def test_what_a_check_asks_and_how_it_is_worked_out_belong_together():
+    """Every criterion has its check, every check its limits from one place only."""
+    rows = [check for check in checks.CHECKS if hasattr(check, "criterion")]
+    assert [row for row in CRITERIA if row not in [check.criterion for check in rows]] == []
+    both = [check.id for check in rows if isinstance(check, Check) and bool(check.limits) == bool(check.criterion.limits)]
+    assert both == [], "limits stand either in the criterion or, where they hang on the design, in the check"

@@ -17,8 +17,8 @@ from matplotlib.colors import to_hex
 from test_drawing import shown
 
 import brimwork
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import load
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed.file import load_design
 from brimwork.drawing import plotted, records, svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import Dot, Stroke, Words, layout
@@ -64,7 +64,7 @@ def sheets():
     """Every picture of a formula, and every drawing of the designs that are shipped."""
     made = [shown(name, 0.5)[2].sheet for name in pictured()]
     for path in sorted((ROOT / "workbooks" / "designs").glob("*.toml")):
-        made += [sheet for _, sheet in drawings(chain_of(load(path))) if isinstance(sheet, Sheet)]
+        made += [sheet for _, sheet in drawings(chain_of(load_design(path))) if isinstance(sheet, Sheet)]
     return made
 
 

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from brimwork import topics
-from brimwork.design.checks import CHECKS
+from brimwork.design.judged.checks import CHECKS
 from brimwork.drawing import svg
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Line

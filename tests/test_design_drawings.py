@@ -14,10 +14,11 @@ from matplotlib.path import Path as Outline
 from matplotlib.textpath import TextPath
 
 from brimwork import units
-from brimwork.design import levels, patches
-from brimwork.design.dry_month import DAYS, basin, dry_month
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import load
+from brimwork.design.follows.dry_month import DAYS, basin, dry_month
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.levels import levels
+from brimwork.design.typed import patches
+from brimwork.design.typed.file import load_design
 from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.layout import Area, Stroke, Words, layout, words
@@ -33,7 +34,7 @@ from brimwork.drawing.water import reservoir_bars, thirty_days
 from brimwork.units import InputError
 
 FOLDER = Path(__file__).parents[1] / "workbooks" / "designs"
-DESIGNS = {path.stem: load(path) for path in sorted(FOLDER.glob("*.toml"))}
+DESIGNS = {path.stem: load_design(path) for path in sorted(FOLDER.glob("*.toml"))}
 BOWL, STONES, BLADE, CASCADE = (DESIGNS[name] for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 
 

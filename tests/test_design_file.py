@@ -12,9 +12,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from brimwork import files
-from brimwork.design import checks, inputs
-from brimwork.design.features import chain_of
-from brimwork.design.fields import SECTIONS, Field
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import FINDING_GRADES
+from brimwork.design.typed import file
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.reading import Field
 from brimwork.units import InputError
 
 BOWL = (Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml").read_text(encoding="utf-8")
@@ -45,7 +48,7 @@ BOWL = (Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml
 def test_bad_input_says_what_was_given_and_what_to_write(change, told):
     assert change[0] in BOWL
     with pytest.raises(InputError, match=told.replace("[", r"\[")):
-        inputs.parse(BOWL.replace(*change, 1))
+        file.parse_design(BOWL.replace(*change, 1))
 
 
 def test_an_unreadable_file_is_named(tmp_path):
@@ -53,11 +56,11 @@ def test_an_unreadable_file_is_named(tmp_path):
         path = tmp_path / name
         path.mkdir() if content == "folder" else path.write_bytes(content) if content else None
         with pytest.raises(InputError, match=name):
-            inputs.load(path)
+            file.load_design(path)
 
 
 def test_a_design_with_nothing_but_a_kind_loads_and_says_what_every_check_needs():
-    bare = inputs.parse('format = 1\nkind = "overflowing vessel"')
+    bare = file.parse_design('format = 1\nkind = "overflowing vessel"')
     found = checks.findings(chain_of(bare))
     assert {finding.grade for finding in found} == {"not shown", "does not apply"}
     assert all(finding.value.startswith("needs ") and "(" in finding.value for finding in found if finding.grade == "not shown")
@@ -66,7 +69,7 @@ def test_a_design_with_nothing_but_a_kind_loads_and_says_what_every_check_needs(
 def test_saving_keeps_comments_order_and_everything_that_was_not_changed(tmp_path):
     path = tmp_path / "bowl.toml"
     path.write_text(BOWL.replace("[pump]", "[pump] # bought second-hand"), encoding="utf-8")
-    inputs.save(inputs.load(path).having("pump.power", "50 W", "measured"), path)
+    file.save_design(file.load_design(path).having("pump.power", "50 W", "measured"), path)
     text = path.read_text(encoding="utf-8")
     assert "# bought second-hand" in text and 'power = {value = "50 W", basis = "measured"}' in text
     before, after = BOWL.splitlines(), [line.replace(" # bought second-hand", "") for line in text.splitlines()]
@@ -74,10 +77,10 @@ def test_saving_keeps_comments_order_and_everything_that_was_not_changed(tmp_pat
 
 
 def test_a_value_taken_out_is_unknown_and_the_checks_that_need_it_are_not_shown():
-    design = inputs.parse(BOWL).having("pump.power", None)
+    design = file.parse_design(BOWL).having("pump.power", None)
     grades = {finding.id: finding.grade for finding in checks.findings(chain_of(design))}
     assert grades["C03"] == "not shown" and grades["C42"] == "not shown" and grades["C01"] == "pass"
-    assert "power" not in inputs.dump(design, BOWL).split("[pump]")[1].split("[")[0]
+    assert "power" not in file.dump_design(design, BOWL).split("[pump]")[1].split("[")[0]
 
 
 _KEYS = [(f"{section}.{key}", field) for section, fields in SECTIONS.items() for key, field in fields.items() if isinstance(field, Field)]
@@ -86,14 +89,14 @@ _KEYS = [(f"{section}.{key}", field) for section, fields in SECTIONS.items() for
 @settings(max_examples=150, deadline=None)
 @given(st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e6) | st.none()), min_size=1, max_size=6))
 def test_no_value_makes_the_chain_crash_or_say_nan(changes):
-    design = inputs.parse(BOWL)
+    design = file.parse_design(BOWL)
     for (key, field), value in changes:
         try:
             design = design.having(key, None if value is None else f"{value:.6g} {field.unit}".strip())
         except InputError:
             continue
     for finding in checks.findings(chain_of(design)):
-        assert finding.grade in checks.GRADES and "nan" not in finding.value.lower().split()
+        assert finding.grade in FINDING_GRADES and "nan" not in finding.value.lower().split()
 
 
 @given(st.integers(0, 2**32))
@@ -101,21 +104,21 @@ def test_no_value_makes_the_chain_crash_or_say_nan(changes):
 def test_what_is_written_is_read_back_the_same(seed):
     import random
 
-    design = inputs.parse(BOWL)
+    design = file.parse_design(BOWL)
     for key in random.Random(seed).sample(sorted(design.values), 12):
         design = design.having(key, None)
-    assert inputs.parse(inputs.dump(design)) == design
-    assert inputs.parse(inputs.dump(design, BOWL)) == design
+    assert file.parse_design(file.dump_design(design)) == design
+    assert file.parse_design(file.dump_design(design, BOWL)) == design
 
 
 SAVER = """
 import sys
-from brimwork.design import inputs
+from brimwork.design.typed import file
 path = sys.argv[1]
-design = inputs.load(path)
+design = file.load_design(path)
 print("ready", flush=True)
 for n in range(100000):
-    inputs.save(design.having("pump.power", f"{45 + n % 50} W"), path)
+    file.save_design(design.having("pump.power", f"{45 + n % 50} W"), path)
 """
 
 
@@ -130,9 +133,9 @@ def test_a_program_killed_while_saving_leaves_a_whole_file(tmp_path):
         process.send_signal(signal.SIGKILL)
         process.wait()
         process.stdout.close()
-        power = inputs.load(path)["pump.power"]
+        power = file.load_design(path)["pump.power"]
         assert 45 <= power < 95
-    assert len(inputs.load(path).values) == len(inputs.parse(BOWL).values)
+    assert len(file.load_design(path).values) == len(file.parse_design(BOWL).values)
 
 
 def test_a_folder_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
@@ -144,35 +147,35 @@ def test_a_folder_that_refuses_leaves_the_old_file(tmp_path, monkeypatch):
 
     monkeypatch.setattr(files.os, "fsync", full)
     with pytest.raises(InputError, match="your old file is as it was"):
-        inputs.save(inputs.load(path).having("pump.power", "50 W"), path)
+        file.save_design(file.load_design(path).having("pump.power", "50 W"), path)
     assert path.read_text(encoding="utf-8") == BOWL
     assert [p.name for p in tmp_path.iterdir()] == ["bowl.toml"]
 
 
 def test_a_file_that_is_something_else_is_never_written_over(tmp_path):
-    design = inputs.parse(BOWL)
+    design = file.parse_design(BOWL)
     for name, content in (("notes.txt", b"remember the milk"), ("picture.png", b"\x89PNG\xff\xfe")):
         (tmp_path / name).write_bytes(content)
         with pytest.raises(InputError, match="save under another name"):
-            inputs.save(design, tmp_path / name)
+            file.save_design(design, tmp_path / name)
         assert (tmp_path / name).read_bytes() == content
     deep = 'format = 1\nkind = "blade"\n[lining]\nrolls = ' + "[" * 3000 + "]" * 3000
     with pytest.raises(InputError):
-        inputs.parse(deep)
+        file.parse_design(deep)
 
 
 def test_a_file_from_an_editor_that_marks_its_encoding_is_read(tmp_path):
     (tmp_path / "bowl.toml").write_text("\ufeff" + BOWL, encoding="utf-8")
-    assert inputs.load(tmp_path / "bowl.toml").title == "Library bowl"
+    assert file.load_design(tmp_path / "bowl.toml").title == "Library bowl"
 
 
 @pytest.mark.parametrize("title", ("", "  ", "bell\\u0001"))
 def test_a_title_must_be_words_that_can_be_printed(title):
     with pytest.raises(InputError, match="must be words"):
-        inputs.parse(BOWL.replace('title = "Library bowl"', f'title = "{title}"'))
+        file.parse_design(BOWL.replace('title = "Library bowl"', f'title = "{title}"'))
 
 
 def test_counts_are_whole():
     for key, bad in (("reservoir.blocks_along", "0"), ("reservoir.blocks_along", "1.5"), ("reservoir.blocks_along", "1000"), ("site.sling_legs", "2.4")):
         with pytest.raises(InputError, match="whole number|over 50|over 4"):
-            inputs.parse(BOWL).having(key, bad)
+            file.parse_design(BOWL).having(key, bad)

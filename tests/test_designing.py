@@ -6,8 +6,9 @@ from types import SimpleNamespace
 
 import pytest
 
-from brimwork.design import inputs
-from brimwork.design.fields import KINDS, sections
+from brimwork.design.typed import file
+from brimwork.design.typed.fields import sections
+from brimwork.design.typed.kinds import KINDS
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.designing import QUICK, DesignView
 from brimwork.notebook.form import HEADS, STEPS, keys_of
@@ -27,9 +28,9 @@ def view(tmp_path):
 def test_save_asks_before_it_replaces_another_file(view, tmp_path):
     view.file.value = str(tmp_path / "quick-check.toml")
     view.save()
-    assert "press Save again" in view.told.value and inputs.load(tmp_path / "quick-check.toml").title == "Quick check"
+    assert "press Save again" in view.told.value and file.load_design(tmp_path / "quick-check.toml").title == "Quick check"
     view.save()
-    assert "Saved" in view.told.value and inputs.load(tmp_path / "quick-check.toml").title == "Library bowl"
+    assert "Saved" in view.told.value and file.load_design(tmp_path / "quick-check.toml").title == "Library bowl"
     view.file.value = str(tmp_path / "library-bowl.toml")
     view.load()
     view.save()
@@ -126,8 +127,8 @@ def test_another_kind_keeps_what_it_has_a_place_for(view, tmp_path):
     view.file.value = str(tmp_path / "library-bowl.toml")
     view.save()
     view.save()
-    assert inputs.load(tmp_path / "library-bowl.toml").kind == "cascade", "also over a design of another kind"
-    assert inputs.parse(inputs.dump(kept)).values.keys() == kept.values.keys()
+    assert file.load_design(tmp_path / "library-bowl.toml").kind == "cascade", "also over a design of another kind"
+    assert file.parse_design(file.dump_design(kept)).values.keys() == kept.values.keys()
 
 
 def test_print_writes_the_pack_and_asks_before_it_replaces_one(view, tmp_path):

@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 import wntr
 
-from brimwork.design import inputs
-from brimwork.design.features import chain_of
-from brimwork.design.manifold import Branch, balance, running
-from brimwork.design.pipework import Stretch, head_needed
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.manifold import Branch, balance, running
+from brimwork.design.follows.pipework import Stretch, head_needed
+from brimwork.design.typed import file
 from brimwork.topics.hazen_williams import flow_by_hazen_williams
 from brimwork.topics.pump_laws import SlowedPump, duty_one_after_the_other, duty_side_by_side
 from brimwork.topics.pumps import LabelPump, TabulatedPump, duty_point
@@ -83,7 +83,7 @@ def test_hazen_williams_gives_the_flow_of_the_engine(tmp_path, bore, length, C, 
 
 def test_the_duty_point_of_the_library_bowl_is_that_of_the_engine(tmp_path):
     """The whole design chain against the engine, pump by three points of its label's parabola; the design's law is Blasius, the engine's hose smooth plastic."""
-    design = inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
+    design = file.load_design(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
     chain = chain_of(design)
     pump = [(share * design["pump.free_flow"], chain.pump.head(share * design["pump.free_flow"])) for share in (0.0, 0.5, 1.0)]
     pipe = {"length": design["pipe.length"], "diameter": design["pipe.bore"], "roughness": 1.5e-6, "minor_loss": design["pipe.fittings"]}

@@ -6,14 +6,18 @@ from pathlib import Path
 import pytest
 
 from brimwork import units
-from brimwork.design import checks
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Field, Several, sections
-from brimwork.design.inputs import blank, load
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import SECTIONS, sections
+from brimwork.design.typed.file import load_design
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.limits import Bounds
+from brimwork.design.typed.reading import Choice, Corners, Curve, Date, Field, Several
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
-DESIGNS = {path.stem: load(path) for path in sorted((Path(__file__).parents[1] / "workbooks" / "designs").glob("*.toml"))}
+DESIGNS = {path.stem: load_design(path) for path in sorted((Path(__file__).parents[1] / "workbooks" / "designs").glob("*.toml"))}
 FIELDS = [(section, key, field) for section, fields in SECTIONS.items() for key, field in fields.items()]
 REGIONS = ("UK", "US")
 # Letters of the nomenclature that fields of the design give their value to: their usual ranges hold the examples.
@@ -73,7 +77,7 @@ def test_by_hand_the_us_examples_are_about_as_large_as_the_others():
 
 
 def test_a_refusal_shows_an_example_in_the_units_of_the_region():
-    us, uk = (blank("overflowing vessel", "Mine").headed("region", region) for region in ("US", "UK"))
+    us, uk = (blank_design("overflowing vessel", "Mine").headed("region", region) for region in ("US", "UK"))
     with pytest.raises(InputError, match=r"such as vessel.rim_diameter = 31 in"):
         us.having("vessel.rim_diameter", "wide")
     with pytest.raises(InputError, match=r"such as vessel.rim_diameter = 30 in$"):
@@ -82,7 +86,7 @@ def test_a_refusal_shows_an_example_in_the_units_of_the_region():
         uk.having("vessel.rim_diameter", "-780 mm")
     with pytest.raises(InputError, match="the ground leakage of everything on the GFCI, pump running cannot be below zero"):
         us.having("supply.leakage", "-1 mA")
-    columns = blank("drilled stones", "Mine").headed("region", "US")
+    columns = blank_design("drilled stones", "Mine").headed("region", "US")
     for given, example in ((5, '"30 in", "24 in"'), (["wide"], "30 in"), (["14"], "14 in")):
         with pytest.raises(InputError, match=example):
             columns.having("stones.heights", given)
@@ -90,23 +94,23 @@ def test_a_refusal_shows_an_example_in_the_units_of_the_region():
 
 def test_a_share_typed_as_a_percentage_is_offered_both_ways():
     with pytest.raises(InputError, match=r'is over 1, .*: write reservoir.void_fraction = 0.95 or reservoir.void_fraction = "95 %"$'):
-        blank("blade", "Mine").having("reservoir.void_fraction", 95)
-    assert blank("blade", "Mine").having("reservoir.void_fraction", "95 %")["reservoir.void_fraction"] == pytest.approx(0.95)
+        blank_design("blade", "Mine").having("reservoir.void_fraction", 95)
+    assert blank_design("blade", "Mine").having("reservoir.void_fraction", "95 %")["reservoir.void_fraction"] == pytest.approx(0.95)
 
 
 @pytest.mark.parametrize(
     ("text", "fall"), [("1:100", 0.01), ("1 in 80", 0.0125), ("1 : 50", 0.02), ("1 %", 0.01), ("0.01", 0.01), (0.01, 0.01), ("1/8 in/ft", 1 / 96)]
 )
 def test_a_slope_is_read_as_the_trade_writes_it(text, fall):
-    assert blank("cascade", "Mine").having("cascade.rill_slope", text)["cascade.rill_slope"] == pytest.approx(fall)
+    assert blank_design("cascade", "Mine").having("cascade.rill_slope", text)["cascade.rill_slope"] == pytest.approx(fall)
 
 
 @pytest.mark.parametrize("text", ["1:0", "1 in", "1:", ":100", "a:b", "1:100:2", "1:" + "9" * 70, "-1:100"])
 def test_what_is_no_slope_is_refused_with_one_that_is(text):
     with pytest.raises(InputError):
-        blank("cascade", "Mine").having("cascade.rill_slope", text)
+        blank_design("cascade", "Mine").having("cascade.rill_slope", text)
     with pytest.raises(InputError, match="such as cascade.rill_slope = 1:100"):
-        blank("cascade", "Mine").having("cascade.rill_slope", "steep")
+        blank_design("cascade", "Mine").having("cascade.rill_slope", "steep")
 
 
 def test_limits_are_named_by_their_check_and_show_what_counts_until_the_design_says_its_own():
@@ -116,9 +120,9 @@ def test_limits_are_named_by_their_check_and_show_what_counts_until_the_design_s
     for check, field in SECTIONS["limits"].items():
         assert isinstance(field, Bounds) and check not in field.name
         row = checks.numbered(check)
-        if not callable(row.limits):
+        if usual := row.criterion.limits:
             good, fair = field.read(typed(field, "UK"), check)
-            assert good == pytest.approx(row.limits.good) and fair == pytest.approx(row.limits.fair)
+            assert good == pytest.approx(usual.good) and fair == pytest.approx(usual.fair)
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -129,7 +133,7 @@ def test_no_box_asks_for_what_plays_no_part_in_the_kind(kind):
     assert ("programme.coat" in shown) == (kind == "overflowing vessel") and ("limits.C01m" in shown) == (kind == "drilled stones")
     for design in DESIGNS.values():
         assert design.kind != kind or set(design.values) <= shown, "what a design gives has its box"
-    needed = {key for finding in checks.findings(chain_of(blank(kind, "Nothing yet"))) for key in finding.needs}
+    needed = {key for finding in checks.findings(chain_of(blank_design(kind, "Nothing yet"))) for key in finding.needs}
     assert needed <= shown, "what a check waits for has its box"
 
 

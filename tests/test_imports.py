@@ -81,6 +81,61 @@ def test_a_module_imports_only_from_its_own_layer_and_those_before_it(file):
         assert (layer, other) not in FORBIDDEN, f"{layer} does not know {other}"
 
 
+ROOMS = ("typed", "follows", "done", "judged")  # of design/, in the order in which a value goes through them
+
+
+def _module(file: Path) -> str:
+    return ".".join(("brimwork", *file.relative_to(SOURCE).with_suffix("").parts)).removesuffix(".__init__")
+
+
+def _circle(arrows: dict[str, set[str]]) -> list[str]:
+    """Modules that import each other in a circle, one after the other; empty where there is none."""
+    done: set[str] = set()
+
+    def walk(at: str, way: list[str]) -> list[str]:
+        if at in way:
+            return [*way[way.index(at) :], at]
+        for other in sorted(arrows.get(at, set()) - done):
+            if found := walk(other, [*way, at]):
+                return found
+        done.add(at)
+        return []
+
+    return next(filter(None, (walk(start, []) for start in sorted(arrows))), [])
+
+
+def _arrows() -> dict[str, set[str]]:
+    """Which file imports which: inside functions and for types only, too."""
+    known = {_module(file) for file in FILES}
+    found = {}
+    for file in FILES:
+        names: set[str] = set()
+        for node in ast.walk(ast.parse(file.read_text())):
+            if isinstance(node, ast.Import):
+                names |= {alias.name for alias in node.names}
+            elif isinstance(node, ast.ImportFrom):
+                names |= {f"{node.module}.{alias.name}" if f"{node.module}.{alias.name}" in known else f"{node.module}" for alias in node.names}
+        found[_module(file)] = (names & known) - {_module(file), "brimwork"}
+    return found
+
+
+def test_no_files_import_each_other_in_a_circle():
+    assert _circle(_arrows()) == []
+
+
+def test_a_circle_of_imports_is_found():
+    assert _circle({"a": {"b"}, "b": {"c", "d"}, "c": set(), "d": {"b"}}) == ["b", "d", "b"]
+    assert _circle({"a": {"b", "c"}, "b": {"c"}, "c": set()}) == []
+
+
+@pytest.mark.parametrize("file", sorted((SOURCE / "design").rglob("[!_]*.py")), ids=lambda file: str(file.relative_to(SOURCE)))
+def test_a_value_goes_through_the_rooms_of_a_design_in_one_direction(file):
+    room = file.relative_to(SOURCE / "design").parts[0]
+    for name in _own(file):
+        if name.startswith("design."):
+            assert ROOMS.index(name.split(".")[1]) <= ROOMS.index(room), f"{room} imports {name}"
+
+
 @pytest.mark.parametrize("file", sorted((SOURCE / "topics").glob("*.py")), ids=lambda file: file.name)
 def test_topics_do_not_import_each_other(file):
     assert not {name for name in _own(file) if name.startswith("topics")}

@@ -19,8 +19,8 @@ from matplotlib.path import Path as Outline
 from matplotlib.transforms import Bbox
 
 from brimwork import topics
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import load
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed.file import load_design
 from brimwork.drawing import aside, marks
 from brimwork.drawing.design import DRAWN
 from brimwork.drawing.graph import Axis, graph
@@ -252,6 +252,6 @@ def test_no_label_of_a_picture_in_time_runs_into_anything(turns, overflow, lowes
 @pytest.mark.parametrize("region", ("UK", "US"))
 @pytest.mark.parametrize("path", sorted((ROOT / "workbooks" / "designs").glob("*.toml")), ids=lambda path: path.stem)
 def test_no_label_of_a_designs_chart_runs_into_anything(title, region, path):
-    chain = chain_of(load(path).headed("region", region))
+    chain = chain_of(load_design(path).headed("region", region))
     if title != "level from start to stop" or chain.edges:
         assert faults(DRAWN[title](chain)) == []

@@ -9,12 +9,15 @@ from pathlib import Path
 import pytest
 
 from brimwork import units
-from brimwork.design import checks, inputs, levels
-from brimwork.design.features import chain_of
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.levels import levels
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import FINDING_GRADES
+from brimwork.design.typed import file
 
 ROOT = Path(__file__).parents[1]
 SCENARIO = json.loads((Path(__file__).parent / "scenarios" / "library-bowl.json").read_text(encoding="utf-8"))
-DESIGN = inputs.load(ROOT / "workbooks" / "designs" / "library-bowl.toml")
+DESIGN = file.load_design(ROOT / "workbooks" / "designs" / "library-bowl.toml")
 CHAIN = chain_of(DESIGN)
 
 # scenario's key: (result of the chain, unit of the scenario, tolerance)
@@ -82,7 +85,7 @@ def test_every_verdict_of_the_scenario_is_exact(row):
 
 def test_fails_stand_first_and_every_fail_says_what_to_change():
     found = checks.findings(CHAIN)
-    grades = [checks.GRADES.index(finding.grade) for finding in found]
+    grades = [FINDING_GRADES.index(finding.grade) for finding in found]
     assert grades == sorted(grades) and found[0].grade == "fail"
     assert all(finding.remedy for finding in found if finding.grade in ("fail", "marginal"))
 

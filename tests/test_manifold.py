@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from brimwork import units
-from brimwork.design.manifold import Branch, balance, running
-from brimwork.design.pipework import Stretch, head_needed, losses
+from brimwork.design.follows.manifold import Branch, balance, running
+from brimwork.design.follows.pipework import Stretch, head_needed, losses
 from brimwork.topics.pumps import LabelPump, TabulatedPump, duty_point
 from brimwork.units import InputError
 

@@ -8,8 +8,9 @@ import pypdf
 import pytest
 
 from brimwork import cli
-from brimwork.design import checks, inputs
-from brimwork.design.features import chain_of
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.typed import file
 from brimwork.pack import results, site
 from brimwork.pack.document import document, write_pack
 
@@ -20,7 +21,7 @@ DAY = datetime.date(2026, 5, 31)
 @pytest.fixture(scope="module")
 def pack(tmp_path_factory):
     path = tmp_path_factory.mktemp("pack") / "bowl.pdf"
-    write_pack(inputs.load(BOWL), path, DAY)
+    write_pack(file.load_design(BOWL), path, DAY)
     return path
 
 
@@ -29,7 +30,7 @@ def text_of(page):
 
 
 def test_the_same_design_and_day_give_the_same_bytes(pack, tmp_path):
-    write_pack(inputs.load(BOWL), tmp_path / "again.pdf", DAY)
+    write_pack(file.load_design(BOWL), tmp_path / "again.pdf", DAY)
     assert (tmp_path / "again.pdf").read_bytes() == pack.read_bytes()
 
 
@@ -83,7 +84,7 @@ def test_workings_quantities_and_inputs_are_printed(pack):
 
 @pytest.mark.parametrize("region", ("UK", "US"))
 def test_an_almost_empty_design_still_makes_a_pack_that_says_what_it_needs(tmp_path, region):
-    design = inputs.parse(f'format = 1\nkind = "overflowing vessel"\ntitle = "Odd #*_$ ``\\\\ title"\nregion = "{region}"')
+    design = file.parse_design(f'format = 1\nkind = "overflowing vessel"\ntitle = "Odd #*_$ ``\\\\ title"\nregion = "{region}"')
     write_pack(design, tmp_path / "bare.pdf", DAY)
     reader = pypdf.PdfReader(tmp_path / "bare.pdf")
     assert "needs" in text_of(reader.pages[0]) and "Odd #*_$" in text_of(reader.pages[0])
@@ -105,7 +106,7 @@ def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
 
 @pytest.mark.parametrize("name", ("school-columns", "terrace-blade"))
 def test_every_kind_of_feature_makes_a_pack(tmp_path, name):
-    write_pack(inputs.load(BOWL.with_stem(name)), tmp_path / "x.pdf", DAY)
+    write_pack(file.load_design(BOWL.with_stem(name)), tmp_path / "x.pdf", DAY)
     text = " ".join(text_of(page) for page in pypdf.PdfReader(tmp_path / "x.pdf").pages)
     assert "Does not apply to this kind of feature" in text and "Workings" in text and "void-former blocks" in text
     first = text_of(pypdf.PdfReader(tmp_path / "x.pdf").pages[0])
@@ -122,7 +123,7 @@ def test_a_pack_is_never_written_over_a_design(tmp_path, capsys):
 @pytest.mark.parametrize(("name", "region", "paper"), (("library-bowl", "UK", 210), ("school-columns", "US", 215.9)))
 def test_drawings_are_printed_at_the_scale_that_they_name(tmp_path, name, region, paper):
     """As wide as their sheets, and no wider than the page between its margins of 18 mm: 210 - 36 = 174 mm of A4, more of Letter."""
-    source = document(inputs.load(BOWL.with_stem(name)).headed("region", region), DAY, tmp_path)
+    source = document(file.load_design(BOWL.with_stem(name)).headed("region", region), DAY, tmp_path)
     sheets = [(float(width), Path(tmp_path, file).read_text()) for file, width in re.findall(r'image\("(drawing\d+\.svg)", width: ([\d.]+)mm', source)]
     scaled = [width for width, text in sheets if "scale bar" in text]
     assert len(scaled) == 2 and all(f'width="{width:g}mm"' in text for width, text in sheets if "scale bar" in text)
@@ -131,13 +132,16 @@ def test_drawings_are_printed_at_the_scale_that_they_name(tmp_path, name, region
 
 def test_levels_of_a_us_design_stand_in_inches_first(tmp_path):
     """By hand: 18 + 2.5 in of blocks and cover put the floor at -20 1/2 in; 20.5 x 25.4 = 520.7 mm."""
-    source = document(inputs.load(BOWL.with_stem("school-columns")), DAY, tmp_path)
+    source = document(file.load_design(BOWL.with_stem("school-columns")), DAY, tmp_path)
     assert re.search(r'reservoir floor"\], \[#"-20 1/2"\], \[#"-521"\]', source) and source.index('"inches"') < source.index('"mm"')
 
 
 def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
     wet = (
-        inputs.load(BOWL).having("site.pit_sides", "wet or running soil, or nobody competent").having("site.cost", "9000 cur").having("site.budget", "100 cur")
+        file.load_design(BOWL)
+        .having("site.pit_sides", "wet or running soil, or nobody competent")
+        .having("site.cost", "9000 cur")
+        .having("site.budget", "100 cur")
     )
     found = checks.findings(chain_of(wet))
     assert {"C32", "C56"} <= {finding.id for finding in found if finding.grade == "fail"}
@@ -150,7 +154,7 @@ def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
 def test_the_fall_that_counts_as_tight_is_the_one_of_its_check():
     """2 mm in a day, common practice; a design may set its own."""
     leak = [name for _, name in site.MEASURES].index("leak")
-    bowl = inputs.load(BOWL)
+    bowl = file.load_design(BOWL)
 
     def predicted(design):
         return site._predicted(chain_of(design), site.MEASURES[leak][1])

@@ -8,12 +8,12 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from brimwork.design import inputs
-from brimwork.design.features import chain_of
-from brimwork.design.fields import SECTIONS
-from brimwork.design.inputs import Given
-from brimwork.design.programme import programme
-from brimwork.design.wording import PAIRS, measured, worded
+from brimwork.design.done.programme import programme
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed import file
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.known import Given
+from brimwork.design.typed.wording import PAIRS, measured, worded
 from brimwork.drawing.bars import bars
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Mark, Polygon
@@ -26,7 +26,7 @@ NAMES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")
 
 
 def load(name, region=""):
-    design = inputs.load(DESIGNS / f"{name}.toml")
+    design = file.load_design(DESIGNS / f"{name}.toml")
     return replace(design, region=region) if region else design
 
 

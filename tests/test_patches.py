@@ -5,13 +5,14 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import checks, inputs, patches
-from brimwork.design.features import chain_of
-from brimwork.design.levels import gaps, levels
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.levels import gaps, levels
+from brimwork.design.judged import checks
+from brimwork.design.typed import file, patches
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-BOWL, STONES, BLADE = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade"))
+BOWL, STONES, BLADE = (file.load_design(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade"))
 # An L: 300 by 300 mm with a corner of 200 by 200 mm taken out, so 0.09 - 0.04 = 0.05 m2.
 L_SHAPE = [["0 mm", "0 mm"], ["300 mm", "0 mm"], ["300 mm", "100 mm"], ["100 mm", "100 mm"], ["100 mm", "300 mm"], ["0 mm", "300 mm"]]
 
@@ -54,8 +55,8 @@ def test_corners_that_enclose_nothing_or_cross_are_refused():
 
 
 def test_corners_are_saved_and_read_again(tmp_path):
-    inputs.save(on_blocks(BOWL).having("vessel.foot_corners", L_SHAPE), tmp_path / "foot.toml")
-    assert len(inputs.load(tmp_path / "foot.toml")["vessel.foot_corners"]) == 6
+    file.save_design(on_blocks(BOWL).having("vessel.foot_corners", L_SHAPE), tmp_path / "foot.toml")
+    assert len(file.load_design(tmp_path / "foot.toml")["vessel.foot_corners"]) == 6
 
 
 def test_what_reaches_over_the_edge_of_the_blocks_is_told():

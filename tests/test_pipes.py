@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from scipy.special import wrightomega
 
 from brimwork import tables
-from brimwork.design.pipework import Stretch, head_needed, losses
+from brimwork.design.follows.pipework import Stretch, head_needed, losses
 from brimwork.topics.change_of_bore import change_of_basis, head_lost_at_widening, pressure_after_widening, widening_coefficient
 from brimwork.topics.friction import (
     blasius,

@@ -8,18 +8,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from brimwork.design import inputs
-from brimwork.design.cost import CostSheet
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS, SECTIONS
-from brimwork.design.prices import PRICES
-from brimwork.design.programme import Calendar, critical, days_before, forward, programme, team_time
-from brimwork.design.quantities import quantities
-from brimwork.design.steps import FEATURES, HOLDS, LEADS, STEPS
+from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.programme import Calendar, critical, days_before, forward, programme, team_time
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed import file
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.prices import PRICES
+from brimwork.design.typed.steps import FEATURES, HOLDS, LEADS, STEPS
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-BOWL = inputs.load(DESIGNS / "library-bowl.toml")
+BOWL = file.load_design(DESIGNS / "library-bowl.toml")
 COATED = BOWL.having("vessel.coat", "yes")
 EIGHT = Calendar(8 * 3600.0)
 MONDAY = datetime.date(2027, 3, 1)
@@ -127,7 +129,7 @@ def test_foam_goes_in_only_where_the_design_names_it():
 @pytest.mark.parametrize("kind", KINDS)
 def test_nothing_floats_nothing_is_wired_untested_and_the_drilled_hole_is_tested(kind):
     """The pit is emptied before the blocks go in; the pump runs in a tub on a certified supply before it goes into the pit; the vessel is tested with its upright."""
-    made = {one.key: one for one in programme(chain_of(inputs.blank(kind, "x"))).steps}
+    made = {one.key: one for one in programme(chain_of(blank_design(kind, "x"))).steps}
     orders = [("liner_test", "empty"), ("empty", "blocks"), ("wiring", "certificate"), ("certificate", "trial"), ("trial", "pump"), ("edge", "pump")]
     orders += [("feature", "upright"), ("upright", "vessel_test"), ("vessel_test", "start_up")] if kind == "overflowing vessel" else []
     for first, then in orders:
@@ -144,7 +146,7 @@ def test_long_leads_are_ordered_working_days_before_they_are_needed():
     assert len(by) == len(made.orders)
     coated = {order.what: order.by for order in programme(chain_of(COATED)).orders}
     assert coated["vessel"] == datetime.date(2027, 2, 8) and coated["waterproofer for the vessel"] == datetime.date(2027, 2, 22)
-    us = programme(chain_of(inputs.load(DESIGNS / "school-columns.toml").having("programme.start", "2027-03-01")))
+    us = programme(chain_of(file.load_design(DESIGNS / "school-columns.toml").having("programme.start", "2027-03-01")))
     locate = next(order for order in us.orders if order.what.startswith("records"))
     assert locate.by == datetime.date(2027, 2, 24), "three working days before Monday 1 March: Wednesday"
 
@@ -156,7 +158,7 @@ def test_whatever_is_bought_is_in_one_order_but_for_deliveries():
 
 @pytest.mark.parametrize("name", ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 def test_every_line_that_is_bought_has_an_order_and_every_order_a_step(name):
-    design = inputs.load(DESIGNS / f"{name}.toml")
+    design = file.load_design(DESIGNS / f"{name}.toml")
     bare = name == "library-bowl"
     chain = chain_of(design.having("vessel.foam", "40 L").having("vessel.coat", "yes") if bare else design)
     ordered = {order.what for order in programme(chain).orders}
@@ -173,7 +175,7 @@ def test_what_lies_on_the_blocks_needs_no_slab_ordered():
 
 def test_an_order_is_needed_when_the_first_step_that_uses_it_begins():
     for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"):
-        made = programme(chain_of(inputs.load(DESIGNS / f"{name}.toml")))
+        made = programme(chain_of(file.load_design(DESIGNS / f"{name}.toml")))
         needed = {order.what: order.needed for order in made.orders}
         for one in made.steps:
             for lead in one.step.order:
@@ -216,7 +218,7 @@ def test_hours_of_the_team_leave_out_waits_electrician_and_other_kinds():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_kind_has_all_hold_points_once_in_order(kind):
-    made = programme(chain_of(inputs.blank(kind, "x")))
+    made = programme(chain_of(blank_design(kind, "x")))
     assert [one.step.hold for one in sorted(made.steps, key=lambda one: one.start) if one.step.hold] == list(HOLDS)
     assert made.steps[-1].key == "handover" and made.steps[-1].end == made.end
 
@@ -236,12 +238,12 @@ def test_what_is_not_a_date_is_refused_with_an_example(text):
 def test_a_date_is_read_with_and_without_quotes_and_saved_as_it_was():
     text = (DESIGNS / "library-bowl.toml").read_text(encoding="utf-8").split("[programme]")[0]
     for written in ('"2027-03-01"', "2027-03-01"):
-        design = inputs.parse(f"{text}\n[programme]\nstart = {written}\n")
+        design = file.parse_design(f"{text}\n[programme]\nstart = {written}\n")
         assert design["programme.start"] == MONDAY
-        assert f"start = {written}" in inputs.dump(design, f"{text}\n[programme]\nstart = {written}\n")
-        assert inputs.parse(inputs.dump(design)) == design
+        assert f"start = {written}" in file.dump_design(design, f"{text}\n[programme]\nstart = {written}\n")
+        assert file.parse_design(file.dump_design(design)) == design
     with pytest.raises(InputError, match="is not a date"):
-        inputs.parse(f"{text}\n[programme]\nstart = 2027-03-01T08:00:00\n")
+        file.parse_design(f"{text}\n[programme]\nstart = 2027-03-01T08:00:00\n")
 
 
 def test_one_person_takes_twice_the_usual_time_and_is_paid_for_the_same_hours():

@@ -10,7 +10,7 @@ from scipy.interpolate import PchipInterpolator
 from scipy.optimize import minimize_scalar
 
 from brimwork import tables
-from brimwork.design.pipework import Stretch, head_needed
+from brimwork.design.follows.pipework import Stretch, head_needed
 from brimwork.topics.hazen_williams import head_lost_by_hazen_williams
 from brimwork.topics.pipes import fitting_head, speed_in_a_pipe, system_constant
 from brimwork.topics.pumps import (

@@ -4,16 +4,17 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import inputs
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import Unknown
-from brimwork.design.running import circuit, course
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.running import circuit, course
+from brimwork.design.typed import file
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.known import Unknown
 from brimwork.drawing.records import Text
 from brimwork.drawing.running import start_and_stop
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-BOWL, STONES, BLADE, STEPS = (inputs.load(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
+BOWL, STONES, BLADE, STEPS = (file.load_design(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
 FULL = [BOWL, BLADE.having("catch.stone_thickness", "60 mm"), STEPS]
 
 
@@ -41,7 +42,7 @@ def test_a_check_valve_holds_hose_and_vessel_and_the_level_falls_less():
 
 def test_what_is_missing_is_named_and_stones_say_why_not():
     with pytest.raises(Unknown):
-        course(chain_of(inputs.blank("overflowing vessel", "Bare")))
+        course(chain_of(blank_design("overflowing vessel", "Bare")))
     with pytest.raises(InputError, match="no water over an edge"):
         course(chain_of(STONES))
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import inputs
+from brimwork.design.typed import file
 from brimwork.exercise import answers
 from brimwork.notebook import carrying, fading, lesson, own_numbers
 from brimwork.notebook.answer_sheet import document
@@ -25,8 +25,8 @@ def book(tmp_path, monkeypatch):
     """A folder with the invented design, as a workbook has it."""
     monkeypatch.chdir(tmp_path)
     (tmp_path / "designs").mkdir()
-    start = inputs.load(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
-    inputs.save(start, tmp_path / "designs" / "library-bowl.toml")
+    start = file.load_design(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
+    file.save_design(start, tmp_path / "designs" / "library-bowl.toml")
     return tmp_path
 
 
@@ -272,17 +272,17 @@ def test_values_are_carried_into_a_copy_of_the_design_and_the_change_is_told(boo
     own.carry()
     assert "26.4 L/min" in words(own.said), "by hand: 0.2 L/s for each of pi x 0.7 m"
     assert "Rim out of level against the head: ! marginal, now ✓ pass" in words(own.said) and "does not apply" not in words(own.said)
-    mine = inputs.load(book / carrying.MINE)
+    mine = file.load_design(book / carrying.MINE)
     assert mine["vessel.rim_diameter"] == pytest.approx(0.7) and mine.values["measured.flow"].basis == "measured" and mine.title == "My design"
     assert (book / carrying.START).read_bytes() == start, "the invented design stays as it is"
     assert kept(book)[-1]["answer"].startswith("vessel.rim_diameter = 700 mm; vessel.rim_error = 1 mm")
     other = site(("pipe.fittings",))
     other.boxes["pipe.fittings"].value = "5"
     other.carry()
-    assert inputs.load(book / carrying.MINE)["vessel.rim_diameter"] == pytest.approx(0.7), "what another workbook carried stays"
+    assert file.load_design(book / carrying.MINE)["vessel.rim_diameter"] == pytest.approx(0.7), "what another workbook carried stays"
     other.boxes["pipe.fittings"].value = ""
     other.carry()
-    assert "pipe.fittings" not in inputs.load(book / carrying.MINE).values and "needs" in words(other.said)
+    assert "pipe.fittings" not in file.load_design(book / carrying.MINE).values and "needs" in words(other.said)
 
 
 def test_a_wider_apron_is_told_as_a_longer_liner_and_more_stone(book):

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from brimwork.design import inputs
+from brimwork.design.typed import file
 from brimwork.notebook.shopping import buying
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -48,7 +48,7 @@ def test_numbers_stand_in_the_plain_text_too():
 
 def test_a_design_that_is_open_is_shown_as_it_stands():
     class View:
-        design = inputs.load(DESIGNS / "library-bowl.toml").having("prices.pump", None)
+        design = file.load_design(DESIGNS / "library-bowl.toml").having("prices.pump", None)
 
     assert "price not known" in buying(View()).html and "at least" in buying(View()).html
     assert buying(View.design).html == buying(View()).html
@@ -59,4 +59,4 @@ def test_a_file_that_is_not_there_is_told():
 
 
 def test_a_margin_of_the_whole_price_is_told():
-    assert "Please change something" in buying(inputs.load(DESIGNS / "library-bowl.toml").having("costing.margin", 1)).plain
+    assert "Please change something" in buying(file.load_design(DESIGNS / "library-bowl.toml").having("costing.margin", 1)).plain

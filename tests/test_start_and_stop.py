@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from brimwork.design.start_and_stop import Circuit, OpenHose, start_and_stop, stop
+from brimwork.design.follows.start_and_stop import Circuit, OpenHose, start_and_stop, stop
 from brimwork.topics import find
 from brimwork.units import InputError
 

@@ -10,8 +10,10 @@ from pathlib import Path
 import pytest
 
 from brimwork import units
-from brimwork.design import checks, inputs, levels
-from brimwork.design.features import chain_of
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.levels import levels
+from brimwork.design.judged import checks
+from brimwork.design.typed import file
 from brimwork.topics.rims import head_on_round_rim
 
 ROOT = Path(__file__).parents[1]
@@ -19,7 +21,7 @@ GEOMETRY, HEAD, DUTY = 0.005, 0.01, 0.015
 
 
 def design(name):
-    return inputs.load(ROOT / "workbooks" / "designs" / f"{name}.toml")
+    return file.load_design(ROOT / "workbooks" / "designs" / f"{name}.toml")
 
 
 def scenario(name):

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from brimwork.design import strips
+from brimwork.design.done import strips
 from brimwork.topics import lining
 from brimwork.units import InputError
 

@@ -9,12 +9,14 @@ from types import SimpleNamespace
 import pytest
 
 from brimwork import units
-from brimwork.design import checks
-from brimwork.design.features import chain_of
-from brimwork.design.fields import SECTIONS
-from brimwork.design.inputs import blank, load
-from brimwork.design.questions import QUESTIONS
-from brimwork.design.wording import PAIRS, graded, measured, spoken, worded
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import graded
+from brimwork.design.typed.design import blank_design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.file import load_design
+from brimwork.design.typed.questions import QUESTIONS
+from brimwork.design.typed.wording import PAIRS, measured, spoken, worded
 from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Sheet
@@ -24,8 +26,8 @@ from brimwork.notebook.shopping import buying
 from brimwork.pack.document import document
 
 FOLDER = Path(__file__).parents[1] / "workbooks" / "designs"
-DESIGNS = {path.stem: replace(load(path), title="A title", note="A note") for path in sorted(FOLDER.glob("*.toml"))}
-BARE = {kind: blank(kind, "A title") for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")}
+DESIGNS = {path.stem: replace(load_design(path), title="A title", note="A note") for path in sorted(FOLDER.glob("*.toml"))}
+BARE = {kind: blank_design(kind, "A title") for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")}
 ALL = DESIGNS | BARE
 SAID = ("title", "value", "limit", "remedy", "basis", "note")
 # Words and spellings of the UK, from the trade's own list of pairs; not read from the table that is tested.

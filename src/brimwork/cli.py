@@ -18,6 +18,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from brimwork import __version__, class_verbs, telling
+from brimwork.design.judged.findings import tally
 from brimwork.formula import Formula
 from brimwork.nomenclature import read_values
 from brimwork.spellings import nearest
@@ -173,12 +174,13 @@ def _day(text: str) -> datetime.date:
 
 
 def _pack(options: argparse.Namespace) -> int:
-    from brimwork.design import checks, inputs
-    from brimwork.design.features import chain_of
+    from brimwork.design.follows.features import chain_of
+    from brimwork.design.judged import checks
+    from brimwork.design.typed import file
     from brimwork.pack.document import write_pack
 
     try:
-        design = inputs.load(options.design)
+        design = file.load_design(options.design)
     except InputError as error:
         raise InputError(f"the design could not be read, and no pack was written: {error}") from None
     path = options.to or options.design.with_suffix(".pdf")
@@ -187,7 +189,7 @@ def _pack(options: argparse.Namespace) -> int:
     write_pack(design, path, options.date)
     found = checks.findings(chain_of(design))
     grades = Counter(finding.grade for finding in found)
-    print(f"{path}: {checks.tally(found)}")
+    print(f"{path}: {tally(found)}")
     if not grades["fail"]:
         return 0
     checks_fail = "1 check fails" if grades["fail"] == 1 else f"{grades['fail']} checks fail"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from brimwork.design.pipework import Stretch, head_needed, losses
+from brimwork.design.follows.pipework import Stretch, head_needed, losses
 
 G_RATIO = 9.81 / 9.80665  # the book takes 9.81 m/s2
 

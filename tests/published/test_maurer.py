@@ -5,7 +5,7 @@ import math
 import numpy
 import pytest
 
-from brimwork.design.pipework import Stretch, head_needed, losses
+from brimwork.design.follows.pipework import Stretch, head_needed, losses
 from brimwork.topics.friction import bore_for_a_head_loss, colebrook, flow_for_a_head_loss, reynolds_number
 from brimwork.topics.pipes import friction_head_by_flow, speed_in_a_pipe, system_constant
 from brimwork.topics.pumps import LabelPump, duty_flow, duty_point

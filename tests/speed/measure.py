@@ -215,10 +215,11 @@ def numbers() -> list[tuple[str, str]]:
     ours = each(lambda: formula.array(b=0.6, H=head, C_d=0.62), 3)
     bare = each(lambda: 2 / 3 * 0.62 * 0.6 * numpy.sqrt(2 * 9.80665) * head ** (3 / 2), 3)
     rows.append(("a million elements", f"{ours * 1e3:.1f} ms, {ours / bare:.2f} x the same expression in NumPy"))
-    from brimwork.design import checks, inputs
-    from brimwork.design.features import chain_of
+    from brimwork.design.follows.features import chain_of
+    from brimwork.design.judged import checks
+    from brimwork.design.typed import file
 
-    design = inputs.load(Path(__file__).parents[2] / "workbooks" / "designs" / "library-bowl.toml")
+    design = file.load_design(Path(__file__).parents[2] / "workbooks" / "designs" / "library-bowl.toml")
     rows.append(("a whole design with all its checks", f"{each(lambda: checks.findings(chain_of(design)), 20) * 1e3:.2f} ms"))
     return rows
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 
-from brimwork.design.programme import OPENING, Dated, Programme
-from brimwork.design.steps import WAIT
-from brimwork.design.wording import worded
+from brimwork.design.done.programme import OPENING, Dated, Programme
+from brimwork.design.typed.steps import WAIT
+from brimwork.design.typed.wording import worded
 from brimwork.drawing.records import GREY, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 
 ROW, NAMES, WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days

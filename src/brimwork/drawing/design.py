@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from brimwork.design.chain import Chain
-from brimwork.design.checks import asked
-from brimwork.design.inputs import Unknown
-from brimwork.design.wording import worded
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.wording import worded
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
 from brimwork.drawing.records import Sheet
 from brimwork.drawing.running import start_and_stop
 from brimwork.drawing.section import section
 from brimwork.drawing.water import reservoir_bars, thirty_days
-from brimwork.units import InputError
 
 DRAWN = {
     "plan": plan,
@@ -30,12 +28,6 @@ def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
     for name, draw in DRAWN.items():
         if draw is start_and_stop and not chain.edges:
             continue  # drilled stones hold no water over an edge
-        try:
-            made.append((name, draw(chain)))
-        except Unknown as missing:
-            made.append((name, worded(f"it needs {asked(missing)}", chain.design.region)))
-        except InputError as refused:
-            made.append((name, worded(str(refused), chain.design.region)))
-        except ArithmeticError:
-            made.append((name, "a value that must be more than nothing is zero, or one is far too large"))
+        got = tried(lambda draw=draw: draw(chain))
+        made.append((name, worded(f"it {got.why}" if got.needs else got.why, chain.design.region) if isinstance(got, Refused) else got))
     return made

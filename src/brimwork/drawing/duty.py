@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from brimwork.design.chain import Chain
+from brimwork.design.follows.chain import Chain
 from brimwork.drawing.graph import Axis, graph, nice_high, tick_mark, ticks
 from brimwork.drawing.lettering import BY_REGION, METRIC, US, Lettering
 from brimwork.drawing.placing import Room

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from brimwork.design.wording import worded
+from brimwork.design.typed.wording import worded
 from brimwork.units import number, unit
 
 FOOT = 0.3048

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from brimwork.design.chain import Chain
-from brimwork.design.inputs import Unknown
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.known import Unknown
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below

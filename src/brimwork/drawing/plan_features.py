@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from brimwork.design.chain import Chain
+from brimwork.design.follows.chain import Chain
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import circle, rectangle
 from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from brimwork.design.inputs import Design
+from brimwork.design.typed.design import Design
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import circle

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from brimwork.design.chain import Chain
-from brimwork.design.running import course
-from brimwork.design.start_and_stop import Course
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.running import course
+from brimwork.design.follows.start_and_stop import Course
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.levels_in_time import levels_in_time
 from brimwork.drawing.records import GREY, Sheet, Text

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from brimwork.design import levels
-from brimwork.design.chain import Chain
-from brimwork.design.inputs import Design
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.levels import levels
+from brimwork.design.typed.design import Design
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from brimwork.design import levels
-from brimwork.design.chain import Chain
-from brimwork.design.inputs import Unknown
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.levels import levels
+from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from brimwork.design import levels
-from brimwork.design.chain import Chain
-from brimwork.design.inputs import Design, Unknown
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.levels import levels
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
 from brimwork.units import InputError
 

@@ -8,12 +8,16 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork.design import checks, inputs
-from brimwork.design.chain import Chain
-from brimwork.design.checks import Finding, reason
-from brimwork.design.features import NUMBERS, chain_of
-from brimwork.design.fields import SECTIONS, Field
-from brimwork.design.inputs import Design, Unknown
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.features import NUMBERS, chain_of
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import Finding
+from brimwork.design.typed import file
+from brimwork.design.typed.asking import reason
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.reading import Field
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
@@ -53,8 +57,8 @@ class Carrying:
     def running(self) -> Design:
         """The learner's own design, or the one it begins with. Raises InputError."""
         if self.mine.exists():
-            return inputs.load(self.mine)
-        return replace(inputs.load(self.start), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
+            return file.load_design(self.mine)
+        return replace(file.load_design(self.start), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
 
     def carry(self) -> None:
         try:
@@ -63,7 +67,7 @@ class Carrying:
             if not changed:
                 self.said.value = alert("Nothing is changed: type your own values into the boxes first.")
                 return
-            inputs.save(after, self.mine)
+            file.save_design(after, self.mine)
         except InputError as error:
             self.said.value = alert(f"{error}. Nothing is saved; your design is as it was.")
             return

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from brimwork.design import checks
-from brimwork.design.chain import Chain
-from brimwork.design.features import NUMBERS, chain_of
-from brimwork.design.inputs import Unknown
-from brimwork.design.wording import worded
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.features import NUMBERS, chain_of
+from brimwork.design.typed.asking import reason
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.wording import worded
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Shown, say, table
 from brimwork.notebook.results import MARKS, found_in
@@ -37,6 +37,6 @@ def _number_of(chain: Chain, name: str) -> str:
     try:
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return worded(checks.reason(missing), chain.design.region)
+        return worded(reason(missing), chain.design.region)
     row = QUANTITIES[worked.letter]
     return row.both(worked.result)

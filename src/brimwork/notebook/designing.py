@@ -10,9 +10,10 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork.design import inputs
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed import file
+from brimwork.design.typed.design import Design, blank_design
+from brimwork.design.typed.kinds import KINDS
 from brimwork.notebook.form import ALERT, Form
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
@@ -43,7 +44,7 @@ class DesignView:
         self.mine, self.unsaved, self.asked = str(path), False, ""  # the file it came from; what was asked about last
         self.quick, self.told, self.leave = quick, widgets.HTML(), _button("Leave them", "go back to the file as it was saved", self.leave_changes)
         blank = kind and not path.exists() and not _kept(path).exists()
-        self.design, at = (inputs.blank(kind, path.stem), "") if blank else _with_changes(path)
+        self.design, at = (blank_design(kind, path.stem), "") if blank else _with_changes(path)
         self.found = found_in(chain_of(self.design))
         self.file = widgets.Text(value=str(path), description="Design file", style={"description_width": "initial"}, layout={"width": "34em"})
         self.other = widgets.Dropdown(
@@ -74,7 +75,7 @@ class DesignView:
 
     def leave_changes(self) -> None:
         """Back to the file as it was saved."""
-        if self._tell(lambda: self._put(inputs.load(self.mine)), "As it was saved", self.mine):
+        if self._tell(lambda: self._put(file.load_design(self.mine)), "As it was saved", self.mine):
             self._drop_changes()
             self._stands_in(self.mine)
 
@@ -103,11 +104,11 @@ class DesignView:
         if key == "region":
             self.form.worded()
 
-    def _changed(self, design: inputs.Design) -> None:
+    def _changed(self, design: Design) -> None:
         self.design, self.unsaved, self.asked = design, True, ""
         self.told.value = "<p>Changed, not saved.</p>"
         with suppress(InputError):  # where nothing can be written, saving will say so
-            inputs.save(design, _kept(Path(self.mine)))
+            file.save_design(design, _kept(Path(self.mine)))
         self.place.children = (self.form.widget,)
         self.redraw()
 
@@ -120,7 +121,7 @@ class DesignView:
             and self._first_time(name, f"{name} is there already: press Save again to replace it, or name another file")
         ):
             return
-        if self._tell(lambda: inputs.save(self.design, _named(name)), "Saved"):
+        if self._tell(lambda: file.save_design(self.design, _named(name)), "Saved"):
             self._drop_changes()
             self._stands_in(name)
             self._drop_changes()
@@ -174,14 +175,14 @@ class DesignView:
         name, (way, _, kind) = _free_name(Path(self.mine).parent), chosen.partition(" ")
 
         def begin() -> None:
-            self._put(inputs.blank(kind, "My design") if way == "blank" else self.design.turned(kind) if way == "turned" else inputs.load(chosen))
+            self._put(blank_design(kind, "My design") if way == "blank" else self.design.turned(kind) if way == "turned" else file.load_design(chosen))
             self._drop_changes()
             self._stands_in(name)
             self.file.value, self.unsaved = name, True
 
         self._tell(begin, "Started, not saved yet")
 
-    def _put(self, design: inputs.Design) -> None:
+    def _put(self, design: Design) -> None:
         """Another design: its boxes in place of the old ones."""
         self.design, old = design, self.form
         self.form = Form(self, QUICK[design.kind] if self.quick else ())
@@ -229,14 +230,14 @@ def _kept(path: Path) -> Path:
     return path.with_name(f".{path.stem}{UNSAVED}")
 
 
-def _with_changes(path: Path) -> tuple[inputs.Design, str]:
+def _with_changes(path: Path) -> tuple[Design, str]:
     """The design in a file, with the changes that were made since and never saved, and when that was. Raises InputError."""
     kept = _kept(path)
     with suppress(OSError, InputError):
         at = kept.stat().st_mtime
         if not path.exists() or at > path.stat().st_mtime:
-            return inputs.load(kept), f"{datetime.fromtimestamp(at):%d %B %Y, %H:%M}"
-    return inputs.load(path), ""
+            return file.load_design(kept), f"{datetime.fromtimestamp(at):%d %B %Y, %H:%M}"
+    return file.load_design(path), ""
 
 
 def _free_name(folder: Path) -> str:

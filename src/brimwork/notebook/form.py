@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 import ipywidgets as widgets
 from ipywidgets.widgets.widget_description import DescriptionStyle
 from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 
-from brimwork.design.fields import BASES, REGIONS, SECTIONS, Bounds, Choice, Corners, Curve, Date, Several, sections
-from brimwork.design.wording import spoken, worded
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS, sections
+from brimwork.design.typed.limits import Bounds
+from brimwork.design.typed.reading import Choice, Corners, Curve, Date, Several
+from brimwork.design.typed.wording import spoken, worded
 from brimwork.notebook.folds import Folds
 from brimwork.shown import escape
 from brimwork.units import InputError
-
-if TYPE_CHECKING:
-    from brimwork.notebook.designing import DesignView
 
 # The theme's own red, mixed with the colour of its text, so that it can be read on light and dark.
 ALERT = "color-mix(in srgb, var(--jp-error-color1, #b3261e) 70%, currentcolor)"
@@ -38,6 +38,19 @@ STEPS: dict[str, tuple[str, ...]] = {
     "Measured on site": ("measured",),
     "Assumptions and limits": ("assumptions", "limits"),
 }
+
+
+class Open(Protocol):
+    """The open design, as its form sees it."""
+
+    design: Design
+    form: Form
+
+    def change(self, key: str, text, basis: str = "yours") -> str:
+        """One value changed: what that did to the findings. Raises InputError."""
+
+    def head(self, key: str, words: str) -> None:
+        """Title, note or region changed. Raises InputError."""
 
 
 def keys_of(step: str, kind: str) -> list[str]:
@@ -73,7 +86,7 @@ def _label(text: str) -> str:
 class Entry:
     """The box of one value, its basis beside it. An empty box means that nobody knows yet."""
 
-    def __init__(self, view: DesignView, key: str):
+    def __init__(self, view: Open, key: str):
         self.view, self.key, self.showing = view, key, False
         section, _, name = key.partition(".")
         self.field = SECTIONS[section][name]
@@ -174,7 +187,7 @@ class Entry:
 class HeadEntry:
     """The box of a title, a note or the region."""
 
-    def __init__(self, view: DesignView, key: str):
+    def __init__(self, view: Open, key: str):
         self.view, self.key, self.showing = view, key, False
         if key == "region":
             self.box = widgets.Dropdown(options=REGIONS, description=HEADS[key], style=_CHOSEN, layout=_NARROW)
@@ -206,7 +219,7 @@ class HeadEntry:
 class Form:
     """The steps of a design's kind as parts to unfold, or just the few boxes that were asked for."""
 
-    def __init__(self, view: DesignView, only: tuple[str, ...] = ()):
+    def __init__(self, view: Open, only: tuple[str, ...] = ()):
         self.view, self.entries = view, {}
         if only:
             self.steps = {}

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from brimwork import typeset
-from brimwork.design import checks
-from brimwork.design.chain import Chain, Found
-from brimwork.design.checks import Finding
-from brimwork.design.inputs import Unknown
-from brimwork.design.wording import graded, worded
+from brimwork.design.follows.chain import Chain, Found
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import FINDING_GRADES, Finding, graded, next_words, tally
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.wording import worded
 from brimwork.drawing import image
 from brimwork.drawing.design import drawings
 from brimwork.drawing.records import Sheet
@@ -37,9 +37,9 @@ def followed(before: list[Finding], after: list[Finding]) -> str:
 
 def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
-    counts = checks.tally(found)
-    rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in checks.GRADES)
-    following = worded(checks.next_words(found), chain.design.region)
+    counts = tally(found)
+    rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in FINDING_GRADES)
+    following = worded(next_words(found), chain.design.region)
     html = Markup(
         "<section style='max-width:760px'><h2>Findings</h2>"
         f"<p aria-live='polite'>{escape(counts)}. Nothing here is approval: local codes and licensed practice come first.</p>"

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from brimwork.design import inputs
-from brimwork.design.chain import Chain
-from brimwork.design.cost import CostSheet
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import Design
-from brimwork.design.programme import programme
-from brimwork.design.quantities import quantities
-from brimwork.design.wording import measured, worded
+from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.programme import programme
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.features import chain_of
+from brimwork.design.typed import file
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.wording import measured, worded
 from brimwork.notebook.pages import Shown, say, table
 from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said, wholeness
 from brimwork.pack.site import told
@@ -43,7 +43,7 @@ def design_of(design) -> Design:
     """The design in a file, or the one that is open; a Design as it is. Raises InputError."""
     if isinstance(design, Design):
         return design
-    return inputs.load(Path(design)) if isinstance(design, str | Path) else design.design
+    return file.load_design(Path(design)) if isinstance(design, str | Path) else design.design
 
 
 def _list(chain: Chain):

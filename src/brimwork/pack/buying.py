@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from brimwork.design.amounts import Line
-from brimwork.design.chain import Chain
-from brimwork.design.cost import CostSheet, Priced, Sum, rounded
-from brimwork.design.quantities import TOOLS, quantities
-from brimwork.design.wording import measured, worded
+from brimwork.design.done.amounts import Line
+from brimwork.design.done.cost import CostSheet, Priced, Sum, rounded
+from brimwork.design.done.quantities import TOOLS, quantities
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.wording import measured, worded
 from brimwork.pack.markup import table, together, words
 from brimwork.units import InputError, convert
 

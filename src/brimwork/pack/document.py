@@ -8,11 +8,12 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from brimwork import __version__
-from brimwork.design import checks, levels
-from brimwork.design.chain import Chain
-from brimwork.design.features import chain_of
-from brimwork.design.inputs import Design
-from brimwork.design.wording import graded
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.levels import levels
+from brimwork.design.judged import checks
+from brimwork.design.judged.findings import graded
+from brimwork.design.typed.design import Design
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.lettering import METRIC, US

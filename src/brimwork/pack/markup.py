@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 
 from brimwork import typeset
-from brimwork.design.checks import days
+from brimwork.design.typed.telling import days
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 

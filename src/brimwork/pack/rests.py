@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from brimwork import units
-from brimwork.design.amounts import short
-from brimwork.design.fields import Choice, Corners, Curve, Field, Several, sections
-from brimwork.design.inputs import Design, Given
-from brimwork.design.steps import LEADS, STEPS, applies
-from brimwork.design.wording import spoken
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.fields import sections
+from brimwork.design.typed.known import Given
+from brimwork.design.typed.reading import Choice, Corners, Curve, Field, Several
+from brimwork.design.typed.steps import LEADS, STEPS, applies
+from brimwork.design.typed.telling import short
+from brimwork.design.typed.wording import spoken
 from brimwork.pack.markup import table, words
 from brimwork.units import InputError
 

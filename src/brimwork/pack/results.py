@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import datetime
 
-from brimwork.design import checks
-from brimwork.design.chain import Chain, Found
-from brimwork.design.checks import Finding
-from brimwork.design.features import NUMBERS
-from brimwork.design.inputs import Unknown
-from brimwork.design.wording import ROUNDED, measured, spoken, worded
+from brimwork.design.follows.chain import Chain, Found
+from brimwork.design.follows.features import NUMBERS
+from brimwork.design.judged.findings import Finding, next_words, tally
+from brimwork.design.typed.asking import reason
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.telling import days
+from brimwork.design.typed.wording import ROUNDED, measured, spoken, worded
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.pack import markup
@@ -36,8 +37,8 @@ def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
     parts = [
         f"= {words(design.title)}",
         words(design.note),
-        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(checks.tally(found))}*.",
-        *([_ours(chain, following)] if (following := checks.next_words(found)) else []),
+        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(tally(found))}*.",
+        *([_ours(chain, following)] if (following := next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
         "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in CAUTIONS),
@@ -72,9 +73,9 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
     try:
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return title, worded(checks.reason(missing), region), ""
+        return title, worded(reason(missing), region), ""
     row = QUANTITIES[worked.letter]
-    metric, us = (checks.days(text) for text in (row.metric_text(worked.result), row.us_text(worked.result)))
+    metric, us = (days(text) for text in (row.metric_text(worked.result), row.us_text(worked.result)))
     return (title, us, metric) if region == "US" else (title, metric, us)
 
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 import datetime
 from pathlib import Path
 
-from brimwork.design import checks
-from brimwork.design.amounts import short
-from brimwork.design.chain import Chain
-from brimwork.design.inputs import Unknown
-from brimwork.design.programme import Dated, Programme, programme
-from brimwork.design.steps import HOLDS, WAIT
-from brimwork.design.wording import ROUNDED, measured, worded
+from brimwork.design.done.programme import Dated, Programme, programme
+from brimwork.design.follows.chain import Chain
+from brimwork.design.judged import checks
+from brimwork.design.typed.asking import reason
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.steps import HOLDS, WAIT
+from brimwork.design.typed.telling import INFINITE, days, short
+from brimwork.design.typed.wording import ROUNDED, measured, worded
 from brimwork.drawing import svg
 from brimwork.drawing.bars import bars
 from brimwork.pack import markup
@@ -62,7 +63,7 @@ def told(one: Dated) -> str:
 
 def _length(one: Dated) -> str:
     unit = "day" if one.step.by == WAIT and one.seconds >= 3 * 86400 else "h"
-    return checks.days(short(one.seconds, unit))
+    return days(short(one.seconds, unit))
 
 
 def _moment(made: Programme, moment: datetime.datetime) -> str:
@@ -97,11 +98,11 @@ def _predicted(chain: Chain, name: str) -> str:
     region = chain.design.region
     if name == "leak":
         most = checks.limits_of(chain, "C72").good[1]
-        return measured(f"{short(most * 86400, 'mm')} at most", region) if most < checks.INFINITE else "no limit set"
+        return measured(f"{short(most * 86400, 'mm')} at most", region) if most < INFINITE else "no limit set"
     try:
         if name == "edge":
             return markup.both("H", chain.edge_head, region) if chain.edge_head else "a film all round"
         worked = chain.working(name)
     except (Unknown, InputError) as missing:
-        return worded(checks.reason(missing), region)
+        return worded(reason(missing), region)
     return markup.both(worked.letter, worked.result, region)

@@ -1,0 +1,1 @@
+"""What is bought and done: shopping list, cost sheet and programme."""

@@ -1,0 +1,164 @@
+"""What lies below the paving: pit, beds, backfill, box, lining, blocks; as lines of the shopping list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from brimwork import topics
+from brimwork.design.done import strips
+from brimwork.design.done.amounts import Line, Shop
+from brimwork.design.typed.telling import percent
+from brimwork.topics.box import Panel, cut_sheets
+from brimwork.topics.cost import whole_units
+from brimwork.topics.ground import loads
+from brimwork.topics.lining import shortest_off_a_roll
+from brimwork.units import InputError, write
+
+_CORNERS = 4
+
+
+def pit(s: Shop) -> Iterator[Line]:
+    c = s.chain
+    yield s.line("pit to dig", spec=s.sizes(c.pit_length, c.pit_width, c.pit_depth), net=f"{s.amount(c.pit_dug, 'm3', 'yd3')} in the ground",
+                 note=f"diagonals {s.sizes(c.diagonal)}; spoil and feet back from its edge", where="pit")  # fmt: skip
+
+
+def apron(s: Shop) -> Iterator[Line]:
+    """What is dug beyond the pit for the apron, where it reaches beyond it."""
+    c = s.chain
+    if c.apron_dug:
+        yield s.line("apron to dig", spec=f"{s.sizes(*c.apron_size)} less the pit, {s.sizes(c.apron_depth)} deep to the top of the blocks",
+                     net=f"{s.amount(c.apron_dug, 'm3', 'yd3')} in the ground", where="apron")  # fmt: skip
+
+
+def spoil(s: Shop) -> Iterator[Line]:
+    load, heap = s.design["buying.load"], s.chain.spoil
+    count = loads(heap, load)
+    size = s.amount(load, "m3", "yd3")
+    yield s.line("spoil to take away", "spoil", spec=f"pit and apron, {s.amount(s.chain.dug, 'm3', 'yd3')}; bulking factor {s.design['ground.bulking']:g}", net=f"{s.amount(heap, 'm3', 'yd3')} loose", count=count,
+                 buy=f"{count} load{'' if count == 1 else 's'} of {size}", where="pit, apron", note="less what goes back as clean fill")  # fmt: skip
+
+
+def aggregate(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    thick, density, packing = d["ground.sub_base"], d["buying.sub_base_density"], d["buying.sub_base_packing"]
+    bed = _layer(c.pit_length, c.pit_width, thick, packing, density)
+    fill = topics.formulas()["mass of backfill to order"](
+        L_dig=c.pit_length, W_dig=c.pit_width, L_out=c.panel_long, W_out=c.panel_across, D=c.box_depth, k_comp=packing, rho_loose=density
+    )
+    placed = (bed + fill) / packing / density
+    yield s.loose("sub_base", "aggregate type 1", f"{s.amount(placed, 'm3', 'yd3')} placed", bed + fill, f"x {packing:g}: it packs down", density, "buying.sub_base_sold",
+                  spec=f"sub-base {s.sizes(thick)} thick, {s.mass(bed)}; backfill round the box, {s.mass(fill)}", where="sub-base, backfill")  # fmt: skip
+
+
+def _layer(length: float, width: float, thick: float, packing: float, density: float) -> float:
+    return topics.formulas()["mass of a compacted layer to order"](L_dig=length, W_dig=width, t_sub=thick, k_comp=packing, rho_loose=density)
+
+
+def sand(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    density, packing = d["buying.sand_density"], d["buying.sand_packing"]
+    bed = _layer(c.pit_length, c.pit_width, d["ground.sand"], packing, density)
+    under = c.slab_count and c.slab_count * _layer(d["slab.length"], d["slab.width"], d["buying.slab_bed"], packing, density)
+    slabs = f"; {s.sizes(d['buying.slab_bed'])} under each slab, {s.mass(under)}" if under else ""
+    yield s.loose("sand", "sharp sand", f"{s.amount((bed + under) / packing / density, 'm3', 'yd3')} placed", bed + under, f"x {packing:g}: it packs down", density,
+                  "buying.sand_sold", spec=f"sand bed {s.sizes(d['ground.sand'])} thick, {s.mass(bed)}{slabs}", where="sand bed")  # fmt: skip
+
+
+def fabric(s: Shop) -> Iterator[Line]:
+    pieces = {"": (s.chain.pit_length, s.chain.pit_width)}
+    yield _in_strips(
+        s, "fabric", "separation fabric", "buying.fabric", pieces, where="under the sub-base", note="on clay or silt; on clean gravel none is needed"
+    )
+
+
+def _in_strips(s: Shop, key: str, item: str, buying: str, pieces: dict[str, tuple[float, float]], lap: str = "lap", spec: str = "", **rest) -> Line:
+    """Pieces length x width (m), each by the words that stand before it, cut in strips off a roll; `buying` begins the keys of its sizes."""
+    d, waste = s.design, s.design[f"{buying}_waste"]
+    roll, over = d[f"{buying}_roll"], d[f"{buying}_{lap}"]
+    found = {name: strips.laid(*size, roll, over, waste, d["buying.cut_step"]) for name, size in pieces.items()}
+    said = [f"{name} {_strips(s, pieces[name], one)}".strip() for name, one in found.items()]
+    laps = f", laps of {s.sizes(over)}" if any(one.count > 1 for one in found.values()) else ""
+    net, gross = (sum(one.count * getattr(one, what) for one in found.values()) for what in ("length", "gross"))
+    bought = sum(one.bought for one in found.values())
+    text = "; ".join(part for part in (spec, *said) if part) + f"; off a roll {s.run(roll)} wide{laps}"
+    return s.line(item, key, spec=text, net=s.run(net), waste=percent(waste), gross=s.run(gross), count=bought, by_length=True, buy=s.run(bought), **rest)
+
+
+def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
+    many = "strip" if one.count == 1 else "strips"
+    return f"{s.run(size[0])} x {s.run(size[1])}: {one.count} {many} of {s.run(one.cut)} along the {s.run(one.length)}"
+
+
+def box(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    pairs = {"long panel": (c.panel_long, c.box_depth), "end panel": (c.box_width, c.box_depth)}
+    panels = [Panel(name, *size) for name, size in pairs.items() for _ in range(2)]
+    length, width = d["buying.sheet_length"], d["buying.sheet_width"]
+    count = 1 + max(cut.sheet for cut in cut_sheets(panels, length, width, d["buying.saw"]))
+    sizes = "; ".join(f"2 {name}s {s.sizes(*size)}" for name, size in pairs.items())
+    yield s.pieces("sheet", f"exterior plywood {s.sizes(d['ground.board'])}", count, f"sheets of {s.sizes(length, width)}; cut {sizes}", "box",
+                   "by the cutting layout, either way of the grain")  # fmt: skip
+    yield from _struts(s)
+    screws = _CORNERS * (whole_units(c.box_depth, d["buying.screw_spacing"]) + 1)
+    boxes = whole_units(screws, d["buying.screw_box"])
+    yield s.pieces("screws", "exterior screws", boxes, f"{screws} at {s.sizes(d['buying.screw_spacing'])}; boxes of {d['buying.screw_box']:g}", "box corners")
+
+
+def _struts(s: Shop) -> Iterator[Line]:
+    """Struts across the box, which stay until it is backfilled; none in a box shorter than their spacing."""
+    c, batten = s.chain, s.design["buying.batten"]
+    struts = whole_units(c.box_length, s.design["buying.strut_spacing"]) - 1
+    each = int(batten * (1 + 1e-9) / c.box_width)
+    if struts and not each:
+        raise InputError(f"a strut of {write(c.box_width, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
+    if struts:
+        yield s.pieces("batten", "strut timber", whole_units(struts, each), f"{struts} struts of {s.sizes(c.box_width)}; lengths of {s.run(batten)}", "inside the box",
+                       "out again before the liner")  # fmt: skip
+
+
+def liner(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    roll = shortest_off_a_roll(c.liner_length, c.liner_width, d["lining.rolls"], d["buying.liner_slack"])
+    cut = f"{s.run(c.liner_length)} x {s.run(c.liner_width)}"
+    yield s.cut("liner", "liner", roll.length, "buying.liner_slack", spec=f"PVC or rubber, cut {cut} off a roll {s.run(roll.width)} wide, its {s.run(roll.length)} along the roll", where="reservoir",
+                note="one piece, no seam; trimmed when the pit is full")  # fmt: skip
+
+
+def fleece(s: Shop) -> Iterator[Line]:
+    """Under the liner over floor, sides and apron; over it over floor and sides; each as it lies flat, with its folds."""
+    c, flat = s.chain, topics.formulas()["length of the liner"]
+    aprons = {"under the liner": s.design["catch.apron"], "over it": 0.0}
+    pieces = {name: tuple(flat(L_in=side, D=c.box_depth, w_apron=apron, w_trim=0.0) for side in (c.box_length, c.box_width)) for name, apron in aprons.items()}
+    yield _in_strips(s, "fleece", "protection fleece", "buying.fleece", pieces, where="under and over the liner")
+
+
+def blocks(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    size = s.sizes(d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
+    count = d["reservoir.blocks_along"] * d["reservoir.blocks_across"]
+    yield s.pieces("block", "void-former blocks", count, size, "reservoir", "with clips and lids as the maker says")
+    rounds = 2 * (c.base_length + c.base_width)
+    rolls = whole_units(rounds, d["buying.tape_roll"])
+    yield s.pieces("edge_tape", "edge tape", rolls, f"{s.run(rounds)} round the blocks; rolls of {s.run(d['buying.tape_roll'])}", "cut edges of the blocks")
+
+
+def mesh(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh")
+    opening = f"opening {s.sizes(given.value)}" if given else "opening half of the smallest stone at most"
+    pieces = {"": (c.box_length + beyond, c.box_width + beyond)}
+    yield _in_strips(s, "mesh", "mesh", "buying.mesh", pieces, "strip_lap", opening, where="over the blocks, under the stone")
+
+
+def stone(s: Shop) -> Iterator[Line]:
+    c, d = s.chain, s.design
+    thick, density = d["catch.stone_thickness"], d["catch.stone_density"]
+    yield s.loose("stone", "rounded stone", f"{s.amount(c.stone_area, 'm2', 'ft2')} x {s.sizes(thick)}", c.stone_mass, percent(d["catch.stone_waste"]), density,
+                  "buying.stone_sold", spec="washed, rounded" + _smallest(s), where="catch area")  # fmt: skip
+    yield s.pieces("net_bag", "net bag", 1, "for the stone over the lid", "lid")
+
+
+def _smallest(s: Shop) -> str:
+    given = s.design.given("lining.smallest_stone")
+    return f", {s.sizes(given.value)} at least" if given else ""

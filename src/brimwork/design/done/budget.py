@@ -1,0 +1,37 @@
+"""The cost of a design held against its budget."""
+
+from __future__ import annotations
+
+from brimwork.design.done.cost import CostSheet
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.criteria import OVER_BUDGET
+from brimwork.design.typed.known import Unknown
+
+
+def cost_share(chain: Chain) -> float:
+    """Cost over budget: the cost that the design gives, else the total of the cost sheet. Raises Unknown."""
+    budget = chain.design["site.budget"]
+    return (chain.cost_estimate if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
+
+
+def cost_told(chain: Chain) -> str:
+    """Where the cost that is held against the budget comes from."""
+    return "the cost given, with contingency" if _cost_given(chain) else "the total of the cost sheet, tax in it where its rate is given"
+
+
+def _cost_given(chain: Chain) -> bool:
+    return "site.cost" in chain.design.values
+
+
+def _most(chain: Chain, budget: float) -> float:
+    """The cost above which the check fails, whatever else is still missing."""
+    own = chain.design.values.get("limits.C56")
+    return budget * (own.value[1][1] if own else OVER_BUDGET)
+
+
+def _paid(chain: Chain, enough: float) -> float:
+    """The total of the cost sheet. Raises Unknown with what is missing, unless what is known is already above `enough`."""
+    sheet = CostSheet(chain)
+    if not sheet.whole and sheet.paid <= enough:
+        raise Unknown("site.cost", *sheet.missing)
+    return sheet.paid

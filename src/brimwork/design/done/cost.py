@@ -1,0 +1,199 @@
+"""The cost sheet: what the shopping list costs, labour, overhead, contingency, margin, and tax last; what a year costs, and a whole life.
+
+A price that nobody has given is not known, never nothing: the sums that lack one say "at least".
+Every amount is rounded once, to a hundredth with halves up, where it is worked out; sums add up the rounded ones, so that what is printed adds up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from functools import cached_property
+
+from brimwork import topics
+from brimwork.design.done.amounts import Line
+from brimwork.design.done.programme import team_time
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.telling import percent, short
+
+YEAR = 365 * 86400.0  # s
+HUNDREDTH = Decimal("0.01")
+_HOUR_HUNDREDTH = 36.0  # s: hours are counted to a hundredth, as they are printed
+
+
+def rounded(amount: float) -> float:
+    """An amount of money to a hundredth, halves up: 49.275 is 49.28, however a float holds it."""
+    return float(Decimal(f"{amount:.7f}").quantize(HUNDREDTH, ROUND_HALF_UP))
+
+
+@dataclass(frozen=True)
+class Priced:
+    """A line of the list with the price of one (per m for what is cut off a roll) and its cost; None where no price is known."""
+
+    line: Line
+    each: float | None
+    cost: float | None
+
+
+@dataclass(frozen=True)
+class Sum:
+    """A line of the sheet that is worked out: its value, or None with what is missing said in `how`."""
+
+    title: str
+    value: float | None
+    how: str = ""
+
+
+class CostSheet:
+    """The cost sheet of one design. `missing` are the keys of prices that are not known; `open` the items whose quantity is not."""
+
+    def __init__(self, chain: Chain):
+        self.chain, self.design = chain, chain.design
+
+    # --- materials and services
+
+    @cached_property
+    def priced(self) -> tuple[Priced, ...]:
+        """Every line that is bought."""
+        return tuple(self._priced(line) for line in self._lines if line.key and line.count is not None)
+
+    @cached_property
+    def _lines(self) -> list[Line]:
+        return quantities(self.chain)
+
+    def _priced(self, line: Line) -> Priced:
+        given = self.design.given(f"prices.{line.key}")
+        return Priced(line, given.value, rounded(given.value * line.count)) if given else Priced(line, None, None)
+
+    @cached_property
+    def missing(self) -> tuple[str, ...]:
+        """Keys of the design without which the sum is not whole, each once."""
+        prices = [f"prices.{row.line.key}" for row in self.priced if row.cost is None]
+        rate = ["costing.rate"] if self.labour is None else []
+        return tuple(dict.fromkeys([*prices, *(key for line in self._lines for key in line.missing), *rate]))
+
+    @cached_property
+    def open(self) -> tuple[str, ...]:
+        """Items whose quantity cannot be worked out."""
+        return tuple(line.item for line in self._lines if not line.known)
+
+    @property
+    def whole(self) -> bool:
+        return not self.missing and not self.open
+
+    @cached_property
+    def materials(self) -> float:
+        """The lines whose price is known."""
+        return rounded(sum(row.cost for row in self.priced if row.cost is not None))
+
+    # --- the sums, in order
+
+    @cached_property
+    def hours(self) -> tuple[float, float, str]:
+        """People, hours on site of each (s), and where the hours come from."""
+        given = self.design.given("costing.hours")
+        if given:
+            return 1, given.value, "of one person, as given"
+        people = self.design["programme.people"]
+        return people, round(team_time(self.chain) / _HOUR_HUNDREDTH) * _HOUR_HUNDREDTH, f"on site by the programme, {people:g} people"
+
+    @cached_property
+    def labour(self) -> float | None:
+        given = self.design.given("costing.rate")
+        people, time, _ = self.hours
+        return rounded(_work("cost of labour", N_team=people, t_site=time, c_lab=given.value)) if given else None
+
+    @property
+    def direct(self) -> float:
+        return rounded(self.materials + (self.labour or 0.0))
+
+    def _share(self, key: str, formula: str, cost: float, letters: tuple[str, str]) -> float:
+        """A cost with a share of the design on it, by its formula; the cost as it is where no share is given."""
+        given = self.design.given(f"costing.{key}")
+        return rounded(_work(formula, **{letters[0]: cost, letters[1]: given.value})) if given else cost
+
+    @cached_property
+    def full(self) -> float:
+        return self._share("overhead", "cost with overhead", self.direct, ("C_dir", "s_over"))
+
+    @cached_property
+    def estimate(self) -> float:
+        return self._share("contingency", "cost with contingency", self.full, ("C_dir", "s_cont"))
+
+    @cached_property
+    def price(self) -> float:
+        return self._share("margin", "price from margin", self.estimate, ("C_est", "s_margin"))
+
+    @cached_property
+    def paid(self) -> float:
+        """What the client pays, tax in it."""
+        return self._share("tax", "price with tax", self.price, ("C_price", "s_tax"))
+
+    def sums(self) -> list[Sum]:
+        """The sums in the order in which they are made. Raises InputError for a margin of the whole price."""
+        _, time, whence = self.hours
+        rate = self.design.given("costing.rate")
+        each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay (costing.rate)"
+        return [
+            Sum("materials, hire and services", self.materials),
+            Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}"),
+            Sum("direct cost", self.direct),
+            self._added("overhead", self.full - self.direct, "a share of the direct cost"),
+            self._added("contingency", self.estimate - self.full, "a share of direct cost and overhead"),
+            Sum("cost with contingency", self.estimate),
+            self._added("margin", self.price - self.estimate, "a share of the price: cost / (1 - margin)"),
+            Sum("price before tax", self.price),
+            self._added("tax", self.paid - self.price, "a share of the price, last"),
+            Sum("total", self.paid),
+        ]
+
+    def _added(self, name: str, value: float, of: str) -> Sum:
+        given = self.design.given(f"costing.{name}")
+        return (
+            Sum(name, rounded(value), f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
+            if given
+            else Sum(name, None, f"not given (costing.{name}): none is counted")
+        )
+
+    # --- years
+
+    @cached_property
+    def water(self) -> float:
+        """Water in a year, at the price of water. Raises Unknown."""
+        return rounded(self.chain.daily_loss * YEAR * self.design["costing.water"])
+
+    @cached_property
+    def electricity(self) -> float:
+        """Electricity in a year. Raises Unknown."""
+        return rounded(self.chain.running_cost)
+
+    @cached_property
+    def service(self) -> float:
+        """Service in a year. Raises Unknown."""
+        return rounded(self.design["costing.service"])
+
+    def years(self) -> list[Sum]:
+        """What a year costs, and the whole life at today's prices."""
+        years = self.design["costing.years"]
+        return [
+            _known("electricity in a year", lambda: self.electricity),
+            _known("water in a year", lambda: self.water, "at most: as much all year as in the driest month"),
+            _known("service in a year", lambda: self.service),
+            _known(f"whole cost over {years:g} years", self._life, "total, and every year's running and service; no interest, and no new pump in it"),
+        ]
+
+    def _life(self) -> float:
+        rest = self.service + self.water
+        return rounded(_work("cost of a whole life", C_price=self.paid, N_years=self.design["costing.years"], C_run=self.electricity, C_serv=rest))
+
+
+def _work(formula: str, **values: float) -> float:
+    return topics.formulas()[formula](**values)
+
+
+def _known(title: str, value: Callable[[], float], how: str = "") -> Sum:
+    got = tried(value)
+    return Sum(title, None, got.why) if isinstance(got, Refused) else Sum(title, got, how)

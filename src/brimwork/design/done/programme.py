@@ -1,0 +1,229 @@
+"""The programme: every step of the work on site with its dates, by a plain forward pass; where work stops until signed; and what must be ordered when.
+
+Work goes on Monday to Friday in the hours of a working day; waits (tests, curing) run through nights and weekends. Holidays are not known.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.steps import COAT, FEATURES, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Task, applies
+from brimwork.design.typed.telling import short
+from brimwork.topics.ground import digging_hours
+from brimwork.units import InputError
+
+OPENING = 8  # o'clock
+QUARTER, HOUR, DAY = 900.0, 3600.0, 86400.0
+A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
+HOLIDAYS = "Holidays are not known here: put the dates off for those that fall in between."
+
+
+@dataclass(frozen=True)
+class Calendar:
+    """Working time: Monday to Friday, `hours` (s) from opening."""
+
+    hours: float
+
+    def next(self, moment: datetime.datetime) -> datetime.datetime:
+        """The first moment at which work can go on, not before `moment`."""
+        if moment >= self._closing(moment):
+            moment = _opening(moment.date() + datetime.timedelta(days=1))
+        if moment < _opening(moment.date()):
+            moment = _opening(moment.date())
+        while moment.weekday() >= 5:
+            moment = _opening(moment.date() + datetime.timedelta(days=1))
+        return moment
+
+    def work(self, start: datetime.datetime, seconds: float) -> datetime.datetime:
+        """When work that takes so long is done, from a moment at which work goes on."""
+        while (left := (self._closing(start) - start).total_seconds()) < seconds - 1e-6:
+            seconds -= left
+            start = self.next(self._closing(start))
+        return start + datetime.timedelta(seconds=seconds)
+
+    def open(self, moment: datetime.datetime) -> bool:
+        """Whether people are at work at a moment, the last one of the day with it."""
+        return moment.weekday() < 5 and _opening(moment.date()) <= moment <= self._closing(moment)
+
+    def _closing(self, moment: datetime.datetime) -> datetime.datetime:
+        return _opening(moment.date()) + datetime.timedelta(seconds=self.hours)
+
+
+def _opening(day: datetime.date) -> datetime.datetime:
+    return datetime.datetime(day.year, day.month, day.day, OPENING)
+
+
+def days_before(day: datetime.date, count: int) -> datetime.date:
+    """The working day that lies `count` working days before `day`."""
+    while day.weekday() >= 5:
+        day -= datetime.timedelta(days=1)
+    for _ in range(count):
+        day -= datetime.timedelta(days=3 if day.weekday() == 0 else 1)
+    return day
+
+
+@dataclass(frozen=True)
+class Dated:
+    """A step with its length (s), its start and its end; critical where a little more of it puts off the end of everything."""
+
+    key: str
+    step: Task
+    seconds: float
+    start: datetime.datetime
+    end: datetime.datetime
+    critical: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What must be ordered by which day, to be there when it is needed."""
+
+    what: str
+    by: datetime.date
+    needed: datetime.date
+    working_days: int
+
+
+@dataclass(frozen=True)
+class Programme:
+    steps: tuple[Dated, ...]
+    orders: tuple[Order, ...]
+    dated: bool
+    day_length: float  # s at work
+    notes: tuple[str, ...]
+
+    @property
+    def first(self) -> datetime.date:
+        return self.steps[0].start.date()
+
+    @property
+    def end(self) -> datetime.datetime:
+        return max(dated.end for dated in self.steps)
+
+    def signing(self, one: Dated) -> datetime.datetime:
+        """When a step that ends is looked at and signed: at its end, or when work goes on after it."""
+        calendar = Calendar(self.day_length)
+        return one.end if calendar.open(one.end) else calendar.next(one.end)
+
+    def signed(self, one: Dated) -> str:
+        """The working day on which a step that ends is looked at and signed."""
+        return self.day(self.signing(one).date())
+
+    def day(self, day: datetime.date) -> str:
+        """A day as a date, or as a number counted from the first day on site, which is day 1."""
+        if self.dated:
+            return f"{day:%a} {day.isoformat()}"
+        number = (day - self.first).days
+        return f"day {number + 1}" if number >= 0 else f"{-number} days before"
+
+
+def forward(
+    steps: Mapping[str, tuple[Iterable[str], float, bool]], start: datetime.date, calendar: Calendar
+) -> dict[str, tuple[datetime.datetime, datetime.datetime]]:
+    """Start and end of every step by a forward pass. Each step: what it waits for, how long it takes (s), and whether that is a wait rather than work.
+
+    Steps stand after those they wait for. Raises KeyError where they do not.
+    """
+    found: dict[str, tuple[datetime.datetime, datetime.datetime]] = {}
+    for key, (needs, seconds, waits) in steps.items():
+        ready = max((found[need][1] for need in needs), default=_opening(start))
+        begin = ready if waits else calendar.next(ready)
+        found[key] = begin, begin + datetime.timedelta(seconds=seconds) if waits else calendar.work(begin, seconds)
+    return found
+
+
+def critical(steps: Mapping[str, tuple[Iterable[str], float, bool]], start: datetime.date, calendar: Calendar) -> set[str]:
+    """The steps that put off the end of everything when they take a quarter of an hour more. A night or a weekend can swallow that: then there is time to spare."""
+
+    def end(longer: str = "") -> datetime.datetime:
+        net = steps | {longer: (steps[longer][0], steps[longer][1] + QUARTER, steps[longer][2])} if longer else steps
+        return max(end for _, end in forward(net, start, calendar).values())
+
+    usual = end()
+    return {key for key in steps if end(key) > usual}
+
+
+def programme(chain: Chain) -> Programme:
+    """The programme of a design: with dates where it has a first day on site, else with days counted from a Monday."""
+    d = chain.design
+    given = d.given("programme.start")
+    first, calendar = given.value if given else A_MONDAY, Calendar(d["programme.day"])
+    mine = {key: step for key, step in STEPS.items() if applies(step, d)}
+    times = {key: _time(chain, key) for key in mine}
+    net = {key: ([need for need in step.needs if need in mine], times[key][0], step.by == WAIT) for key, step in mine.items()}
+    found = forward(net, first, calendar)
+    held = critical(net, first, calendar)
+    dated = tuple(Dated(key, mine[key], times[key][0], *found[key], key in held, times[key][1]) for key in mine)
+    orders = tuple(sorted((_order(d, lead, one) for lead, one in _first_uses(dated, d).items()), key=lambda order: order.by))
+    return Programme(dated, orders, bool(given), calendar.hours, _notes(first, given is not None, d))
+
+
+def _first_uses(dated: Iterable[Dated], d: Design) -> dict[str, Dated]:
+    """What must be ordered ahead, each with the step that uses it first."""
+    wanted: dict[str, Dated] = {}
+    for one in sorted(dated, key=lambda one: one.start):
+        for lead in one.step.order:
+            if applies(LEADS[lead], d):
+                wanted.setdefault(lead, one)
+    return wanted
+
+
+def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
+    weekend = f"The first day, {first.isoformat()}, is at a weekend: work begins on the Monday after." if dated and first.weekday() >= 5 else ""
+    counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
+    many = _people(d["programme.people"])
+    works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
+    people = f"{works}, one step after the other; electrician and mason work beside them, and what cures or is tested waits beside them."
+    return tuple(note for note in (counted, weekend, _coat_told(d), people, HOLIDAYS) if note)
+
+
+def _coat_told(d: Design) -> str:
+    """A word where nobody has said whether the vessel is coated inside."""
+    asked = d.kind == "overflowing vessel" and d.given(COAT) is None
+    return f"Nobody has said whether the vessel is coated inside ({COAT}): no coat, and no time for it to cure, is planned." if asked else ""
+
+
+def _order(d: Design, lead: str, one: Dated) -> Order:
+    count = -(-round(d[f"programme.order_{lead}"] / DAY, 6) // 1)
+    needed = one.start.date()
+    what = FEATURES[d.kind] if lead == "feature" else LEADS[lead].words
+    return Order(what, days_before(needed, int(count)), needed, int(count))
+
+
+def _time(chain: Chain, key: str) -> tuple[float, str]:
+    """How long a step takes (s), and why where that follows from the soil: the design's own time; by the soil; the usual time of a team, shared by this one."""
+    d = chain.design
+    given = d[f"programme.{key}"]
+    if f"programme.{key}" in d.values or STEPS[key].by != TEAM:
+        return given, ""
+    if key == "dig" and "programme.soil" in d.values:
+        try:
+            return _digging(chain)
+        except (Unknown, InputError):
+            pass  # then the usual time
+    return given * USUAL_TEAM / d["programme.people"], ""
+
+
+def _digging(chain: Chain) -> tuple[float, str]:
+    """Time of digging and barrowing (s) by the soil that the design names. Raises Unknown, InputError."""
+    d, dug = chain.design, chain.dug
+    people = d["programme.people"]
+    _, most = digging_hours(dug, d["programme.soil"])
+    parts = f" (pit {short(chain.pit_dug, 'm3')}, apron {short(chain.apron_dug, 'm3')})" if chain.apron_dug else ""
+    said = f"{short(dug, 'm3')} of {d['programme.soil']}{parts} dug by hand by the slower table, and barrowed, by {_people(people)}"
+    return (most + dug * d["programme.barrowing"]) / people, said
+
+
+def _people(number: float) -> str:
+    return "one person" if number == 1 else f"{number:g} people"
+
+
+def team_time(chain: Chain) -> float:
+    """Hours on site (s) of the team: all its steps together."""
+    return sum(_time(chain, key)[0] for key, step in STEPS.items() if step.by == TEAM and applies(step, chain.design))

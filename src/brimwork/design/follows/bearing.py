@@ -1,0 +1,132 @@
+"""What presses on blocks and soil, and what they may carry."""
+
+from __future__ import annotations
+
+import math
+
+from brimwork import tables
+from brimwork.design.follows.chain import GRAVITY, Chain, Found, result
+from brimwork.design.typed import patches
+from brimwork.formula import Working
+from brimwork.units import InputError
+
+
+class Bearing(Chain):
+    """Loads of a design."""
+
+    @result
+    def block_allowable(self):
+        d = self.design
+        return self._work("pressure that the blocks may carry", p_short=d["reservoir.short_term_strength"], k_creep=d["reservoir.creep_factor"],
+                          f_s=d["reservoir.safety_factor"])  # fmt: skip
+
+    # --- a foot or a wheel beside what stands there
+
+    @result
+    def brief_allowable(self):
+        d = self.design
+        return self._work("pressure that the blocks may carry for seconds", p_short=d["reservoir.short_term_strength"], f_s=d["reservoir.safety_factor"])
+
+    @property
+    def loads_of_seconds(self) -> dict[str, tuple[float, float]]:
+        """Force (N) and side of its square (m): a person's foot, and a wheel where one may come."""
+        d = self.design
+        wheel = {"a wheel": (d["site.wheel_load"], d["site.wheel_side"])} if {"site.wheel_load", "site.wheel_side"} & set(d.values) else {}
+        return {"a foot": (d["assumptions.person"], d["assumptions.foot"]), **wheel}
+
+    def pressed_under(self, cover: float) -> tuple[str, Working]:
+        """Which of those loads presses hardest under a cover so thick (m), and how hard."""
+        loads = self.loads_of_seconds.items()
+        worked = [(name, self._work("pressure under a foot or a wheel", F_foot=force, b_foot=side, t_cov=cover)) for name, (force, side) in loads]
+        return max(worked, key=lambda one: one[1].result)
+
+    @property
+    def cover(self) -> float:
+        """Thickness of the slab or grid over the blocks, in m. Nobody need give it where the blocks carry the load bare: any cover only eases it."""
+        if "reservoir.cover" not in self.design.values and self.pressed_under(0.0)[1].result <= self.brief_allowable:
+            return 0.0
+        return self.design["reservoir.cover"]
+
+    @result
+    def foot_pressure(self):
+        return self.pressed_under(self.cover)[1]
+
+    @result
+    def foot_utilisation(self):
+        return self._work("utilisation under a foot or a wheel", p_foot=self.foot_pressure, p_brief=self.brief_allowable)
+
+    # --- joints between the blocks
+
+    def resting(self) -> tuple[patches.Shape, ...]:
+        """Outlines within which it touches the blocks, wherever the touching points are. Raises Unknown."""
+        return self.contact_shapes()
+
+    @property
+    def bridge(self) -> float:
+        """How far (m) what stands on the blocks reaches past the joints under it, where it reaches least; infinite where it stands inside one block."""
+        d = self.design
+        along = patches.joints(d["reservoir.block_length"], round(d["reservoir.blocks_along"]))
+        across = patches.joints(d["reservoir.block_width"], round(d["reservoir.blocks_across"]))
+        return patches.bridged(self.resting(), along, across)
+
+    @property
+    def overhang(self) -> float:
+        """How far (m) what stands on the blocks reaches over their edge; nothing or less where it does not."""
+        return patches.beyond(self.contact_shapes(), self.base_length, self.base_width)
+
+    # --- everything on the base
+
+    @result
+    def stone_on_blocks(self):
+        if self.bare > self.block_plan:
+            raise InputError("what stands on the blocks is larger than the blocks together: take more blocks, or a smaller slab")
+        mass = (self.block_plan - self.bare) * self.design["catch.stone_thickness"] * self.design["catch.stone_density"]
+        return Found("m_stone", mass, "stone over the blocks, beside what stands on them")
+
+    @result
+    def base_mass(self):
+        d = self.design
+        blocks = d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+        total = self.standing_mass + self.stone_on_blocks + blocks + self.water["rho"] * self.static_volume
+        return Found("m_t", total, "what stands on the blocks, stone over them, blocks, and the water in them")
+
+    @result
+    def eccentricity(self):
+        share = self.standing_mass / self.base_mass
+        return Found("e_off", share * self.standing_offset, "the offset of what stands there, by its share of all the mass on the base")
+
+    @property
+    def base_length(self) -> float:
+        return self.design["reservoir.blocks_along"] * self.design["reservoir.block_length"]
+
+    @property
+    def base_width(self) -> float:
+        return self.design["reservoir.blocks_across"] * self.design["reservoir.block_width"]
+
+    @result
+    def kern_share(self):
+        return self._work("eccentricity over the edge of the kern", e_off=self.eccentricity, B_base=self.base_length)
+
+    @result
+    def base_pressure(self):
+        formula = "greatest pressure under an offset load" if self.kern_share <= 1 else "greatest pressure under partial contact"
+        return self._work(formula, F_w=GRAVITY * self.base_mass, B_base=self.base_length, L_base=self.base_width, e_off=self.eccentricity)
+
+    @result
+    def soil_utilisation(self):
+        return self._work("utilisation of the soil", p_max=self.base_pressure, p_soil=self.design["site.soil_bearing"])
+
+    @property
+    def push(self) -> float:
+        return tables.PUSHES["private" if self.design["site.use"] == "private" else "public"].value
+
+    @result
+    def flotation(self):
+        """Blocks and stone against ground water under the emptied liner; no credit for the vessel, which may come later."""
+        d = self.design
+        dry = self.stone_on_blocks + d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+        if d["site.ground_water"] == 0:
+            return Found("f_float", math.inf, "no ground water above the floor")
+        return self._work(
+            "flotation factor of an emptied pit", m_t=dry, rho=self.water["rho"], A_pit=self.box_length * self.box_width, h_gw=d["site.ground_water"]
+        )

@@ -1,0 +1,76 @@
+"""The straight blade: what it adds to the chain."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.sheet import SheetChain
+
+
+class BladeChain(SheetChain):
+    """A straight blade: a free sheet falls from the lip of a trough in a low wall."""
+
+    @property
+    def edge_head(self) -> float:
+        return self.lip_head
+
+    def edge(self) -> tuple[float, float, float]:
+        return self._trough_plan, self.design["blade.lip_width"], self.edge_coefficient
+
+    @property
+    def delivery(self) -> float:
+        return self.level("lip")
+
+    @property
+    def splash_throw(self) -> float:
+        return self.throw
+
+    @result
+    def flow_wanted(self):
+        return self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=self.design["blade.lip_width"])
+
+    @result
+    def lip_head(self):
+        return self._head(self.design["blade.lip_width"])
+
+    @result
+    def fall(self):
+        return Found("h_fall", self.level("lip") - self.level("landing stone"), "from the lip to the stone on which the sheet lands")
+
+    @result
+    def landing_speed(self):
+        return self._work("speed with which water lands", v_b=self.brink_speed, h_fall=self.fall)
+
+    @result
+    def landing_thickness(self):
+        return self._work("thickness of the sheet where it lands", q=self.design["flow.for_each_metre"], v_land=self.landing_speed)
+
+    # --- water in transit
+
+    @property
+    def _trough_plan(self) -> float:
+        return self.design["blade.trough_length"] * self.design["blade.trough_width"]
+
+    @result
+    def transit_head(self):
+        return Found("V_rim", self._trough_plan * self.lip_head, "the trough's plan by the head over its lip")
+
+    @result
+    def transit_sheet(self):
+        return self._work("water in the falling sheet", Q=self.flow_wanted, t_fall=self.fall_time)
+
+    @result
+    def transit_siphon(self):
+        if self._holds_back:
+            return Found("V_siph", 0.0, "the trough keeps its water when the pump stops")
+        return Found("V_siph", self._trough_plan * self.design["blade.trough_depth"], "the whole trough, which empties through its bottom feed")
+
+    @property
+    def _holds_back(self) -> bool:
+        return self.design["pipe.check_valve"] == "yes" or self.design["blade.feed"] == "top"
+
+    def in_transit(self) -> dict[str, float]:
+        return {"V_rim": self.transit_head, "V_siph": self.transit_siphon, "V_sheet": self.transit_sheet}
+
+    def wet_parts(self) -> tuple[float, str]:
+        sheet = 2 * self.design["blade.lip_width"] * self.fall
+        return sheet + self._trough_plan, "both faces of the sheet, the trough"

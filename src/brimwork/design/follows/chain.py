@@ -1,0 +1,129 @@
+"""The chain that computes a design: every number from the design's values, each by a formula of the topics, once.
+
+A result that needs a value nobody has given raises Unknown with its key; all the others still stand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+from brimwork import tables, topics
+from brimwork.design.follows.levels import levels
+from brimwork.design.typed import patches
+from brimwork.design.typed.design import Design
+from brimwork.formula import Working
+from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError
+
+GRAVITY = QUANTITIES["g"].constant
+
+
+@dataclass(frozen=True)
+class Found:
+    """A result of a procedure rather than of one formula: letter, SI value, and in words how it was found."""
+
+    letter: str
+    result: float
+    how: str
+
+
+class result:  # noqa: N801 - reads as a decorator
+    """A number of the chain: worked once and kept, with its working under the method's name."""
+
+    def __init__(self, method: Callable[[Chain], Working | Found]):
+        self.method, self.__doc__ = method, method.__doc__
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self.name = name
+
+    def __get__(self, chain: Chain | None, owner: type):
+        return self if chain is None else chain.working(self.name).result
+
+
+class Chain:
+    """Numbers of one design, in SI. `working(name)` gives the working behind a number."""
+
+    def __init__(self, design: Design):
+        self.design, self._worked = design, {}
+
+    def working(self, name: str) -> Working | Found:
+        """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
+        if name not in self._worked:
+            try:
+                self._worked[name] = getattr(type(self), name).method(self)
+            except ArithmeticError:
+                raise InputError(
+                    f"'{name.replace('_', ' ')}' cannot be worked out: a value that must be more than nothing is zero, or one is far too large"
+                ) from None
+        return self._worked[name]
+
+    @classmethod
+    def names(cls) -> list[str]:
+        """The names of all results of this kind of feature."""
+        return [name for name in dir(cls) if isinstance(getattr(cls, name), result)]
+
+    def _work(self, formula: str, **values: float) -> Working:
+        return topics.formulas()[formula].work(**values)
+
+    def level(self, name: str) -> float:
+        return levels.height(self.design, name)
+
+    @cached_property
+    def water(self) -> dict[str, float]:
+        """Density and viscosities at the temperature of the water."""
+        return tables.water(self.design["flow.water_temperature"])
+
+    # --- what each kind of feature says for itself
+
+    edge_head = 0.0  # m: water that stands over the edge
+
+    edges = True  # whether water stands over an edge
+
+    def edge(self) -> tuple[float, float, float]:
+        """Water surface (m2) behind the edge, its length (m) and its weir coefficient (m^0.5/s). Raises Unknown."""
+        raise NotImplementedError
+
+    @property
+    def delivery(self) -> float:
+        """Level in m to which the pump lifts."""
+        raise NotImplementedError
+
+    def in_transit(self) -> dict[str, float]:
+        """Water in transit above the reservoir, by the letters of its formula, without pipe and stone."""
+        raise NotImplementedError
+
+    def wet_parts(self) -> tuple[float, str]:
+        """Wetted area (m2) besides the stone, and in words what it is."""
+        raise NotImplementedError
+
+    standing_mass = 0.0  # kg: what stands on the blocks, without the stone
+    standing_offset = 0.0  # m: how far it stands off the middle
+    held_above = 0.0  # m3: water that stays up in the feature when the pump stops
+    bare = 0.0  # m2: area of the blocks that bears no stone
+    slab_count = 0  # slabs under what stands on the blocks
+    splash_throw = 0.0  # m: how far out the water lands, before it splashes
+
+    def contact_shapes(self) -> tuple[patches.Shape, ...]:
+        """What touches the blocks. Raises Unknown."""
+        return ()
+
+    # --- splash
+
+    @property
+    def apron(self) -> float:
+        """Width in m of the stone that catches the splash."""
+        return self.design["catch.apron"]
+
+    @result
+    def apron_wanted(self):
+        d = self.design
+        return self._work("apron that the water wants", k_wind=d["assumptions.wind_factor"], x_throw=self.splash_throw,
+                          k_splash=d["catch.splash_factor"], h_fall=self.fall)  # fmt: skip
+
+    @result
+    def apron_share(self):
+        return Found(
+            "r_apron", self.apron / self.apron_wanted, f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that water and wind want"
+        )

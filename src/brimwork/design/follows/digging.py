@@ -1,0 +1,128 @@
+"""Box, pit, liner and stone: sizes to cut and volumes to dig."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.formula import Working
+from brimwork.units import write
+
+
+class Digging(Chain):
+    """Box, pit, liner and stone of a design."""
+
+    def _box(self, blocks: float) -> Working:
+        return self._work("inside length of the box", L_bl=blocks, t_li=self.design["ground.lining"], c_side=self.design["ground.clearance"])
+
+    @result
+    def box_length(self):
+        return self._box(self.base_length)
+
+    @result
+    def box_width(self):
+        return self._box(self.base_width)
+
+    @result
+    def box_depth(self):
+        d = self.design
+        return Found("D", d["reservoir.block_height"] + d["ground.box_upstand"], "height of the blocks and what the box stands above them")
+
+    @property
+    def box_top(self) -> float:
+        """Level of the edge of the box, in m."""
+        return self.level("reservoir floor") + self.box_depth
+
+    @result
+    def panel_long(self):
+        return self._work("outside length of the box", L_in=self.box_length, t_pan=self.design["ground.board"])
+
+    @result
+    def panel_across(self):
+        return self._work("outside length of the box", L_in=self.box_width, t_pan=self.design["ground.board"])
+
+    def _liner(self, inside: float) -> Working:
+        d = self.design
+        return self._work("length of the liner", L_in=inside, D=self.box_depth, w_apron=d["catch.apron"], w_trim=d["lining.margin"])
+
+    @result
+    def liner_length(self):
+        return self._liner(self.box_length)
+
+    @result
+    def liner_width(self):
+        return self._liner(self.box_width)
+
+    @property
+    def narrow_side(self) -> float:
+        return min(self.liner_length, self.liner_width)
+
+    @result
+    def roll(self):
+        """The narrowest roll that covers the narrower side, else the widest there is."""
+        widths = sorted(self.design["lining.rolls"])
+        width = next((w for w in widths if w >= self.narrow_side), widths[-1])
+        return Found("l_cut", width, "the narrowest roll that covers the narrower side of the cut")
+
+    @property
+    def roll_spare(self) -> float:
+        return self.roll - self.narrow_side
+
+    def _pit(self, outside: float) -> Working:
+        return self._work("length of the pit", L_out=outside, t_work=self.design["ground.working_space"])
+
+    @result
+    def pit_length(self):
+        return self._pit(self.panel_long)
+
+    @result
+    def pit_width(self):
+        return self._pit(self.panel_across)
+
+    @result
+    def pit_depth(self):
+        return Found("D_dig", -self.level("formation"), "from the finished paving to the formation")
+
+    @result
+    def diagonal(self):
+        return self._work("diagonal for squaring", L_dig=self.pit_length, W_dig=self.pit_width)
+
+    @result
+    def pit_dug(self):
+        return self._work("volume to dig", L_dig=self.pit_length, W_dig=self.pit_width, D_dig=self.pit_depth)
+
+    @property
+    def apron_depth(self) -> float:
+        """How deep (m) the ground is dug for the apron: to the top of the blocks, where the stone begins; nothing where they stand over the paving."""
+        return max(-self.level("block top"), 0.0)
+
+    @property
+    def apron_size(self) -> tuple[float, float]:
+        """Length and width (m) of the ground that the apron covers, the box in it."""
+        beyond = 2 * self.design["catch.apron"]
+        return self.box_length + beyond, self.box_width + beyond
+
+    @result
+    def apron_dug(self):
+        """The apron beyond the pit; where the pit is wider, nothing more is dug."""
+        (length, width), pit = self.apron_size, self.pit_length * self.pit_width
+        said = f"apron of {write(length, 'm')} x {write(width, 'm')} less the pit, {write(self.apron_depth, 'mm')} deep to the top of the blocks"
+        return Found("V_dig", max(length * width - pit, 0.0) * self.apron_depth, said)
+
+    @result
+    def dug(self):
+        """All that is dug: the pit, and the apron beyond it."""
+        pit, apron = (write(volume, "m3") for volume in (self.pit_dug, self.apron_dug))
+        return Found("V_dig", self.pit_dug + self.apron_dug, f"pit {pit} and apron beyond it {apron}")
+
+    @result
+    def spoil(self):
+        return self._work("loose volume of spoil", V_dig=self.dug, s_swell=self.design["ground.bulking"] - 1)
+
+    @result
+    def stone_area(self):
+        return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"], A_bare=self.bare)
+
+    @result
+    def stone_mass(self):
+        d = self.design
+        return self._work("mass of stone to order", A_cov=self.stone_area, t_st=d["catch.stone_thickness"], rho_bulk=d["catch.stone_density"],
+                          s_waste=d["catch.stone_waste"])  # fmt: skip

@@ -1,0 +1,1 @@
+"""What is judged: every check of a design, graded."""

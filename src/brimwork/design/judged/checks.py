@@ -1,0 +1,42 @@
+"""All checks of a design, and the findings that they make."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.chain import Chain
+from brimwork.design.judged.computed_checks import COMPUTED
+from brimwork.design.judged.findings import FINDING_GRADES, Finding
+from brimwork.design.judged.grading import Check, Joined, Judged, answered
+from brimwork.design.judged.ground_checks import GROUND_CHECKS
+from brimwork.design.judged.load_checks import LOAD_CHECKS
+from brimwork.design.judged.people_checks import PEOPLE_CHECKS
+from brimwork.design.judged.water_checks import WATER_CHECKS
+from brimwork.design.typed.limits import Limits
+from brimwork.design.typed.questions import QUESTIONS, Asked
+
+
+def _asked_or_joined(question: Asked) -> Judged | Joined:
+    return Joined(question, *COMPUTED[question.id]) if question.id in COMPUTED else answered(question)
+
+
+CHECKS: tuple[Check | Judged | Joined, ...] = (*WATER_CHECKS, *LOAD_CHECKS, *GROUND_CHECKS, *PEOPLE_CHECKS, *map(_asked_or_joined, QUESTIONS))
+
+
+def numbered(check_id: str) -> Check:
+    """The check of a number with that identifier."""
+    return next(check for check in CHECKS if check.id == check_id and isinstance(check, Check))
+
+
+def findings(chain: Chain) -> list[Finding]:
+    """Every check graded, fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
+    return sorted((_graded(check, chain) for check in CHECKS), key=lambda finding: FINDING_GRADES.index(finding.grade))
+
+
+def limits_of(chain: Chain, check_id: str) -> Limits:
+    """The limits that count for the check of a number in this design. Raises Unknown where they hang on a value that is missing."""
+    return numbered(check_id).counting(chain)[0]
+
+
+def _graded(check: Check | Judged | Joined, chain: Chain) -> Finding:
+    if check.kinds and chain.design.kind not in check.kinds:
+        return Finding(check.id, check.group, check.title, "does not apply", f"not to a design of the kind '{chain.design.kind}'", "", "", check.basis)
+    return check.grade(chain)

@@ -1,0 +1,56 @@
+"""Findings: what the checks of a design say, sorted, counted and told in the words of the region."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass, replace
+
+from brimwork.design.typed.asking import meant
+from brimwork.design.typed.wording import spoken
+
+FINDING_GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
+NEXT = 3  # values that are named as the next ones to find out
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One check of one design: grade, value and limit as text, what to change, basis, the names of the chain's results behind it."""
+
+    id: str
+    group: str
+    title: str
+    grade: str
+    value: str
+    limit: str
+    remedy: str
+    basis: str
+    results: tuple[str, ...] = ()
+    note: str = ""
+    needs: tuple[str, ...] = ()  # keys of the design that are missing, where the check is not shown
+
+
+def wanted(found: list[Finding]) -> list[tuple[str, int]]:
+    """The keys of the design that most checks wait for, and how many; what to find out next."""
+    return Counter(key for finding in found for key in finding.needs).most_common()
+
+
+def tally(found: list[Finding]) -> str:
+    """How many findings have each grade: "3 fail, 1 marginal, 8 do not apply"."""
+    counts = Counter(finding.grade for finding in found)
+    return ", ".join(f"{counts[grade]} {_counted(grade, counts[grade])}" for grade in FINDING_GRADES if counts[grade])
+
+
+def _counted(grade: str, count: int) -> str:
+    return "do not apply" if grade == "does not apply" and count != 1 else grade
+
+
+def next_words(found: list[Finding]) -> str:
+    """What to find out next, in a sentence: the values that most checks wait for. Nothing where no check waits."""
+    first = [f"{meant(key)} ({count} {'check waits' if count == 1 else 'checks wait'})" for key, count in wanted(found)[:NEXT]]
+    return f"To find out next: {'; '.join(first)}." if first else ""
+
+
+def graded(found: list[Finding], region: str) -> list[Finding]:
+    """Findings, which are written in the words of the UK, as they are read in the region."""
+    said = ("title", "value", "limit", "remedy", "basis", "note")
+    return [replace(finding, **{name: spoken(getattr(finding, name), region) for name in said}) for finding in found]

@@ -1,0 +1,163 @@
+"""How a check is graded: a number against limits, a word of the design, or both with the worse counting."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.missing import missing
+from brimwork.design.judged.findings import FINDING_GRADES, Finding
+from brimwork.design.typed.asking import Refused, asked, offered, tried
+from brimwork.design.typed.limits import Criterion, Limits
+from brimwork.design.typed.questions import Asked
+from brimwork.design.typed.telling import INFINITE, told
+
+UNSHOWN = "not shown"
+
+
+class _Row:
+    """What a row of the checks says of itself, from what it asks."""
+
+    criterion: Criterion
+
+    id = property(lambda self: self.criterion.id)
+    group = property(lambda self: self.criterion.group)
+    title = property(lambda self: self.criterion.title)
+    unit = property(lambda self: self.criterion.unit)
+    basis = property(lambda self: self.criterion.basis)
+    kinds = property(lambda self: self.criterion.kinds)
+
+
+@dataclass(frozen=True)
+class Check(_Row):
+    """A check of a number: `value` of the chain against the limits of its criterion, or `limits` where they hang on the design."""
+
+    criterion: Criterion
+    value: Callable[[Chain], float]
+    remedy: str
+    results: tuple[str, ...] = ()
+    note: Callable[[Chain], str] = lambda chain: ""
+    limits: Callable[[Chain], Limits] | None = None
+
+    def grade(self, chain: Chain) -> Finding:
+        got = tried(lambda: (self.value(chain), *self.counting(chain)))
+        if isinstance(got, Refused) and got.needs:
+            keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *missing(chain, self.counting))))
+            return self._finding(UNSHOWN, f"needs {asked(*keys)}", "", note="", needs=keys)
+        if isinstance(got, Refused):
+            return self._finding("fail", "cannot be worked out", "", note=got.why)
+        value, limits, own = got
+        if value == INFINITE:
+            return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
+        region = chain.design.region
+        text = limits.text(self.unit, region) + (" (set by this design)" if own else "")
+        return self._finding(limits.grade(value), told(value, self.unit, region), text, note=self.note(chain))
+
+    def counting(self, chain: Chain) -> tuple[Limits, bool]:
+        """The limits that count, and whether the design set them for itself. Raises Unknown."""
+        given = chain.design.values.get(f"limits.{self.id}")
+        if given:
+            return Limits(*given.value), True
+        return self._usual(chain), False
+
+    def _usual(self, chain: Chain) -> Limits:
+        if self.limits:
+            return self.limits(chain)
+        assert self.criterion.limits, f"{self.id} has no limits: give its criterion some, or limits= where they hang on the design"
+        return self.criterion.limits
+
+    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
+        remedy = self.remedy if grade in ("fail", "marginal") else ""
+        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
+
+
+@dataclass(frozen=True)
+class Judged(_Row):
+    """A check that a person answers: the words of one key of the design, graded by `answers`, which may look at the rest of the design."""
+
+    criterion: Criterion
+    key: str
+    answers: Callable[[Chain, object], tuple[str, str]]
+    remedy: str
+
+    def grade(self, chain: Chain) -> Finding:
+        got, needs = tried(lambda: self.answers(chain, chain.design[self.key])), ()
+        if isinstance(got, Refused):
+            got, needs = (UNSHOWN, f"needs {offered(self.key)}" if got.needs == (self.key,) else got.why), got.needs
+        grade, value = got
+        remedy = self.remedy if grade in ("fail", "marginal") else ""
+        return Finding(self.id, self.group, self.title, grade, value, "", remedy, self.basis, needs=needs)
+
+
+@dataclass(frozen=True)
+class Computed:
+    """What was computed of a check that a person answers too: its grade, value and limit as text, and what to note."""
+
+    grade: str
+    value: str
+    limit: str = ""
+    note: str = ""
+    needs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Joined:
+    """A check of which a part is computed and a part is answered by a person: the worse of the two counts, and one that fails needs no other.
+
+    With `instead` the answer is only wanted where nothing can be computed; an answer that is worse than the number counts all the same.
+    """
+
+    question: Asked
+    number: Callable[[Chain], Computed]
+    results: tuple[str, ...] = ()
+    instead: bool = False
+
+    id = property(lambda self: self.question.id)
+    group = property(lambda self: self.question.group)
+    title = property(lambda self: self.question.title)
+    basis = property(lambda self: self.question.basis)
+    kinds = property(lambda self: self.question.kinds)
+
+    def grade(self, chain: Chain) -> Finding:
+        number, answer = self._number(chain), self._answer(chain)
+        known = [part for part in (number, answer) if part.grade != UNSHOWN]
+        failed = any(part.grade == "fail" for part in known)
+        needs = () if failed or (known and self.instead) else (*number.needs, *answer.needs)
+        if needs:
+            return self._finding(UNSHOWN, self._waits(number, answer), "", number.note, needs)
+        worst = min((part.grade for part in known), key=FINDING_GRADES.index)
+        return self._finding(worst, "; ".join(part.value for part in known), number.limit, number.note)
+
+    def _number(self, chain: Chain) -> Computed:
+        got = tried(lambda: self.number(chain))
+        if not isinstance(got, Refused):
+            return got
+        if got.needs:
+            return Computed(UNSHOWN, "", needs=tuple(dict.fromkeys((*got.needs, *missing(chain, self.number)))))
+        return Computed("fail", "cannot be worked out", note=got.why)
+
+    def _answer(self, chain: Chain) -> Computed:
+        key = f"answers.{self.question.key}"
+        given = chain.design.given(key)
+        return Computed(self.question.grade(str(given.value)), str(given.value)) if given else Computed(UNSHOWN, "", needs=(key,))
+
+    def _waits(self, number: Computed, answer: Computed) -> str:
+        if self.instead:
+            return f"needs {asked(*number.needs)}; or in their place {asked(*answer.needs)}"
+        return f"needs {asked(*number.needs, *answer.needs)}"
+
+    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
+        remedy = self.question.remedy if grade in ("fail", "marginal") else ""
+        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
+
+
+def answered(question: Asked) -> Judged:
+    """A question of the design file as a check."""
+    row = Criterion(question.id, question.group, question.title, None, "", question.basis, firm=True, kinds=question.kinds)
+    return Judged(row, f"answers.{question.key}", lambda chain, answer: (question.grade(str(answer)), str(answer)), question.remedy)
+
+
+def is_public(chain: Chain) -> bool:
+    """Whether others than those who live there come near. Raises Unknown."""
+    return chain.design["site.use"] != "private"

@@ -1,0 +1,49 @@
+"""The checks of loads: how the number of each is worked out, and what to change next."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.chain import Chain
+from brimwork.design.judged.grading import Check, Judged, is_public
+from brimwork.design.typed import patches
+from brimwork.design.typed.criteria import criterion
+from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
+from brimwork.design.typed.telling import told
+
+
+def _tipping_limits(chain: Chain) -> Limits:
+    return at_least(2.0, 1.5) if is_public(chain) else at_least(1.5, 1.2)
+
+
+def _on_blocks(chain: Chain) -> Limits:
+    """A patch that hangs over the edge does not press evenly, whatever its area."""
+    return at_most(0.80, 1.00) if chain.overhang <= patches.NEAR else NEVER
+
+
+def _over_the_edge(chain: Chain) -> str:
+    over = chain.overhang
+    said = f"what stands on the blocks reaches {told(over, 'mm', chain.design.region)} over their edge: that part carries nothing"
+    return said if over > patches.NEAR else ""
+
+
+LOAD_CHECKS: tuple[Check | Judged, ...] = (
+    Check(criterion("C20"), lambda c: c.block_utilisation,
+          "a larger slab under the vessel, all of it over the blocks; the maker's long-term figure governs", ("patch", "block_pressure", "block_allowable", "block_utilisation"), note=_over_the_edge, limits=_on_blocks),
+    Check(criterion("C22"), lambda c: c.kern_share,
+          "move the vessel towards the middle of the blocks", ("base_mass", "eccentricity", "kern_share")),
+    Check(criterion("C24"), lambda c: c.soil_utilisation,
+          "a larger base, or ask a geotechnical engineer for the soil", ("base_pressure", "soil_utilisation")),
+    Check(criterion("C25"), lambda c: c.tipping_full,
+          "fix it down, widen the foot, or lower it", ("tipping_full",), limits=_tipping_limits),
+    Check(criterion("C25", "drilled stones"), lambda c: c.tipping,
+          "dowel it down, widen its base, or lower it", ("tipping",), limits=_tipping_limits),
+    Check(criterion("C25e"), lambda c: c.tipping_empty,
+          "fix it down or ballast it before it stands empty where people pass", ("tipping_empty",), limits=_tipping_limits),
+    Check(criterion("C26"), lambda c: c.tipping_in_wind,
+          "dowel it down, or lower it", ("wind_pressure", "tipping_in_wind")),
+    Check(criterion("C27"), lambda c: c.foam_held,
+          "more pebbles on the foam: under water they weigh little more than half", ("foam_held",)),
+    Check(criterion("C21"), lambda c: c.design["lining.panel_clearance"],
+          "cut the panel further from the load, and support every cut wall again"),
+    Check(criterion("C28"), lambda c: c.flotation,
+          "keep it full, add a relief drain, or more mass; while building, rain in an empty lined pit counts too", ("flotation",)),
+)  # fmt: skip

@@ -1,0 +1,98 @@
+"""The checks of water and reservoir: how the number of each is worked out, and what to change next."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.levels import levels
+from brimwork.design.judged.grading import Check, Judged
+from brimwork.design.typed.criteria import criterion
+from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
+from brimwork.design.typed.telling import INFINITE, told
+
+
+def _unattended(chain: Chain) -> Limits:
+    """A week, or the longest time that nobody looks after it, where that is known and longer."""
+    given = chain.design.values.get("site.unattended")
+    spell = given.value if given else 0.0
+    return at_least(max(7 * 86400, spell), max(3 * 86400, spell))
+
+
+def _covered(chain: Chain) -> Limits:
+    """No cover is enough for a pump that runs unattended with nothing to stop it."""
+    if chain.design["pump.cut_out"] == "no" and chain.design["site.unattended"] > 0:
+        return NEVER
+    return at_least(0.050, 0.025)
+
+
+def _cut_out(chain: Chain) -> str:
+    return "no low-water cut-out, and nobody looks after it all the time" if _covered(chain).good[1] == -INFINITE else ""
+
+
+def _valves(chain: Chain) -> Limits:
+    return at_most(1.0, 2.0) if chain.design["stones.valves"] == "yes" else NEVER
+
+
+def _order(chain: Chain) -> float:
+    """The smallest gap of the datum table that must not close, in metres."""
+    return min(gap for low, high, gap in levels.gaps(chain.design) if (low, high) not in levels.MAY_TOUCH or gap < 0)
+
+
+def _closest(chain: Chain) -> str:
+    low, high, gap = min(levels.gaps(chain.design), key=lambda pair: pair[2] if (pair[0], pair[1]) not in levels.MAY_TOUCH or pair[2] < 0 else INFINITE)
+    return f"closest: {low} below {high}, {told(gap, 'mm', chain.design.region)}"
+
+
+WATER_CHECKS: tuple[Check | Judged, ...] = (
+    Check(criterion("C01"), lambda c: c.flow_ratio,
+          "throttle on the delivery side when there is too much; a wider hose, fewer fittings or a stronger pump when there is too little", ("flow_wanted", "head_wanted", "duty_flow", "flow_ratio")),
+    Check(criterion("C01m"), lambda c: c.head_in_hand,
+          "a stronger pump below, a smaller one or more throttling above", ("flow_wanted", "branch_head", "head_wanted", "pump_head_at_flow_wanted")),
+    Check(criterion("C63"), lambda c: c.throttle,
+          "a valve on every branch, and drilled stones of more equal height", ("throttle",), limits=_valves),
+    Check(criterion("C02"), lambda c: c.lift_share,
+          "a pump with a higher shut-off head: near its limit a little fouling stops the flow", ("static_lift", "lift_share")),
+    Check(criterion("C03"), lambda c: c.nameplate,
+          "read the label again: per minute for per hour, US for imperial gallons, or a wrong digit", ("nameplate",), note=lambda c: c.label),
+    Check(criterion("C04"), lambda c: c.speed_wanted,
+          "a wider hose above, a narrower hose below", ("speed_wanted",)),
+    Check(criterion("C05"), lambda c: c.loss_share,
+          "one bore wider", ("reynolds", "friction", "friction_head", "fittings_head", "loss_share")),
+    Check(criterion("C06"), lambda c: c.boil,
+          "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore")),
+    Check(criterion("C07"), lambda c: c.rim_error_share,
+          "level the rim again under its full weight, or send more water", ("rim_head", "rim_error_share", "rim_flow_ratio")),
+    Check(criterion("C08"), lambda c: c.design["flow.for_each_metre"],
+          "less than this runs in streaks down one side; more leaves the face", ("film",)),
+    Check(criterion("C09"), lambda c: c.sheet_share,
+          "more flow for each metre of lip, or less fall", ("fall",)),
+    Check(criterion("C10"), lambda c: c.flow_wanted / c.design["pump.intake_area"],
+          "a larger cage: a fast intake clogs in days", ("flow_wanted",)),
+    Check(criterion("C60"), lambda c: c.freeboard,
+          "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard")),
+    Check(criterion("C61"), lambda c: c.tread_share,
+          "a longer tread, or lower steps", ("throw", "tread_share")),
+    Check(criterion("C12"), lambda c: c.days,
+          "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", ("usable", "transit", "daily_loss", "days"), limits=_unattended),
+    Check(criterion("C13"), lambda c: c.design["pump.covered"],
+          "raise the lowest level, with a low-water cut-out that stops the pump there; the maker's figure governs", note=_cut_out, limits=_covered),
+    Check(criterion("C14"), lambda c: c.drainback,
+          "set the running level lower, or put a check valve in the hose", ("transit", "drainback_room", "drainback"), note=lambda c: c.settles),
+    Check(criterion("C16"), lambda c: c.turnover,
+          "more usable water, or less flow", ("usable", "turnover")),
+    Check(criterion("C17"), lambda c: c.apron_share,
+          "a wider apron", ("fall", "apron_wanted", "apron_share")),
+    Check(criterion("C18"), lambda c: c.level("liner edge") - c.level("overflow"),
+          "bring the edge of the liner up, or the overflow down"),
+    Check(criterion("C18g"), lambda c: c.level("liner edge") - c.design["levels.soil"],
+          "bring the edge of the liner up, or the soil beside it down: muddy water runs in"),
+    Check(criterion("C19"), lambda c: c.day_share,
+          "more usable water, or less wet stone", ("daily_loss", "usable", "day_share")),
+    Check(criterion("C66"), lambda c: c.overflow_ratio,
+          "a wider overflow pipe", ("overflow_ratio",)),
+    Check(criterion("C72"), lambda c: c.design["measured.leak"],
+          "let it fall: where it stops is the height of the leak; patch above that mark"),
+    Check(criterion("C57"), _order,
+          "move one of the two levels named", note=_closest),
+    Check(criterion("C73"), lambda c: c.foot_over_box,
+          "raise the header's lip, or take fewer or lower falls: below the edge of the box the water runs outside it"),
+)  # fmt: skip

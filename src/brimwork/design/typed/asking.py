@@ -1,0 +1,64 @@
+"""Why a number is not there: the values that are missing, by what they mean and by key, or what was refused."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TypeVar
+
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.reading import Choice
+from brimwork.units import InputError
+
+Number = TypeVar("Number")
+NAMED = 4  # missing values that are named
+ZERO = "a value that must be more than nothing is zero, or one is far too large"
+
+
+@dataclass(frozen=True)
+class Refused:
+    """A number that is not there: why, in words, and the keys of the design that are missing (none where a value was refused)."""
+
+    why: str
+    needs: tuple[str, ...] = ()
+
+
+def tried(work: Callable[[], Number]) -> Number | Refused:
+    """What `work` gives, or why it gives nothing. The one place where what can go wrong with a design's numbers is caught."""
+    try:
+        return work()
+    except Unknown as missing:
+        return Refused(f"needs {asked(*missing.keys)}", missing.keys)
+    except InputError as refused:
+        return Refused(str(refused))
+    except ArithmeticError:
+        return Refused(ZERO)
+
+
+def asked(*keys: str) -> str:
+    """What is missing, with its keys in the file: "power taken in (pump.power)"; of many the first ones."""
+    named = ", ".join(f"{meant(key)} ({key})" for key in keys[:NAMED])
+    return named + (f", and {len(keys) - NAMED} more" if len(keys) > NAMED else "")
+
+
+def offered(key: str) -> str:
+    """A word or an answer that is missing, with those that it can be: an answer (answers.edges), one of "..." or "..."."""
+    section, _, name = key.partition(".")
+    field = SECTIONS[section][name]
+    if not isinstance(field, Choice):
+        return asked(key)
+    *first, last = (f'"{option}"' for option in field.options)
+    return f"{'an answer' if section == 'answers' else 'a word'} ({key}), one of {', '.join(first)} or {last}"
+
+
+def reason(missing: Unknown | InputError) -> str:
+    """Why a number is not there: what it needs, or what was refused."""
+    return f"needs {asked(*missing.keys)}" if isinstance(missing, Unknown) else str(missing)
+
+
+def meant(key: str) -> str:
+    """What a value of the design is, in words that stand alone."""
+    section, _, name = key.partition(".")
+    said = SECTIONS[section][name].name
+    return f'the answer to "{said}"' if section == "answers" else said

@@ -1,0 +1,88 @@
+"""What every check asks, and within which limits: one row each; how its number is worked out stands in `judged/`."""
+
+from __future__ import annotations
+
+from brimwork import tables
+from brimwork.design.typed.limits import LEAST, Criterion, at_least, at_most, between
+from brimwork.design.typed.telling import INFINITE
+
+CP, J, DERIVED = tables.COMMON_PRACTICE, tables.JUDGEMENT, "derived"
+CLOSE = 0.020  # m; a gap between two levels below this is marginal: judgement
+OVER_BUDGET = 1.1  # cost over budget up to which it is marginal
+VESSEL, STONES, BLADE, CASCADE = ("overflowing vessel",), ("drilled stones",), ("blade",), ("cascade",)
+ON_BLOCKS, SHEETS = (*VESSEL, *STONES), (*BLADE, *CASCADE)
+
+CRITERIA: tuple[Criterion, ...] = (
+    Criterion("C01", "water", "Flow against flow wanted", between((1.10, 1.60), (1.00, 2.50)), "", J, kinds=("overflowing vessel", "blade", "cascade")),
+    Criterion("C01m", "water", "Head in hand for several outlets", between((1.1, 2.0), (1.0, 3.0)), "", J, kinds=STONES),
+    Criterion("C63", "water", "Branches in balance", None, "m", CP, firm=True, kinds=STONES),
+    Criterion("C02", "water", "Static lift against the pump's shut-off head", at_most(0.70, 0.85), "", CP),
+    Criterion("C03", "water", "Can the pump's label be true", at_most(0.50, 0.70), "", f"physics; limits {J}"),
+    Criterion("C04", "water", "Speed in the hose", between((0.6, 1.5), (0.3, 2.4)), "m/s", CP),
+    Criterion("C05", "water", "Share of the head lost on the way", at_most(0.40, 0.60), "", J),
+    Criterion("C06", "water", "Boil over the outlet, for a gentle ripple", at_most(0.015, 0.040), "mm", J, kinds=VESSEL),
+    Criterion("C07", "water", "Rim out of level against the head", at_most(0.5, 1.0), "", f"{DERIVED}; limits {J}", kinds=VESSEL),
+    Criterion("C08", "water", "Enough water for a film that clings", between((0.15e-3, 0.40e-3), (0.08e-3, INFINITE)), "L/s per m", CP, kinds=ON_BLOCKS),
+    Criterion("C09", "water", "Free sheet stays whole", at_least(1.0, 0.6), "", CP, kinds=SHEETS),
+    Criterion("C10", "water", "Speed into the intake cage", at_most(0.05, 0.10), "m/s", J),
+    Criterion("C12", "reservoir", "Days without topping up", None, "day", J),
+    Criterion("C13", "reservoir", "Pump covered at the lowest level", None, "mm", CP),
+    Criterion("C14", "reservoir", "Room for the water that comes back", at_least(1.10, 1.00), "", f"{DERIVED}; limits {J}"),
+    Criterion("C16", "reservoir", "Turnover time", at_least(180, 90), "min", J),
+    Criterion("C17", "reservoir", "Splash stays inside the apron", at_least(1.0, 0.75), "", CP),
+    Criterion("C18", "reservoir", "Edge of the liner above the overflow", at_least(0.050, 0.025), "mm", CP),
+    Criterion("C18g", "reservoir", "Edge of the liner above the soil", at_least(0.025, 0.010), "mm", CP),
+    Criterion("C19", "reservoir", "Share of the water lost in a day", at_most(0.10 / 86400, 0.25 / 86400), "%/day", J),
+    Criterion("C66", "reservoir", "Overflow pipe carries the storm", at_least(1.5, 1.0), "", f"{DERIVED}; limits {J}"),
+    Criterion("C72", "reservoir", "Leak, pump off, against a control bucket", at_most(tables.TIGHT.value, 2 * tables.TIGHT.value), "mm/day", CP),
+    Criterion("C57", "reservoir", "Levels in order", at_least(CLOSE, LEAST), "mm", DERIVED),
+    Criterion("C20", "loads", "Pressure on the blocks", None, "", f"{DERIVED}; creep and safety factors {J}", firm=True, kinds=ON_BLOCKS),
+    Criterion("C22", "loads", "Load off the middle of the base", at_most(1.0, 1.5), "", f"statics; limits {J}"),
+    Criterion("C24", "loads", "Pressure on the soil", at_most(0.67, 1.00), "", "IBC 2012 Table 1806.2 (second-hand)", firm=True),
+    Criterion("C25", "loads", "Tipping of the full vessel", None, "", J, firm=True, kinds=VESSEL),
+    Criterion("C25", "loads", "Tipping of a drilled stone", None, "", J, firm=True, kinds=STONES),
+    Criterion("C25e", "loads", "Tipping of the empty vessel", None, "", J, firm=True, kinds=VESSEL),
+    Criterion("C26", "loads", "Wind on a tall drilled stone", at_least(1.5, 1.2), "", f"statics; limits {J}", firm=True, kinds=STONES),
+    Criterion("C27", "loads", "Foam held down", at_least(1.30, 1.10), "", f"physics; limits {J}", kinds=VESSEL),
+    Criterion("C21", "loads", "Access panel off the load path", at_least(0.100, 0.050), "mm", CP),
+    Criterion("C28", "loads", "Flotation of the emptied reservoir", at_least(1.20, 1.05), "", f"physics; limits {J}", firm=True),
+    Criterion("C32", "ground and lining", "Depth of the pit", None, "m", "OSHA 29 CFR 1926 subpart P, summaries (second-hand); rest common practice", firm=True),
+    Criterion("C33", "ground and lining", "Clear of footings", at_least(1.0, 0.75), "", CP),
+    Criterion("C34", "ground and lining", "Clear of roots", at_least(1.0, 0.8), "", "BS 5837:2012 (second-hand)"),
+    Criterion("C38", "ground and lining", "Box fits blocks and lining", between((0.010, 0.020), (0.005, 0.040)), "mm", CP),
+    Criterion("C37", "ground and lining", "Cut fits the roll", at_least(0.100, 0.0), "m", DERIVED),
+    Criterion("C39", "ground and lining", "Nothing pierces the liner near the overflow", at_least(0.050, 0.025), "mm", CP),
+    Criterion("C40", "ground and lining", "Mesh holds the stone", at_most(0.5, 0.8), "", CP),
+    Criterion("C46", "supply", "Circuit not overloaded", at_most(0.80, 1.00), "%", CP),
+    Criterion("C46e", "supply", "Earth leakage does not trip the protection", at_most(0.30, 0.50), "%", CP, firm=True),
+    Criterion("C47", "supply", "Cord long enough", at_least(0.0, -0.3), "m", CP),
+    Criterion("C55", "supply", "Running cost known", at_least(0.0, 0.0), "cur", J, firm=True),
+    Criterion("C41", "supply", "Residual-current protection", None, "", "guidance on garden circuits (second-hand); local codes govern", firm=True),
+    Criterion("C48", "people", "Manual lift", at_most(1.0, 3.0), "", "NIOSH lifting equation (second-hand)", firm=True),
+    Criterion("C65", "people", "Slings", None, "%", f"statics; limits {J}", firm=True),
+    Criterion("C42", "supply", "Voltage drop", at_most(0.03, 0.05), "%", "BS 7671, 3 % and 5 % (second-hand); local codes govern"),
+    Criterion("C51", "people", "Open water a child can reach", None, "", f"{J}; guidance on grilles (read)", firm=True),
+    Criterion("C52", "people", "Legionella", None, "", "HSE, other risk systems; CDC, decorative fountains (second-hand)", firm=True),
+    Criterion("C49", "people", "Way in", at_least(0.100, 0.0), "mm", CP),
+    Criterion("C64", "people", "Noise at the neighbour", at_most(5, 10), "", CP),
+    Criterion("C60", "water", "Freeboard of the rill", at_least(0.040, 0.020), "mm", CP, kinds=CASCADE),
+    Criterion("C61", "water", "Tread catches the fall", at_least(2.0, 1.3), "", J, kinds=CASCADE),
+    Criterion("C73", "reservoir", "Lower end of the cascade over the box", at_least(CLOSE, LEAST), "mm", f"{DERIVED}; margin {J}", kinds=CASCADE),
+    Criterion("C62", "people", "The wall is a structure", None, "m", CP, firm=True, kinds=BLADE),
+    Criterion("C56", "people", "Budget", at_most(1.0, OVER_BUDGET), "", CP),
+)  # fmt: skip
+
+
+def criterion(check_id: str, kind: str = "") -> Criterion:
+    """What the check with that identifier asks, of one kind of feature where it asks different things of them."""
+    return next(row for row in CRITERIA if row.id == check_id and (not kind or kind in row.kinds))
+
+
+def kinds_of(check_id: str) -> tuple[str, ...]:
+    """The kinds of feature that a check of a number is made for; none named means all."""
+    rows = [row.kinds for row in CRITERIA if row.id == check_id]
+    return tuple(kind for kinds in rows for kind in kinds) if all(rows) else ()
+
+
+# Checks whose limits a design may set for itself. Those on which somebody's safety rests are firm.
+LIMITED: dict[str, Criterion] = {row.id: row for row in CRITERIA if not row.firm}

@@ -1,0 +1,76 @@
+"""What can be said of the feature and what it stands on: the fields of a design, by section."""
+
+from __future__ import annotations
+
+from brimwork.design.typed.making import YES_NO, length, share
+from brimwork.design.typed.reading import Choice, Corners, Field, Several
+
+FEATURE_FIELDS: dict[str, dict] = {
+    "vessel": {
+        "rim_diameter": length("diameter of the rim", "780 mm", "31 in"),
+        "height": length("height of the vessel", "420 mm", "16 1/2 in"),
+        "mass": Field("mass of the empty vessel", "kg", "lb", such="90 kg", such_us="200 lb"),
+        "water": Field("water in the vessel", "L", "US gal", such="60 L", such_us="16 US gal"),
+        "foot_outside": length("outside diameter of the foot", "400 mm", "16 in"),
+        "foot_inside": length("inside diameter of the foot (0 for a full foot)", "200 mm", "8 in"),
+        "foot_corners": Corners("corners of the patch under the foot, drawn full size"),
+        "side_area": Field("wetted outside of the vessel", "m2", "ft2", such="1.2 m2", such_us="13 ft2"),
+        "rim_error": length("difference in level round the rim", "1 mm", "1/32 in"),
+        "offset": length("distance of the vessel from the blocks' middle", "0 mm", "0 in"),
+        "foam": Field("foam in the vessel", "L", "US gal", such="20 L", such_us="5 US gal"),
+        "foam_density": Field("density of the foam", "kg/m3", "lb/ft3", such="20 kg/m3", such_us="1.25 lb/ft3"),
+        "pebbles": Field("pebbles that lie on the foam, with their gaps", "L", "US gal", such="25 L", such_us="7 US gal"),
+        "stands_on": Choice("what the vessel stands on", ("slab", "blocks")),
+        "coat": Choice("whether the vessel is coated inside: no for a glazed one that holds water", YES_NO),
+        "wall": length("thickness of the vessel's wall at the bottom, as the drill hole shows it", "25 mm", "1 in"),
+        "tensile_strength": Field("tensile strength of the vessel's material, from its maker", "MPa", "psi", such="2.5 MPa", such_us="350 psi"),
+        "widest": length("diameter of the vessel where it is widest, if wider than the rim", "900 mm", "36 in"),
+    },
+    "stones": {
+        "diameters": Several("diameters of the drilled stones", "mm", "in", "350 mm, 300 mm", "14 in, 12 in"),
+        "heights": Several("heights of the drilled stones", "mm", "in", "750 mm, 600 mm", "30 in, 24 in"),
+        "branch_lengths": Several("lengths of the hose to each drilled stone", "m", "ft", "2 m, 2.5 m", "6 ft, 8 ft"),
+        "branch_bore": length("true inside diameter of the hose to each drilled stone", "13 mm", "1/2 in"),
+        "branch_fittings": Field("sum of the loss coefficients of each branch, valve open", "", such="3", span="2 to 8"),
+        "valves": Choice("a valve on every branch", YES_NO),
+        "hole": length("bore of the hole in each drilled stone", "30 mm", "1 1/4 in"),
+        "density": Field("density of the drilled stones", "kg/m3", "lb/ft3", such="2650 kg/m3", such_us="165 lb/ft3"),
+        "rough_contact": Field("area on which a rough base really stands", "cm2", "in2", such="30 cm2", such_us="5 in2"),
+        "base_share": share("share of the base's width that resists tipping", "0.8"),
+        "stand_on": Choice("what the drilled stones stand on", ("slabs", "blocks")),
+    },
+    "blade": {
+        "lip_width": length("width of the lip", "600 mm", "24 in"),
+        "lip_level": length("level of the lip, to the finished paving", "450 mm", "18 in", signed=True),
+        "stone_level": length("level of the stone on which the sheet lands, to the finished paving", "0 mm", "0 in", signed=True),
+        "trough_length": length("length of the trough behind the lip", "700 mm", "28 in"),
+        "trough_width": length("width of the trough", "150 mm", "6 in"),
+        "trough_depth": length("depth of the trough", "150 mm", "6 in"),
+        "feed": Choice("where the trough is fed", ("bottom", "top")),
+        "wall_height": length("height of the wall", "500 mm", "20 in"),
+        "wall_retains": Choice("what the wall holds back", ("nothing", "soil", "water")),
+    },
+    "cascade": {
+        "steps": Field("number of steps", "", whole=True, most=50, such="3"),
+        "width": length("width of a step", "500 mm", "20 in"),
+        "step_fall": length("fall of a step, lip to water", "150 mm", "6 in"),
+        "tread": length("tread of a step, from its face to the next lip", "450 mm", "18 in"),
+        "top_level": length("level of the header's lip, to the finished paving", "600 mm", "24 in", signed=True),
+        "header_area": Field("water surface of the header", "m2", "ft2", such="0.2 m2", such_us="2 ft2"),
+        "header_volume": Field("water in the header below its lip", "L", "US gal", such="25 L", such_us="7 US gal"),
+        "pool_area": Field("water surface of one pool", "m2", "ft2", such="0.3 m2", such_us="3 ft2"),
+        "feed": Choice("where the header is fed", ("bottom", "top")),
+        "edge": length("edge beside the steps that catches splash", "150 mm", "6 in"),
+        "rill_length": Field("length of the rill", "m", "ft", such="2 m", such_us="6 ft"),
+        "rill_width": length("width of the rill", "250 mm", "10 in"),
+        "rill_slope": Field("fall of the rill over its length", "", slope=True, such="1:100"),
+        "rill_wall": length("height of the rill's side", "80 mm", "3 in"),
+        "rill_roughness": Field("Manning coefficient of the rill", "", such="0.013", span="0.01 to 0.03"),
+    },
+    "slab": {
+        "length": length("length of the slab", "600 mm", "24 in"),
+        "width": length("width of the slab", "600 mm", "24 in"),
+        "thickness": length("thickness of the slab", "50 mm", "2 in"),
+        "density": Field("density of the slab", "kg/m3", "lb/ft3", such="2300 kg/m3", such_us="144 lb/ft3"),
+    },
+}  # fmt: skip

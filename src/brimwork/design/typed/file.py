@@ -1,0 +1,126 @@
+"""The design file: read, checked key by key, and saved so that a killed program leaves the old file or the new one, never half of one."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+from brimwork.design.typed.design import Design, check_head, field_of
+from brimwork.design.typed.fields import BASES, HEAD, SECTIONS, sections
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.known import Given
+from brimwork.files import write_whole
+from brimwork.spellings import nearest
+from brimwork.units import InputError
+
+FORMAT = 1
+LARGEST_FILE = 1_000_000
+
+
+def load_design(path: str | Path) -> Design:
+    """The design in a file. Raises InputError that names the file and what to change in it."""
+    path = Path(path)
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
+        return parse_design(path.read_text(encoding="utf-8-sig"))
+    except OSError as error:
+        raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as designs/library-bowl.toml") from None
+    except (InputError, UnicodeDecodeError) as error:
+        told = error if isinstance(error, InputError) else "it is not a text file in UTF-8"
+        raise InputError(f"{path}: {told}") from None
+
+
+def parse_design(text: str) -> Design:
+    """The design that a TOML text says. Raises InputError for broken TOML, an unknown or missing key, a value that cannot be."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise InputError(f"this is not TOML: {error}") from None
+    except RecursionError:
+        raise InputError("this is not a design: its brackets are nested too deep") from None
+    if table.get("format") != FORMAT:
+        raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
+    if "kind" not in table:
+        raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
+    check_head(table)
+    values: dict[str, Given] = {}
+    for section, entries in table.items():
+        if section in HEAD:
+            continue
+        if not isinstance(entries, dict):
+            raise InputError(f"there is no key '{section}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
+        if section in SECTIONS and section not in sections(table["kind"]):
+            raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
+        for key, entry in entries.items():
+            values[f"{section}.{key}"] = _given(section, key, entry, table.get("region", "UK"))
+    return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values)
+
+
+def _given(section: str, key: str, entry, region: str) -> Given:
+    """One value: bare, or {value = "...", basis = "read"}."""
+    known, name, basis = field_of(section, key), f"{section}.{key}", "yours"
+    if isinstance(entry, dict):
+        extra = sorted(set(entry) - {"value", "basis"})
+        if extra or "value" not in entry:
+            raise InputError(f"{name} has {', '.join(extra) or 'no value'}: write {name} = {{ value = ..., basis = 'read' }}")
+        basis = entry.get("basis", "yours")
+        if basis not in BASES:
+            raise InputError(f"{name}: basis {basis!r} is not known: write one of {', '.join(map(repr, BASES))}")
+        entry = entry["value"]
+    return Given(known.read(entry, name, region), entry, basis)
+
+
+def dump_design(design: Design, text: str = "") -> str:
+    """The design as TOML; with the `text` it was read from, that text's comments and order are kept."""
+    import tomlkit
+
+    document = tomlkit.parse(text) if text else tomlkit.document()
+    head = {"format": FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
+    for key, value in head.items():
+        if document.get(key) != value and (value or key in document):
+            document[key] = value
+    for section in SECTIONS:
+        mine = {key.partition(".")[2]: given for key, given in design.values.items() if key.startswith(section + ".")}
+        if not mine and section not in document:
+            continue
+        table = document.setdefault(section, tomlkit.table())
+        for key in [key for key in table if key not in mine]:
+            del table[key]
+        for key, given in mine.items():
+            entry = given.text if given.basis == "yours" else _tagged(given)
+            if key not in table or table[key] != entry:
+                table[key] = entry
+    return tomlkit.dumps(document)
+
+
+def _tagged(given: Given):
+    import tomlkit
+
+    entry = tomlkit.inline_table()
+    entry.update({"value": given.text, "basis": given.basis})
+    return entry
+
+
+def _written_over(text: str, path: Path) -> Design:
+    """The design that is to be written over; never a file that is something else."""
+    try:
+        return parse_design(text)
+    except InputError as error:
+        raise InputError(f"{path} is there already and is not a design that can be read ({error}): save under another name") from None
+
+
+def save_design(design: Design, path: str | Path) -> None:
+    """Write the design: the whole file or nothing. Comments of a design of its kind that is there already are kept. Raises InputError."""
+    path = Path(path)
+    try:
+        before = path.read_text(encoding="utf-8-sig") if path.exists() else ""
+        if before and _written_over(before, path).kind != design.kind:
+            before = ""
+        text = dump_design(design, before)
+        parse_design(text)  # never write what could not be read again
+        write_whole(path, text.encode())
+    except UnicodeDecodeError:
+        raise InputError(f"{path} is not a design: save under another name") from None
+    except OSError as error:
+        raise InputError(f"{path} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None

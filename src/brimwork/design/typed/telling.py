@@ -1,0 +1,32 @@
+"""Numbers of a design in words: a few figures, the units of the region, days in the plural, missing values by what they mean."""
+
+from __future__ import annotations
+
+import re
+
+from brimwork import units
+
+# The units in which the US is told what is told in these elsewhere.
+US_UNITS = {"mm": "in", "m": "ft", "m/s": "ft/s", "L/s per m": "US gal/min per ft", "mm/day": "in/day"}
+INFINITE = float("inf")
+
+
+def short(value: float, unit_text: str, digits: int = 3) -> str:
+    """Value in SI in a unit, to a few figures and without zeros that say nothing."""
+    text, _, name = units.write(value, unit_text, digits).partition(" ")
+    return f"{text.rstrip('0').rstrip('.') if '.' in text and 'e' not in text else text} {name}".strip()
+
+
+def percent(share: float) -> str:
+    return units.write(share, "%", None) if share else ""
+
+
+def told(value: float, unit: str, region: str) -> str:
+    """A value in its unit; for the US in theirs, with the other behind."""
+    here = days(units.write(value, unit))
+    return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
+
+
+def days(text: str) -> str:
+    """Days in the plural, unless it is one."""
+    return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
