@@ -14,9 +14,9 @@ from matplotlib.path import Path as Outline
 from matplotlib.textpath import TextPath
 
 from brimwork import units
+from brimwork.design.follows import levels
 from brimwork.design.follows.dry_month import DAYS, basin, dry_month
 from brimwork.design.follows.features import chain_of
-from brimwork.design.follows.levels import levels
 from brimwork.design.typed import patches
 from brimwork.design.typed.file import load_design
 from brimwork.drawing.design import drawings

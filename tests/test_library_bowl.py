@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from brimwork import units
+from brimwork.design.follows import levels
 from brimwork.design.follows.features import chain_of
-from brimwork.design.follows.levels import levels
 from brimwork.design.judged import checks
 from brimwork.design.judged.findings import FINDING_GRADES
 from brimwork.design.typed import file

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from brimwork import units
+from brimwork.design.follows import levels
 from brimwork.design.follows.features import chain_of
-from brimwork.design.follows.levels import levels
 from brimwork.design.judged import checks
 from brimwork.design.typed import file
 from brimwork.topics.rims import head_on_round_rim

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.levels import levels
 from brimwork.design.typed.design import Design
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering

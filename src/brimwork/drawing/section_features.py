@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.levels import levels
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import rectangle

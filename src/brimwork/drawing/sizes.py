@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.levels import levels
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering

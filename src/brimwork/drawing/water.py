@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.dry_month import DAYS, dry_month
-from brimwork.design.follows.levels import levels
 from brimwork.drawing.graph import Axis, graph
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle

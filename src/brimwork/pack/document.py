@@ -8,9 +8,9 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from brimwork import __version__
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
-from brimwork.design.follows.levels import levels
 from brimwork.design.judged import checks
 from brimwork.design.judged.findings import graded
 from brimwork.design.typed.design import Design

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from brimwork import tables, topics
-from brimwork.design.follows.levels import levels
+from brimwork.design.follows import levels
 from brimwork.design.typed import patches
 from brimwork.design.typed.design import Design
 from brimwork.formula import Working

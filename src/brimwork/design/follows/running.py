@@ -29,4 +29,4 @@ def course(chain: Chain) -> Course:
     """From the static level: the pump runs until all has settled, then rests as long for all to come back. Raises Unknown, InputError."""
     through = circuit(chain)
     span = max(LEAST, 10 * math.ceil(LONG * through.in_transit / through.Q / 10))
-    return start_and_stop.start_and_stop(through, chain.design["reservoir.static_level"], span, span, span / MOMENTS)
+    return start_and_stop(through, chain.design["reservoir.static_level"], span, span, span / MOMENTS)

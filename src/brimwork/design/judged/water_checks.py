@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.levels import levels
 from brimwork.design.judged.grading import Check, Judged
 from brimwork.design.typed.criteria import criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
