@@ -6,10 +6,14 @@ import tomllib
 from functools import cache
 from pathlib import Path
 
-from brimwork.design import checks, inputs
-from brimwork.design.features import chain_of
-from brimwork.design.fields import KINDS, SECTIONS
-from brimwork.design.inputs import Design, Unknown
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged import checks
+from brimwork.design.typed.asking import meant
+from brimwork.design.typed.design import Design, blank_design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.file import parse_design
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.known import Unknown
 from brimwork.spellings import nearest
 from brimwork.units import InputError, read
 
@@ -73,7 +77,7 @@ def brief(path: Path) -> dict:
 @cache
 def _check_numbers() -> frozenset[str]:
     """The numbers of all checks of all kinds of feature."""
-    return frozenset(finding.id for kind in KINDS for finding in checks.findings(chain_of(inputs.blank(kind, "none"))))
+    return frozenset(finding.id for kind in KINDS for finding in checks.findings(chain_of(blank_design(kind, "none"))))
 
 
 def _field(key: str):
@@ -93,7 +97,7 @@ def _wanted(key: str, limits: dict[str, str]) -> dict[str, object]:
 def marked(raw: bytes, wanted: dict) -> dict:
     """What a design file comes to against a brief: rows, points, and rows for a person; or the reason why it could not be marked."""
     try:
-        design = inputs.parse(raw.decode("utf-8-sig"))
+        design = parse_design(raw.decode("utf-8-sig"))
     except (UnicodeDecodeError, InputError) as error:
         return {"reason": f"the design file cannot be read: {str(error)[:300]}"}
     rows = [*_kind(design, wanted), *_values(design, wanted), *_passing(design, wanted), *_limits(design, wanted)]
@@ -116,9 +120,9 @@ def _values(design: Design, wanted: dict) -> list[dict]:
         given = design.values.get(key)
         asked = ", ".join(f"{name.replace('_', ' ')} {text}" for name, text in limits.items())
         if given is None:
-            rows.append(_row(checks.meaning(key), asked, "not given", False))
+            rows.append(_row(meant(key), asked, "not given", False))
             continue
-        rows.append(_row(checks.meaning(key), asked, str(given.text), _within(key, given.value, limits)))
+        rows.append(_row(meant(key), asked, str(given.text), _within(key, given.value, limits)))
     return rows
 
 
