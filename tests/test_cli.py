@@ -231,12 +231,22 @@ def test_the_command_runs_as_a_program_without_a_traceback():
     assert run("--version").stdout.strip() == f"brimwork {__version__}"
 
 
+PRINTED_KEYS = ["source", "grade", "given", "printed", "here", "unit", "difference", "tolerance", "agrees"]
+
+
 def test_prove_is_green_and_counts_every_formula(capsys):
     assert main(["prove"]) == 0
     out = capsys.readouterr().out
     published = sum(len(formula.published) for formula in topics.formulas().values())
     assert f"{len(topics.formulas())} formulas: " in out and f"{published} published values, {published} agree" in out
     assert "NOT PROVED" not in out and "    ! " not in out
+    assert main(["prove", "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert set(told) == {"formulas", "summary"} and len(told["formulas"]) == told["summary"]["formulas"] == len(topics.formulas())
+    assert told["summary"]["published"] == told["summary"]["agreeing"] == published and sum(told["summary"]["status"].values()) == len(topics.formulas())
+    for row in told["formulas"]:
+        assert list(row) == ["formula", "topic", "status", "published", "unpublished", "faults"] and not row["faults"]
+        assert all(list(one) == PRINTED_KEYS and one["agrees"] for one in row["published"])
 
 
 def test_prove_of_one_formula_shows_its_steps_and_how_each_was_shown(capsys):
@@ -244,6 +254,14 @@ def test_prove_of_one_formula_shows_its_steps_and_how_each_was_shown(capsys):
     out = capsys.readouterr().out
     for piece in ("1. free fall", "[law, not proved here]", "[taken: a modelling choice]", "[follows: by algebra]", "against A. K. Sarkar", "∫[0..H] v dz"):
         assert piece in out
+
+
+def test_prove_of_one_formula_as_json_has_its_steps(capsys):
+    """Sarkar Ex 5.9 prints 0.655 m3/s."""
+    assert main(["prove", "flow over a level lip", "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert told["published"][0]["printed"] == 0.655 and told["published"][0]["unit"] == "m3/s" and told["status"] == "algebra"
+    assert [list(step) for step in told["steps"]] == [["reason", "relation", "how"]] * 3 and told["steps"][-1]["how"] == "follows: by algebra"
 
 
 def test_a_pack_under_the_name_of_something_else_is_refused(tmp_path, capsys):

@@ -15,6 +15,7 @@ import time
 import traceback
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path
 
 from brimwork import __version__, class_verbs, telling
@@ -128,6 +129,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
 
     verb = verbs.add_parser("prove", help="verify every derivation and every published value again")
     verb.add_argument("formula", nargs="?", help="one formula, with its steps (default: all)")
+    verb.add_argument("--json", action="store_true", help="print one JSON object")
     verb.set_defaults(run=_prove)
 
     first = next((argument for argument in arguments if not argument.startswith("-")), None)
@@ -290,7 +292,7 @@ def _prove(options: argparse.Namespace) -> int:
     from brimwork import prove, topics
 
     if options.formula:
-        return _prove_one(_find(options.formula))
+        return _prove_one(_find(options.formula), options.json)
     total, found, begun = len(topics.formulas()), [], time.monotonic()
     for verdict in prove.verdicts():
         found.append(verdict)
@@ -298,25 +300,24 @@ def _prove(options: argparse.Namespace) -> int:
             print(f"\r{len(found)} of {total} formulas", end="", file=sys.stderr, flush=True)
     if sys.stderr.isatty():
         print("\r" + " " * 30 + "\r", end="", file=sys.stderr)
-    topic = ""
-    for verdict in found:
-        if verdict.topic != topic:
-            topic = verdict.topic
-            print(topic)
-        print("\n".join(prove.lines(verdict)))
-    print("\n" + "\n".join(prove.summary(found)))
+    if options.json:
+        _tell({"formulas": [prove.verdict_as_json(verdict) for verdict in found], "summary": prove.summary_as_json(found)})
+    else:
+        for topic, verdicts in itertools.groupby(found, key=lambda verdict: verdict.topic):
+            _tell([topic, *(line for verdict in verdicts for line in prove.lines(verdict))])
+        _tell(["", *prove.summary(found)])
     return 1 if any(verdict.faults for verdict in found) else 0
 
 
-def _prove_one(formula: Formula) -> int:
-    from brimwork import derivation, prove, typeset
+def _prove_one(formula: Formula, as_json: bool) -> int:
+    from brimwork import prove, topics
 
-    verdict = prove.verdict("", formula)
-    if verdict.status != "failed":
-        for number, step in enumerate(derivation.derive(formula), start=1):
-            how = {"law": "law, not proved here", "take": "taken: a modelling choice", "formula": "proved on its own: another formula"}.get(
-                step.kind
-            ) or f"follows: {prove.WORDS[step.how].split(', ')[1]}"
-            print(f"{number}. {step.reason}\n     {typeset.relation(step.left, step.right, typeset.PLAIN)}\n     [{how}]")
-    print("\n".join(prove.lines(verdict)))
+    topic = next(name for name, formulas in topics.topics().items() if formula in formulas)
+    verdict = prove.verdict(topic, formula)
+    steps = prove.steps_of(formula) if verdict.status != "failed" else ()
+    if as_json:
+        _tell({**prove.verdict_as_json(verdict), "steps": [asdict(step) for step in steps]})
+    else:
+        shown = [f"{number}. {step.reason}\n     {step.relation}\n     [{step.how}]" for number, step in enumerate(steps, start=1)]
+        _tell([*shown, *prove.lines(verdict)])
     return 1 if verdict.faults else 0

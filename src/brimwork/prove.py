@@ -6,7 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from brimwork.derivation import NotProved, status
+from brimwork import typeset
+from brimwork.derivation import NotProved, Proven, derive, status
 from brimwork.formula import Formula, PublishedCheck
 from brimwork.topics import topics
 from brimwork.units import InputError
@@ -18,6 +19,21 @@ WORDS = {
     "defined": "a definition",
     "failed": "NOT PROVED",
 }
+
+
+_TAKEN = {"law": "law, not proved here", "take": "taken: a modelling choice", "formula": "proved on its own: another formula"}
+
+
+@dataclass(frozen=True)
+class ProvedStep:
+    """One step of a derivation in plain text: why, what, and how it was verified."""
+
+    reason: str
+    relation: str
+    how: str
+
+    def __str__(self) -> str:
+        return f"{self.reason}: {self.relation} [{self.how}]"
 
 
 @dataclass(frozen=True)
@@ -58,6 +74,15 @@ def verdict(topic: str, formula: Formula) -> Verdict:
     return Verdict(topic, formula, stands, tuple(checks), tuple(faults))
 
 
+def steps_of(formula: Formula) -> tuple[ProvedStep, ...]:
+    """The verified derivation of a formula, step by step; empty for one that has none. Raises NotProved."""
+    return tuple(ProvedStep(step.reason, typeset.relation(step.left, step.right, typeset.PLAIN), _how(step)) for step in derive(formula))
+
+
+def _how(step: Proven) -> str:
+    return _TAKEN.get(step.kind) or f"follows: {WORDS[step.how].split(', ')[1]}"
+
+
 def lines(verdict: Verdict) -> list[str]:
     """The verdict as lines of the table."""
     formula = verdict.formula
@@ -76,3 +101,41 @@ def summary(found: list[Verdict]) -> list[str]:
         f"{grades.total()} published values, {agreed} agree: " + ", ".join(f"{count} {grade}" for grade, count in grades.most_common()),
         f"{sum(not verdict.checks for verdict in found)} formulas say why no printed value stands beside them",
     ]
+
+
+def verdict_as_json(verdict: Verdict) -> dict:
+    """The verdict as `brimwork prove --json` prints it; values in SI."""
+    formula = verdict.formula
+    return {
+        "formula": formula.name,
+        "topic": verdict.topic,
+        "status": verdict.status,
+        "published": [
+            {
+                "source": str(check.published.source),
+                "grade": check.published.source.source.grade,
+                "given": check.published.given,
+                "printed": check.printed,
+                "here": check.got,
+                "unit": formula.quantity.si,
+                "difference": check.difference,
+                "tolerance": check.published.tolerance,
+                "agrees": check.agrees,
+            }
+            for check in verdict.checks
+        ],
+        "unpublished": formula.unpublished,
+        "faults": list(verdict.faults),
+    }
+
+
+def summary_as_json(found: list[Verdict]) -> dict:
+    """How many formulas stand in which way, and how many printed values of each grade of evidence agree."""
+    checks = [check for verdict in found for check in verdict.checks]
+    return {
+        "formulas": len(found),
+        "status": {way: sum(verdict.status == way for verdict in found) for way in WORDS},
+        "published": len(checks),
+        "agreeing": sum(check.agrees for check in checks),
+        "grades": dict(Counter(check.published.source.source.grade for check in checks)),
+    }

@@ -13,9 +13,10 @@ from brimwork.classroom.numbers import Issued, Sets
 from brimwork.classroom.questions import asked_text, key, working
 from brimwork.drawing import svg
 from brimwork.exercise.question import Question, in_words
+from brimwork.needing import needed
 from brimwork.pack import markup
 from brimwork.pack.markup import words
-from brimwork.units import InputError, write
+from brimwork.units import write
 
 CAUTION = "Where a question sends you outside: stay out of pits and away from deep water and live cables, and lift nothing heavy alone."
 _RULE = "#v(5mm)\n#line(length: 100%, stroke: 0.4pt + luma(120))"
@@ -23,9 +24,8 @@ _RULE = "#v(5mm)\n#line(length: 100%, stroke: 0.4pt + luma(120))"
 
 def compiled(source: str, folder: Path) -> bytes:
     """A tagged PDF of a Typst source whose pictures stand in `folder`; the same source gives the same bytes. Raises InputError without Typst."""
-    if not find_spec("typst"):
-        raise InputError("printing needs the package typst: type pip install typst")
-    import typst
+    with needed("typst", "printing"):
+        import typst
 
     page = folder / "page.typ"
     page.write_text(source, encoding="utf-8")
@@ -46,7 +46,8 @@ def code_of(title: str, learner: str, mark: str) -> str:
 
 def square(text: str) -> str:
     """A text as a QR code (ISO/IEC 18004), in SVG."""
-    import segno
+    with needed("segno", "a mark that a machine reads"):
+        import segno
 
     made = io.BytesIO()
     segno.make(text, error="m", micro=False).save(made, kind="svg", border=2, scale=4)

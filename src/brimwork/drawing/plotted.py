@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout
 from brimwork.drawing.records import FILLS, GREY, STYLES, Sheet
+from brimwork.needing import needed
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -24,8 +25,9 @@ _HATCHES = {
 
 
 def figure(sheet: Sheet) -> Figure:
-    """The sheet as a matplotlib figure of its true size; needs no display and leaves pyplot's state alone."""
-    from matplotlib.figure import Figure
+    """The sheet as a matplotlib figure of its true size; needs no display and leaves pyplot's state alone. Raises InputError without it."""
+    with needed("matplotlib", "a drawing as a picture of dots"):
+        from matplotlib.figure import Figure
 
     made = Figure(figsize=(sheet.width / 25.4, sheet.height / 25.4), facecolor="white")
     axes = made.add_axes((0, 0, 1, 1))

@@ -10,6 +10,7 @@ from pathlib import Path
 from brimwork.exercise import answers, bank, claims
 from brimwork.exercise.diagnosis import ONCE_SHOWN
 from brimwork.files import write_whole
+from brimwork.needing import needed
 from brimwork.pack import markup
 from brimwork.pack.markup import words
 from brimwork.units import InputError
@@ -78,7 +79,8 @@ def _typed(entry: dict) -> str:
 
 
 def _printed(source: str) -> bytes:
-    import typst
+    with needed("typst", "printing"):
+        import typst
 
     day = datetime.datetime.now(datetime.UTC).replace(microsecond=0)
     with tempfile.TemporaryDirectory() as folder:

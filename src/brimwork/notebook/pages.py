@@ -130,7 +130,7 @@ def label(flow: str, head: str, power: str) -> Page | Shown:
 def start() -> Page:
     """One plain line: whether this set-up can run the workbooks."""
     faults = []
-    for package in ("numpy", "sympy", "ipywidgets", "matplotlib"):
+    for package in ("sympy", "ipywidgets", "anywidget"):
         try:
             __import__(package)
         except ImportError:

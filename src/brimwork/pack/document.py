@@ -20,6 +20,7 @@ from brimwork.drawing.lettering import METRIC, US
 from brimwork.drawing.records import Sheet
 from brimwork.drawing.sizes import WIDTH
 from brimwork.files import write_whole
+from brimwork.needing import needed
 from brimwork.pack import buying, markup, results
 from brimwork.pack.markup import table, words
 from brimwork.pack.rests import rests
@@ -29,7 +30,8 @@ from brimwork.units import InputError
 
 def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> None:
     """Write the pack of `design` as a tagged PDF; the same design and day give the same bytes. Raises InputError when it cannot be written."""
-    import typst
+    with needed("typst", "printing a pack"):
+        import typst
 
     day = day or datetime.date.today()
     with tempfile.TemporaryDirectory() as folder:

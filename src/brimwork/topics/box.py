@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from brimwork.formula import Formula, Slip
+from brimwork.needing import needed
 from brimwork.units import InputError
 
 _BOTH_SIDES = "You allowed for one side only. Both sides need it, so count it twice."
@@ -101,8 +102,9 @@ _GRAIN = 1e4  # the packer counts whole tenths of a millimetre; panels are round
 
 
 def _lay_out(panels: Sequence[Panel], length: float, width: float, saw: float, order: str) -> tuple[Cut, ...]:
-    import rectpack
-    from rectpack.guillotine import GuillotineBssfSas
+    with needed("rectpack", "laying panels out on sheets"):
+        import rectpack
+        from rectpack.guillotine import GuillotineBssfSas
 
     gap = _up(saw)
     packer = rectpack.newPacker(pack_algo=partial(GuillotineBssfSas, merge=False), sort_algo=getattr(rectpack, order), rotation=True)

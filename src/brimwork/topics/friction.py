@@ -9,6 +9,7 @@ from typing import NamedTuple
 from brimwork.conditions import TestedRange
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_pipe, balance_in_a_pipe, balance_on_a_core, continuity_in_a_pipe, viscosity_in_a_pipe
+from brimwork.needing import needed
 from brimwork.sources import BLASIUS, CENGEL, COLEBROOK, EPANET_MANUAL, FLUIDS_PIPES, HAALAND, HAGEN_POISEUILLE, MAURER, OPENSTAX_MEMORY, SWAMEE_JAIN
 from brimwork.steps import Eliminate, Ode, Solve, Step, Take
 from brimwork.units import InputError
@@ -274,7 +275,8 @@ def friction_factors(Re, relative_roughness=0.0):
 
     Returns float64, within 1e-15 of the exact root. Raises InputError as there, for the first bad element.
     """
-    import numpy
+    with needed("numpy", "working an array"):
+        import numpy
 
     columns = numpy.broadcast_arrays(numpy.asarray(Re, dtype=float), numpy.asarray(relative_roughness, dtype=float))
     flat, rough = (column.ravel() for column in columns)
