@@ -35,14 +35,14 @@ def chromium() -> str | None:
 
 
 @contextmanager
-def server(folder: Path, swift: bool = True) -> Iterator[str]:
-    """A JupyterLab over `folder`, run with the settings of `brimwork open` (`swift`: with our server extension); yields its address."""
+def server(folder: Path, without: tuple[str, ...] = ()) -> Iterator[str]:
+    """A JupyterLab over `folder`, run with the settings of `brimwork open`, without some of our server extensions; yields its address."""
     opening.lay_out(folder)
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
     extra = ["--LabApp.expose_app_in_browser=True", "--IdentityProvider.token=", "--allow-root", "--ServerApp.port_retries=0"]
-    extra += [] if swift else ["--ServerApp.jpserver_extensions={'brimwork.notebook.swift': False}"]
+    extra += [f"--ServerApp.jpserver_extensions={dict.fromkeys(without, False)}"] if without else []
     environment = {
         **opening.environment(),
         "JUPYTER_CONFIG_DIR": str(folder / ".config"),
