@@ -1,11 +1,13 @@
 """Laying out the workbooks in a user's folder: nothing of theirs is overwritten, new editions are laid beside, bad folders are told."""
 
+import json
 import os
 import signal
 import socket
 import subprocess
 import sys
 import time
+import urllib.request
 from pathlib import Path
 
 import pytest
@@ -72,15 +74,10 @@ def test_a_folder_that_cannot_be_made_is_told(tmp_path):
         opening.lay_out(tmp_path / "file" / "below")
 
 
-def test_the_settings_name_our_extension_and_switch_the_news_question_off():
-    paths = opening.environment()["JUPYTER_CONFIG_PATH"].split(":")
-    assert Path(paths[0], "jupyter_server_config.json").is_file() and Path(paths[0], "labconfig", "page_config.json").is_file()
-
-
 def test_browser_messages_leave_at_once_when_our_extension_is_loaded():
     """A websocket handler opened after loading has TCP_NODELAY on its socket; read from the real socket of a real Tornado server."""
     code = """
-import asyncio, socket, types
+import asyncio, socket
 from tornado import web, websocket, httpserver, netutil
 from jupyter_server.services.kernels import websocket as kernels
 seen = []
@@ -88,7 +85,7 @@ class Handler(websocket.WebSocketHandler):
     async def open(self, *a): seen.append(self.ws_connection.stream.socket.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
 kernels.KernelWebsocketHandler = Handler
 from brimwork.notebook import swift
-swift._load_jupyter_server_extension(types.SimpleNamespace(log=types.SimpleNamespace(info=print)))
+swift.put_on()
 async def main():
     sockets = netutil.bind_sockets(0, "127.0.0.1")
     httpserver.HTTPServer(web.Application([("/", Handler)])).add_sockets(sockets)
@@ -182,3 +179,53 @@ def test_a_record_left_by_a_server_that_is_gone_does_not_count(own):
     left = f'{{"pid": {os.getpid()}, "root_dir": "{own}", "url": "http://localhost:1/", "hostname": "localhost", "port": {_free_port()}, "token": "x"}}'
     (own / "runtime" / "jpserver-1.json").write_text(left)
     assert opening.running(own) is None
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals as on Unix")
+def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orphan(own):
+    mine = own / "mine"
+    both = [_opened(mine, _free_port()) for _ in range(2)]
+    try:
+        first, second = sorted(both, key=lambda one: _wait_for(lambda: opening.running(mine)) and one.poll() is not None or _ended(one, 30))
+        out, err = second.communicate(timeout=60)
+        assert second.returncode == 0 and "are open already" in err and out == f"{opening.running(mine)}\n"
+        records = list((own / "runtime").glob("jpserver-*.json"))
+        assert len(records) == 1
+        server = json.loads(records[0].read_text())
+        kernel = _kernel(server)
+        first.kill()
+        first.communicate(timeout=60)
+        _wait_for(lambda: not _alive(server["pid"]) and not _alive(kernel), 60)
+        assert not _is_open(server["port"])
+    finally:
+        for one in both:
+            one.kill()
+            one.communicate(timeout=60)
+
+
+def _ended(process, seconds: float) -> bool:
+    try:
+        process.wait(seconds)
+    except subprocess.TimeoutExpired:
+        return False
+    return True
+
+
+def _alive(pid: int) -> bool:
+    state = Path(f"/proc/{pid}/stat")
+    if state.parent.parent.joinpath("self").exists():
+        return state.exists() and state.read_text().rpartition(")")[2].split()[0] != "Z"
+    try:
+        os.kill(pid, 0)
+    except OSError:
+        return False
+    return True
+
+
+def _kernel(server: dict) -> int:
+    """Start a kernel and tell its process."""
+    ask = urllib.request.Request(f"{server['url']}api/kernels", data=b"{}", headers={"Authorization": f"token {server['token']}"})
+    with urllib.request.urlopen(ask, timeout=60) as answer:
+        assert answer.status == 201
+    children = subprocess.run(["ps", "-o", "pid=", "--ppid", str(server["pid"])], capture_output=True, text=True).stdout.split()
+    return int(children[-1])

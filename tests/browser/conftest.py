@@ -28,7 +28,7 @@ def browser():
 @pytest.fixture(scope="session")
 def context(browser):
     """Pages share what the browser has fetched once."""
-    context = browser.new_context(viewport=lab.VIEW)
+    context = browser.new_context(viewport=lab.VIEW, extra_http_headers=lab.AUTHORIZED)
     yield context
     context.close()
 

@@ -20,6 +20,8 @@ VIEW = {"width": 1300, "height": 5000}
 END_KERNELS = """async () => { const held = window.jupyterapp?.serviceManager;
   if (held) await Promise.all([held.sessions.shutdownAll(), held.terminals.shutdownAll()]); }"""
 _STAYS = {".config", ".data", ".ipython", "server.log"}
+TOKEN = "a-token-of-the-tests"
+AUTHORIZED = {"Authorization": f"token {TOKEN}"}
 _READY = """async () => {
   const app = window.jupyterapp, panel = app.shell.currentWidget;
   await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
@@ -35,22 +37,23 @@ def chromium() -> str | None:
 
 
 @contextmanager
-def server(folder: Path, without: tuple[str, ...] = ()) -> Iterator[str]:
-    """A JupyterLab over `folder`, run with the settings of `brimwork open`, without some of our server extensions; yields its address."""
+def server(folder: Path, ours: bool = True) -> Iterator[str]:
+    """The server of `brimwork open` over `folder`, or a JupyterLab without what is ours, to compare with; yields its address. Pages carry the TOKEN."""
     opening.lay_out(folder)
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
-    extra = ["--LabApp.expose_app_in_browser=True", "--IdentityProvider.token=", "--allow-root", "--ServerApp.port_retries=0"]
-    extra += [f"--ServerApp.jpserver_extensions={dict.fromkeys(without, False)}"] if without else []
+    extra = ["--LabApp.expose_app_in_browser=True", "--allow-root", "--ServerApp.port_retries=0"]
+    line = [word if ours else word.replace("brimwork.notebook.serving", "jupyterlab") for word in opening.command(folder, False, port)]
     environment = {
         **opening.environment(),
         "JUPYTER_CONFIG_DIR": str(folder / ".config"),
         "JUPYTER_DATA_DIR": str(folder / ".data"),
+        "JUPYTER_TOKEN": TOKEN,
         "IPYTHONDIR": str(folder / ".ipython"),
     }
     with open(folder / "server.log", "wb") as log:
-        process = subprocess.Popen([*opening.command(folder, False, port), *extra], env=environment, cwd=folder, stdout=log, stderr=log)
+        process = subprocess.Popen([*line, *extra], env=environment, cwd=folder, stdout=log, stderr=log)
     try:
         address = f"http://127.0.0.1:{port}/lab"
         _await(address, process, folder / "server.log")
@@ -65,7 +68,7 @@ def _await(address: str, process: subprocess.Popen, log: Path) -> None:
         if process.poll() is not None:
             break
         try:
-            urllib.request.urlopen(address, timeout=2).close()
+            urllib.request.urlopen(urllib.request.Request(address, headers=AUTHORIZED), timeout=2).close()
             return
         except OSError:
             time.sleep(0.25)

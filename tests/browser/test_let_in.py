@@ -14,15 +14,9 @@ TITLE = "Bowl | <b>bold</b> & $x^2$ &lt; \\(y\\)"
 TAKEN = "() => window.taken === 1"
 
 
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    return tmp_path_factory.mktemp("workbooks")
-
-
-@pytest.fixture(scope="module")
-def address(browser, folder):
-    with lab.server(folder) as address:
-        yield address
+@pytest.fixture
+def folder(served):
+    return served[0]
 
 
 def notebook(folder, name: str, *cells: str, **metadata) -> None:
@@ -101,6 +95,6 @@ def test_a_workbook_of_a_stranger_runs_nothing_when_it_is_opened(page, address, 
     assert nbformat.read(folder / "handed-in.ipynb", as_version=4).metadata.widgets == handed.metadata.widgets, "the file still has what its author saved"
     other = tmp_path_factory.mktemp("unpatched")
     nbformat.write(handed, other / "handed-in.ipynb")
-    with lab.server(other, without=("brimwork.notebook.reopened",)) as unpatched:
+    with lab.server(other, ours=False) as unpatched:
         lab.open_workbook(page, unpatched, "handed-in.ipynb", run=False)
         page.wait_for_function(TAKEN, timeout=30_000)

@@ -153,7 +153,7 @@ def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str], j
     """Times (ms) from event to paint: of steps by key, eight there and eight back, over and over, and of jumps by pointer."""
     import lab
 
-    page = browser.new_page(viewport={"width": 1300, "height": 1000})
+    page = browser.new_page(viewport={"width": 1300, "height": 1000}, extra_http_headers=lab.AUTHORIZED)
     lab.open_workbook(page, address, name)
     page.wait_for_timeout(1500)
     page.evaluate(WATCH)

@@ -9,15 +9,19 @@ import signal
 import socket
 import subprocess
 import sys
+import time
 import webbrowser
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
-from brimwork import __version__
+from brimwork import __version__, files
 from brimwork.files import write_whole
+from brimwork.notebook.serving import WATCHED
 from brimwork.units import InputError
 
-SETTINGS = Path(__file__).with_name("settings")
 FIRST_PAGE = "lab/tree/00-start.ipynb"
+STARTING = 60.0  # s that a server may take until it answers
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
 
 
@@ -82,18 +86,13 @@ def _write(path: Path, content: bytes) -> None:
 
 
 def environment() -> dict[str, str]:
-    """The settings that JupyterLab runs with: our server extensions, no news question, and `brimwork` as a command in its terminals."""
-    return {**os.environ, "JUPYTER_CONFIG_PATH": _before("JUPYTER_CONFIG_PATH", SETTINGS), "PATH": _before("PATH", Path(sys.executable).parent)}
-
-
-def _before(name: str, folder: Path) -> str:
-    """The list of folders in an environment variable, with one more before them."""
-    return os.pathsep.join([str(folder), *filter(None, [os.environ.get(name)])])
+    """What JupyterLab runs with: `brimwork` is a command in its terminals."""
+    return {**os.environ, "PATH": os.pathsep.join([str(Path(sys.executable).parent), *filter(None, [os.environ.get("PATH")])])}
 
 
 def command(folder: Path, browser: bool, port: int) -> list[str]:
     options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{FIRST_PAGE}", f"--ServerApp.port={port}"]
-    return [sys.executable, "-m", "jupyterlab", *options, *([] if browser else ["--no-browser"])]
+    return [sys.executable, "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
 
 
 def running(folder: Path) -> str | None:
@@ -115,38 +114,60 @@ def _answers(server: dict) -> bool:
     return True
 
 
+@contextmanager
+def _alone(folder: Path) -> Iterator[Callable[[], None]]:
+    """Only one of several `brimwork open` for a folder looks for a server and starts one; the others wait until it has. Call what this gives to let them on."""
+    from jupyter_core.paths import jupyter_runtime_dir
+
+    with ExitStack() as held:
+        with suppress(OSError):  # where nothing can be locked, each looks for itself
+            place = Path(jupyter_runtime_dir())
+            place.mkdir(parents=True, exist_ok=True, mode=0o700)
+            name = hashlib.sha256(str(folder).encode()).hexdigest()[:16]
+            held.enter_context(files.locked(held.enter_context(open(place / f"brimwork-{name}.lock", "ab")), patience=STARTING))
+        yield held.close
+
+
 def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
     """Lay out the workbooks and run JupyterLab until it is stopped, or show where it runs already; returns the exit code."""
     folder = folder.expanduser().resolve()
-    for line in lay_out(folder):
-        print(f"brimwork: {line}", file=sys.stderr)
-    if address := running(folder):
-        print(f"Your workbooks in {folder} are open already, at this address:", file=sys.stderr)
-        print(address)
-        if browser:
-            webbrowser.open(address)
-        return 0
-    print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
-    options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
-    return _run_until_stopped([*command(folder, browser, port), *options], folder)
+    with _alone(folder) as let_on:
+        for line in lay_out(folder):
+            print(f"brimwork: {line}", file=sys.stderr)
+        if address := running(folder):
+            print(f"Your workbooks in {folder} are open already, at this address:", file=sys.stderr)
+            print(address)
+            if browser:
+                webbrowser.open(address)
+            return 0
+        print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
+        options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
+        return _run_until_stopped([*command(folder, browser, port), *options], folder, let_on)
 
 
-def _run_until_stopped(line: list[str], folder: Path) -> int:
-    """Run the server in the folder of the workbooks, where its terminals start too; whatever asks this command to stop stops the server too, and the command ends after it.
+def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None]) -> int:
+    """Run the server in the folder of the workbooks, where its terminals start too; it ends when this command is asked to, and when this command is gone.
 
     The server stands in a session of its own: Ctrl+C comes to this command only, and the server does not ask whether it is meant.
     """
-    server, stopped = subprocess.Popen(line, env=environment(), cwd=folder, start_new_session=os.name != "nt"), []
-
-    def stop(*_) -> None:
-        stopped.append(True)
-        server.terminate()
-
-    asked = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP", "SIGINT") if hasattr(signal, name)]
-    before = {number: signal.signal(number, stop) for number in asked if signal.getsignal(number) != signal.SIG_IGN}
+    asked: list[int] = []
+    named = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP", "SIGINT") if hasattr(signal, name)]
+    before = {number: signal.signal(number, lambda number, _: asked.append(number)) for number in named if signal.getsignal(number) != signal.SIG_IGN}
+    server = subprocess.Popen(line, env={**environment(), WATCHED: "1"}, cwd=folder, stdin=subprocess.PIPE, start_new_session=os.name != "nt")
+    until, told = time.monotonic() + STARTING, False
     try:
-        code = server.wait()
+        while server.poll() is None:
+            if asked and not told:
+                server.terminate()
+                told = True
+            if until and (time.monotonic() > until or running(folder)):
+                let_on()
+                until = 0.0
+            with suppress(subprocess.TimeoutExpired):
+                server.wait(0.2)
     finally:
+        server.terminate()
+        server.wait()
         for number, handler in before.items():
             signal.signal(number, handler)
-    return 0 if stopped else code
+    return 0 if asked else server.returncode

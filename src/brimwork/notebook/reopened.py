@@ -1,4 +1,4 @@
-"""A Jupyter server extension: a workbook that is opened is a document. Words stand where its boxes and sliders were, until somebody runs it.
+"""A workbook that is opened is a document. Words stand where its boxes and sliders were, until somebody runs it.
 
 What a kernel made lives as long as the kernel; a file may keep it, as saved widget state, and that state may carry script, which a page runs when
 the workbook is merely opened. So state leaves the server only if it was saved here, from a kernel that ran here. A save puts back into the file what
@@ -16,11 +16,8 @@ WIDGET, STATE = "application/vnd.jupyter.widget-view+json", "application/vnd.jup
 _whole = ContextVar("whole", default=False)  # while the server copies a file for itself
 
 
-def _jupyter_server_extension_points() -> list[dict[str, str]]:
-    return [{"module": "brimwork.notebook.reopened"}]
-
-
-def _load_jupyter_server_extension(serverapp) -> None:
+def put_on(serverapp) -> None:
+    """Have a Jupyter server open workbooks so."""
     from jupyter_core.utils import ensure_async
 
     contents, read, write, copied = serverapp.contents_manager, serverapp.contents_manager.get, serverapp.contents_manager.save, serverapp.contents_manager.copy

@@ -1,13 +1,10 @@
-"""A Jupyter server extension: small messages to the browser leave at once (TCP_NODELAY), so a slider does not wait 40 ms for its picture."""
+"""Small messages to the browser leave at once (TCP_NODELAY), so a slider does not wait 40 ms for its picture."""
 
 from __future__ import annotations
 
 
-def _jupyter_server_extension_points() -> list[dict[str, str]]:
-    return [{"module": "brimwork.notebook.swift"}]
-
-
-def _load_jupyter_server_extension(serverapp) -> None:
+def put_on() -> None:
+    """Have Jupyter servers of this process send so."""
     from jupyter_server.services.kernels.websocket import KernelWebsocketHandler
 
     opened = KernelWebsocketHandler.open
@@ -17,4 +14,3 @@ def _load_jupyter_server_extension(serverapp) -> None:
         return await opened(self, *arguments, **named)
 
     KernelWebsocketHandler.open = open_at_once
-    serverapp.log.info("Brimwork: messages to the browser are sent without delay")
