@@ -2,9 +2,11 @@
 
 import json
 
+import anywidget
 import lab
 import nbformat
 import pytest
+from ipywidgets.embed import dependency_state
 
 from brimwork.notebook import opening
 from brimwork.notebook.reopened import STATE, WIDGET
@@ -72,17 +74,14 @@ def test_text_of_a_design_file_is_never_markup(page, address, folder):
     assert page.evaluate(TAKEN), page.locator(".jp-NotebookPanel:not(.lm-mod-hidden)").inner_html()[-3000:]
 
 
-def test_a_workbook_of_a_stranger_runs_nothing_when_it_is_opened(page, address, folder, browser, tmp_path_factory):
-    state = {"model_name": "AnyModel", "model_module": "anywidget", "model_module_version": "~0.9.*"}
-    module = "window.taken = 1; export default { render({el}) { window.taken = 1; el.textContent = 'in' } }"
-    state["state"] = {
-        "_anywidget_id": "a.b", "_dom_classes": [], "_esm": module, "_model_module": "anywidget", "_model_module_version": "~0.9.*", "_model_name": "AnyModel",
-        "_view_count": None, "_view_module": "anywidget", "_view_module_version": "~0.9.*", "_view_name": "AnyView", "layout": "IPY_MODEL_" + "b" * 32,
-    }  # fmt: skip
-    layout = {"model_name": "LayoutModel", "model_module": "@jupyter-widgets/base", "model_module_version": "2.0.0", "state": {}}
-    kept = {"version_major": 2, "version_minor": 0, "state": {"a" * 32: state, "b" * 32: layout}}
+def test_a_workbook_of_a_stranger_runs_nothing_when_it_is_opened(page, address, folder, tmp_path_factory):
+    class Taking(anywidget.AnyWidget):
+        _esm = "window.taken = 1; export default { render() { window.taken = 1 } }"
+
+    widget = Taking()
+    kept = {"version_major": 2, "version_minor": 0, "state": dependency_state([widget], drop_defaults=False)}
     cell = nbformat.v4.new_code_cell("1", execution_count=1)
-    cell.outputs = [nbformat.v4.new_output("display_data", {WIDGET: {"model_id": "a" * 32, "version_major": 2, "version_minor": 0}})]
+    cell.outputs = [nbformat.v4.new_output("display_data", {WIDGET: {"model_id": widget.model_id, "version_major": 2, "version_minor": 0}})]
     kernel = {"name": "python3", "display_name": "Python 3", "language": "python"}
     handed = nbformat.v4.new_notebook(cells=[cell], metadata={"widgets": {STATE: kept}, "kernelspec": kernel})
     nbformat.write(handed, folder / "handed-in.ipynb")
