@@ -45,7 +45,7 @@ def own_markup() -> set[str]:
 @cache
 def takes_markup(file: Path) -> set[str]:
     """What a file calls whose first argument is Markup; `self` does not count."""
-    found = set(PAGES) | {"Markup", "Shown"}
+    found = set(PAGES) | {"Markup"} | ({"Shown"} if "notebook" in file.parts or SOURCE not in file.parents else set())
     taken = [node.module for node in ast.walk(tree(file)) if isinstance(node, ast.ImportFrom)]
     for other in {file, *(one for one in FILES if ".".join(["brimwork", *one.relative_to(SOURCE).with_suffix("").parts]) in taken)}:
         for node in ast.walk(tree(other)):
@@ -187,7 +187,7 @@ def marked(node: ast.AST) -> bool:
 def faults(file: Path) -> list[str]:
     found = []
     for node in ast.walk(tree(file)):
-        if isinstance(node, ast.JoinedStr) and marked(node):
+        if isinstance(node, ast.JoinedStr) and marked(node) and "__repr__" not in {getattr(place, "name", "") for place in around(node)}:
             wrong = [part for part in node.values if not fit(part)]
             before = {id(part): node.values[at - 1] for at, part in enumerate(node.values) if at}
             inside = [
