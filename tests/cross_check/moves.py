@@ -1,0 +1,224 @@
+"""What each result hangs on and which way it goes, from physics, by hand.
+
+A line names a result and what moves it at once: "+" with it, "-" against it, "~" either way, "?" it may leave it as it is (a width chosen from a list, a
+greatest of several), "=" along whatever ways it may come, it may leave it. Names with a point are values of the design, the others results, or steps on the way. What moves a result through others follows.
+"""
+
+SHARED = """
+base_length: +reservoir.blocks_along +reservoir.block_length
+base_width: +reservoir.blocks_across +reservoir.block_width
+block_plan: +base_length +base_width
+water_area: +block_plan +reservoir.void_fraction
+rho: -flow.water_temperature
+nu: -flow.water_temperature
+speed_wanted: +flow_wanted -pipe.bore
+reynolds: +flow_wanted -pipe.bore -nu
+friction: -flow_wanted ~pipe.bore +pipe.roughness +nu ~pipe.friction_law
+friction_head: +flow_wanted -pipe.bore +pipe.length +pipe.roughness +nu ~pipe.friction_law
+fittings_head: +flow_wanted -pipe.bore +pipe.fittings
+head_wanted: +static_lift +friction_head +fittings_head
+loss_share: -static_lift +friction_head +fittings_head
+pump_head_at_flow_wanted: +pump.shut_off_head +pump.free_flow -flow_wanted ~pump.curve
+model_flow: +pump.shut_off_head +pump.free_flow ~pump.curve -static_lift +pipe.bore -pipe.length -pipe.fittings -pipe.roughness -nu ~pipe.friction_law
+duty_flow: +model_flow ~measured.flow
+duty_head: +pump.shut_off_head +pump.free_flow ~pump.curve +static_lift -pipe.bore +pipe.length +pipe.fittings +pipe.roughness +nu ~pipe.friction_law
+flow_ratio: +duty_flow -flow_wanted
+duty_speed: +duty_flow ~pipe.bore
+lift_share: +static_lift -pump.shut_off_head ~pump.curve
+nameplate: +rho +pump.free_flow +pump.shut_off_head ~pump.curve -pump.power
+static_volume: +water_area +reservoir.static_level
+usable: +water_area +reservoir.static_level -reservoir.lowest_level
+turnover: +usable -flow_wanted
+transit_stone: +catch.wet_area +catch.stone_thickness +catch.hold_up
+transit_by_model: +transit_above +transit_pipe +transit_stone
+transit: +transit_by_model ~measured.start_drop
+start_drop: +transit -water_area ~measured.start_drop
+wet_area: +wet_above +catch.wet_area
+daily_loss: +climate.coefficient +climate.evaporation +climate.splash +wet_area
+days: +usable -transit -daily_loss
+drainback_room: +water_area +reservoir.overflow_level -reservoir.running_level
+drainback: +drainback_room -transit
+day_share: +daily_loss -usable
+overflow_flow: +overflow_pipe.bore +overflow_pipe.head +assumptions.overflow_discharge
+overflow_ratio: +overflow_flow -overflow_pipe.rain -overflow_pipe.catch_area -overflow_pipe.feed -assumptions.run_off
+block_allowable: +reservoir.short_term_strength +reservoir.creep_factor -reservoir.safety_factor
+wind_pressure: +site.wind_speed +assumptions.exposure +assumptions.air_density
+brief_allowable: +reservoir.short_term_strength -reservoir.safety_factor
+foot_pressure: +assumptions.person -assumptions.foot -reservoir.cover ?site.wheel_load ?site.wheel_side
+foot_utilisation: +foot_pressure -brief_allowable
+stone_on_blocks: +block_plan -bare +catch.stone_thickness +catch.stone_density
+blocks_mass: +reservoir.blocks_along +reservoir.blocks_across +reservoir.block_mass
+base_mass: +standing_mass +stone_on_blocks +blocks_mass +static_volume +rho
+base_pressure: +standing_mass +moment +stone_on_blocks +blocks_mass +static_volume +rho ~base_length ~base_width
+soil_utilisation: +base_pressure -site.soil_bearing
+flotation: +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.ground_water
+box_length: +base_length +ground.lining +ground.clearance
+box_width: +base_width +ground.lining +ground.clearance
+box_depth: +reservoir.block_height +ground.box_upstand
+panel_long: +box_length +ground.board
+panel_across: +box_width +ground.board
+liner_length: +box_length +box_depth +catch.apron +lining.margin
+liner_width: +box_width +box_depth +catch.apron +lining.margin
+roll: ?liner_length ?liner_width ?lining.rolls
+pit_length: +panel_long +ground.working_space
+pit_width: +panel_across +ground.working_space
+pit_depth: -levels.block_top +reservoir.block_height +ground.lining +ground.sand +ground.sub_base
+diagonal: +pit_length +pit_width
+pit_dug: +pit_length +pit_width +pit_depth
+apron_dug: +base_length +base_width +catch.apron -levels.block_top ~ground.lining ~ground.clearance -ground.board -ground.working_space
+dug: ~apron_dug +pit_dug
+spoil: +dug +ground.bulking
+stone_area: +box_length +box_width +catch.apron -bare
+stone_mass: +stone_area +catch.stone_thickness +catch.stone_density +catch.stone_waste
+current: +pump.power -supply.voltage -supply.power_factor ~measured.current
+voltage_drop: +current -supply.voltage +supply.cable_length +supply.drop ~supply.resistance
+energy: +pump.power +supply.hours_per_day
+running_cost: +energy +supply.tariff
+cord_wanted: +supply.cord_route +assumptions.drip_loop +assumptions.lift_out
+root_radius: +site.tree_stem
+noise: +site.sound_at_1m -site.neighbour
+lift: +site.lift_mass +site.lift_reach ~site.lift_height +site.lift_travel -assumptions.grip
+sling: +site.sling_mass -site.sling_legs -site.sling_angle
+cost_estimate: +site.cost +costing.contingency
+apron_wanted: +fall +catch.splash_factor +assumptions.wind_factor
+"""
+STANDING = """
+block_utilisation: +block_pressure -block_allowable
+slab_mass: +slab.length +slab.width +slab.thickness +slab.density
+"""
+VESSEL = """
+rim_length: +vessel.rim_diameter
+vessel_surface: +vessel.rim_diameter
+flow_wanted: +flow.for_each_metre +rim_length
+rim_head: +flow.for_each_metre -flow.weir_coefficient
+static_lift: +reservoir.block_height +slab.thickness ~vessel.stands_on +vessel.height +rim_head -reservoir.lowest_level
+fall: +levels.block_top +slab.thickness ~vessel.stands_on +vessel.height
+rim_error_share: +vessel.rim_error -rim_head ~measured.rim_levels
+rim_flow_ratio: +rim_error_share
+film: +flow.for_each_metre +nu
+boil: +flow_wanted -pipe.bore
+outlet_bore: +flow_wanted
+transit_pipe: +pipe.bore +pipe.length ~pipe.check_valve
+transit_rim: +vessel_surface +rim_head
+transit_siphon: +vessel_surface +pipe.mouth_below_rim ~pipe.check_valve
+transit_film: +vessel.side_area +film
+transit_above: +transit_rim +transit_siphon +transit_film
+wet_above: +vessel_surface +vessel.side_area
+slab_mass: ~vessel.stands_on
+patch: +slab.length +slab.width ~vessel.stands_on
+bare: +patch
+standing_mass: +vessel.mass +vessel.water +rho +slab_mass
+moment: +vessel.mass +vessel.water +rho +slab_mass +vessel.offset
+vessel_weight: +standing_mass
+block_pressure: +vessel.mass +vessel.water +rho -slab.length -slab.width +slab.thickness +slab.density ~vessel.stands_on
+eccentricity: +moment -stone_on_blocks -blocks_mass -static_volume -standing_mass
+kern_share: +eccentricity ~base_length
+hoop_stress: +rho +vessel.height +vessel.rim_diameter -vessel.wall ?vessel.widest
+wall_share: +hoop_stress -vessel.tensile_strength
+tipping_full: +vessel.mass +vessel.water +rho +vessel.foot_outside -vessel.height ~site.use
+tipping_empty: +vessel.mass +vessel.foot_outside -vessel.height ~site.use
+foam_held: +vessel.pebbles -vessel.foam +vessel.foam_density -assumptions.pebble_gaps +assumptions.pebble_density -rho
+apron_share: +catch.apron -apron_wanted
+"""
+STONES = """
+flow_wanted: +flow.for_each_metre +stones.diameters
+static_lift: +reservoir.block_height +slab.thickness ~stones.stand_on +stones.heights -reservoir.lowest_level ?flow_wanted ?stones.branch_lengths ?stones.branch_bore
+fall: +levels.block_top +slab.thickness ~stones.stand_on +stones.heights
+film: +flow.for_each_metre +nu
+branch_head: +flow_wanted -stones.branch_bore +stones.branch_lengths +stones.branch_fittings +pipe.roughness +nu ~pipe.friction_law ?stones.heights
+throttle: ~flow_wanted ~stones.branch_bore ~stones.branch_lengths ~stones.branch_fittings ~pipe.roughness ~nu ~pipe.friction_law ~stones.heights
+head_wanted: +branch_head
+loss_share: +branch_head
+model_flow: +stones.branch_bore -stones.branch_lengths -stones.branch_fittings ?stones.diameters ?flow.for_each_metre
+duty_head: -stones.branch_bore +stones.branch_lengths +stones.branch_fittings ?stones.diameters ?flow.for_each_metre
+transit_pipe: +pipe.bore +pipe.length +stones.branch_bore +stones.branch_lengths +stones.hole +stones.heights ~pipe.check_valve
+transit_film: +stones.diameters +stones.heights +film
+transit_above: +transit_film
+wet_above: +stones.diameters +stones.heights
+patch: +slab.length +slab.width ~stones.stand_on ?stones.rough_contact
+slab_mass: ~stones.stand_on
+bare:
+heaviest: +stones.diameters +stones.heights -stones.hole +stones.density +slab_mass
+block_pressure: +stones.diameters +stones.heights -stones.hole +stones.density -slab.length -slab.width +slab.thickness +slab.density ~stones.stand_on ?stones.rough_contact
+standing_mass: +stones.diameters +stones.heights -stones.hole +stones.density +slab_mass
+moment: ~stones.diameters ~stones.heights ~stones.hole +stones.density ~base_length
+eccentricity: ~moment ~stone_on_blocks ~blocks_mass ~static_volume ~standing_mass ~rho
+kern_share: ~eccentricity ~base_length
+tipping: ~stones.diameters ?stones.heights -stones.hole +stones.density +stones.base_share ~site.use
+tipping_in_wind: ~stones.diameters -stones.heights -stones.hole +stones.density +stones.base_share -wind_pressure -site.force_coefficient
+apron_share: +catch.apron -apron_wanted
+"""
+SHEET = """
+base_pressure: =reservoir.blocks_along =reservoir.blocks_across
+critical_depth: +flow.for_each_metre
+brink_depth: +flow.for_each_metre
+brink_speed: +flow.for_each_metre
+fall_time: +fall
+throw: +brink_speed +fall_time
+transit_pipe: +pipe.bore +pipe.length ~pipe.check_valve
+standing_mass:
+moment:
+bare:
+eccentricity:
+kern_share:
+"""
+BLADE = """
+flow_wanted: +flow.for_each_metre +blade.lip_width
+lip_head: +flow.for_each_metre -flow.weir_coefficient
+static_lift: +blade.lip_level +lip_head -levels.block_top +reservoir.block_height -reservoir.lowest_level
+fall: +blade.lip_level -blade.stone_level
+landing_speed: +brink_speed +fall
+landing_thickness: ~flow.for_each_metre -fall
+trough: +blade.trough_length +blade.trough_width
+transit_head: +trough +lip_head
+transit_sheet: +flow_wanted +fall_time
+transit_siphon: +trough +blade.trough_depth ~blade.feed ~pipe.check_valve
+transit_above: +transit_head +transit_sheet +transit_siphon
+wet_above: +trough +blade.lip_width +fall
+apron_wanted: +throw
+apron_share: +catch.apron -apron_wanted
+"""
+CASCADE = """
+flow_wanted: +flow.for_each_metre +cascade.width
+step_head: +flow.for_each_metre -flow.weir_coefficient
+static_lift: +cascade.top_level +step_head -levels.block_top +reservoir.block_height -reservoir.lowest_level
+fall: +cascade.step_fall
+pools: +cascade.header_area +cascade.steps +cascade.pool_area
+tread_share: +cascade.tread -throw
+normal_depth: +flow_wanted -cascade.rill_width -cascade.rill_slope +cascade.rill_roughness
+freeboard: +cascade.rill_wall -normal_depth
+transit_pools: +pools +step_head
+transit_rill: +cascade.rill_length +flow_wanted ~cascade.rill_width -cascade.rill_slope +cascade.rill_roughness
+transit_sheet: +cascade.steps +flow_wanted +fall_time
+transit_siphon: +cascade.header_volume ~cascade.feed ~pipe.check_valve
+transit_above: +transit_pools +transit_rill +transit_sheet +transit_siphon
+wet_above: +pools +cascade.steps +cascade.width +fall +cascade.rill_width +cascade.rill_length
+apron_share: +cascade.edge -apron_wanted
+"""
+TABLES = {
+    "overflowing vessel": SHARED + STANDING + VESSEL, "drilled stones": SHARED + STANDING + STONES, "blade": SHARED + SHEET + BLADE, "cascade": SHARED + SHEET + CASCADE,
+}  # fmt: skip
+_SIGNS = {("+", "+"): "+", ("-", "-"): "+", ("+", "-"): "-", ("-", "+"): "-"}
+
+
+def moved_by(kind: str) -> dict[str, dict[str, str]]:
+    """By value of the design: the results that it moves, and which way."""
+    direct: dict[str, dict[str, str]] = {}
+    for line in filter(None, TABLES[kind].splitlines()):
+        name, _, inputs = line.partition(":")
+        direct.setdefault(name, {}).update({one[1:]: one[0] for one in inputs.split()})
+    found: dict[str, dict[str, str]] = {}
+    for name in direct:
+        for key, sign in _down(direct, name).items():
+            found.setdefault(key, {})[name] = sign
+    return found
+
+
+def _down(direct: dict, name: str) -> dict[str, str]:
+    """By value of the design: the sign with which it reaches a result, along all ways together."""
+    ways: dict[str, set[str]] = {}
+    for one, sign in direct[name].items():
+        if sign != "=":
+            for key, below in (_down(direct, one) if one in direct else {one: "+"}).items():
+                ways.setdefault(key, set()).add("?" if "?" in (sign, below) else _SIGNS.get((sign, below), "~"))
+    return {key: "?" if direct[name].get(key) == "=" else signs.pop() if len(signs) == 1 else "?" if "?" in signs else "~" for key, signs in ways.items()}

@@ -1,0 +1,79 @@
+"""The only door to the product: a design's text in, its results and findings out. Everything else in this folder works without it."""
+
+from typing import NamedTuple
+
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged.checks import findings
+from brimwork.design.typed.fields import sections
+from brimwork.design.typed.file import parse_design
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.reading import usual
+from brimwork.units import InputError
+
+__all__ = ["InputError", "Told", "fields"]
+
+
+class Told:
+    """What the product says of a design: `results` by name, why others are `missing` or `refused`, and the `findings` by id."""
+
+    def __init__(self, text: str, only: set[str] | None = None):
+        self.chain = chain_of(parse_design(text))
+        self.results, self.missing, self.refused = {}, {}, {}
+        for name in type(self.chain).names():
+            if only is not None and name not in only:
+                continue
+            try:
+                self.results[name] = getattr(self.chain, name)
+            except Unknown as unknown:
+                self.missing[name] = unknown.keys
+            except InputError as refused:
+                self.refused[name] = str(refused)
+
+    @property
+    def findings(self) -> dict:
+        """By id; of two rows with one id the one that applies."""
+        found = findings(self.chain)
+        return {one.id: one for one in sorted(found, key=lambda one: one.grade != "does not apply")}
+
+
+class Shape(NamedTuple):
+    """How a value is typed: its words where it is one of a few, an example, what counts without it, whether it is whole, below zero too, one or a list."""
+
+    words: tuple[str, ...]
+    such: object
+    usual: object
+    whole: bool
+    signed: bool
+    shape: str
+
+
+def fields(kind: str) -> dict[str, Shape]:
+    """Every value that a design of that kind can give, by "section.key"."""
+    return {f"{section}.{key}": _shape(one) for section, keys in sections(kind).items() for key, one in keys.items()}
+
+
+EXAMPLES = {
+    "Date": "2027-03-01", "Bounds": None, "Several": None, "Curve": [["0 L/min", "3 m"], ["60 L/min", "0 m"]], "Corners": [["-90 mm", "-90 mm"], ["90 mm", "-90 mm"], ["0 mm", "90 mm"]],
+}  # fmt: skip
+
+
+def _shape(one) -> Shape:
+    name = type(one).__name__
+    such = EXAMPLES.get(name)
+    if name == "Bounds":
+        such = one.usually() or one.hint().removeprefix("such as ")
+    if name == "Several":
+        such = one.such.split(", ")
+    if name == "Field":
+        such = _typed(one.suggested())
+    given = usual(one, "UK")
+    return Shape(getattr(one, "options", ()), such, _typed(given) if given and name == "Field" else given or None, getattr(one, "whole", False), getattr(one, "signed", False),
+                 "one" if name == "Field" else name)  # fmt: skip
+
+
+def _typed(text: str):
+    """A number without a unit as a number, as TOML wants it."""
+    try:
+        return float(text) if "." in text else int(text)
+    except ValueError:
+        return text

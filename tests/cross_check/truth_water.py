@@ -1,0 +1,261 @@
+"""Levels, flow, pump and reservoir of whole designs, by plain arithmetic."""
+
+import math
+
+from plain_design import GRAVITY, Impossible
+from plain_flow import BROAD, Curve, density, film, head_over, hose, manning_depth, shared, sheet, viscosity
+from worked import Worked
+
+pi = math.pi
+
+
+def levels(w: Worked) -> None:
+    """To the finished paving, in metres."""
+    d, r, put = w.d, w.r, w.put
+    put("level:reservoir floor", lambda: d["levels.block_top"] - d["reservoir.block_height"])
+    put("level:formation", lambda: r["level:reservoir floor"] - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"])
+    for name, key in WATER_LEVELS.items():
+        put(f"level:{name}", lambda key=key: r["level:reservoir floor"] + d[key])
+    put("level:stone top", lambda: d["levels.block_top"] + d["catch.stone_thickness"])
+    put("rho", lambda: density(d["flow.water_temperature"]))
+    put("nu", lambda: viscosity(d["flow.water_temperature"]))
+    put("base_length", lambda: d["reservoir.blocks_along"] * d["reservoir.block_length"])
+    put("base_width", lambda: d["reservoir.blocks_across"] * d["reservoir.block_width"])
+    put("block_plan", lambda: r["base_length"] * r["base_width"])
+    put("water_area", lambda: r["block_plan"] * d["reservoir.void_fraction"])
+
+
+WATER_LEVELS = {
+    "pump intake": "pump.intake_level", "cut-out": "reservoir.cut_out_level", "top-up": "reservoir.top_up_level", "lowest water": "reservoir.lowest_level",
+    "running water": "reservoir.running_level", "static water": "reservoir.static_level", "overflow": "reservoir.overflow_level",
+}  # fmt: skip
+
+
+# --- what is special to each kind, before the pump is known ---------------------------------------------------------------------------
+
+
+def vessel(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("level:vessel base", lambda: d["levels.block_top"] + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0))
+    put("level:rim", lambda: r["level:vessel base"] + d["vessel.height"])
+    put("rim_length", lambda: pi * d["vessel.rim_diameter"])
+    put("vessel_surface", lambda: pi / 4 * d["vessel.rim_diameter"] ** 2)
+    put("flow_wanted", lambda: d["flow.for_each_metre"] * r["rim_length"])
+    put("rim_head", lambda: head_over(r["flow_wanted"], r["rim_length"], d["flow.weir_coefficient"]))
+    put("delivery", lambda: r["level:rim"] + r["rim_head"])
+    put("fall", lambda: r["level:rim"])
+
+
+def stones(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("level:stone base", lambda: d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0))
+    put("level:top of the highest stone", lambda: r["level:stone base"] + max(d["stones.heights"]))
+    put("flow_wanted", lambda: sum(pi * one * d["flow.for_each_metre"] for one in d["stones.diameters"]))
+    put("fall", lambda: r["level:top of the highest stone"])
+    put("sides", lambda: sum(pi * a * h for a, h in zip(d["stones.diameters"], d["stones.heights"])))
+    if w.known("stones.diameters", "stones.heights", "stones.branch_lengths"):
+        if len({len(d[f"stones.{key}"]) for key in ("diameters", "heights", "branch_lengths")}) > 1:
+            w.why["stones"] = ("impossible", "lists of different length")
+
+
+def _edge(w: Worked) -> float:
+    return w.d.get("flow.weir_coefficient", BROAD)
+
+
+def _sheet(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    for i, name in enumerate(("critical_depth", "brink_depth", "brink_speed")):
+        put(name, lambda i=i: sheet(d["flow.for_each_metre"], 0.0)[i])
+    put("fall_time", lambda: (2 * r["fall"] / GRAVITY) ** 0.5 if r["fall"] >= 0 else math.nan)
+    put("throw", lambda: r["brink_speed"] * r["fall_time"])
+
+
+def blade(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("level:lip", lambda: d["blade.lip_level"])
+    put("flow_wanted", lambda: d["flow.for_each_metre"] * d["blade.lip_width"])
+    put("lip_head", lambda: head_over(r["flow_wanted"], d["blade.lip_width"], _edge(w)))
+    put("delivery", lambda: d["blade.lip_level"] + r["lip_head"])
+    put("fall", lambda: d["blade.lip_level"] - d["blade.stone_level"])
+    put("trough", lambda: d["blade.trough_length"] * d["blade.trough_width"])
+    _sheet(w)
+    put("landing_speed", lambda: (r["brink_speed"] ** 2 + 2 * GRAVITY * r["fall"]) ** 0.5)
+    put("landing_thickness", lambda: d["flow.for_each_metre"] / r["landing_speed"])
+
+
+def cascade(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("level:header lip", lambda: d["cascade.top_level"])
+    put("flow_wanted", lambda: d["flow.for_each_metre"] * d["cascade.width"])
+    put("step_head", lambda: head_over(r["flow_wanted"], d["cascade.width"], _edge(w)))
+    put("delivery", lambda: d["cascade.top_level"] + r["step_head"])
+    put("fall", lambda: d["cascade.step_fall"])
+    put("pools", lambda: d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"])
+    _sheet(w)
+    put("tread_share", lambda: d["cascade.tread"] / r["throw"])
+    put("normal_depth", lambda: manning_depth(r["flow_wanted"], d["cascade.rill_width"], d["cascade.rill_slope"], d["cascade.rill_roughness"]))
+    put("freeboard", lambda: d["cascade.rill_wall"] - r["normal_depth"])
+    put("foot", lambda: d["cascade.top_level"] - d["cascade.steps"] * d["cascade.step_fall"]
+        - (d["cascade.rill_length"] * d["cascade.rill_slope"] if d["cascade.rill_length"] else 0.0))  # fmt: skip
+
+
+# --- pump and pipe --------------------------------------------------------------------------------------------------------------------
+
+
+def hydraulics(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    common_area = lambda: pi / 4 * d["pipe.bore"] ** 2  # noqa: E731
+    put("speed_wanted", lambda: r["flow_wanted"] / common_area())
+    put("reynolds", lambda: r["speed_wanted"] * d["pipe.bore"] / r["nu"])
+    put("friction_head", lambda: hose(d, d["pipe.bore"], d["pipe.length"], 0.0)(r["flow_wanted"])[0])
+    put("friction", lambda: r["friction_head"] * d["pipe.bore"] * 2 * GRAVITY / (d["pipe.length"] * r["speed_wanted"] ** 2))
+    put("fittings_head", lambda: d["pipe.fittings"] * r["speed_wanted"] ** 2 / (2 * GRAVITY))
+    pump = []
+    put("shut_off", lambda: pump.append(Curve(d)) or pump[0].shut_off)
+    if w.plain.kind == "drilled stones":
+        _branches(w, pump)
+    else:
+        put("static_lift", lambda: r["delivery"] - r["level:lowest water"])
+        put("head_wanted", lambda: r["static_lift"] + r["friction_head"] + r["fittings_head"])
+        lost = lambda: hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"])  # noqa: E731
+        put("model_flow", lambda: _meets(r, pump, lost()))
+    put("loss_share", lambda: 1 - r["static_lift"] / r["head_wanted"])
+    put("lift_share", lambda: r["static_lift"] / r["shut_off"])
+    put("pump_head_at_flow_wanted", lambda: max(_head(r, pump), 0.0))
+    put("duty_head", lambda: r["shut_off"] and pump[0].head(r["model_flow"]))
+    put("duty_flow", lambda: d["measured.flow"] if "measured.flow" in d else r["model_flow"])
+    put("flow_ratio", lambda: r["duty_flow"] / r["flow_wanted"])
+    put("duty_speed", lambda: r["duty_flow"] / common_area())
+    put("nameplate", lambda: r["shut_off"] and pump[0].power(r["rho"]) / d["pump.power"])
+
+
+def _head(r, pump) -> float:
+    flow = r["shut_off"] and r["flow_wanted"]
+    if flow > pump[0].most and pump[0]._ends:
+        raise Impossible("the flow wanted lies beyond the maker's curve")
+    return pump[0].head(flow)
+
+
+def _meets(r, pump, lost) -> float:
+    lift = r["shut_off"] and r["static_lift"]
+    return pump[0].meets(lambda flow: lift + sum(lost(flow)))
+
+
+def _branches(w: Worked, pump) -> None:
+    """Every branch needs its own head where they part; the one that needs most governs, and its valve stands open."""
+    d, r, put = w.d, w.r, w.put
+    if "stones" in w.why:
+        return
+
+    def needs():
+        base = r["level:stone base"] - r["level:lowest water"]
+        for wide, high, long in zip(d["stones.diameters"], d["stones.heights"], d["stones.branch_lengths"]):
+            lost = hose(d, d["stones.branch_bore"], long, d["stones.branch_fittings"])
+            if base + high < 0 or wide * d["flow.for_each_metre"] <= 0:
+                raise Impossible("a stone under the lowest water, or without flow")
+            yield base + high, sum(lost(pi * wide * d["flow.for_each_metre"])), lost, pi * wide * d["flow.for_each_metre"]
+
+    def most():
+        return max(needs(), key=lambda one: one[0] + one[1])
+
+    put("static_lift", lambda: most()[0])
+    put("branch_head", lambda: most()[1])
+    put("throttle", lambda: sum(most()[:2]) - min(lift + lost for lift, lost, *_ in needs()))
+    put("head_wanted", lambda: r["static_lift"] + r["friction_head"] + r["fittings_head"] + r["branch_head"])
+    put("head_in_hand", lambda: max(_head(r, pump), 0.0) / r["head_wanted"])
+
+    def valves_share():
+        """Valves set so that the flows keep the shares that the stones want: the governing branch stands open."""
+        lift, _, lost, own = most()
+        whole, share = hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"]), own / r["flow_wanted"]
+        return pump[0].meets(lambda flow: lift + sum(lost(flow * share)) + sum(whole(flow)))
+
+    put("model_flow", lambda: r["shut_off"] and valves_share())
+    open_flows = []
+    common_hose = lambda: hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"])  # noqa: E731
+    put("open_total", lambda: r["shut_off"] and sum(open_flows.extend(shared(pump[0], common_hose(), [(a, c) for a, _, c, _ in needs()])) or open_flows))
+    put("open_least", lambda: r["open_total"] and min(got / want for got, (*_, want) in zip(open_flows, needs())))
+
+
+# --- what is special to each kind, after it --------------------------------------------------------------------------------------------
+
+
+def vessel_after(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    measured = d.get("measured.rim_levels")
+    put("rim_error_share", lambda: (max(measured) - min(measured) if measured else d["vessel.rim_error"]) / r["rim_head"])
+    put("rim_flow_ratio", lambda: math.inf if r["rim_error_share"] >= 2 else ((1 + r["rim_error_share"] / 2) / (1 - r["rim_error_share"] / 2)) ** 1.5)
+    put("film", lambda: film(d["flow.for_each_metre"], r["nu"]))
+    put("boil", lambda: (r["flow_wanted"] / (pi / 4 * d["pipe.bore"] ** 2)) ** 2 / (2 * GRAVITY))
+    put("outlet_bore", lambda: (r["flow_wanted"] / (pi / 4) / (2 * GRAVITY * 0.015) ** 0.5) ** 0.5)
+    put("transit_rim", lambda: r["vessel_surface"] * r["rim_head"])
+    put("transit_siphon", lambda: 0.0 if d["pipe.check_valve"] == "yes" else r["vessel_surface"] * d["pipe.mouth_below_rim"])
+    put("transit_film", lambda: d["vessel.side_area"] * r["film"])
+    put("transit_above", lambda: r["transit_rim"] + r["transit_siphon"] + r["transit_film"])
+    put("wet_above", lambda: r["vessel_surface"] + d["vessel.side_area"])
+
+
+def stones_after(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("film", lambda: film(d["flow.for_each_metre"], r["nu"]))
+    put("transit_film", lambda: r["sides"] * r["film"])
+    put("transit_above", lambda: r["transit_film"])
+    put("wet_above", lambda: r["sides"] + sum(pi / 4 * one * one for one in d["stones.diameters"]))
+
+
+def blade_after(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("transit_head", lambda: r["trough"] * r["lip_head"])
+    put("transit_sheet", lambda: r["flow_wanted"] * r["fall_time"])
+    kept = d.get("pipe.check_valve") == "yes" or (d.get("blade.feed") == "top" and "pipe.check_valve" in d)
+    put("transit_siphon", lambda: 0.0 if kept else _ask(d, "pipe.check_valve", "blade.feed") or r["trough"] * d["blade.trough_depth"])
+    put("transit_above", lambda: r["transit_head"] + r["transit_sheet"] + r["transit_siphon"])
+    put("wet_above", lambda: 2 * d["blade.lip_width"] * r["fall"] + r["trough"])
+
+
+def cascade_after(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("transit_pools", lambda: r["pools"] * r["step_head"])
+    put("transit_rill", lambda: d["cascade.rill_width"] * r["normal_depth"] * d["cascade.rill_length"])
+    put("transit_sheet", lambda: d["cascade.steps"] * r["flow_wanted"] * r["fall_time"])
+    kept = d.get("pipe.check_valve") == "yes" or (d.get("cascade.feed") == "top" and "pipe.check_valve" in d)
+    put("transit_siphon", lambda: 0.0 if kept else _ask(d, "pipe.check_valve", "cascade.feed") or d["cascade.header_volume"])
+    put("transit_above", lambda: r["transit_pools"] + r["transit_rill"] + r["transit_sheet"] + r["transit_siphon"])
+    put("wet_above", lambda: r["pools"] + 2 * d["cascade.steps"] * d["cascade.width"] * r["fall"] + d["cascade.rill_width"] * d["cascade.rill_length"])
+
+
+def _ask(d, *keys: str) -> float:
+    """Raises Missing where one of these words was not given."""
+    return 0.0 * len([d[key] for key in keys])
+
+
+# --- the reservoir ----------------------------------------------------------------------------------------------------------------------
+
+
+def reservoir(w: Worked) -> None:
+    d, r, put = w.d, w.r, w.put
+    put("static_volume", lambda: r["water_area"] * d["reservoir.static_level"])
+    put("usable", lambda: r["water_area"] * (d["reservoir.static_level"] - d["reservoir.lowest_level"]))
+    put("turnover", lambda: r["usable"] / r["flow_wanted"])
+    put("transit_pipe", lambda: 0.0 if d["pipe.check_valve"] == "yes" else pi / 4 * d["pipe.bore"] ** 2 * d["pipe.length"] + _beyond(w))
+    put("transit_stone", lambda: d["catch.wet_area"] * d["catch.stone_thickness"] * d["catch.hold_up"])
+    put("transit_by_model", lambda: r["transit_above"] + r["transit_pipe"] + r["transit_stone"])
+    put("transit", lambda: d["measured.start_drop"] * r["water_area"] if "measured.start_drop" in d else r["transit_by_model"])
+    put("start_drop", lambda: r["transit"] / r["water_area"])
+    put("wet_area", lambda: r["wet_above"] + d["catch.wet_area"])
+    put("daily_loss", lambda: d["climate.coefficient"] * d["climate.evaporation"] * r["wet_area"] + d["climate.splash"])
+    put("days", lambda: (r["usable"] - r["transit"]) / r["daily_loss"])
+    put("drainback_room", lambda: r["water_area"] * (d["reservoir.overflow_level"] - d["reservoir.running_level"]))
+    put("drainback", lambda: r["drainback_room"] / r["transit"])
+    put("day_share", lambda: r["daily_loss"] / r["usable"])
+    put("overflow_flow", lambda: d["assumptions.overflow_discharge"] * pi / 4 * d["overflow_pipe.bore"] ** 2 * (2 * GRAVITY * d["overflow_pipe.head"]) ** 0.5)
+    put("storm", lambda: d["assumptions.run_off"] * d["overflow_pipe.catch_area"] * d["overflow_pipe.rain"] + d["overflow_pipe.feed"])
+    put("overflow_ratio", lambda: r["overflow_flow"] / r["storm"])
+
+
+def _beyond(w: Worked) -> float:
+    """Water in the branches and in the holes of drilled stones."""
+    if w.plain.kind != "drilled stones":
+        return 0.0
+    d = w.d
+    return pi / 4 * (d["stones.branch_bore"] ** 2 * sum(d["stones.branch_lengths"]) + d["stones.hole"] ** 2 * sum(d["stones.heights"]))

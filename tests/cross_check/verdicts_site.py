@@ -1,0 +1,214 @@
+"""Ground, electricity and people graded by the cross-check: a number on file counts against any word, and the worse of two numbers."""
+
+import math
+
+from grading import CHECKS, Verdict, check, least, most, public, worst
+from plain_design import GRAVITY
+from truth import Worked, lift_limit
+from verdicts_loads import bodies, slab
+
+
+@check("C32")
+def sides(w: Worked):
+    d, deep = w.d, -w.r["level:formation"] + max(w.d.get("levels.soil", 0.0), 0.0)
+    words = d["site.pit_sides"]
+    if -w.r["level:formation"] <= 0:
+        return Verdict("fail", deep, "there is no pit: its bottom lies above the paving")
+    if words.startswith("firm"):
+        dry = most(deep, 0.9, 1.2)
+        return worst(dry, Verdict("marginal", deep, "ground water in the pit: not firm")) if d.get("site.ground_water", 0.0) > 0 else dry
+    return most(deep, -math.inf, 1.2) if words.startswith("competent") else Verdict("fail", deep, words)
+
+
+@check("C33")
+def footing(w: Worked):
+    d = w.d
+    deeper = max(-w.r["level:formation"] - d["site.footing_depth"], 0.0)
+    return least(d["site.footing_distance"] / max(max(d["assumptions.footing_slope"], 1.0) * deeper, 0.5), 1.0, 0.75)
+
+
+@check("C34")
+def roots(w: Worked):
+    return least(w.d["site.tree_distance"] / (12 * w.d["site.tree_stem"]) if w.d["site.tree_stem"] else math.inf, 1.0, 0.8)
+
+
+@check("C62")
+def structure(w: Worked):
+    """Height of what stands or holds back: the highest less the lowest beside it; soil held back is a wall, whoever calls it something else."""
+    d, kind = w.d, w.plain.kind
+    soil_held = max(d.get("levels.soil", -math.inf), 0.0)
+    top = max(d["levels.block_top"], soil_held, d.get("levels.liner_edge", 0.0))
+    low = 0.0
+    if kind == "blade":
+        top, low = max(top, d["blade.lip_level"], d["blade.wall_height"]), min(0.0, d["blade.stone_level"])
+        if public(w) or d["blade.wall_retains"] != "nothing":
+            return Verdict("fail", top - low, "near people, or it retains")
+    if kind == "cascade":
+        top, low = max(top, d["cascade.top_level"]), min(0.0, w.r["level:stone top"])
+    if soil_held > 0.15:
+        return Verdict("fail", soil_held, "soil stands above the paving: something holds it back")
+    return most(top - low, 0.6, 1.0)
+
+
+def pump_current(w: Worked) -> float:
+    d = w.d
+    rated = d["pump.power"] / (d["supply.voltage"] * d["supply.power_factor"])
+    return max(rated, d.get("measured.current", 0.0))
+
+
+@check("C41")
+def residual(w: Worked):
+    word = w.d["supply.residual_current"]
+    if word == "none":
+        return Verdict("fail", math.nan, "none")
+    protects = 0.030 if w.plain.region == "UK" else 0.006
+    if w.d["supply.residual_rating"] > protects * (1 + 1e-9):
+        return Verdict("fail", w.d["supply.residual_rating"], "trips at more than protects a person")
+    return Verdict("pass" if word == "tested by instrument" else "marginal", w.d["supply.residual_rating"], word)
+
+
+@check("C42")
+def drop(w: Worked):
+    d = w.d
+    amperes = max(pump_current(w), d.get("supply.circuit_load", 0.0))
+    each = [factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d] or [d["supply.drop"]]
+    return most(amperes * max(each) * d["supply.cable_length"] / d["supply.voltage"], 0.03, 0.05, f"{amperes:.3g} A on the circuit")
+
+
+@check("C46")
+def circuit(w: Worked):
+    return most(max(w.d["supply.circuit_load"], pump_current(w)) / w.d["supply.breaker"], 0.80, 1.00)
+
+
+@check("C46e")
+def leakage(w: Worked):
+    return most(w.d["supply.leakage"] / w.d["supply.residual_rating"], 0.30, 0.50)
+
+
+def straight_route(w: Worked) -> float:
+    """From the pump's bay straight to the supply point, and up from the floor."""
+    d, side = w.d, w.d["pump.bay"]
+    if not {"supply.point_along", "supply.point_across"} <= set(d):
+        return 0.0
+    x, y = -(w.r["base_length"] - side) / 2, -(w.r["base_width"] - side) / 2
+    return math.hypot(d["supply.point_along"] - x, d["supply.point_across"] - y) - w.r["level:reservoir floor"]
+
+
+@check("C47")
+def cord(w: Worked):
+    d = w.d
+    route = max(d["supply.cord_route"], straight_route(w))
+    return least(d["supply.cord"] - route - max(d["assumptions.drip_loop"], 0.3) - max(d["assumptions.lift_out"], 1.0), 0.0, -0.3)
+
+
+def word(w: Worked, key: str) -> str:
+    return w.d[f"answers.{key}"]
+
+
+@check("C43")
+def cable_cover(w: Worked):
+    said = word(w, "cable_cover")
+    if w.d.get("supply.duct_cover", math.inf) < 0.150:
+        return Verdict("fail", w.d["supply.duct_cover"], "less cover than any table allows")
+    return Verdict("pass" if said.startswith("as the local") else "fail", math.nan, said)
+
+
+@check("C44")
+def socket(w: Worked):
+    said, d = word(w, "socket"), w.d
+    if {"supply.point_along", "supply.point_across"} <= set(d):
+        inside = (w.r["box_length"] / 2 + d["catch.apron"], w.r["box_width"] / 2 + d["catch.apron"])
+        if abs(d["supply.point_along"]) < inside[0] and abs(d["supply.point_across"]) < inside[1]:
+            return Verdict("fail", math.nan, "the supply point stands in the catch")
+    return Verdict("pass" if said.startswith("above") else "fail", math.nan, said)
+
+
+@check("C45")
+def duct(w: Worked):
+    said, bore = word(w, "duct"), w.d.get("supply.duct_bore", math.inf)
+    answered = "pass" if said.startswith("bore") else "marginal" if said.startswith("40") else "fail"
+    return worst(Verdict(answered, math.nan, said), least(bore, 0.050, 0.040))
+
+
+def heavy_pieces(w: Worked) -> list[float]:
+    """Masses of what is set in one piece: vessel or stones, and slabs."""
+    masses = [body.empty / GRAVITY for body in bodies(w)]
+    return masses + [w.r["slab_mass"] for body in bodies(w) if slab(w, body)[0] is not None]
+
+
+@check("C48")
+def lift(w: Worked):
+    d, slung = w.d, w.d.get("site.sling_mass", 0.0)
+    mass = max([d["site.lift_mass"], d.get("reservoir.block_mass", 0.0), *(piece for piece in heavy_pieces(w) if piece > slung * (1 + 1e-9))])
+    start, end = d["site.lift_height"], d["site.lift_height"] + d["site.lift_travel"]
+    limits = [lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0)) for height in (start, min(end, 1.75))]
+    return most(mass / min(limits), 1.0, 3.0, f"{mass:.4g} kg, the worse end of the lift")
+
+
+@check("C65")
+def slings(w: Worked):
+    d = w.d
+    mass = max([d["site.sling_mass"], *(piece for piece in heavy_pieces(w) if piece > d.get("site.lift_mass", 0.0))])
+    angle = d["site.sling_angle"]
+    if angle < math.radians(30) * (1 - 1e-9) or angle > math.pi / 2:
+        return Verdict("fail", angle, "a leg flatter than 30 degrees")
+    return most(mass * GRAVITY / (min(d["site.sling_legs"], 2) * math.sin(angle)) / d["site.sling_rating"], 0.5, 1.0, f"{mass:.4g} kg")
+
+
+def open_depth(w: Worked) -> float:
+    """Depth (m) of water that stands open for certain: what the vessel's, trough's or header's own numbers leave over any fill."""
+    d, kind = w.d, w.plain.kind
+    if kind == "overflowing vessel":
+        free = d.get("vessel.water", 0.0) - d.get("vessel.foam", 0.0) - d.get("vessel.pebbles", 0.0)
+        return max(free, 0.0) / (math.pi / 4 * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0)) ** 2)
+    if kind == "blade":
+        return d.get("blade.trough_depth", 0.0)
+    if kind == "cascade":
+        return d["cascade.header_volume"] / d["cascade.header_area"] if {"cascade.header_volume", "cascade.header_area"} <= set(d) else 0.0
+    return 0.0
+
+
+@check("C51")
+def open_water(w: Worked):
+    depth = max(w.d["site.open_water"], open_depth(w))
+    if depth <= 1e-9:
+        return Verdict("pass", 0.0, "none")
+    return Verdict("marginal", depth, "private") if not public(w) and depth <= 0.050 else Verdict("fail", depth, "open water where a child can reach it")
+
+
+@check("C52")
+def legionella(w: Worked):
+    use, said, d = w.d["site.use"], w.d["site.legionella"], w.d
+    if use == "care premises":
+        return Verdict("fail", math.nan, use)
+    if said == "in place":
+        return Verdict("pass", math.nan, said)
+    if use == "private":
+        splashes = d.get("climate.splash", 0.0) * 86400e3 > 10 or d["flow.water_temperature"] > 298.15
+        return Verdict("pass" if said == "low splash, private" and not splashes else "marginal", d.get("climate.splash", 0.0), said)
+    return Verdict("marginal" if said == "commissioned" else "fail", math.nan, said)
+
+
+@check("C54")
+def trips(w: Worked):
+    said = word(w, "edges")
+    answered = Verdict("pass" if said.startswith("edge flush") else "marginal" if said.startswith("raised") else "fail", math.nan, said)
+    edge = max(w.d.get("levels.liner_edge", 0.0), w.r.get("level:box edge", 0.0), w.r.get("level:stone top", 0.0))
+    raised = 0.040 < edge < 0.100 * (1 - 1e-9)
+    return worst(answered, Verdict("marginal", edge, "an edge between flush and 100 mm")) if raised else answered
+
+
+def answered_only(key: str, good: str, fair: str = "\0"):
+    def graded(w: Worked):
+        said = word(w, key)
+        return Verdict("pass" if said.startswith(good) else "marginal" if said.startswith(fair) else "fail", math.nan, said)
+
+    return graded
+
+
+CHECKS |= {
+    "C24f": answered_only("formation", "undisturbed", "compacted,"), "C35": answered_only("services", "records", "record incomplete"),
+    "C36": answered_only("backfill", "strutted", "bows 5"), "C53": answered_only("top_up", "air gap", "filled by hand"),
+    "C71": answered_only("pump_marking", "read on the plate", "maker's sheet"),
+    "C29": lambda w: answered_only("settlement", "re-levelled after", "re-levelled,")(w) if w.plain.kind == "overflowing vessel" else None,
+}  # fmt: skip
