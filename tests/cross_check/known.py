@@ -7,6 +7,10 @@ NO_HOSE = "a hose of no length, or no bore, is refused as a division by nothing"
 KNOWN: dict[tuple[str, str], str] = {
     **{("drilled stones", name): ONE_RESULTANT for name in ("eccentricity", "kern_share", "base_pressure", "soil_utilisation")},
     **{(kind, "nameplate"): LAST_POINT for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")},
-    **{(kind, name): BELOW_NOTHING for kind in ("overflowing vessel", "drilled stones", "blade", "cascade") for name in ("usable", "static_lift", "fall", "pit_depth", "stone_area")},
+    **{
+        (kind, name): BELOW_NOTHING
+        for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")
+        for name in ("usable", "static_lift", "fall", "pit_depth", "stone_area")
+    },
     **{(kind, "friction"): NO_HOSE for kind in ("overflowing vessel", "drilled stones", "blade", "cascade")},
 }
