@@ -5,8 +5,7 @@ from pathlib import Path
 import pytest
 
 TESTS = Path(__file__).parent
-LONGEST = ("browser", "test_stored_outputs.py", "test_opening.py", "test_cli.py", "test_pack_pages.py", "test_pack.py", "test_every_formula.py", "test_labels.py",
-           "test_design_drawings.py")  # fmt: skip
+LONGEST = ("browser", "test_stored_outputs.py", "test_cli.py", "test_pack.py", "test_pack_pages.py", "test_opening.py", "test_typeset.py", "test_topics.py")
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
@@ -16,13 +15,13 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """All tests of a file in one process, for they share what was made once; all browser tests in one, with one server and one browser."""
+    """All tests of a file in one process, for they share what was made once; a test may name another group."""
 
-    def group(item: pytest.Item) -> str:
-        inside = item.path.relative_to(TESTS)
-        return inside.parts[0] if inside.parts[0] == "browser" else str(inside)
+    def turn(item: pytest.Item) -> int:
+        first = item.path.relative_to(TESTS).parts[0]
+        return LONGEST.index(first) if first in LONGEST else len(LONGEST)
 
-    items.sort(key=lambda item: LONGEST.index(group(item)) if group(item) in LONGEST else len(LONGEST))
+    items.sort(key=turn)
     for item in items:
         if not item.get_closest_marker("xdist_group"):
-            item.add_marker(pytest.mark.xdist_group(group(item)))
+            item.add_marker(pytest.mark.xdist_group(str(item.path.relative_to(TESTS))))

@@ -13,7 +13,7 @@ from brimwork import topics, units
 from brimwork.drawing import figures, plotted, svg
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout, words
 from brimwork.drawing.pictures import picture, pictured
-from brimwork.drawing.records import Arrow, Dimension, Level, Mark, Polygon, Text
+from brimwork.drawing.records import Arrow, Dimension, Level, Mark, Polygon, Sheet, Text, View
 from brimwork.nomenclature import QUANTITIES, read_values
 
 FOLDER = Path(__file__).parents[1] / "figures"
@@ -69,6 +69,28 @@ def test_no_label_is_cut_by_the_edge_of_its_view(name, share):
                 x0 = label.at[0] - true * {"start": 0, "middle": 0.5, "end": 1}[label.anchor]
                 x1 = x0 + true
             assert left <= x0 and x1 <= left + width and top <= y0 and y1 <= top + height, label.text
+
+
+def filled(sheet):
+    """The share of its frame that the drawing of a sheet takes across and upward, words left out."""
+    (view, marks), *_ = layout(sheet)
+    left, top, wide, tall = view.frame
+    seen = [mark for mark in marks if not isinstance(mark, Words) and getattr(mark, "style", "") != "none"]
+    places = [place for mark in seen for place in ((mark.at,) if isinstance(mark, Dot) else mark.points)]
+    across, upward = ([min(max(place[i], edge), edge + size) for place in places] for i, edge, size in ((0, left, wide), (1, top, tall)))
+    return (max(across) - min(across)) / wide, (max(upward) - min(upward)) / tall
+
+
+@pytest.mark.parametrize("name", pictured())
+def test_a_drawing_does_not_waste_its_frame(name):
+    """A true scale is seldom more than half of what would just fit; less than a third either way is a scale that was chosen for something else."""
+    across, upward = filled(shown(name, 0.5)[2].sheet)
+    assert max(across, upward) > 1 / 3, f"it takes {across:.0%} of its frame across and {upward:.0%} upward: choose its scale by `fitting` of pictures/paper.py"
+
+
+def test_a_drawing_that_is_small_in_its_frame_is_seen():
+    view = View((0.0, 0.0, 88.0, 60.0), (4.0, 10.0, 88.0, 60.0), (Polygon(((30.0, 20.0), (50.0, 20.0), (50.0, 38.0), (30.0, 38.0)), "stone"),))
+    assert filled(Sheet(180, 76, (view,), "", "")) == pytest.approx((20 / 88, 18 / 60))
 
 
 @pytest.mark.parametrize("name", pictured())

@@ -1,13 +1,17 @@
-"""The pictures that stand beside formulas: a drawing, one sentence, and the table of its numbers, all from the same values."""
+"""The pictures that stand beside formulas: a drawing, one sentence, and the table of its numbers, all from the same values.
+
+The drawings are found by listing this folder: each file names its formulas in `DRAWN`.
+"""
 
 from __future__ import annotations
 
+import importlib
+import pkgutil
 from dataclasses import dataclass, replace
 
 from brimwork import topics
 from brimwork.conditions import holds
 from brimwork.drawing.graph import Axis, graph, nice_high
-from brimwork.drawing.pictures import balance, digging, folds, lining, lips, loads, pipes, reservoir, siting, stability, vessels
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Point, Sheet, Text, View
 from brimwork.formula import Formula
@@ -15,19 +19,20 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError, convert, read
 
 _PLOT = (112.0, 14.0, 64.0, 48.0)
-_SECTIONS: dict[str, Draw] = {
-    **lips.DRAWN,
-    **vessels.DRAWN,
-    **reservoir.DRAWN,
-    **pipes.DRAWN,
-    **loads.DRAWN,
-    **stability.DRAWN,
-    **siting.DRAWN,
-    **balance.DRAWN,
-    **folds.DRAWN,
-    **lining.DRAWN,
-    **digging.DRAWN,
-}
+
+
+def _drawn() -> dict[str, Draw]:
+    """What the files of this folder draw, by the name of the formula. Raises ValueError when two draw the same."""
+    table: dict[str, Draw] = {}
+    for name in sorted(module.name for module in pkgutil.iter_modules(__path__)):
+        for formula, draw in getattr(importlib.import_module(f"{__name__}.{name}"), "DRAWN", {}).items():
+            if formula in table:
+                raise ValueError(f"'{formula}' is drawn twice (the second time in {name})")
+            table[formula] = draw
+    return table
+
+
+_SECTIONS = _drawn()
 
 
 @dataclass(frozen=True)
