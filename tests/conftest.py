@@ -4,8 +4,19 @@ from pathlib import Path
 
 import pytest
 
+from brimwork import topics
+from brimwork.expression import DeclarationError
+
 TESTS = Path(__file__).parent
 LONGEST = ("browser", "test_stored_outputs.py", "test_cli.py", "test_pack.py", "test_pack_pages.py", "test_opening.py", "test_typeset.py", "test_topics.py")
+
+
+def pytest_configure() -> None:
+    """A wrong declaration is one line, not a traceback from every file that imports it."""
+    try:
+        topics.formulas()
+    except DeclarationError as error:
+        raise pytest.UsageError(error.told) from None
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:

@@ -20,6 +20,7 @@ from pathlib import Path
 
 from brimwork import __version__, class_verbs, telling
 from brimwork.design.judged.findings import tally
+from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
 from brimwork.nomenclature import read_values
 from brimwork.spellings import nearest
@@ -62,6 +63,9 @@ def main(arguments: list[str] | None = None) -> int:
         return options.run(options)
     except InputError as error:
         return _refused(error, "--json" in arguments)
+    except DeclarationError as error:  # of whoever adds to the source
+        print(f"brimwork: {error.told}", file=sys.stderr)
+        return 2
     except BrokenPipeError:
         sys.stderr.close()
         return 0

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import ast
 import math
+import traceback
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from pathlib import Path
 
 from brimwork.dimensions import NUMBER, Dimension
 from brimwork.nomenclature import QUANTITIES
@@ -21,6 +23,12 @@ _OPERATORS = (ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Pow)
 
 class DeclarationError(ValueError):
     """A declaration in the source is wrong: the message names it and says what does not hold."""
+
+    @property
+    def told(self) -> str:
+        """The message, with file and line where the declaration stands at the head of a file."""
+        at = [frame for frame in traceback.extract_tb(self.__traceback__) if frame.name == "<module>"]
+        return f"{Path(at[-1].filename).name}, line {at[-1].lineno}: {self}" if at else str(self)
 
 
 def parse(text: str, calculus: bool = False) -> ast.expr:
@@ -54,7 +62,7 @@ def _allow(node: ast.AST, text: str, calculus: bool) -> None:
             pass
         case ast.Name(id=name):
             if name != "pi" and name not in QUANTITIES:
-                raise DeclarationError(f"'{text}': the letter '{name}' is not in the nomenclature")
+                raise DeclarationError(f"'{text}': the letter '{name}' is not in the nomenclature: give it a row in a file of letters/")
         case ast.Call(func=ast.Name(id=name), args=[argument], keywords=[]) if name in FUNCTIONS:
             _allow(argument, text, calculus)
         case ast.Call(func=ast.Name(id="Integral"), args=[body, ast.Tuple(elts=[ast.Name(), _, _] as limits)], keywords=[]) if calculus:
