@@ -366,3 +366,10 @@ def test_a_row_of_the_nomenclature_reads_its_own_example(row):
 def test_a_usual_range_runs_upward_in_steps(row):
     low, high, step = row.range
     assert low < high and 0 < step <= high - low
+
+
+def test_a_wrong_declaration_is_told_with_its_file_and_line():
+    source = "from brimwork.formula import Formula\nFormula(name='bad one', result='C_lab', equals='N_team*t_site*c_lab', defined='x')\n"
+    with pytest.raises(DeclarationError) as refusal:
+        exec(compile(source, "/somewhere/topics/cost.py", "exec"), {})
+    assert refusal.value.told.startswith("cost.py, line 2: formula 'bad one': it needs a published value")

@@ -136,7 +136,7 @@ class Formula:
 
     def _declare(self) -> None:
         if self.result not in QUANTITIES:
-            raise DeclarationError(f"the letter '{self.result}' is not in the nomenclature")
+            raise DeclarationError(f"the letter '{self.result}' is not in the nomenclature: give it a row in a file of letters/")
         if self.inverse_of and not self.equals:
             self.equals = f"{self.inverse_of.result} = {self.inverse_of.equals}"
         if not (self.steps or self.fitted or self.inverse_of or self.defined):

@@ -2,7 +2,6 @@
 
 import os
 import sys
-from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -48,11 +47,20 @@ def address(served):
     return address
 
 
+@pytest.fixture(scope="session")
+def pages(context):
+    """The page that the test before has left, with JupyterLab loaded in it: loading takes longer than most tests."""
+    return []
+
+
 @pytest.fixture
-def page(context):
-    page = context.new_page()
+def page(context, pages):
+    page = pages.pop() if pages else context.new_page()
     page.set_default_timeout(60_000)
+    page.set_viewport_size(lab.VIEW)
     yield page
-    with suppress(Error):  # the page may have left JupyterLab, or broken down
-        page.evaluate(lab.END_KERNELS)
-    page.close()
+    try:
+        lab.tidy(page)
+        pages.append(page)
+    except Error:  # the test has left JupyterLab, or it broke down
+        page.close()

@@ -17,8 +17,10 @@ from brimwork.notebook import opening
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
 OFTEN = 250  # ms between two looks at a page, where a look costs more than the wait
 VIEW = {"width": 1300, "height": 5000}
-END_KERNELS = """async () => { const held = window.jupyterapp?.serviceManager;
-  if (held) await Promise.all([held.sessions.shutdownAll(), held.terminals.shutdownAll()]); }"""
+_TIDY = """async () => { const app = window.jupyterapp, held = app.serviceManager;
+  for (const area of ['main', 'down']) [...app.shell.widgets(area)].forEach(widget => widget.dispose());
+  if (document.body.dataset.jpThemeLight === 'false') await app.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'});
+  await Promise.all([held.sessions.shutdownAll(), held.terminals.shutdownAll()]); }"""
 _STAYS = {".config", ".data", ".ipython", "server.log"}
 TOKEN = "a-token-of-the-tests"
 AUTHORIZED = {"Authorization": f"token {TOKEN}"}
@@ -86,14 +88,23 @@ def lay_out_afresh(folder: Path) -> None:
     opening.lay_out(folder)
 
 
+def tidy(page) -> None:
+    """Close whatever is open in JupyterLab, and end its kernels and terminals."""
+    page.evaluate(_TIDY)
+
+
 def open_workbook(page, address: str, name: str, run: bool = True) -> None:
-    """Open a workbook with a kernel that answers, and run all its cells."""
-    page.goto(f"{address}/tree/{name}?reset")
-    page.wait_for_selector(".jp-NotebookPanel", timeout=60_000)
-    page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.sessionContext", timeout=60_000)
+    """Open a workbook alone in JupyterLab, which may have been loaded before, with a kernel that answers; and run all its cells."""
+    if page.evaluate("address => location.href.startsWith(address) && !!window.jupyterapp", address):
+        tidy(page)
+    else:
+        page.goto(f"{address}?reset")
+        page.wait_for_function("() => window.jupyterapp?.serviceManager")
+        page.evaluate("() => window.jupyterapp.restored.then(() => true)")
+    page.evaluate("path => window.jupyterapp.commands.execute('docmanager:open', {path}).then(() => true)", name)
     page.evaluate(_READY)
     for _ in range(3 if run else 0):  # a kernel that has only just answered may drop the first request
-        page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells')")
+        page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells').then(() => true)")
         if page.evaluate(_ALL_RAN):
             return
     if run:
