@@ -166,7 +166,7 @@ BAD = {
     "a space in a value": ([*LIP, "b=4", "m", "H=0.2m", "C_d=0.62"], 'so type "b=4 m"'),
     "a gallon for a length": ([*LIP, "b=4 gal", "H=0.2m", "C_d=0.62"], "is a volume (US or imperial gallons), but a length is wanted"),
     "two spaces in a value": ([*LIP, "b=4", "US", "ft", "H=0.2m"], 'so type "b=4 US ft"'),
-    "no such verb": (["wrok"], "no verb 'wrok'. Nearest: work. Type one of open, work"),
+    "no such verb": (["wrok"], "no verb 'wrok'. Nearest: work, mark. Type one of open, work"),
     "a formula for a verb": (["flow over a level lip"], 'type brimwork work "flow over a level lip"'),
     "no such option": (["work", "--colour"], "--colour"),
     "a port that cannot be": (["open", "--port", "99999"], "from 1024 to 65535, such as --port 8888"),
