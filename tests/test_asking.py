@@ -16,7 +16,7 @@ from brimwork.design.typed.file import load_design
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.questions import QUESTIONS
-from brimwork.drawing.running import start_and_stop
+from brimwork.drawing.running import start_and_stop_chart
 from brimwork.drawing.water import reservoir_bars
 from brimwork.pack.document import document
 
@@ -78,10 +78,10 @@ def test_where_two_running_levels_are_shown_both_are_named(region, said, tmp_pat
     """By hand: 11.1 L go up, 12.2 mm over 0.912 m2, from 380 mm."""
     chain = chain_of(BOWL.headed("region", region))
     sentence = f"Running level above the floor: given {said[0]}; from static level and start drop {said[1]}."
-    assert sentence in reservoir_bars(chain).description and sentence in start_and_stop(chain).description
+    assert sentence in reservoir_bars(chain).description and sentence in start_and_stop_chart(chain).description
     assert document(chain.design, datetime.date(2027, 2, 20), tmp_path).count(sentence) >= 3
     near = chain_of(BOWL.headed("region", region).having("reservoir.running_level", "369 mm"))
-    assert "Running level" not in reservoir_bars(near).description + start_and_stop(near).description
+    assert "Running level" not in reservoir_bars(near).description + start_and_stop_chart(near).description
     assert not near.two_running_levels and not finding(near.design, "C14").note
 
 

@@ -105,7 +105,7 @@ def test_contrast_is_computed_as_the_standard_and_two_programs_have_it():
 def test_every_colour_of_a_drawing_is_one_that_is_judged_here():
     judged = {*grounds().values(), *marks(), *lettering(), *DECORATION, PAPER}.union(*(strokes for _, strokes in hatchings().values()))
     for sheet in sheets():
-        assert {*re.findall(r"#[0-9a-fA-F]{6}\b", svg.write(sheet))} <= judged, sheet.title
+        assert {*re.findall(r"#[0-9a-fA-F]{6}\b", svg.write_svg(sheet))} <= judged, sheet.title
 
 
 def test_words_stand_out_from_the_white_that_is_drawn_round_them():
@@ -115,7 +115,9 @@ def test_words_stand_out_from_the_white_that_is_drawn_round_them():
     for sheet in sheets():
         for view, every in layout(sheet):
             assert view is None or all(word.halo for word in every if isinstance(word, Words)), sheet.title
-        assert svg.write(sheet).count(f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="{PAPER}"/>') == 1, "white paper, in the dark theme too"
+        assert svg.write_svg(sheet).count(f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="{PAPER}"/>') == 1, (
+            "white paper, in the dark theme too"
+        )
 
 
 def test_lines_and_marks_stand_out_from_every_ground():

@@ -59,7 +59,7 @@ def test_any_size_of_answer_has_a_sentence_and_a_drawing_without_strangers_to_it
     assert told.sentence.endswith(".") and "nan" not in told.sentence and "inf" not in told.sentence
     assert ("The question has" not in told.sentence) if share == 1.0 else True
     if told.sheet:
-        assert "<desc>" in svg.write(told.sheet)
+        assert "<desc>" in svg.write_svg(told.sheet)
         for word in words(told.sheet):
             left, top, right, bottom = word.box
             assert 0 <= left and right <= told.sheet.width and 0 <= top and bottom <= told.sheet.height, word.text

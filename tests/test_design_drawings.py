@@ -27,7 +27,7 @@ from brimwork.drawing.notes import wrapped
 from brimwork.drawing.placing import Room, crosses
 from brimwork.drawing.placing import width_of as room_for
 from brimwork.drawing.plan import plan
-from brimwork.drawing.records import Dimension, Level, Line, Mark, Polygon, Sheet, View
+from brimwork.drawing.records import Level, Line, Mark, Measure, Polygon, Sheet, View
 from brimwork.drawing.section import section
 from brimwork.drawing.sizes import HEIGHT
 from brimwork.drawing.water import reservoir_bars, thirty_days
@@ -218,7 +218,7 @@ def test_no_line_of_a_drawing_leaves_its_sheet(name, region):
 @every
 def test_every_dimension_says_the_distance_it_spans(name, region):
     unit, close = {"UK": ("mm", 0.00051), "US": ("in", 0.0254 / 16 + 1e-6)}[region]
-    found = [record for title in ("plan", "section") for record in records(sheets(name, region)[title], Dimension)]
+    found = [record for title in ("plan", "section") for record in records(sheets(name, region)[title], Measure)]
     assert len(found) >= 8
     for record in found:
         assert length(record.start, record.end) == pytest.approx(record.value, rel=1e-9)
@@ -284,7 +284,7 @@ def test_a_length_written_in_eighths_reads_back_to_a_sixteenth(value):
 
 
 def spans_of(sheet):
-    return {record.text: record for record in records(sheet, Dimension)}
+    return {record.text: record for record in records(sheet, Measure)}
 
 
 def test_the_plan_of_the_bowl_has_the_sizes_worked_by_hand():
@@ -344,7 +344,7 @@ def test_a_blade_lands_at_its_throw_and_its_blocks_carry_stone_only():
 
 def test_a_cascade_shows_header_three_pools_and_the_rill_end_to_end():
     """Header 0.20 m2 / 0.5 m; three treads; the rill of 2 m: each starts where the last one ends, and the last ends at the box."""
-    spans = [record for record in records(plan(chain("garden-cascade", "UK")), Dimension) if record.text in ("header 400", "3 x 450 = 1350", "rill 2000")]
+    spans = [record for record in records(plan(chain("garden-cascade", "UK")), Measure) if record.text in ("header 400", "3 x 450 = 1350", "rill 2000")]
     assert [record.text for record in spans] == ["header 400", "3 x 450 = 1350", "rill 2000"]
     for before, after in zip(spans, spans[1:]):
         assert before.end[0] == pytest.approx(after.start[0])
@@ -502,7 +502,7 @@ def test_frost_that_goes_below_the_floor_is_one_line_with_soil_under_it(name, le
     heights, pieces = in_the_ground(sheet, "frost line")
     assert heights == pytest.approx([level]) and len(pieces) == 1
     assert min(y for record in filled(sheet, "earth") for _, y in record.points) < level
-    below = [record for record in records(sheet, Dimension) if record.text.startswith(("box", "pit")) and not record.along]
+    below = [record for record in records(sheet, Measure) if record.text.startswith(("box", "pit")) and not record.along]
     scale = next(view for view in sheet.views if below[0] in view.records).scale[0]
     assert all(record.start[1] + record.offset / scale < level for record in below), "dimensions stand under the line"
 

@@ -11,7 +11,7 @@ from brimwork.design.typed.fields import sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.designing import QUICK, DesignView
-from brimwork.notebook.form import HEADS, STEPS, keys_of
+from brimwork.notebook.form import FORM_STEPS, HEADS, keys_of
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 
@@ -182,7 +182,7 @@ def test_a_step_says_how_much_of_it_is_known(view):
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
-    shown = [key for step in STEPS for key in keys_of(step, kind)]
+    shown = [key for step in FORM_STEPS for key in keys_of(step, kind)]
     assert sorted(shown) == sorted([*HEADS, *(f"{section}.{name}" for section, fields in sections(kind).items() for name in fields)])
     assert len(QUICK[kind]) == 10 and set(QUICK[kind]) <= set(shown)
 

@@ -13,7 +13,7 @@ from brimwork import topics, units
 from brimwork.drawing import figures, plotted, svg
 from brimwork.drawing.layout import Area, Dot, Stroke, Words, layout, words
 from brimwork.drawing.pictures import picture, pictured
-from brimwork.drawing.records import Arrow, Dimension, Level, Mark, Polygon, Sheet, Text, View
+from brimwork.drawing.records import Arrow, Level, Mark, Measure, Polygon, Sheet, Text, View
 from brimwork.nomenclature import QUANTITIES, read_values
 
 FOLDER = Path(__file__).parents[1] / "figures"
@@ -96,7 +96,7 @@ def test_a_drawing_that_is_small_in_its_frame_is_seen():
 @pytest.mark.parametrize("name", pictured())
 def test_every_dimension_says_the_distance_it_spans(name):
     _, _, drawn = shown(name, 0.5)
-    found = [record for view in drawn.sheet.views for record in view.records if isinstance(record, Dimension)]
+    found = [record for view in drawn.sheet.views for record in view.records if isinstance(record, Measure)]
     assert found
     for record in found:
         (x1, y1), (x2, y2) = record.start, record.end
@@ -112,7 +112,7 @@ def test_a_given_head_stands_in_the_section_and_in_the_sentence():
     drawn = picture(formula, {"H": 0.012, "b": 0.6, "C_d": 0.62}, "H")
     section = drawn.sheet.views[0]
     level = next(record for record in section.records if isinstance(record, Level))
-    head = next(record for record in section.records if isinstance(record, Dimension))
+    head = next(record for record in section.records if isinstance(record, Measure))
     assert level.at[1] == 0.012 and head.value == 0.012 and head.text == "H = 12.0 mm"
     assert "86.6 L/min" in drawn.sentence and QUANTITIES["Q"].us_text(formula(H=0.012, b=0.6, C_d=0.62)) in drawn.sentence
 
@@ -133,8 +133,8 @@ def test_layout_has_only_finite_places_inside_the_drawn_views():
 
 def test_svg_is_the_same_bytes_every_time_and_describes_itself():
     drawn = shown("flow over a level lip", 0.5)[2]
-    text = svg.write(drawn.sheet, "k")
-    assert text == svg.write(shown("flow over a level lip", 0.5)[2].sheet, "k")
+    text = svg.write_svg(drawn.sheet, "k")
+    assert text == svg.write_svg(shown("flow over a level lip", 0.5)[2].sheet, "k")
     assert f"<desc>{drawn.sentence}</desc>" in text and 'role="img"' in text
     assert set(re.findall(r"url\(#(\w+)\)", text)) == set(re.findall(r'id="(\w+)"', text)), "every hatching used is defined, and no other"
 
@@ -197,7 +197,7 @@ def test_the_water_areas_of_a_filled_pit_are_its_water():
 
 def test_the_parts_of_the_head_line_stack_up_to_the_total():
     records = drawn_at("total dynamic head from its parts", "z_s=0.9 m, h_f=0.4 m, h_m=0.3 m", "z_s")
-    total = next(record for record in records if isinstance(record, Dimension))
+    total = next(record for record in records if isinstance(record, Measure))
     bars = [record.points for record in records if isinstance(record, Polygon) and record.points[0][0] == 59.5]
     assert [end for low, _, high, _ in bars for end in (low[1], high[1])] == pytest.approx([0, 0.9, 0.9, 1.2, 1.2, 1.6])
     assert total.value == pytest.approx(1.6)

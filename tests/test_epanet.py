@@ -10,7 +10,7 @@ import pytest
 import wntr
 
 from brimwork.design.follows.features import chain_of
-from brimwork.design.follows.manifold import Branch, balance, running
+from brimwork.design.follows.manifold import Branch, balance, running_branches
 from brimwork.design.follows.pipework import Stretch, head_needed
 from brimwork.design.typed import file
 from brimwork.topics.hazen_williams import flow_by_hazen_williams
@@ -142,7 +142,7 @@ def test_three_open_branches_share_the_water_as_in_the_engine(tmp_path, headloss
     pump = LabelPump(shut_off * FOOT, free * GALLON_PER_MINUTE)
     common, branches = columns(**roughness)
     flows, parting, head = columns_in_the_engine(tmp_path, headloss, pump, common, branches)
-    ours = running(pump, common, branches, 1.0034e-6)
+    ours = running_branches(pump, common, branches, 1.0034e-6)
     assert ours.flows == tuple(pytest.approx(flow, rel=tolerance) for flow in flows)
     assert (ours.parting_head, ours.pump_head) == (pytest.approx(parting, rel=tolerance), pytest.approx(head, rel=tolerance))
 
@@ -164,7 +164,7 @@ def test_a_branch_that_runs_backwards_in_the_engine_is_refused(tmp_path):
     flows, _, _ = columns_in_the_engine(tmp_path, "H-W", pump, common, branches)
     assert flows[0] < 0 < flows[2]
     with pytest.raises(InputError, match="branch A would run backwards"):
-        running(pump, common, branches, 1.0034e-6)
+        running_branches(pump, common, branches, 1.0034e-6)
 
 
 # --- two pumps, other speeds --------------------------------------------------------------------------------------------------------

@@ -13,7 +13,7 @@ from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.file import load_design
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.limits import Bounds
-from brimwork.design.typed.reading import Choice, Corners, Curve, Date, Field, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, Field, OneOf, Several
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
@@ -46,7 +46,7 @@ def typed(field, region):
 @pytest.mark.parametrize("region", REGIONS)
 def test_every_box_but_a_list_of_words_shows_an_example_that_it_takes_itself(region):
     for section, key, field in FIELDS:
-        if not isinstance(field, Choice):
+        if not isinstance(field, OneOf):
             given = re.sub(r" \([^()]*\)$", "", typed(field, region)) if isinstance(field, Field) else typed(field, region)
             field.read(given, f"{section}.{key}", region)
 
@@ -56,7 +56,7 @@ def test_an_example_stands_in_the_unit_of_its_region():
         if isinstance(field, Field) and field.us and not field.usual_us:
             for region, unit in (("UK", field.unit), ("US", field.us)):
                 assert units.unit(units.parse(field.suggested(region)).unit) == units.unit(unit), (section, key, region)
-        if not isinstance(field, Choice | Date) and not (isinstance(field, Field) and not field.us):
+        if not isinstance(field, OneOf | Date) and not (isinstance(field, Field) and not field.us):
             assert not re.search(r"\d (mm|m|cm2|m2|kg|kPa|L|L/min|mm/day)\b", field.hint("US")), (section, key)
 
 

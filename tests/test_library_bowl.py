@@ -69,7 +69,7 @@ def test_every_value_of_the_scenario_is_reproduced(key):
         name, unit, tolerance = RESULTS[key]
         assert units.convert(getattr(CHAIN, name), unit) == pytest.approx(expected, rel=tolerance)
     elif key in LEVELS:
-        assert levels.height(DESIGN, LEVELS[key]) == pytest.approx(expected, abs=0.0005)
+        assert levels.height_of(DESIGN, LEVELS[key]) == pytest.approx(expected, abs=0.0005)
     elif key in PANELS:
         assert " x ".join(f"{getattr(CHAIN, name) * 1e3:.0f}" for name in PANELS[key]) == expected
     else:

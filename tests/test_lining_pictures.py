@@ -6,7 +6,7 @@ import pytest
 
 from brimwork.drawing.layout import words
 from brimwork.drawing.pictures import picture
-from brimwork.drawing.records import Dimension, Leader, Line, Polygon, Text
+from brimwork.drawing.records import Leader, Line, Measure, Polygon, Text
 from brimwork.nomenclature import read_values
 from brimwork.topics import find
 from brimwork.units import InputError
@@ -176,7 +176,7 @@ def test_the_heap_is_marked_off_in_barrows():
 def test_sizes_that_nobody_builds_are_drawn_all_the_same(name, values):
     formula = find(name)
     sheet = picture(formula, read_values(values), formula.inputs[0]).sheet
-    assert len(sheet.views[0].records) < 400 and any(isinstance(record, Dimension) for record in sheet.views[0].records)
+    assert len(sheet.views[0].records) < 400 and any(isinstance(record, Measure) for record in sheet.views[0].records)
     assert all(math.isfinite(part) for word in words(sheet) for part in word.box)
 
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from brimwork import units
-from brimwork.design.follows.manifold import Branch, balance, running
+from brimwork.design.follows.manifold import Branch, balance, running_branches
 from brimwork.design.follows.pipework import Stretch, head_needed, losses
 from brimwork.topics.pumps import LabelPump, TabulatedPump, duty_point
 from brimwork.units import InputError
@@ -59,7 +59,7 @@ def test_valves_set_so_share_the_water_as_wanted_at_every_strength_of_the_pump_t
     for share in (0.3, 0.6, 0.9):
         Q_max = sum(flows) / share
         pump = LabelPump(H_0=set_to.head / (1 - share**2), Q_max=Q_max)
-        found = running(pump, common, valved, NU)
+        found = running_branches(pump, common, valved, NU)
         assert found.flows == tuple(pytest.approx(flow, rel=1e-9) for flow in flows)
         assert found.pump_head == pytest.approx(set_to.head, rel=1e-9)
 
@@ -76,7 +76,7 @@ pumps = st.builds(LabelPump, st.floats(2.5, 6.0), st.floats(5e-4, 3e-3))
 def test_a_running_manifold_obeys_continuity_and_energy_or_is_refused_with_a_branch_named(pump, common, rest):
     branches = tuple(Branch(f"no. {number}", lift, hose) for number, (lift, hose) in enumerate(rest))
     try:
-        found = running(pump, common, branches, NU)
+        found = running_branches(pump, common, branches, NU)
     except InputError as refused:
         assert "would run backwards" in str(refused) and len(branches) > 1
         return
@@ -92,7 +92,7 @@ def test_a_running_manifold_obeys_continuity_and_energy_or_is_refused_with_a_bra
 @settings(max_examples=40, deadline=None)
 @given(pumps, hoses, lifts, hoses)
 def test_one_branch_is_two_stretches_one_after_the_other(pump, common, lift, hose):
-    alone = running(pump, common, (Branch("only", lift, hose),), NU)
+    alone = running_branches(pump, common, (Branch("only", lift, hose),), NU)
     assert alone.flows[0] == pytest.approx(duty_point(pump, lambda Q: head_needed(Q, lift, (common, hose), NU)).Q, rel=1e-9)
 
 
@@ -100,9 +100,9 @@ def test_one_branch_is_two_stretches_one_after_the_other(pump, common, lift, hos
 @given(pumps, hoses, lifts, hoses)
 def test_equal_branches_take_equal_shares_and_closing_one_gives_the_other_more(pump, common, lift, hose):
     left, right = Branch("left", lift, hose), Branch("right", lift, hose)
-    both = running(pump, common, (left, right), NU)
+    both = running_branches(pump, common, (left, right), NU)
     assert both.flows[0] == both.flows[1]
-    throttled = running(pump, common, (left._replace(K_valve=20.0), right), NU)
+    throttled = running_branches(pump, common, (left._replace(K_valve=20.0), right), NU)
     assert throttled.flows[0] <= both.flows[0] and throttled.flows[1] >= both.flows[1]
 
 
@@ -114,17 +114,17 @@ WEAK = LabelPump(1.5, 1e-3)
 
 def test_a_branch_above_the_head_is_refused_by_name_and_none_at_all_too():
     with pytest.raises(InputError, match=r"branch high would run backwards.*Throttle"):
-        running(WEAK, HOSE, (Branch("low", 0.3, HOSE), Branch("high", 1.4, HOSE)), NU)
+        running_branches(WEAK, HOSE, (Branch("low", 0.3, HOSE), Branch("high", 1.4, HOSE)), NU)
     with pytest.raises(InputError, match="the pump stops at 1.5 m"):
-        running(WEAK, HOSE, (Branch("low", 2.0, HOSE),), NU)
+        running_branches(WEAK, HOSE, (Branch("low", 2.0, HOSE),), NU)
     with pytest.raises(InputError, match="give one or more"):
-        running(WEAK, HOSE, (), NU)
+        running_branches(WEAK, HOSE, (), NU)
 
 
 def test_a_maker_s_curve_that_ends_too_soon_is_refused():
     short = TabulatedPump(((0.0, 3.0), (1e-4, 2.9)))
     with pytest.raises(InputError, match="read more points"):
-        running(short, HOSE, (Branch("a", 0.3, HOSE), Branch("b", 0.4, HOSE)), NU)
+        running_branches(short, HOSE, (Branch("a", 0.3, HOSE), Branch("b", 0.4, HOSE)), NU)
 
 
 @pytest.mark.parametrize("flows", [(), (1e-4,), (1e-4, 0.0), (1e-4, -1e-4), (1e-4, float("nan"))])

@@ -145,7 +145,7 @@ def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
     )
     found = checks.findings(chain_of(wet))
     assert {"C32", "C56"} <= {finding.id for finding in found if finding.grade == "fail"}
-    page = results.summary(chain_of(wet), found, DAY)
+    page = results.summary_printed(chain_of(wet), found, DAY)
     stop = page[page.index("Stop.") : page.index("== Key numbers")]
     assert "Depth of the pit" in stop and "Budget" not in stop
     assert "To find out next" in page

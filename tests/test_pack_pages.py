@@ -18,7 +18,7 @@ from brimwork.drawing.bars import bars
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Mark, Polygon
 from brimwork.pack.document import write_pack
-from brimwork.pack.rests import typed
+from brimwork.pack.rests import inputs_printed
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 DAY = datetime.date(2027, 2, 20)
@@ -48,7 +48,7 @@ def page(pages, title):
 
 def said(section, key, text, region="UK"):
     field = SECTIONS[section][key]
-    return typed(field, Given(field.read(text, key), text), region)
+    return inputs_printed(field, Given(field.read(text, key), text), region)
 
 
 def test_a_value_stands_as_it_was_typed_with_its_conversion_beside_it(texts):

@@ -17,7 +17,7 @@ from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.prices import PRICES
-from brimwork.design.typed.steps import FEATURES, HOLDS, LEADS, STEPS
+from brimwork.design.typed.steps import FEATURE_WORDS, HOLDS, LEADS, STEPS
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -164,7 +164,7 @@ def test_every_line_that_is_bought_has_an_order_and_every_order_a_step(name):
     ordered = {order.what for order in programme(chain).orders}
     for line in quantities(chain):
         leads = [key for key, lead in LEADS.items() if line.key in lead.items]
-        assert not line.key or line.key == "delivery" or (FEATURES[design.kind] if leads == ["feature"] else LEADS[leads[0]].words) in ordered, line.item
+        assert not line.key or line.key == "delivery" or (FEATURE_WORDS[design.kind] if leads == ["feature"] else LEADS[leads[0]].words) in ordered, line.item
     assert "slabs" in ordered or not any(line.key == "slab" for line in quantities(chain))
 
 

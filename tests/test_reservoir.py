@@ -74,7 +74,7 @@ def test_packed_spheres_meet_the_exact_void_fractions_of_the_three_cubic_lattice
 
 def test_stone_in_the_tables_lies_within_the_bounds_of_packed_spheres():
     for name in ("pebbles, one size", "open-graded drainage stone, drainable"):
-        row = tables.void_fraction(name)
+        row = tables.void_fraction_row(name)
         assert 0.25 <= row.low <= row.usual <= row.high <= 0.5
 
 

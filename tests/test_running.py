@@ -10,7 +10,7 @@ from brimwork.design.typed import file
 from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.records import Text
-from brimwork.drawing.running import start_and_stop
+from brimwork.drawing.running import start_and_stop_chart
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -50,7 +50,7 @@ def test_what_is_missing_is_named_and_stones_say_why_not():
 @pytest.mark.parametrize("region", ["UK", "US"])
 @pytest.mark.parametrize("design", FULL, ids=lambda design: design.kind)
 def test_start_and_stop_is_drawn_in_the_units_of_the_region_and_its_labels_stay_on_the_sheet(design, region):
-    sheet = start_and_stop(chain_of(design.headed("region", region)))
+    sheet = start_and_stop_chart(chain_of(design.headed("region", region)))
     unit = "in" if region == "US" else "mm"
     assert sheet.columns == ("time, s", f"level, {unit}", f"head over the edge, {unit}") and len(sheet.rows) > 10
     words = [record.text for view in sheet.views for record in view.records if isinstance(record, Text)]

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from brimwork.design.follows.start_and_stop import Circuit, OpenHose, start_and_stop, stop
+from brimwork.design.follows.start_and_stop import Circuit, OpenHose, run_and_rest, stop
 from brimwork.topics import find
 from brimwork.units import InputError
 
@@ -37,7 +37,7 @@ VALVE = replace(BOWL, hose=None)
 def test_at_every_step_all_the_water_is_there(Q, A_v, b, V_siph, V_way, A_w, h_static, open_hose, empty, valve):
     hose = HOSE if open_hose else None
     circuit = Circuit(Q, A_v, b, 1.7, 1e-3, V_siph, V_way, A_w, 0.15, 0.40, hose, Q_feed=2e-4, h_float=valve)
-    course = start_and_stop(circuit, h_static, on=30, off=30, step=2.0, empty=empty)
+    course = run_and_rest(circuit, h_static, on=30, off=30, step=2.0, empty=empty)
     for moment in course.moments:
         assert moment.balance == pytest.approx(course.moments[0].balance, abs=1e-9)
         assert circuit.h_min - 1e-9 <= course.level(moment) or not moment.running
@@ -47,7 +47,7 @@ def test_at_every_step_all_the_water_is_there(Q, A_v, b, V_siph, V_way, A_w, h_s
 
 @pytest.mark.parametrize("circuit", [BOWL, VALVE, replace(BOWL, V_way=0.0), replace(BOWL, A_v=0.05)])
 def test_after_the_stop_all_of_it_comes_back_to_the_static_level(circuit):
-    course = start_and_stop(circuit, 0.38, on=300, off=3000, step=10.0)
+    course = run_and_rest(circuit, 0.38, on=300, off=3000, step=10.0)
     left = course.circuit.A_v * course.head(course.moments[-1])
     assert left < 0.02 * circuit.in_transit
     assert course.level(course.moments[-1]) + left / circuit.A_w == pytest.approx(0.38, abs=1e-6)
@@ -55,7 +55,7 @@ def test_after_the_stop_all_of_it_comes_back_to_the_static_level(circuit):
 
 
 def test_once_settled_the_level_has_dropped_by_the_water_in_transit():
-    course = start_and_stop(BOWL, 0.38, on=300, off=1)
+    course = run_and_rest(BOWL, 0.38, on=300, off=1)
     parts = {"V_rim": 0.478 * BOWL.head, "V_siph": 7.17 * LITRE, "V_pc": 1.18 * LITRE, "V_hold": 2.86 * LITRE, "V_film": 0.0, "V_sheet": 0.0}
     drop = find("drop of the level on start")(V_tr=find("water in transit")(**parts), A_b=0.96, n_v=0.95)
     assert 0.38 - course.level(course.lowest) == pytest.approx(drop, rel=1e-6)
@@ -68,14 +68,14 @@ def test_water_runs_over_the_rim_when_hose_and_vessel_are_full():
     """(1.18 + 7.17) L at 0.5 L/s: 16.7 s."""
     expected = find("time until the vessel is full to its rim")(V_pc=1.18 * LITRE, V_siph=7.17 * LITRE, Q=5e-4)
     assert expected == pytest.approx(16.7)
-    course = start_and_stop(BOWL, 0.38, on=30, off=1, step=0.1)
+    course = run_and_rest(BOWL, 0.38, on=30, off=1, step=0.1)
     assert course.over_the_rim_at == pytest.approx(expected, abs=0.11)
-    assert start_and_stop(BOWL, 0.38, on=30, off=1, step=0.1, empty=5e-3).over_the_rim_at == pytest.approx(expected + 10, abs=0.11)
+    assert run_and_rest(BOWL, 0.38, on=30, off=1, step=0.1, empty=5e-3).over_the_rim_at == pytest.approx(expected + 10, abs=0.11)
 
 
 @pytest.mark.parametrize("seconds", [1.0, 2.0, 4.0, 8.0])
 def test_the_head_rises_over_the_rim_as_the_exact_answer_says(seconds):
-    course = start_and_stop(VALVE, 0.38, on=seconds, off=1, step=seconds)
+    course = run_and_rest(VALVE, 0.38, on=seconds, off=1, step=seconds)
     share = course.head(course.moments[1]) / VALVE.head
     exact = find("time in which the head over a rim rises")(A_v=0.478, H_set=VALVE.head, Q=5e-4, k_H=share)
     assert exact == pytest.approx(seconds, rel=2e-3)
@@ -91,7 +91,7 @@ def test_the_rim_runs_down_as_the_exact_answer_says(seconds):
 
 def test_water_on_the_way_grows_as_the_exact_answer_says_when_the_rim_passes_all_at_once():
     """A vessel with hardly any surface: the flow over its rim is the pump's from the first moment."""
-    course = start_and_stop(replace(VALVE, A_v=0.005), 0.38, on=5, off=1, step=5)
+    course = run_and_rest(replace(VALVE, A_v=0.005), 0.38, on=5, off=1, step=5)
     way = find("water on its way back after a time")(Q=5e-4, t_way=2.86 * LITRE / 5e-4, t_on=5.0)
     assert course.moments[1].on_the_way == pytest.approx(way, rel=6e-3)
 
@@ -117,7 +117,7 @@ def _scipy(running, above, way, reservoir, seconds):
 
 
 def test_the_start_is_that_of_an_independent_solver():
-    course = start_and_stop(BOWL, 0.38, on=60, off=1)
+    course = run_and_rest(BOWL, 0.38, on=60, off=1)
     theirs = _scipy(True, 0.0, 0.0, 0.912 * 0.38, 60)
     for number, moment in enumerate(course.moments[1:61]):
         assert course.level(moment) == pytest.approx(theirs[2][number] / 0.912, abs=2e-6)
@@ -133,7 +133,7 @@ def test_the_stop_with_an_open_hose_is_that_of_an_independent_solver():
 
 
 def test_finer_steps_change_nothing_that_can_be_seen():
-    coarse, fine = (start_and_stop(BOWL, 0.38, on=60, off=60, step=step) for step in (1.0, 0.05))
+    coarse, fine = (run_and_rest(BOWL, 0.38, on=60, off=60, step=step) for step in (1.0, 0.05))
     for moment, other in zip(coarse.moments, fine.moments[::20], strict=True):
         assert moment.t == pytest.approx(other.t)
         assert coarse.level(moment) == pytest.approx(fine.level(other), abs=1e-5)
@@ -145,7 +145,7 @@ def test_finer_steps_change_nothing_that_can_be_seen():
 def test_a_float_valve_that_fills_while_the_pump_runs_sends_water_over_the_overflow_at_the_stop():
     """It fills the drop of the start up again: 12.4 L of 0.912 m2, 13.6 mm; from 390 mm that is 403.6 mm, 3.26 L too much."""
     circuit = replace(BOWL, Q_feed=2e-4, h_float=0.390)
-    course = start_and_stop(circuit, 0.390, on=600, off=3000, step=5)
+    course = run_and_rest(circuit, 0.390, on=600, off=3000, step=5)
     assert course.moments[-1].fed == pytest.approx(circuit.in_transit, rel=2e-3)
     assert course.spilled == pytest.approx(circuit.in_transit - 0.912 * 0.010, rel=0.02)
     assert course.level(course.highest) == pytest.approx(0.400)
@@ -153,16 +153,16 @@ def test_a_float_valve_that_fills_while_the_pump_runs_sends_water_over_the_overf
 
 def test_a_reservoir_with_too_little_above_the_pump_runs_dry_and_one_with_enough_does_not():
     """Hose and vessel take 8.35 L before anything comes back; 5 mm of 0.912 m2 are 4.56 L, gone in 9.1 s."""
-    course = start_and_stop(BOWL, 0.155, on=60, off=60, step=0.1)
+    course = run_and_rest(BOWL, 0.155, on=60, off=60, step=0.1)
     assert course.dry_at == pytest.approx(9.12, abs=0.11)
     assert course.level(course.lowest) == pytest.approx(0.150)
-    assert start_and_stop(BOWL, 0.165, on=60, off=60).dry_at is None
-    assert start_and_stop(BOWL, 0.165, on=120, off=60, empty=0.02).dry_at is not None, "a dry vessel takes more the first time"
+    assert run_and_rest(BOWL, 0.165, on=60, off=60).dry_at is None
+    assert run_and_rest(BOWL, 0.165, on=120, off=60, empty=0.02).dry_at is not None, "a dry vessel takes more the first time"
 
 
 def test_a_pump_that_stops_before_a_dry_vessel_is_full_gets_back_the_water_of_the_hose_alone():
     """In 20 s it has sent 10 L into a vessel that lacks 20 L: the hose gives 1.18 L back, 8.82 L stay up, 9.67 mm of the tank."""
-    course = start_and_stop(BOWL, 0.38, on=20, off=60, empty=20 * LITRE)
+    course = run_and_rest(BOWL, 0.38, on=20, off=60, empty=20 * LITRE)
     assert course.level(course.moments[20]) == pytest.approx(0.38 - 10 * LITRE / 0.912)
     assert course.level(course.moments[-1]) == pytest.approx(0.38 - 8.82 * LITRE / 0.912)
     assert course.over_the_rim_at is None
@@ -170,9 +170,9 @@ def test_a_pump_that_stops_before_a_dry_vessel_is_full_gets_back_the_water_of_th
 
 def test_a_stop_takes_nothing_from_the_reservoir():
     for course in (
-        start_and_stop(BOWL, 0.17, on=120, off=120, empty=0.02),
-        start_and_stop(BOWL, 0.155, on=60, off=60),
-        start_and_stop(VALVE, 0.2, on=60, off=60),
+        run_and_rest(BOWL, 0.17, on=120, off=120, empty=0.02),
+        run_and_rest(BOWL, 0.155, on=60, off=60),
+        run_and_rest(VALVE, 0.2, on=60, off=60),
     ):
         levels = [course.level(moment) for moment in course.moments if not moment.running]
         assert all(before <= after + 1e-12 for before, after in zip(levels, levels[1:])) and levels[0] >= 0.15 - 1e-9
@@ -186,19 +186,19 @@ def test_a_check_valve_keeps_the_vessel_full():
 
 def test_a_level_that_starts_at_the_limit_is_followed_with_a_very_small_bore():
     stone = Circuit(Q=2e-4, A_v=0.002, b=0.16, C_w=1.7, V_pc=0.5e-3, V_siph=0.0, V_way=2e-3, A_w=0.5, h_min=0.12, h_over=0.4, hose=HOSE)
-    course = start_and_stop(stone, 0.3, on=60, off=60)
+    course = run_and_rest(stone, 0.3, on=60, off=60)
     assert course.moments[-1].balance == pytest.approx(0.15, abs=1e-9)
 
 
 @pytest.mark.parametrize(
     "wrong, said",
     [
-        (lambda: start_and_stop(BOWL, 0.45, 60, 60), "overflow is at 0.4 m"),
-        (lambda: start_and_stop(BOWL, 0.1, 60, 60), "the pump needs 0.15 m"),
-        (lambda: start_and_stop(BOWL, math.nan, 60, 60), "static level"),
-        (lambda: start_and_stop(BOWL, 0.3, 60, 60, empty=-1), "static level"),
-        (lambda: start_and_stop(BOWL, 0.3, 0, 60), "above zero"),
-        (lambda: start_and_stop(BOWL, 0.3, 1e7, 60), "shorter time"),
+        (lambda: run_and_rest(BOWL, 0.45, 60, 60), "overflow is at 0.4 m"),
+        (lambda: run_and_rest(BOWL, 0.1, 60, 60), "the pump needs 0.15 m"),
+        (lambda: run_and_rest(BOWL, math.nan, 60, 60), "static level"),
+        (lambda: run_and_rest(BOWL, 0.3, 60, 60, empty=-1), "static level"),
+        (lambda: run_and_rest(BOWL, 0.3, 0, 60), "above zero"),
+        (lambda: run_and_rest(BOWL, 0.3, 1e7, 60), "shorter time"),
         (lambda: stop(BOWL, 0.5, 60), "running level"),
         (lambda: replace(BOWL, Q=0.0), "above zero"),
         (lambda: replace(BOWL, A_w=-1.0), "below zero"),

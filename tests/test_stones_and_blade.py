@@ -36,7 +36,7 @@ WITH_VALVE = chain_of(BLADE.having("pipe.check_valve", "yes"))
 
 # scenario's key: (value in SI, unit of the scenario, tolerance)
 SCHOOL_VALUES = {
-    **{f"level_{key}_in": (lambda name=name: levels.height(SCHOOL, name), "in", GEOMETRY)
+    **{f"level_{key}_in": (lambda name=name: levels.height_of(SCHOOL, name), "in", GEOMETRY)
        for key, name in (("floor", "reservoir floor"), ("formation", "formation"), ("min", "lowest water"), ("overflow", "overflow"), ("slab_top", "stone base"))},
     **{f"Q_{name}_gpm": (lambda i=i: STONES.flows[i], "US gal/min", GEOMETRY) for i, name in enumerate("ABC")},
     **{f"static_{name}_ft": (lambda i=i: STONES.lifts[i], "ft", GEOMETRY) for i, name in enumerate("ABC")},
@@ -71,8 +71,8 @@ SCHOOL_VALUES = {
 # Not a number of the design chain: an indicator with the head held, a jet head and a sling pull, each checked with its own formula elsewhere.
 SCHOOL_ELSEWHERE = {"governing_column", "Q_pump_at_TDH_gpm", "flow_ratio_at_TDH", "jet_height_A_in", "sling_tension_lb"}
 BLADE_VALUES = {
-    "level_floor_m": (lambda: levels.height(BLADE, "reservoir floor"), "m", GEOMETRY), "level_min_m": (lambda: levels.height(BLADE, "lowest water"), "m", GEOMETRY),
-    "level_overflow_m": (lambda: levels.height(BLADE, "overflow"), "m", GEOMETRY), "fall_check_m": (lambda: SHEET.fall, "m", GEOMETRY),
+    "level_floor_m": (lambda: levels.height_of(BLADE, "reservoir floor"), "m", GEOMETRY), "level_min_m": (lambda: levels.height_of(BLADE, "lowest water"), "m", GEOMETRY),
+    "level_overflow_m": (lambda: levels.height_of(BLADE, "overflow"), "m", GEOMETRY), "fall_check_m": (lambda: SHEET.fall, "m", GEOMETRY),
     "Q_required_Ls": (lambda: SHEET.flow_wanted, "L/s", GEOMETRY), "Q_required_Lh": (lambda: SHEET.flow_wanted, "L/h", GEOMETRY),
     "Q_per_inch_gph": (lambda: SHEET.flow_wanted / BLADE["blade.lip_width"], "US gal/h per in", GEOMETRY),
     "critical_depth_mm": (lambda: SHEET.critical_depth, "mm", HEAD), "plenum_head_mm": (lambda: SHEET.lip_head, "mm", HEAD),

@@ -20,7 +20,7 @@ from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Solve, Step, Take
 
-POINTS, DIGITS, CLOSE = 24, 40, sympy.Float("1e-30", 40)
+_POINTS, DIGITS, _CLOSE = 24, 40, sympy.Float("1e-30", 40)
 
 
 class NotProved(ValueError):
@@ -238,7 +238,7 @@ class _Argument:
             a, b = (side.subs(point).evalf(DIGITS) for side in (left, right))
             if not (a.is_real and b.is_real and a.is_finite and b.is_finite):
                 raise NotProved(f"{text} has no real value at {point}")
-            if abs(a - b) > CLOSE * max(abs(a), abs(b), CLOSE):
+            if abs(a - b) > _CLOSE * max(abs(a), abs(b), _CLOSE):
                 raise NotProved(f"{text} does not follow: at {_shown(point)} the sides are {sympy.N(a, 6)} and {sympy.N(b, 6)}")
         difference = sympy.simplify((left - right).doit())
         return "algebra" if difference == 0 else "numbers"
@@ -247,11 +247,11 @@ class _Argument:
         """Random points of the usual ranges that keep the formula's conditions."""
         names = sorted(symbol.name for symbol in symbols if symbol.name in QUANTITIES)
         draw, points = random.Random(20260101), []
-        for _ in range(50 * POINTS):
+        for _ in range(50 * _POINTS):
             values = {name: QUANTITIES[name].constant if QUANTITIES[name].value else draw.uniform(*self.formula.range(name)[:2]) for name in names}
             if all(holds(c, values) for c in self.formula.where if set(expression.letters(*map(expression.parse, c.split("<")))) <= {*names}):
                 points.append({_symbol(name): sympy.Float(value, DIGITS) for name, value in values.items()})
-            if len(points) == POINTS:
+            if len(points) == _POINTS:
                 return points
         raise NotProved("no points of the usual ranges keep the conditions of the formula")
 

@@ -47,7 +47,7 @@ def lip_constants(share: float) -> tuple[float, float]:
 
 # Temperature in degC: density kg/m3, dynamic viscosity mPa s, surface tension mN/m, at 101.325 kPa.
 WATER_SOURCE = IAPWS.at("at 101.325 kPa")
-WATER: dict[float, tuple[float, float, float]] = {
+_WATER: dict[float, tuple[float, float, float]] = {
     0: (999.845, 1.79113, 75.648),
     2: (999.944, 1.67351, 75.367),
     4: (999.975, 1.56729, 75.084),
@@ -72,7 +72,7 @@ WATER: dict[float, tuple[float, float, float]] = {
 }
 
 
-_WATER_LOG = {celsius: (rho, math.log(mu), sigma) for celsius, (rho, mu, sigma) in WATER.items()}
+_WATER_LOG = {celsius: (rho, math.log(mu), sigma) for celsius, (rho, mu, sigma) in _WATER.items()}
 
 
 def water(kelvin: float) -> dict[str, float]:
@@ -246,7 +246,7 @@ BLOCK_SAFETY = Span(1.5, 1.5, 3.0, f"{JUDGEMENT}; the maker's long-term figure g
 PUSHES: dict[str, Entry] = {"private": Entry(250.0, JUDGEMENT), "public": Entry(500.0, JUDGEMENT)}
 
 
-def void_fraction(material: str) -> Span:
+def void_fraction_row(material: str) -> Span:
     """Void fraction, range and basis of what fills a pit. Raises InputError with the nearest names."""
     return named(material, VOID_FRACTIONS, "filling")
 

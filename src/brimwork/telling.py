@@ -11,7 +11,7 @@ from brimwork.formula import Formula, Working, origin
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
-DRAWS = 200
+_DRAWS = 200
 
 
 def naming(formula: Formula) -> dict:
@@ -42,7 +42,7 @@ def _example(formula: Formula, us: bool = False) -> str:
 def _ordinary(formula: Formula) -> dict[str, float]:
     """Values in the middle of the usual ranges, or elsewhere in them where those in the middle do not go together."""
     draw, share = random.Random(formula.name), dict.fromkeys(formula.inputs, 0.5)
-    for _ in range(DRAWS):
+    for _ in range(_DRAWS):
         values = {letter: _on_a_step(*formula.range(letter), share[letter]) for letter in formula.inputs}
         share = {letter: draw.uniform(0.05, 0.95) for letter in formula.inputs}
         if all(holds(condition, values) for condition in formula.where) and _has_result(formula, values):

@@ -15,7 +15,7 @@ from brimwork.drawing import svg
 from brimwork.exercise.question import Question, in_words
 from brimwork.needing import needed
 from brimwork.pack import markup
-from brimwork.pack.markup import words
+from brimwork.pack.markup import typst_words
 from brimwork.units import write
 
 CAUTION = "Where a question sends you outside: stay out of pits and away from deep water and live cables, and lift nothing heavy alone."
@@ -78,13 +78,13 @@ def _one(group: SchoolClass, learner: Learner, issued: dict[str, Issued], mark: 
     named = f"{learner.name}, code {learner.code}" if learner.name else f"Code {learner.code}"
     of = f"Learner {learner.code}, set {mark}"
     lines = [
-        f"#grid(columns: (1fr, 24mm), gutter: 4mm, [#heading(level: 1, {markup.quoted(group.title)})\n*{words(named)}* #h(1em) {words(f'set {mark}')}\n\n"
-        f"{words(f'{due}{_counts(group)} Write each answer with its unit, and the working below it.')}],"
-        f' image("{code}", width: 24mm, alt: {markup.quoted(of)}))',
+        f"#grid(columns: (1fr, 24mm), gutter: 4mm, [#heading(level: 1, {markup.typst_quoted(group.title)})\n*{typst_words(named)}* #h(1em) {typst_words(f'set {mark}')}\n\n"
+        f"{typst_words(f'{due}{_counts(group)} Write each answer with its unit, and the working below it.')}],"
+        f' image("{code}", width: 24mm, alt: {markup.typst_quoted(of)}))',
     ]
     for place, (name, one) in enumerate(issued.items(), start=1):
         lines.append(_question(group, place, name, one, folder, f"{number}-{place}"))
-    return "\n\n".join([*lines, f"#v(4mm)\n#text(8.5pt)[{words(CAUTION)}]"])
+    return "\n\n".join([*lines, f"#v(4mm)\n#text(8.5pt)[{typst_words(CAUTION)}]"])
 
 
 def _counts(group: SchoolClass) -> str:
@@ -95,13 +95,16 @@ def _question(group: SchoolClass, place: int, name: str, issued: Issued, folder:
     question = issued.posed
     worth = f"{issued.asked.points:g} point{'s' * (issued.asked.points != 1)}"
     first, *rest = asked_text(question)
-    parts = [f"#v(3mm)\n*{words(f'{place}. ')}* {words(first)} #text(8pt, fill: luma(90))[{words(f'{name}, {worth}')}]", *map(words, rest)]
+    parts = [
+        f"#v(3mm)\n*{typst_words(f'{place}. ')}* {typst_words(first)} #text(8pt, fill: luma(90))[{typst_words(f'{name}, {worth}')}]",
+        *map(typst_words, rest),
+    ]
     parts += [_picture(question, folder, number)] if getattr(question, "sheet", None) else []
     parts += ["#v(14mm)" if isinstance(question, Question) else "#v(2mm)"]
     if middle := getattr(question, "middle", None):
         if issued.asked.way:
             asked_in = in_words(middle.unit) or "plain numbers"
-            parts += [f"On the way: {words(f'{middle.name}, in {asked_in}: ')} {_line('4cm')}"]
+            parts += [f"On the way: {typst_words(f'{middle.name}, in {asked_in}: ')} {_line('4cm')}"]
     parts += [f"*Answer:* {_line('6cm' if isinstance(question, Question) or hasattr(question, 'options') or hasattr(question, 'items') else '14cm')}"]
     return markup.together("\n\n".join(parts))
 
@@ -112,7 +115,7 @@ def _line(width: str) -> str:
 
 def _picture(question: Question, folder: Path, number: str) -> str:
     file = f"q{number}.svg"
-    (folder / file).write_text(svg.write(question.sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
+    (folder / file).write_text(svg.write_svg(question.sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
     return markup.drawing(file, question.sheet.alt, question.sheet.description, min(question.sheet.width, 120))
 
 
@@ -123,15 +126,15 @@ def key_pages(group: SchoolClass, sets: Sets) -> bytes:
     """The key of all learners, each with the full working on their own numbers."""
     parts = [
         markup.head(f"{group.title}: key", group.region, f"{group.title}: key. For the instructor only."),
-        f"= {words(f'{group.title}: key')}",
-        words("For the instructor only: every learner's numbers, answers and full workings."),
+        f"= {typst_words(f'{group.title}: key')}",
+        typst_words("For the instructor only: every learner's numbers, answers and full workings."),
     ]
     for learner in group.learners:
-        parts.append(f"== {words(f'{learner.code}  {learner.name}   set {sets.mark(group.title, learner.code)}')}")
+        parts.append(f"== {typst_words(f'{learner.code}  {learner.name}   set {sets.mark(group.title, learner.code)}')}")
         for place, (name, issued) in enumerate(sets.of[learner.code].items(), start=1):
             question = issued.posed
-            rows = [f"*{words(f'{place}. {name}: {key(question)}')}* #h(1em) {words(_given(issued))}"]
-            rows += [f"#text(8.5pt)[{words(line)}]" for line in (*_on_the_way(issued), *working(question))]
+            rows = [f"*{typst_words(f'{place}. {name}: {key(question)}')}* #h(1em) {typst_words(_given(issued))}"]
+            rows += [f"#text(8.5pt)[{typst_words(line)}]" for line in (*_on_the_way(issued), *working(question))]
             parts.append(markup.together(" \\\n".join(rows)))
     with tempfile.TemporaryDirectory() as folder:
         return compiled("\n\n".join(parts), Path(folder))
@@ -159,10 +162,10 @@ def overview(group: SchoolClass, sets: Sets, files: str) -> bytes:
     tries = "as many tries as wanted" if group.tries == 0 else f"{group.tries} tries"
     parts = [
         markup.head(f"{group.title}: overview", group.region, f"{group.title}: overview. For the instructor only."),
-        f"= {words(f'{group.title}: overview')}",
-        words(f"{len(group.learners)} learners, {_counts(group)} {tries}, {said}. {f'Due: {group.due}. ' if group.due else ''}Questions {legend}."),
-        markup.table(", ".join(["auto", "1fr", "auto", *["auto"] * len(group.questions)]), head, rows, small),
-        words(files),
+        f"= {typst_words(f'{group.title}: overview')}",
+        typst_words(f"{len(group.learners)} learners, {_counts(group)} {tries}, {said}. {f'Due: {group.due}. ' if group.due else ''}Questions {legend}."),
+        markup.typst_table(", ".join(["auto", "1fr", "auto", *["auto"] * len(group.questions)]), head, rows, small),
+        typst_words(files),
     ]
     with tempfile.TemporaryDirectory() as folder:
         return compiled("\n\n".join(parts), Path(folder))

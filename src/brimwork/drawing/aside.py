@@ -10,13 +10,13 @@ from brimwork.drawing.marks import Area, Box, Dot, Mark_, Stroke, Words
 from brimwork.drawing.placing import apart, crosses
 from brimwork.drawing.records import STYLES, Point
 
-CLEAR = 0.45  # mm kept from a line by words that move
+_CLEAR = 0.45  # mm kept from a line by words that move
 _WAYS = [(math.sin(math.radians(angle)), math.cos(math.radians(angle))) for angle in (0, 180, 90, 270, 45, 135, 225, 315)]
 _FARTHER = (0.7, 1.5, 2.5, 3.7, 5.0, 6.5, 8.5, 11.0, 14.0, 17.0, 20.0, 24.0)
 _MOVES = [(far * x, -far * y) for far in _FARTHER for x, y in _WAYS]
 _ARROWS = ("grey", "accent")
 
-Taken = tuple[Box, tuple[Point, ...]]  # the box that a line fills, half its width added, and its points; without points the whole box is taken
+_Taken = tuple[Box, tuple[Point, ...]]  # the box that a line fills, half its width added, and its points; without points the whole box is taken
 
 
 def aside(marks: list[Mark_], frame: Box, inside: bool, sheet: Box) -> list[Mark_]:
@@ -24,7 +24,7 @@ def aside(marks: list[Mark_], frame: Box, inside: bool, sheet: Box) -> list[Mark
 
     Words that stand outside the frame may do so still, unless `inside` keeps all within. Grid lines and hatching, which a halo interrupts, may be crossed.
     """
-    taken: list[Taken] = []
+    taken: list[_Taken] = []
     others: list[Mark_] = []
     said: list[Words] = []
     for mark in marks:
@@ -48,7 +48,7 @@ def aside(marks: list[Mark_], frame: Box, inside: bool, sheet: Box) -> list[Mark
     return [*others, *said]
 
 
-def _taken(mark: Stroke | Area | Dot) -> tuple[Taken, ...]:
+def _taken(mark: Stroke | Area | Dot) -> tuple[_Taken, ...]:
     if isinstance(mark, Dot):
         (x, y), radius = mark.at, mark.radius
         return (((x - radius, y - radius, x + radius, y + radius), ()),)
@@ -80,7 +80,7 @@ def _met(box: Box, others: list[Box]) -> bool:
     return False
 
 
-def _struck(box: Box, taken: list[Taken]) -> bool:
+def _struck(box: Box, taken: list[_Taken]) -> bool:
     """Whether a line, an arrow or a dot has a point in the box."""
     left, top, right, bottom = box
     for (x0, y0, x1, y1), points in taken:
@@ -97,17 +97,17 @@ def _pieces(box: Box, points: tuple[Point, ...]) -> Iterator[tuple[Point, Point]
             yield a, b
 
 
-def _moved(words: Words, box: Box, taken: list[Taken], kept: list[Box], bounds: Box) -> Words:
+def _moved(words: Words, box: Box, taken: list[_Taken], kept: list[Box], bounds: Box) -> Words:
     """The words at the nearest free place; where they are if there is none."""
     left, top, right, bottom = box
     for farthest in (_FARTHER[2], _FARTHER[5], _FARTHER[-1]):
-        reach = (left - farthest - CLEAR, top - farthest - CLEAR, right + farthest + CLEAR, bottom + farthest + CLEAR)
+        reach = (left - farthest - _CLEAR, top - farthest - _CLEAR, right + farthest + _CLEAR, bottom + farthest + _CLEAR)
         near = [(line, points) for line, points in taken if not apart(line, reach)]
         pieces = [(_around(piece, 0.2), *piece) for _, points in near for piece in _pieces(reach, points)]
         solid = [*(other for other in kept if not apart(other, reach)), *(line for line, points in near if not points)]
         for x, y in _MOVES:
             if abs(x) <= farthest >= abs(y):
-                wide = (left + x - CLEAR, top + y - CLEAR, right + x + CLEAR, bottom + y + CLEAR)
+                wide = (left + x - _CLEAR, top + y - _CLEAR, right + x + _CLEAR, bottom + y + _CLEAR)
                 if _within(wide, bounds) and not _met(wide, solid) and not _crossed(wide, pieces):
                     return replace(words, at=(words.at[0] + x, words.at[1] + y))
     return words

@@ -9,10 +9,10 @@ from brimwork.design.typed.steps import WAIT
 from brimwork.design.typed.wording import worded
 from brimwork.drawing.records import GREY, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 
-ROW, NAMES, WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days
-LEAST = 0.5  # mm: the narrowest bar
-HEAD, FOOT = 10.0, 8.0
-FIRST = 24.0  # mm: room for the first day, which is named with its weekday
+_ROW, NAMES, WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days
+_LEAST = 0.5  # mm: the narrowest bar
+_HEAD, _FOOT = 10.0, 8.0
+_FIRST = 24.0  # mm: room for the first day, which is named with its weekday
 _FILLS = {(True, False): "accent", (True, True): "patch", (False, False): "solid", (False, True): "paper"}  # critical, wait
 
 
@@ -20,17 +20,19 @@ def bars(made: Programme, title: str, region: str = "UK") -> Sheet:
     """The chart of a programme, 174 mm wide. Only working hours have width: a day is as wide as its work, and weekends are narrow gaps shaded."""
     days = (made.end.date() - made.first).days + 1
     rows = len(made.steps)
-    frame = (NAMES, HEAD, WIDE, rows * ROW)
+    frame = (NAMES, _HEAD, WIDE, rows * _ROW)
     view = View((0.0, -float(rows), float(days), 0.0), frame, (*_grid(made, days, rows), *_steps(made, days)), clip=False)
-    names = tuple(Text((NAMES - 2, HEAD + (i + 0.7) * ROW), _name(i, one, region), "end", 2.6) for i, one in enumerate(made.steps))
+    names = tuple(Text((NAMES - 2, _HEAD + (i + 0.7) * _ROW), _name(i, one, region), "end", 2.6) for i, one in enumerate(made.steps))
     legend = Text(
-        (2.0, HEAD + rows * ROW + 5),
+        (2.0, _HEAD + rows * _ROW + 5),
         "filled: critical; grey: time to spare; pale or open: a wait; shaded: weekend; point: work stops until signed",
         "start",
         2.6,
         GREY,
     )
-    return Sheet(NAMES + WIDE + 2, HEAD + rows * ROW + FOOT, (view,), f"{title}: {worded('programme', region)}", _description(made, region), (*names, legend))
+    return Sheet(
+        NAMES + WIDE + 2, _HEAD + rows * _ROW + _FOOT, (view,), f"{title}: {worded('programme', region)}", _description(made, region), (*names, legend)
+    )
 
 
 def _name(i: int, one: Dated, region: str) -> str:
@@ -59,7 +61,7 @@ def _label(made: Programme, day: datetime.date, i: int, days: int) -> list[Recor
     """The day at its line; none where it would run into the next Monday's or over the edge."""
     each = WIDE / days
     room = min(7 - day.weekday(), days - i) * each
-    under_the_first = 0 < i < 7 and i * each < FIRST
+    under_the_first = 0 < i < 7 and i * each < _FIRST
     return [Text((i, 0.0), made.day(day).removeprefix("Mon "), "start", 2.6, GREY, (0.5, 1.6))] if i == 0 or room >= 16 and not under_the_first else []
 
 
@@ -71,7 +73,7 @@ def _steps(made: Programme, days: int) -> list[Record]:
     found: list[Record] = []
     for i, one in enumerate(made.steps):
         x0, x1 = _across(made, one.start, made.day_length), _across(made, one.end, made.day_length)
-        x1 = max(x1, x0 + LEAST * days / WIDE)
+        x1 = max(x1, x0 + _LEAST * days / WIDE)
         found.append(Polygon(_box(x0, -i - 0.8, x1, -i - 0.2), _FILLS[one.critical, one.step.by == WAIT], "thin"))
         if one.step.hold:
             found += _held(one.step.hold, x0, max(x1, _across(made, made.signing(one), made.day_length)), -i - 0.5, days)

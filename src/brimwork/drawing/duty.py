@@ -14,9 +14,9 @@ from brimwork.drawing.sizes import WIDTH
 from brimwork.topics.pumps import Duty
 from brimwork.units import InputError, convert, number, write
 
-BAND = (1.1, 1.6)  # times the flow wanted that a pump should send with its valve open
-FRAME = (15.0, 22.0, 143.0, 62.0)
-POINTS = 30
+_BAND = (1.1, 1.6)  # times the flow wanted that a pump should send with its valve open
+_FRAME = (15.0, 22.0, 143.0, 62.0)
+_POINTS = 30
 BLUE = WATER
 
 
@@ -42,7 +42,7 @@ def duty_chart(chain: Chain) -> Sheet:
     marks = _marks(chain, duty, wanted, need, lettering)
     records, left_over = _labelled(view, curves, marks, lettering)
     notes = [Text((4.0, 7.0), "Duty chart: pump, and what pipe and lift ask for, water at its lowest", "start", 2.9, GREY)]
-    notes += [Text((FRAME[0], 94.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
+    notes += [Text((_FRAME[0], 94.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
     whole = replace(view, records=(*view.records, *_other_system(across, up, lettering), *records))
     return Sheet(WIDTH, 96.0 + 4.0 * len(left_over), (whole,), f"{chain.design.title}: duty chart", _sentence(duty, why, wanted, lettering), tuple(notes),
                  *_table(curves, lettering))  # fmt: skip
@@ -59,7 +59,7 @@ def _duty(chain: Chain) -> tuple[Duty | None, str]:
 def _curves(chain: Chain, duty: Duty | None, wanted: float, need: float, end: float) -> _Curves:
     """Up to the flow `end`; the pump as far as its curve goes, at the same flows."""
     pump = chain.pump
-    flows = [pump.Q_max * (i / POINTS) ** 2 for i in range(POINTS + 1)]  # closer together where a system curve may be steep
+    flows = [pump.Q_max * (i / _POINTS) ** 2 for i in range(_POINTS + 1)]  # closer together where a system curve may be steep
     beyond = [pump.Q_max + (end - pump.Q_max) * i / 8 for i in range(1, 9)] if end > 1.001 * pump.Q_max else []
     system = [(flow, chain.head_needed(flow)) for flow in (*flows, *beyond)]
     spare = pump.head(wanted) - need if duty and wanted < min(duty.Q, pump.Q_max) else 0.0
@@ -94,8 +94,8 @@ def _clipped(points: list[Point], right: float, high: float) -> list[Point]:
 def _view(across: Axis, up: Axis, curves: _Curves, wanted: float, lettering: Lettering) -> View:
     lines = _lines(curves, across.high, up.high, lettering)
     styles = {"pump": "curve", "system": "second curve", "throttled": "hidden"}
-    view = graph(FRAME, across, up, [(points, styles[name]) for name, points in lines.items() if points])
-    low, high = (min(convert(wanted, lettering.flow) * share, across.high) for share in BAND)
+    view = graph(_FRAME, across, up, [(points, styles[name]) for name, points in lines.items() if points])
+    low, high = (min(convert(wanted, lettering.flow) * share, across.high) for share in _BAND)
     band = Polygon(((low, 0.0), (low, up.high), (high, up.high), (high, 0.0)), "pale", "none")
     return replace(view, records=(band, *view.records))
 
@@ -162,7 +162,7 @@ def _inside(points: list[Point], right: float, high: float) -> list[Point]:
 
 
 def _sentence(duty: Duty | None, why: str, wanted: float, lettering: Lettering) -> str:
-    low, high = map(number, BAND)
+    low, high = map(number, _BAND)
     band = f"The pale band is {low} to {high} times the flow wanted."
     if not duty:
         return f"Pump and system do not meet: {why}. {band}"
@@ -174,7 +174,7 @@ def _sentence(duty: Duty | None, why: str, wanted: float, lettering: Lettering) 
 
 def _table(curves: _Curves, lettering: Lettering) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
     """Flow, head of the pump, head that pipe and lift ask for."""
-    pairs = list(zip(curves.pump, curves.system))[:: POINTS // 5]
+    pairs = list(zip(curves.pump, curves.system))[:: _POINTS // 5]
     columns = (f"flow in {lettering.flow}", f"pump: head in {lettering.head}", f"pipe and lift: head in {lettering.head}")
     units = (lettering.flow_unit, lettering.head_unit, lettering.head_unit)
     return columns, tuple(tuple(number(value / unit, 3) for value, unit in zip((flow, gives, asks), units, strict=True)) for (flow, gives), (_, asks) in pairs)

@@ -11,7 +11,7 @@ from brimwork.drawing.pictures import picture
 from brimwork.nomenclature import read_values
 
 # file: (formula, values, letter of the curve)
-FIGURES = {
+_FIGURES = {
     "lip.svg": ("flow over a level lip", "H=12 mm, b=600 mm, C_d=0.62", "H"),
     "rim.svg": ("flow ratio of a rim out of level", "H=3 mm, e_rim=2 mm", "e_rim"),
     "pit.svg": ("volume of a battered pit", "L=1200 mm, W=900 mm, h=600 mm, m_b=0.35", "h"),
@@ -21,9 +21,9 @@ FIGURES = {
 def figures() -> dict[str, str]:
     """Every stored figure by file name."""
     made = {}
-    for name, (formula, values, over) in FIGURES.items():
+    for name, (formula, values, over) in _FIGURES.items():
         shown = picture(topics.find(formula), read_values(values), over)
-        made[name] = svg.write(shown.sheet, Path(name).stem, scale_to_page=False) + "\n"
+        made[name] = svg.write_svg(shown.sheet, Path(name).stem, scale_to_page=False) + "\n"
     return made
 
 

@@ -13,6 +13,6 @@ PIXELS = 96 / 25.4  # of a page, for a millimetre
 
 def element(sheet: Sheet) -> Markup:
     """An <img> that carries the SVG of the sheet within itself and its description as the alternative text; the same bytes every time."""
-    data = attribute(b64encode(svg.write(sheet, scale_to_page=False).encode()).decode())
+    data = attribute(b64encode(svg.write_svg(sheet, scale_to_page=False).encode()).decode())
     size = f'width="{sheet.width * PIXELS:.0f}" height="{sheet.height * PIXELS:.0f}" style="max-width:100%;height:auto"'
     return Markup(f'<img src="data:image/svg+xml;base64,{data}" alt="{attribute(sheet.alt)}" {size}>')

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from brimwork.drawing.aside import aside
 from brimwork.drawing.marks import Area, Dot, Mark_, Stroke, Words, width_of
-from brimwork.drawing.records import GREY, INK, Arc, Arrow, Dimension, Leader, Level, Line, Mark, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import GREY, INK, Arc, Arrow, Leader, Level, Line, Mark, Measure, Point, Polygon, Record, Sheet, Text, View
 
 DIMENSION_SIZE = 3.0
 OVER = 1.3  # mm from a dimension line to the base line of its text: the text clears the arrow heads
@@ -44,7 +44,7 @@ def _marks(record: Record, view: View) -> Iterator[Mark_]:
         case Text():
             x, y = place(record.at)
             yield Words((x + record.nudge[0], y - record.nudge[1]), record.text, record.anchor, record.size, record.colour, record.angle, halo=True)
-        case Dimension():
+        case Measure():
             yield from _dimension(record, view)
         case Level(at, text, colour):
             x, y = place(at)
@@ -66,7 +66,7 @@ def _arc(arc: Arc) -> list[Point]:
     return [(arc.centre[0] + arc.radius * math.cos(a), arc.centre[1] + arc.radius * math.sin(a)) for a in angles]
 
 
-def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
+def _dimension(record: Measure, view: View) -> Iterator[Mark_]:
     (x1, y1), (x2, y2) = view.place(record.start), view.place(record.end)
     length = math.hypot(x2 - x1, y2 - y1) or 1.0
     along = ((x2 - x1) / length, (y2 - y1) / length)
@@ -86,7 +86,7 @@ def _dimension(record: Dimension, view: View) -> Iterator[Mark_]:
     yield _beside(record, a, b, across[0] * sign, across[1] * sign)
 
 
-def _beside(record: Dimension, a: Point, b: Point, right: float, down: float) -> Words:
+def _beside(record: Measure, a: Point, b: Point, right: float, down: float) -> Words:
     """The text of a dimension line from a to b; `right` and `down` say on which side of what it measures the line stands."""
     text, size = record.text, DIMENSION_SIZE
     wide, tall, (x, y) = abs(b[0] - a[0]), abs(b[1] - a[1]), ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from brimwork.design.typed.wording import worded
 from brimwork.units import number, unit
 
-FOOT = 0.3048
+_FOOT = 0.3048
 
 
 @dataclass(frozen=True)
@@ -79,6 +79,6 @@ METRIC = Lettering(
 _RULE = (("3", 4), ("1 1/2", 8), ("1", 12), ("3/4", 16), ("1/2", 24), ("3/8", 32), ("1/4", 48), ("3/16", 64), ("1/8", 96), ("1/16", 192))
 US = Lettering(
     _eighths, "dimensions in inches to the nearest 1/8", "in", "inches", "ft", "US gal/min", "US gal", "psf",
-    tuple((1000 / below, f'{inches}" = 1 ft (1:{below})') for inches, below in _RULE), (FOOT, "ft"), "US",
+    tuple((1000 / below, f'{inches}" = 1 ft (1:{below})') for inches, below in _RULE), (_FOOT, "ft"), "US",
 )  # fmt: skip
 BY_REGION = {"UK": METRIC, "US": US}

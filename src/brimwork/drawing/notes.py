@@ -9,21 +9,21 @@ from brimwork.drawing.placing import width_of
 from brimwork.drawing.records import GREY, Text
 from brimwork.drawing.sizes import WIDTH
 
-SIZE, PITCH, LEFT = 2.9, 4.4, 4.0  # mm: letters, from one line to the next, and from the sheet's edge
+_SIZE, _PITCH, _LEFT = 2.9, 4.4, 4.0  # mm: letters, from one line to the next, and from the sheet's edge
 _HELD, _WITHIN = "\N{NO-BREAK SPACE}", re.compile(r"(?<=[\d)]) (?:x )?(?=\d)|(?<=\d) (?=mA\b|mm\b|in\b)")
 
 
 def notes_below(top: float, sentences: Iterable[str]) -> tuple[tuple[Text, ...], float]:
     """The sentences one under the other, the first one's letters standing at `top` (mm of the sheet), and where the next would stand."""
-    lines = [line for sentence in sentences for line in wrapped(sentence, WIDTH - 2 * LEFT)]
-    return tuple(Text((LEFT, top + PITCH * i), line, "start", SIZE, GREY) for i, line in enumerate(lines)), top + PITCH * len(lines)
+    lines = [line for sentence in sentences for line in wrapped(sentence, WIDTH - 2 * _LEFT)]
+    return tuple(Text((_LEFT, top + _PITCH * i), line, "start", _SIZE, GREY) for i, line in enumerate(lines)), top + _PITCH * len(lines)
 
 
 def wrapped(text: str, wide: float) -> list[str]:
     """The text in lines that are no wider than `wide` (mm), broken between words, never within a size such as "11 3/4 x 35 3/8"."""
     lines: list[str] = []
     for word in (part.replace(_HELD, " ") for part in _WITHIN.sub(lambda gap: gap[0].replace(" ", _HELD), text).split(" ")):
-        if lines and width_of(f"{lines[-1]} {word}", SIZE) <= wide:
+        if lines and width_of(f"{lines[-1]} {word}", _SIZE) <= wide:
             lines[-1] += f" {word}"
         else:
             lines.append(word)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from brimwork.drawing.marks import Box, width_of
 from brimwork.drawing.records import INK, Line, Point, Record, Text, View
 
-CLEAR = 0.5  # mm between a label and what it must not touch
+_CLEAR = 0.5  # mm between a label and what it must not touch
 _RADII = (1.8, 3.5, 6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0)
 _WAYS = ((1.0, 0.7), (-1.0, 0.7), (1.0, -0.7), (-1.0, -0.7), (0.0, 1.0), (0.0, -1.0), (1.0, 0.0), (-1.0, 0.0))
 _FAR = 4.0  # mm from its point at which a label gets a line to it
@@ -73,7 +73,7 @@ class Room:
 
     def _free(self, box: Box) -> bool:
         left, top, right, bottom = self.frame
-        wide = (box[0] - CLEAR, box[1] - CLEAR, box[2] + CLEAR, box[3] + CLEAR)
+        wide = (box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR)
         inside = wide[0] >= left and wide[1] >= top and wide[2] <= right and wide[3] <= bottom
         return inside and all(apart(wide, other) for other in (*self.boxes, *self.labels)) and not self._crossed(*wide)
 
@@ -98,7 +98,7 @@ def _nearest(point: Point, box: Box) -> Point:
     return min(max(point[0], box[0]), box[2]), min(max(point[1], box[1]), box[3])
 
 
-def spread(places: list[float], pitch: float) -> list[float]:
+def spread_apart(places: list[float], pitch: float) -> list[float]:
     """Places from the top down (y up, in mm) moved apart to `pitch`, as near to where they belong as a simple push allows."""
     out = list(places)
     for _ in range(200):

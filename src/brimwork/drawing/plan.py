@@ -10,26 +10,26 @@ from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.placing import spread, width_of
-from brimwork.drawing.plan_features import FEATURES, Feature
+from brimwork.drawing.placing import spread_apart, width_of
+from brimwork.drawing.plan_features import PLAN_FEATURES, PlanFeature
 from brimwork.drawing.plan_supply import Cable, cable, north, north_mark, north_said, possible_labels
-from brimwork.drawing.records import GREY, Dimension, Line, Point, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.records import GREY, Line, Measure, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.sizes import TOO_LARGE, WIDTH, Sizes
 from brimwork.units import InputError, write
 
-SIZE, PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
+_SIZE, _PITCH = 2.8, 4.3  # mm: letters of the labels, and from one label to the next
 RIGHT = 24.0  # mm for the dimensions across
-ROW, WIDER = 5.5, 8.0  # mm between two lines of dimensions, and where a text is longer than what it measures
-TALLEST = 125.0  # mm of the plan itself
+_ROW, WIDER = 5.5, 8.0  # mm between two lines of dimensions, and where a text is longer than what it measures
+_TALLEST = 125.0  # mm of the plan itself
 
-Labels = list[tuple[Point, str]]  # what is pointed at, and the words
+_Labels = list[tuple[Point, str]]  # what is pointed at, and the words
 
 
 def plan(chain: Chain) -> Sheet:
     """Plan with the blocks along the sheet. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
     lettering, s = BY_REGION[chain.design.region], Sizes(chain)
-    feature = FEATURES[chain.design.kind](chain, s, lettering)
+    feature = PLAN_FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
     patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
     labels = [*feature.labels, *pressed, *_pump_and_pit(chain, s, lettering)]
@@ -47,14 +47,14 @@ def plan(chain: Chain) -> Sheet:
     return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows, heard)
 
 
-def _sentence(chain: Chain, s: Sizes, feature: Feature, place: _Place, lettering: Lettering) -> str:
+def _sentence(chain: Chain, s: Sizes, feature: PlanFeature, place: _Place, lettering: Lettering) -> str:
     return (
         f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} "
         f"{lettering.length}; its diagonals are {lettering.said(chain.diagonal)}."
     )
 
 
-def _pump_and_pit(chain: Chain, s: Sizes, lettering: Lettering) -> Labels:
+def _pump_and_pit(chain: Chain, s: Sizes, lettering: Lettering) -> _Labels:
     return [(s.pump, f"pump bay {lettering.figure(s.bay)}"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
 
 
@@ -82,7 +82,7 @@ def _on_diagonal(s: Sizes) -> Point:
 # --- what presses on the blocks -----------------------------------------------------------------------------------------------------
 
 
-def _patch(chain: Chain, lettering: Lettering) -> tuple[list[Record], str, Labels]:
+def _patch(chain: Chain, lettering: Lettering) -> tuple[list[Record], str, _Labels]:
     """The contact patches hatched, a sentence, and a label with the pressure; where nothing stands on the blocks, or the patch is not known, the sentence says so."""
     try:
         shapes = chain.contact_shapes()
@@ -120,13 +120,13 @@ class _Place:
     edge: float
 
 
-def _place(s: Sizes, feature: Feature, lettering: Lettering, texts: list[str]) -> _Place:
+def _place(s: Sizes, feature: PlanFeature, lettering: Lettering, texts: list[str]) -> _Place:
     """The largest scale at which the plan and its labels fit. Raises InputError where none does."""
-    column = 8.0 + max(width_of(text, SIZE) for text in texts)
+    column = 8.0 + max(width_of(text, _SIZE) for text in texts)
     left, right, half = max(s.reach[0], -feature.left), max(s.reach[0], feature.right), max(s.reach[1], feature.half)
     room = WIDTH - RIGHT - 4.0
     edge = s.reach[0] if feature.labels_under else left  # where the labels stand
-    fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(left, edge, column, one[0]) and 2 * half * one[0] <= TALLEST]
+    fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(left, edge, column, one[0]) and 2 * half * one[0] <= _TALLEST]
     if not fits:
         raise InputError(TOO_LARGE)
     scale, name = fits[0]
@@ -134,7 +134,7 @@ def _place(s: Sizes, feature: Feature, lettering: Lettering, texts: list[str]) -
     return _Place((-left, -half, right, half), (_start(left, edge, column, scale), top, (left + right) * scale, 2 * half * scale), scale, name, edge)
 
 
-def _drawn(s: Sizes, feature: Feature, lettering: Lettering, place: _Place, patch: list[Record], wired: Cable, labels: Labels) -> tuple[View, View, float]:
+def _drawn(s: Sizes, feature: PlanFeature, lettering: Lettering, place: _Place, patch: list[Record], wired: Cable, labels: _Labels) -> tuple[View, View, float]:
     """The plan, its scale bar under it, and where both end on the sheet."""
     (*_, right, half), scale = place.window, place.scale
     row = _row(s, lettering, scale)
@@ -149,7 +149,7 @@ def _start(left: float, edge: float, column: float, scale: float) -> float:
     return max(column - (left - edge) * scale, 6.0 if left == edge else 11.0)
 
 
-def _records(s: Sizes, feature: Feature, patch: list[Record], wired: Cable) -> list[Record]:
+def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) -> list[Record]:
     (rx, ry), (px, py), (bx, by) = s.reach, (s.pit[0] / 2, s.pit[1] / 2), (s.box[0] / 2, s.box[1] / 2)
     (x, y), half = s.pump, s.bay / 2
     return [
@@ -181,7 +181,7 @@ def _spans(s: Sizes) -> tuple[tuple[str, tuple[float, float]], ...]:
 
 def _row(s: Sizes, lettering: Lettering, scale: float) -> float:
     """mm from one line of dimensions to the next under the drawing."""
-    return WIDER if any(width_of(f"{what} {lettering.figure(along)}", DIMENSION_SIZE) > along * scale for what, (along, _) in _spans(s)) else ROW
+    return WIDER if any(width_of(f"{what} {lettering.figure(along)}", DIMENSION_SIZE) > along * scale for what, (along, _) in _spans(s)) else _ROW
 
 
 def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale: float, row: float) -> list[Record]:
@@ -190,28 +190,28 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale
     records: list[Record] = []
     long = any(width_of(f"{what} {lettering.figure(across)}", DIMENSION_SIZE) > across * scale for what, (_, across) in spans)
     for i, (what, (along, across)) in enumerate(spans):
-        records.append(Dimension((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, -(4.5 + row * i)))
+        records.append(Measure((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, -(4.5 + row * i)))
         records.append(
-            Dimension(
+            Measure(
                 (right, -across / 2),
                 (right, across / 2),
                 lettering.figure(across) if long else f"{what} {lettering.figure(across)}",
                 across,
-                -(4.5 + ROW * i),
+                -(4.5 + _ROW * i),
                 along=True,
             )
         )
     return records
 
 
-def _labels(labels: Labels, scale: float, edge: float, half: float, feature: Feature) -> list[Record]:
+def _labels(labels: _Labels, scale: float, edge: float, half: float, feature: PlanFeature) -> list[Record]:
     """Labels in a column on the left, spread so that no two touch, each with a line to what it names."""
     ordered = sorted(labels, key=lambda label: -label[0][1])
     highest = -feature.half * scale - 5.0 if feature.labels_under else half * scale - 3.0
-    places = spread([min(point[1] * scale, highest) for point, _ in ordered], PITCH)
+    places = spread_apart([min(point[1] * scale, highest) for point, _ in ordered], _PITCH)
     shift = min(highest - places[0], 0.0)
     records: list[Record] = []
     for (point, text), place in zip(ordered, places, strict=True):
         end = (-edge - 3.0 / scale, (place + shift) / scale)
-        records += [Line((point, (-edge, end[1]), end), "dimension"), Text(end, text, "end", SIZE, nudge=(-1.0, -1.0))]
+        records += [Line((point, (-edge, end[1]), end), "dimension"), Text(end, text, "end", _SIZE, nudge=(-1.0, -1.0))]
     return records

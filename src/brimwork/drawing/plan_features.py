@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from brimwork.design.follows.chain import Chain
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import circle, rectangle
-from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record
+from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
 from brimwork.drawing.sizes import WALL, Sizes, Stairs
 
 
 @dataclass(frozen=True)
-class Feature:
+class PlanFeature:
     """Its records (`under` lie below the blocks' lines), dimensions and labels, how far it reaches to the left, to the right and to each side; where its
     dimensions start, and the paper (mm) that they take over that; whether labels stand under what reaches to the left, words for it, and rows of its own in the table."""
 
@@ -36,7 +36,7 @@ def _outline(points: tuple[Point, ...], style: str) -> Line:
     return Line((*points, points[0]), style)
 
 
-def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def plan_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
     corners = "vessel.foot_corners" in d.values and not chain.on_slab  # the patch itself shows the foot
     rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
@@ -48,7 +48,7 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         *(() if corners else (_outline(circle(foot / 2, (x, 0.0)), "hidden"),)),
         Line(((x, -half), (x, half)), "centre"),
     )
-    dimensions = (Dimension((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
+    dimensions = (Measure((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
     turn = math.radians(150)
     labels = [((x + rim / 2 * math.cos(turn), rim / 2 * math.sin(turn)), f"rim {lettering.figure(rim)}")]
     labels += [] if corners else [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
@@ -56,7 +56,7 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     where = f"{lettering.said(x)} off the middle" if x else "in the middle"
     says = f"a vessel {lettering.said(rim)} across stands {where}"
     rows = (("rim", lettering.figure(rim), ""), ("vessel off the middle", lettering.figure(x), ""))
-    return Feature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=half, dimensioned_at=top, says=says, rows=rows)
+    return PlanFeature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=half, dimensioned_at=top, says=says, rows=rows)
 
 
 def _slab(d, x: float) -> tuple[Point, ...]:
@@ -67,7 +67,7 @@ def _by(d, lettering: Lettering) -> str:
     return f"{lettering.figure(d['slab.length'])} x {lettering.figure(d['slab.width'])}"
 
 
-def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def plan_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
     hole, sizes = d["stones.hole"], list(zip(chain.places, chain.sizes, strict=True))
     records: list[Record] = []
@@ -77,7 +77,7 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     top = max(s.reach[1], max(wide for _, (wide, _, _) in sizes) / 2)
     (first, _), (last, _), gaps = sizes[0], sizes[-1], len(sizes) - 1
     apart = f"{gaps} x {lettering.figure((last - first) / gaps)} = " if gaps > 1 else ""
-    dimensions = (Dimension((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps else ()
+    dimensions = (Measure((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps else ()
     x, (wide, _, _) = sizes[0]
     turn = math.radians(150)
     each = ", ".join(lettering.figure(one) for _, (one, _, _) in sizes)
@@ -92,10 +92,10 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     says = f"{len(sizes)} drilled {'stone' if len(sizes) == 1 else 'stones'}, {each} {lettering.length} across from left to right,"
     rows = tuple((f"stone {i} across, and off the middle", lettering.figure(one), lettering.level(at)) for i, (at, (one, _, _)) in enumerate(sizes, start=1))
     left, right = min(at - one / 2 for at, (one, _, _) in sizes), max(at + one / 2 for at, (one, _, _) in sizes)
-    return Feature(tuple(records), dimensions, tuple(labels), left=left, right=right, half=top, dimensioned_at=top, says=says, rows=rows)
+    return PlanFeature(tuple(records), dimensions, tuple(labels), left=left, right=right, half=top, dimensioned_at=top, says=says, rows=rows)
 
 
-def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def plan_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
     face, lip, throw = s.wall_face, d["blade.lip_width"], chain.throw
     length, deep = max(d["blade.trough_length"], lip) + 2 * WALL, d["blade.trough_width"] + 2 * WALL
@@ -110,7 +110,7 @@ def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     )
     falling = Polygon(rectangle(face, -lip / 2, face + throw, lip / 2), "water", "none")
     top = max(s.reach[1], length / 2)
-    dimensions = (Dimension((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),)
+    dimensions = (Measure((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),)
     labels = (
         ((back, 0.48 * length), f"wall, {lettering.figure(length)} long"),
         ((face, 0.4 * lip), f"lip {lettering.figure(lip)}"),
@@ -122,10 +122,10 @@ def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         ("throw of the sheet", lettering.figure(throw), ""),
         ("wall as it is drawn", lettering.figure(deep), lettering.figure(length)),
     )
-    return Feature(records, dimensions, labels, (falling,), left=back, half=length / 2, dimensioned_at=top, says=says, rows=rows)
+    return PlanFeature(records, dimensions, labels, (falling,), left=back, half=length / 2, dimensioned_at=top, says=says, rows=rows)
 
 
-def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def plan_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     stairs = Stairs(chain, s)
     half, top = stairs.width / 2, stairs.width / 2
     pools = [(stairs.back, stairs.lips[0][0]), *((a[0], b[0]) for a, b in zip(stairs.lips, stairs.lips[1:]))]
@@ -134,11 +134,11 @@ def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     if stairs.rill:
         side = stairs.rill[1] / 2
         records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin"))
-    along = [Dimension((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
-    across = [Dimension((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True)]
+    along = [Measure((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
+    across = [Measure((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True)]
     if stairs.rill:
         middle = (stairs.start + stairs.end) / 2
-        across.append(Dimension((middle, -side), (middle, side), lettering.figure(stairs.rill[1]), stairs.rill[1], 0.0))
+        across.append(Measure((middle, -side), (middle, side), lettering.figure(stairs.rill[1]), stairs.rill[1], 0.0))
     says = f"header, {stairs.steps} pools of {_pair(stairs, lettering)} {lettering.length}" + (
         f" and a rill {lettering.said(stairs.rill[0])} long" if stairs.rill else ""
     )
@@ -146,7 +146,7 @@ def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         ("pool", lettering.figure(stairs.tread), lettering.figure(stairs.width)),
         *((("rill", lettering.figure(stairs.rill[0]), lettering.figure(stairs.rill[1])),) if stairs.rill else ()),
     )
-    return Feature(tuple(records), (*along, *across), left=stairs.back - 0.02, half=half, dimensioned_at=top, over=14.0, labels_under=True, says=f"{says} run down to a reservoir",
+    return PlanFeature(tuple(records), (*along, *across), left=stairs.back - 0.02, half=half, dimensioned_at=top, over=14.0, labels_under=True, says=f"{says} run down to a reservoir",
                    rows=rows)  # fmt: skip
 
 
@@ -154,9 +154,9 @@ def _pair(stairs: Stairs, lettering: Lettering) -> str:
     return f"{lettering.figure(stairs.tread)} x {lettering.figure(stairs.width)}"
 
 
-FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], Feature]] = {
-    "overflowing vessel": vessel,
-    "drilled stones": stones,
-    "blade": blade,
-    "cascade": cascade,
+PLAN_FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], PlanFeature]] = {
+    "overflowing vessel": plan_of_vessel,
+    "drilled stones": plan_of_stones,
+    "blade": plan_of_blade,
+    "cascade": plan_of_cascade,
 }

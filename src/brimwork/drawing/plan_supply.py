@@ -16,11 +16,11 @@ from brimwork.units import number
 RING = 4.2  # mm: radius of the north mark
 NORTH = RING + 4.0  # mm: what the mark takes with its letter, from its middle
 MARK = 1.5  # mm: half the side of the supply point, and half the length of the arrow towards it
-CAUTION = (
+_CAUTION = (
     "Route, cover and protection are for a licensed electrician to settle and test, by the local code. "
     "The cable goes over the edge of the lining, never through it; its route is recorded before it is covered."
 )
-Labels = tuple[tuple[Point, str], ...]
+_Labels = tuple[tuple[Point, str], ...]
 
 
 @dataclass(frozen=True)
@@ -28,7 +28,7 @@ class Cable:
     """What is drawn of the cable, what is labelled, the sentence under the plan, rows of the table, and what nobody gave."""
 
     records: tuple[Record, ...]
-    labels: Labels
+    labels: _Labels
     sentence: str
     rows: tuple[tuple[str, ...], ...]
     lacking: tuple[str, ...]
@@ -116,7 +116,7 @@ def _sentence(design: Design, to: tuple | None, duct: str, lettering: Lettering)
     said = f"Cable to the pump in a {duct}" + (f", route {lettering.said(route[0])} long" if route else "")
     if to:
         said += f", drawn straight to the supply point, which lies {_from_the_middle(to, lettering)} the middle of the blocks"
-    return f"{said}{_protection(design)}. {CAUTION}"
+    return f"{said}{_protection(design)}. {_CAUTION}"
 
 
 def _from_the_middle(to: tuple[float, float], lettering: Lettering) -> str:

@@ -88,7 +88,7 @@ class Text:
 
 
 @dataclass(frozen=True)
-class Dimension:
+class Measure:
     """A distance between two places with its text; `value` in metres is what the text says. `offset` in mm moves the line to its left.
 
     The text of an upright one stands along it, or, where it is longer, beside it; along it all the same with `along`.
@@ -137,7 +137,7 @@ class Arrow:
     tip: Point
 
 
-Record = Line | Polygon | Arc | Text | Dimension | Level | Leader | Mark | Arrow
+Record = Line | Polygon | Arc | Text | Measure | Level | Leader | Mark | Arrow
 
 
 @dataclass(frozen=True)

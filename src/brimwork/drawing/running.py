@@ -15,7 +15,7 @@ from brimwork.units import convert, number, write
 EVERY = 15  # moments between two rows of the table
 
 
-def start_and_stop(chain: Chain) -> Sheet:
+def start_and_stop_chart(chain: Chain) -> Sheet:
     """Level and head over the edge in time, with the overflow and the pump's limit. Raises Unknown, InputError."""
     followed, lettering = course(chain), BY_REGION[chain.design.region]
     limits = {"overflow": followed.circuit.h_over, "pump's limit": followed.circuit.h_min}

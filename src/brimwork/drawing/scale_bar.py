@@ -8,13 +8,13 @@ from brimwork.drawing.records import GREY, INK, Point, Polygon, Record, Text, Vi
 from brimwork.units import number
 
 _LENGTHS = (20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05)
-LONGEST = 42.0  # mm of paper
+_LONGEST = 42.0  # mm of paper
 
 
 def scale_bar(lettering: Lettering, scale: float, at: Point) -> View:
     """A bar of round length with a mark in its middle, its left upper corner `at` in mm of the sheet; `scale` in mm of paper for a metre."""
     unit, name = lettering.bar
-    length = next((one for one in _LENGTHS if one * unit * scale <= LONGEST), _LENGTHS[-1])
+    length = next((one for one in _LENGTHS if one * unit * scale <= _LONGEST), _LENGTHS[-1])
     long = length * unit
     tall = 1.2 / scale
     records: list[Record] = [

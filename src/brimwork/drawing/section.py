@@ -11,18 +11,18 @@ from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.placing import spread, width_of
-from brimwork.drawing.records import GREY, INK, NIGHT, Dimension, Level, Line, Polygon, Record, Sheet, Text, View
+from brimwork.drawing.placing import spread_apart, width_of
+from brimwork.drawing.records import GREY, INK, NIGHT, Level, Line, Measure, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
-from brimwork.drawing.section_features import FEATURES, Feature, stair_records
+from brimwork.drawing.section_features import SECTION_FEATURES, SectionFeature, stair_records
 from brimwork.drawing.sizes import HEIGHT, PUMP, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
 from brimwork.units import InputError
 
-LEFT = 14.0  # mm kept free for the depth of the pit
-TALLEST, AROUND = 130.0, 62.0  # mm of a section from formation to the top, and what dimensions, scale bar and notes take over and under it
-BAND = 5.0  # mm of paper that soil is hatched wide
-PITCH = 4.3  # mm between two level labels
-SIZE = 2.8  # mm of their letters
+_LEFT = 14.0  # mm kept free for the depth of the pit
+_TALLEST, AROUND = 130.0, 62.0  # mm of a section from formation to the top, and what dimensions, scale bar and notes take over and under it
+_BAND = 5.0  # mm of paper that soil is hatched wide
+_PITCH = 4.3  # mm between two level labels
+_SIZE = 2.8  # mm of their letters
 _SHORT = {"top of the highest stone": "highest stone"}
 
 
@@ -44,7 +44,7 @@ class _Paper:
 def section(chain: Chain) -> Sheet:
     """Section along the blocks. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
     lettering, s = BY_REGION[chain.design.region], Sizes(chain)
-    feature = FEATURES[chain.design.kind](chain, s, lettering)
+    feature = SECTION_FEATURES[chain.design.kind](chain, s, lettering)
     above, top = _long_section(chain, s, lettering) if chain.design.kind == "cascade" else ((), 12.0)
     views, bottom, name = _through(chain, s, feature, lettering, top)
     notes = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
@@ -62,7 +62,7 @@ def _rest(note: Text) -> tuple:
     return note.text, note.anchor, note.size, note.colour
 
 
-def _sentence(s: Sizes, feature: Feature, lettering: Lettering, name: str) -> str:
+def _sentence(s: Sizes, feature: SectionFeature, lettering: Lettering, name: str) -> str:
     blocks = "block" if s.count[0] == 1 else "blocks"
     water = s.level["static water"] - s.level["reservoir floor"]
     return (
@@ -76,7 +76,7 @@ def _layers(s: Sizes, lettering: Lettering) -> str:
     return "Layers from the formation up: " + ", ".join(f"{name} {lettering.figure(thick)}" for name, thick in layers.items())
 
 
-def _stones(feature: Feature, lettering: Lettering) -> list[str]:
+def _stones(feature: SectionFeature, lettering: Lettering) -> list[str]:
     """The list of the stones, where there are several."""
     if len(feature.each) < 2:
         return [f"The stone, across x high in {lettering.named}: {one}." for one in feature.each]
@@ -92,7 +92,7 @@ def _ground_told(design: Design) -> list[str]:
     return none + not_shown(names[key] for key, value in known.items() if not value)
 
 
-def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
+def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
     """The views of the section through the reservoir, where they end on the sheet, and the name of their scale."""
     shown = [
         (_SHORT.get(level.name, level.name), level.height, level.water)
@@ -100,33 +100,33 @@ def _through(chain: Chain, s: Sizes, feature: Feature, lettering: Lettering, top
         if level.name not in feature.elsewhere
     ]
     texts = [f"{lettering.worded(name)} {lettering.level(height)}" for name, height, _ in shown]
-    labels = 11.0 + max(width_of(text, SIZE) for text in texts)
+    labels = 11.0 + max(width_of(text, _SIZE) for text in texts)
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)
     low = min(s.level["formation"], s.level.get("frost line", 0.0))
-    found = lettering.fitting(reach + left, high - low, WIDTH - LEFT - labels - 8.0, min(TALLEST, HEIGHT - AROUND - top))
+    found = lettering.fitting(reach + left, high - low, WIDTH - _LEFT - labels - 8.0, min(_TALLEST, HEIGHT - AROUND - top))
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found
-    places = spread([height * scale for _, height, _ in shown], PITCH)
+    places = spread_apart([height * scale for _, height, _ in shown], _PITCH)
     dimensions, numbers = _with_room(feature, scale)
-    upper = max(high * scale + (15.0 if dimensions else 4.0 + 1.5 * SIZE * bool(numbers)), places[0] + PITCH)
-    lower = min(low * scale - BAND - 16.0, places[-1] - PITCH)
-    paper = _Paper(scale, -left - 4.0 / scale, upper / scale, LEFT, top)
+    upper = max(high * scale + (15.0 if dimensions else 4.0 + 1.5 * _SIZE * bool(numbers)), places[0] + _PITCH)
+    lower = min(low * scale - _BAND - 16.0, places[-1] - _PITCH)
+    paper = _Paper(scale, -left - 4.0 / scale, upper / scale, _LEFT, top)
     width, height = (reach + left) * scale + 8.0, upper - lower
     ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s, feature), *_water_lines(s), *_in_the_ground(s, paper, width))
     drawn = paper.view(width, height, ground, clip=True)
     lettered = (*_dimensions(s, paper, lettering), *dimensions, *numbers, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
-    bar = scale_bar(lettering, scale, (LEFT, top + height + 3.0))
+    bar = scale_bar(lettering, scale, (_LEFT, top + height + 3.0))
     return [drawn, paper.view(width, height, lettered, clip=False), bar], top + height + 12.0, name
 
 
-def _with_room(feature: Feature, scale: float) -> tuple[tuple[Record, ...], list[Record]]:
+def _with_room(feature: SectionFeature, scale: float) -> tuple[tuple[Record, ...], list[Record]]:
     """The feature's dimensions where they stand clear of each other; else, of several stones, their numbers, or nothing where even those touch."""
     if not feature.numbers or feature.dimensions and _clear([(d.start[0], d.end[0], d.text) for d in feature.dimensions], scale, DIMENSION_SIZE, 7.0):
         return feature.dimensions, []
-    clear = _clear([(x, x, text) for (x, _), text in feature.numbers], scale, SIZE, 0.5)
-    return (), [Text(at, text, "middle", SIZE, nudge=(0.0, 1.2)) for at, text in feature.numbers] if clear else []
+    clear = _clear([(x, x, text) for (x, _), text in feature.numbers], scale, _SIZE, 0.5)
+    return (), [Text(at, text, "middle", _SIZE, nudge=(0.0, 1.2)) for at, text in feature.numbers] if clear else []
 
 
 def _clear(spans: list[tuple[float, float, str]], scale: float, size: float, beside: float) -> bool:
@@ -150,7 +150,7 @@ def _in_the_ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
 def _ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
     """A band of soil with the pit cut out, the layers under the floor, the fill beside the box, and the finished paving."""
     left, right = paper.x0, paper.x0 + width / paper.scale
-    low, edge, band = s.level["formation"], s.pit[0] / 2, BAND / paper.scale
+    low, edge, band = s.level["formation"], s.pit[0] / 2, _BAND / paper.scale
     under_it = min(low, s.level.get("frost line", low)) - band
     bed, reach = min(0.0, s.box_top), s.reach[0]
     shelf = ((-reach, 0.0), (-reach, bed), (-edge, bed)) if reach > edge else ((-edge, 0.0),)
@@ -195,7 +195,7 @@ def _reservoir(s: Sizes) -> list[Record]:
     ]  # fmt: skip
 
 
-def _pump(s: Sizes, feature: Feature) -> list[Record]:
+def _pump(s: Sizes, feature: SectionFeature) -> list[Record]:
     """The pump in its bay in the corner, and the hose that rises to where the feature is fed."""
     floor, x, side, half = s.level["reservoir floor"], s.pump[0], s.bay / 2, PUMP * s.bay / 2
     tall = min(s.bay, s.block[2])
@@ -219,14 +219,14 @@ def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
     low, left = s.level["formation"], paper.x0
     deeper = (low - min(low, s.level.get("frost line", low))) * paper.scale
     box = f"box {lettering.figure(s.box[0])}"
-    first = BAND + 5.0 + deeper
+    first = _BAND + 5.0 + deeper
     second = first + (6.0 if width_of(box, DIMENSION_SIZE) <= s.box[0] * paper.scale else 8.0)
     spans = ((s.box[0], box, first), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second))
-    along = [Dimension((-span / 2, low), (span / 2, low), text, span, -offset) for span, text, offset in spans]
-    return [*along, Dimension((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True)]
+    along = [Measure((-span / 2, low), (span / 2, low), text, span, -offset) for span, text, offset in spans]
+    return [*along, Measure((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True)]
 
 
-def _labels(s: Sizes, feature: Feature, view: View, shown: list) -> list[Record]:
+def _labels(s: Sizes, feature: SectionFeature, view: View, shown: list) -> list[Record]:
     """Level labels in a column on the right, each with a line to its level; a water level carries its triangle."""
     scale, right = view.scale[0], view.window[2]
     starts = {"block top": s.blocks[0] / 2, "stone top": s.box[0] / 2, "liner edge": s.reach[0], "staple line": s.reach[0]} | feature.starts
@@ -237,7 +237,7 @@ def _labels(s: Sizes, feature: Feature, view: View, shown: list) -> list[Record]
         bend, end = right + 2.0 / scale, right + 6.0 / scale
         records.append(Line(((start, height), (bend, height), (end, place / scale), (end + (3.4 if water else 0.0) / scale, place / scale)), "dimension"))
         records += [Level((end + 1.7 / scale, place / scale))] if water else []
-        records.append(Text((end, place / scale), text, "start", SIZE, NIGHT if water else INK, (4.0 if water else 1.0, -1.0)))
+        records.append(Text((end, place / scale), text, "start", _SIZE, NIGHT if water else INK, (4.0 if water else 1.0, -1.0)))
     return records
 
 
@@ -250,9 +250,9 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, 
         raise InputError(TOO_LARGE)
     scale, name = found
     paper = _Paper(scale, stairs.back - 16.0 / scale, high + 17.0 / scale, 4.0, 12.0)
-    width, height = (reach - stairs.back) * scale + 18.0, (high - low) * scale + 17.0 + BAND + 2.0
+    width, height = (reach - stairs.back) * scale + 18.0, (high - low) * scale + 17.0 + _BAND + 2.0
     drawn = paper.view(width, height, (*_ground(s, paper, width), *_reservoir(s), *stair_records(chain, s, stairs)), clip=True)
-    under = 12.0 + 17.0 + high * scale + BAND + 5.0  # there is room under the ground on the left
+    under = 12.0 + 17.0 + high * scale + _BAND + 5.0  # there is room under the ground on the left
     bar, bottom = scale_bar(lettering, scale, (8.0, under)), max(12.0 + height, under + 6.0)
     said = f"Long section, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"
     return (drawn, paper.view(width, height, tuple(_stair_dimensions(stairs, lettering, scale)), clip=False), bar, said), bottom + 14.0
@@ -260,8 +260,8 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, 
 
 def _stair_dimensions(stairs: Stairs, lettering: Lettering, scale: float) -> list[Record]:
     (x, top), (last, low) = stairs.lips[0], stairs.lips[-1]
-    along = [Dimension((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
-    down = (Dimension((last, low), (last, top), lettering.figure(top - low), top - low, -1.0),) if (top - low) * scale >= 5.0 else ()
-    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", SIZE, nudge=(1.5, 1.2))
-    height = (Dimension((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()
+    along = [Measure((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
+    down = (Measure((last, low), (last, top), lettering.figure(top - low), top - low, -1.0),) if (top - low) * scale >= 5.0 else ()
+    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", _SIZE, nudge=(1.5, 1.2))
+    height = (Measure((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()
     return [*along, *down, *lip, *height]

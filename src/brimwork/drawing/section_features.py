@@ -10,13 +10,13 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.records import Dimension, Line, Point, Polygon, Record
+from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
 from brimwork.drawing.sizes import WALL, Sizes, Stairs
 from brimwork.units import InputError
 
 
 @dataclass(frozen=True)
-class Feature:
+class SectionFeature:
     """Its records and dimensions, the level of its top, how far it reaches to either side, the way of the hose to it, where the lines of its named
     levels start, and words for it."""
 
@@ -33,10 +33,10 @@ class Feature:
     each: tuple[str, ...] = ()  # width and height of every stone
 
 
-def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
     rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
-    base, edge, head = levels.height(d, "vessel base"), levels.height(d, "rim"), chain.rim_head
+    base, edge, head = levels.height_of(d, "vessel base"), levels.height_of(d, "rim"), chain.rim_head
     outer = ((x - foot / 2, base), (x - rim / 2, edge), (x + rim / 2, edge), (x + foot / 2, base))
     inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
     over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
@@ -53,18 +53,18 @@ def vessel(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
             else ()
         ),
     )
-    across = Dimension((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
-    offset = (Dimension(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 5.0),) if x else ()
+    across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
+    offset = (Measure(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 5.0),) if x else ()
     where = f"{lettering.said(x)} off the middle of the blocks" if x else "in the middle of the blocks"
     under = s.level["block top"] - 0.04
     hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))
     says = f"a vessel {lettering.said(rim)} across stands {where}"
-    return Feature(records, (across, *offset), edge, x - rim / 2, x + rim / 2, hose, {"rim": x + rim / 2, "vessel base": x + foot / 2}, says)
+    return SectionFeature(records, (across, *offset), edge, x - rim / 2, x + rim / 2, hose, {"rim": x + rim / 2, "vessel base": x + foot / 2}, says)
 
 
-def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
-    base, hole = levels.height(d, "stone base"), d["stones.hole"]
+    base, hole = levels.height_of(d, "stone base"), d["stones.hole"]
     sizes = list(zip(chain.places, chain.sizes, strict=True))
     records: list[Record] = []
     for x, (wide, high, _) in sizes:
@@ -74,7 +74,7 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
     tallest = max(sizes, key=lambda one: one[1][1])
     shown = sizes if len(sizes) <= 3 else []  # the list under the section has them all
-    across = tuple(Dimension((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in shown)
+    across = tuple(Measure((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in shown)
     each = [f"{lettering.figure(wide)} x {lettering.figure(high)}" for _, (wide, high, _) in sizes]
     numbers = tuple(((x, base + tallest[1][1]), str(i)) for i, (x, _) in enumerate(sizes, start=1)) if len(sizes) > 1 else ()
     x, (wide, high, _) = tallest
@@ -84,12 +84,12 @@ def stones(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
     starts = {"stone base": far + sizes[-1][1][0] / 2, "highest stone": x + wide / 2}
     left, right = min(place - one[0] / 2 for place, one in sizes), max(place + one[0] / 2 for place, one in sizes)
     says = f"{len(sizes)} drilled {'stone stands' if len(sizes) == 1 else 'stones stand'}, the highest {lettering.said(high)} high,"
-    return Feature(tuple(records), across, base + high, left, right, hose, starts, says, numbers=numbers, each=tuple(each))
+    return SectionFeature(tuple(records), across, base + high, left, right, hose, starts, says, numbers=numbers, each=tuple(each))
 
 
-def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def section_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
-    lip, landing, wide, deep = levels.height(d, "lip"), levels.height(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
+    lip, landing, wide, deep = levels.height_of(d, "lip"), levels.height_of(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
     face, head, fall = s.wall_face, chain.lip_head, lip - landing
     back, low = face - wide - 2 * WALL, lip - deep
     lower, upper = _nappe(chain, (face, lip), fall)
@@ -105,15 +105,15 @@ def blade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         Line(tuple(lower), "water"),
     )  # fmt: skip
     reach = lower[-1][0]
-    down = Dimension((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0)
-    out = Dimension((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0)
+    down = Measure((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0)
+    out = Measure((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0)
     middle, over = (back + face) / 2, (s.box_top + max(s.stone_top, s.box_top)) / 2
     hose = ((s.pump[0], over), (middle, over), (middle, low))
     says = f"a sheet falls {lettering.said(fall)} from a lip {lettering.said(d['blade.lip_width'])} wide, lands {lettering.said(chain.throw)} out"
-    return Feature(records, (down, out), lip + 0.06, back, face, hose, {"landing stone": reach, "lip": face}, says)
+    return SectionFeature(records, (down, out), lip + 0.06, back, face, hose, {"landing stone": reach, "lip": face}, says)
 
 
-def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
+def section_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     """Only the foot of the rill, which the view cuts off; `long_section` shows the whole."""
     stairs = Stairs(chain, s)
     if stairs.foot < s.box_top:
@@ -129,7 +129,9 @@ def cascade(chain: Chain, s: Sizes, lettering: Lettering) -> Feature:
         + (f"then a rill {lettering.said(stairs.rill[0])} long," if stairs.rill else "and")
         + " to the reservoir"
     )
-    return Feature(tuple(stair_records(chain, s, stairs)), (), max(stairs.foot, s.stone_top) + 0.03, left, 0.0, hose, says=says, elsewhere=("header lip",))
+    return SectionFeature(
+        tuple(stair_records(chain, s, stairs)), (), max(stairs.foot, s.stone_top) + 0.03, left, 0.0, hose, says=says, elsewhere=("header lip",)
+    )
 
 
 def stair_records(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
@@ -180,9 +182,9 @@ def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
     return Polygon(rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline")
 
 
-FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], Feature]] = {
-    "overflowing vessel": vessel,
-    "drilled stones": stones,
-    "blade": blade,
-    "cascade": cascade,
+SECTION_FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], SectionFeature]] = {
+    "overflowing vessel": section_of_vessel,
+    "drilled stones": section_of_stones,
+    "blade": section_of_blade,
+    "cascade": section_of_cascade,
 }

@@ -26,7 +26,7 @@ class Sizes:
         d = chain.design
         self.level = {level.name: level.height for level in levels.levels(d)}
         for name in ("formation", "reservoir floor", "static water", "block top"):
-            levels.height(d, name)
+            levels.height_of(d, name)
         self.pit, self.box, self.blocks = (
             _pair(chain, "pit_length", "pit_width"),
             _pair(chain, "box_length", "box_width"),
@@ -59,7 +59,7 @@ class Stairs:
 
     def __init__(self, chain: Chain, sizes: Sizes):
         d = self.design = chain.design
-        self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], levels.height(d, "header lip")
+        self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], levels.height_of(d, "header lip")
         self.steps = round(d["cascade.steps"])
         self.end = -sizes.box[0] / 2 - sizes.board  # the rill pours over the edge of the box
         self.start = self.end - (self.rill[0] if self.rill else 0.0)

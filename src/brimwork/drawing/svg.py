@@ -20,7 +20,7 @@ _HATCHINGS = {
 _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 
 
-def write(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> Markup:
+def write_svg(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> Markup:
     """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in."""
     size = f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"' if scale_to_page else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
     mine, body, used = attribute(key), [], set()

@@ -10,15 +10,15 @@ from brimwork.design.follows.dry_month import DAYS, dry_month
 from brimwork.drawing.graph import Axis, graph
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.placing import Room, spread
+from brimwork.drawing.placing import Room, spread_apart
 from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Line, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.sizes import TOO_LARGE, WIDTH
 from brimwork.topics.water_balance import DayOfWater
 from brimwork.units import InputError, convert, number, write
 
 BARS = ((50.0, 66.0), (110.0, 126.0))  # mm of the sheet: left and right of the bar with the pump off, and of the one with it running
-TALLEST, SIZE, PITCH = 95.0, 2.7, 4.0
-FRAME = (18.0, 16.0, 148.0, 50.0)
+_TALLEST, _SIZE, _PITCH = 95.0, 2.7, 4.0
+_FRAME = (18.0, 16.0, 148.0, 50.0)
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ def reservoir_bars(chain: Chain) -> Sheet:
         if level.kind == "water" or level.name == "pump intake"
     ]
     top = max(stopped[-1].high, running[-1].high, *(height for _, height in known))
-    found = lettering.fitting(1.0, top, float("inf"), TALLEST)
+    found = lettering.fitting(1.0, top, float("inf"), _TALLEST)
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found
@@ -101,19 +101,19 @@ def _beside(pieces: list[_Piece], texts: list[str], scale: float, side: int) -> 
     """What each layer is, on the outer side of its bar, spread so that no two touch."""
     shown = [(piece, text) for piece, text in reversed(list(zip(pieces, texts, strict=True))) if piece.high > piece.low]
     middles = [(piece.low + piece.high) / 2 for piece, _ in shown]
-    places = spread([middle * scale for middle in middles], PITCH)
+    places = spread_apart([middle * scale for middle in middles], _PITCH)
     edge, anchor = (BARS[0][0], "end") if side < 0 else (BARS[1][1], "start")
     records: list[Record] = []
     for (_, text), middle, place in zip(shown, middles, places, strict=True):
         end = (edge + side * 4.0, place / scale)
-        records += [Line(((edge, middle), end), "dimension"), Text(end, text, anchor, SIZE, nudge=(side * 0.8, -1.0))]
+        records += [Line(((edge, middle), end), "dimension"), Text(end, text, anchor, _SIZE, nudge=(side * 0.8, -1.0))]
     return records
 
 
 def _marks(marks: list[tuple[float, str]], scale: float) -> list[Record]:
     """The levels, named between the two bars, with a line to each."""
     left, right = BARS[0][1], BARS[1][0]
-    places = spread([height * scale for height, _ in marks], PITCH)
+    places = spread_apart([height * scale for height, _ in marks], _PITCH)
     records: list[Record] = []
     for (height, text), place in zip(marks, places, strict=True):
         y = place / scale
@@ -121,7 +121,7 @@ def _marks(marks: list[tuple[float, str]], scale: float) -> list[Record]:
             Line((*((x, height) for x in BARS[0]), (left + 4.0, y)), "water level"),
             Line(((right - 4.0, y), *((x, height) for x in BARS[1])), "water level"),
         ]
-        records.append(Text(((left + right) / 2, y), text, "middle", SIZE, NIGHT, (0.0, -1.0)))
+        records.append(Text(((left + right) / 2, y), text, "middle", _SIZE, NIGHT, (0.0, -1.0)))
     return records
 
 
@@ -159,7 +159,7 @@ def thirty_days(chain: Chain) -> Sheet:
     limits = {"the pump's low limit": low} | ({"cut-out": d["reservoir.cut_out_level"]} if "reservoir.cut_out_level" in d.values else {})
     view, left_over = _month(curves, {f"{name} {lettering.figure(level)}": convert(level, lettering.length) for name, level in limits.items()}, lettering)
     notes = [Text((4.0, 7.0), "Level over thirty days of the driest month, no rain, pump running", "start", 2.9, GREY)]
-    notes += [Text((FRAME[0], 82.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
+    notes += [Text((_FRAME[0], 82.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
     unit = lettering.length
     columns = ("day", f"with top-up, {unit}", f"without, {unit}", f"topped up that day, {lettering.volume}")
     rows = tuple((str(day), *(number(points[day][1], 3) for points in curves.values()), number(convert(kept[day - 1].topped_up, lettering.volume), 3) if day else "–")
@@ -170,7 +170,7 @@ def thirty_days(chain: Chain) -> Sheet:
 def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: Lettering) -> tuple[View, list[str]]:
     low, high = _span([y for points in curves.values() for _, y in points] + list(limits.values()))
     across, up = Axis("days without rain", 0.0, float(DAYS)), Axis(f"level above the floor, {lettering.length}", low, high)
-    view = graph(FRAME, across, up, [(curves["with"], "curve"), (curves["without"], "second curve")])
+    view = graph(_FRAME, across, up, [(curves["with"], "curve"), (curves["without"], "second curve")])
     room = Room(view)
     lines = [((0.0, level), (float(DAYS), level)) for level in limits.values()]
     for points in (*curves.values(), *lines):

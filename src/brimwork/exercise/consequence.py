@@ -13,7 +13,7 @@ from brimwork import topics
 from brimwork.drawing.pictures import picture
 from brimwork.drawing.pictures.lining import ground, true_scale
 from brimwork.drawing.pictures.paper import rectangle
-from brimwork.drawing.records import ACCENT, GREY, Dimension, Level, Line, Point, Polygon, Record, Sheet, Text, View, at_scale
+from brimwork.drawing.records import ACCENT, GREY, Level, Line, Measure, Point, Polygon, Record, Sheet, Text, View, at_scale
 from brimwork.exercise.diagnosis import read
 from brimwork.exercise.question import TOLERANCE, Question
 from brimwork.formula import Formula
@@ -126,7 +126,7 @@ def _head_beside_level(view: View, said: str) -> Iterator[Record]:
     for record in view.records:
         if isinstance(record, Level):
             yield replace(record, text=f"yours: {said} over the edge")
-        elif not isinstance(record, Dimension):
+        elif not isinstance(record, Measure):
             yield record
 
 

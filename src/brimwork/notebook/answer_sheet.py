@@ -12,7 +12,7 @@ from brimwork.exercise.diagnosis import ONCE_SHOWN
 from brimwork.files import write_whole
 from brimwork.needing import needed
 from brimwork.pack import markup
-from brimwork.pack.markup import words
+from brimwork.pack.markup import typst_words
 from brimwork.units import InputError
 
 _SAID = {
@@ -45,11 +45,11 @@ def document(title: str, held: list[dict]) -> str:
     return "\n".join(
         [
             markup.head(f"{title}: my answers", "UK", f"{title}. {receipt}. Printed from the learner's own answers file."),
-            f"= {words(f'{title}: my answers')}",
-            words(f"{claims.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
-            markup.table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
+            f"= {typst_words(f'{title}: my answers')}",
+            typst_words(f"{claims.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
+            markup.typst_table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
             "#v(8mm)",
-            words(f"Name or learner code: {answers.learner(held) or '______________________'}      Date: ______________"),
+            typst_words(f"Name or learner code: {answers.learner(held) or '______________________'}      Date: ______________"),
         ]
     )
 

@@ -7,7 +7,7 @@ import math
 from IPython.display import display
 
 from brimwork.design.follows.start_and_stop import Course, bowl
-from brimwork.design.follows.start_and_stop import start_and_stop as followed
+from brimwork.design.follows.start_and_stop import run_and_rest as followed
 from brimwork.drawing.levels_in_time import levels_in_time
 from brimwork.drawing.pictures import Picture
 from brimwork.nomenclature import QUANTITIES

@@ -11,7 +11,7 @@ from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS, sections
 from brimwork.design.typed.limits import Bounds
-from brimwork.design.typed.reading import Choice, Corners, Curve, Date, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, OneOf, Several
 from brimwork.design.typed.wording import spoken, worded
 from brimwork.notebook.folds import Folds
 from brimwork.shown import escape
@@ -22,7 +22,7 @@ ALERT = "color-mix(in srgb, var(--jp-error-color1, #b3261e) 70%, currentcolor)"
 UNKNOWN = "don't know yet"
 HEADS = {"title": "Title", "region": "Region", "note": "Note"}
 # Step of the form: the sections in it, or single keys of a section that belong to it rather than to their section's step.
-STEPS: dict[str, tuple[str, ...]] = {
+FORM_STEPS: dict[str, tuple[str, ...]] = {
     "Brief": ("title", "region", "note", "site.use", "site.unattended", "site.open_water", "site.legionella"),
     "Site": ("site",),
     "Feature": ("vessel", "stones", "blade", "cascade", "slab", "flow"),
@@ -55,11 +55,11 @@ class Open(Protocol):
 
 def keys_of(step: str, kind: str) -> list[str]:
     """The keys of a step for a kind of feature, in the order of the design file; those of the head first."""
-    single = {key for entries in STEPS.values() for key in entries if "." in key}
-    found = [entry for entry in STEPS[step] if entry in HEADS]
+    single = {key for entries in FORM_STEPS.values() for key in entries if "." in key}
+    found = [entry for entry in FORM_STEPS[step] if entry in HEADS]
     for section, fields in sections(kind).items():
         keys = (f"{section}.{name}" for name in fields)
-        found += [key for key in keys if (key in STEPS[step] if key in single else section in STEPS[step])]
+        found += [key for key in keys if (key in FORM_STEPS[step] if key in single else section in FORM_STEPS[step])]
     return found
 
 
@@ -83,16 +83,16 @@ def _label(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-class Entry:
+class ValueEntry:
     """The box of one value, its basis beside it. An empty box means that nobody knows yet."""
 
     def __init__(self, view: Open, key: str):
         self.view, self.key, self.showing = view, key, False
         section, _, name = key.partition(".")
         self.field = SECTIONS[section][name]
-        wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, Choice) and max(map(len, self.field.options)) > 20
+        wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, OneOf) and max(map(len, self.field.options)) > 20
         looks = {"layout": _WIDE if wide else _NARROW} | self._words()
-        if isinstance(self.field, Choice):
+        if isinstance(self.field, OneOf):
             self.box = widgets.Dropdown(style=_CHOSEN, **looks)
         else:
             self.box = widgets.Text(continuous_update=False, style=_TYPED, **looks)
@@ -109,7 +109,7 @@ class Entry:
         """Name of the box, and what it offers, in the words of the region."""
         label = _label(spoken(self.field.name, self.view.design.region))
         name = {"description": label, "tooltip": label}
-        if not isinstance(self.field, Choice):
+        if not isinstance(self.field, OneOf):
             return name | {"placeholder": self._empty()}
         return name | {"options": [(self._empty(), ""), *((spoken(option, self.view.design.region), option) for option in self.field.options)]}
 
@@ -178,7 +178,7 @@ class Entry:
             return [part.strip() for part in text.split(",")]
         if isinstance(self.field, Curve | Corners):
             return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
-        if isinstance(self.field, Choice | Bounds | Date) or self.field.unit:
+        if isinstance(self.field, OneOf | Bounds | Date) or self.field.unit:
             return text
         value = self.field.read(text, self.key)  # a plain number stands in the file without quotes
         return int(value) if value == int(value) else value
@@ -225,14 +225,14 @@ class Form:
             self.steps = {}
             self.widget = self._boxes(only)
             return
-        self.steps = {step: keys for step in STEPS if (keys := keys_of(step, view.design.kind))}
+        self.steps = {step: keys for step in FORM_STEPS if (keys := keys_of(step, view.design.kind))}
         self.widget = Folds(len(self.steps))
         self.told()
         self.widget.observe(self._opened, "selected_index")
         self.widget.selected_index = list(self.steps).index("Feature")
 
     def _boxes(self, keys) -> widgets.VBox:
-        self.entries |= {key: (HeadEntry if key in HEADS else Entry)(self.view, key) for key in keys}
+        self.entries |= {key: (HeadEntry if key in HEADS else ValueEntry)(self.view, key) for key in keys}
         boxes = widgets.VBox([widgets.HTML(_STYLE), *(self.entries[key].widget for key in keys)])
         boxes.add_class("brimwork-form")
         return boxes
@@ -246,7 +246,7 @@ class Form:
     def worded(self) -> None:
         """Put the words of another region into all boxes and titles."""
         for entry in self.entries.values():
-            if isinstance(entry, Entry):
+            if isinstance(entry, ValueEntry):
                 entry.worded()
         self.told()
 

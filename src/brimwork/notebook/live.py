@@ -46,7 +46,7 @@ class Figure:
 
     def html(self) -> Markup:
         shown = self.picture
-        drawn = svg.write(shown.sheet, self.key) if self.key else image.element(shown.sheet)
+        drawn = svg.write_svg(shown.sheet, self.key) if self.key else image.element(shown.sheet)
         notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
         head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)

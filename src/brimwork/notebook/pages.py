@@ -14,7 +14,7 @@ from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
 
 HOW = {"algebra": "checked by algebra", "numbers": "checked numerically, to 30 digits"}
-KINDS = {"law": "law", "take": "we take", "formula": "formula"}
+_KINDS = {"law": "law", "take": "we take", "formula": "formula"}
 
 
 class Page:
@@ -101,7 +101,7 @@ def derive(name: str, reason: str = "") -> Page | Shown:
         return say(error)
     rows, plain = [], []
     for number, step in enumerate(verified(formula), start=1):
-        how = KINDS.get(step.kind) or HOW[step.how]
+        how = _KINDS.get(step.kind) or HOW[step.how]
         rows.append(f"{number}. {step.reason} — *{how}*\n\n   $$\n   {typeset.relation(step.left, step.right)}\n   $$")
         plain.append(f"{number}. {step.reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
     head = f"$$\n{typeset.relation(formula.left, formula.right)}\n$$"

@@ -108,7 +108,7 @@ class Exercise:
         self.found, self.taken, self.shown = None, "", self.keeper.was_shown(self.question)
         self.rung: int = 0
         drawn = getattr(self.question, "sheet", None)
-        picture = f"<figure style='margin:0;max-width:620px'>{svg.write(drawn, f'q{id(self)}')}</figure>" if drawn else ""
+        picture = f"<figure style='margin:0;max-width:620px'>{svg.write_svg(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
         self.text.value = f"{paragraph(f'{head}{escape(self.question.text)}')}{picture}"
         self.feedback.value = self.outcome.value = self.help.value = ""
@@ -190,7 +190,7 @@ def leads_to(question: Question, text: str, key: str) -> Markup:
     found = consequence(question, text)
     if not found:
         return Markup("")
-    drawn = f"<div style='max-width:400px'>{svg.write(found.sheet, key)}</div>" if found.sheet else ""
+    drawn = f"<div style='max-width:400px'>{svg.write_svg(found.sheet, key)}</div>" if found.sheet else ""
     return Markup(f"<figure style='margin:0'><figcaption>{status(f'⇒ {escape(found.sentence)}')}</figcaption>{drawn}</figure>")
 
 

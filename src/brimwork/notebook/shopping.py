@@ -14,8 +14,8 @@ from brimwork.design.typed import file
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.wording import measured, worded
 from brimwork.notebook.pages import Shown, say, table
-from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said, wholeness
-from brimwork.pack.site import told
+from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said_of, wholeness
+from brimwork.pack.site import programme_printed
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
@@ -47,7 +47,7 @@ def design_of(design) -> Design:
 
 
 def _list(chain: Chain):
-    rows = [(line.item, said(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
+    rows = [(line.item, said_of(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
     return "Shopping list", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, "Each is rounded up to what is sold."
 
 
@@ -66,7 +66,7 @@ def _programme(chain: Chain):
     made, region = programme(chain), chain.design.region
     rows = [
         (measured(worded(one.step.words, region), region), f"{made.day(one.start.date())}, {one.start:%H:%M}", f"{made.day(one.end.date())}, {one.end:%H:%M}",
-         "yes" if one.critical else "", one.step.hold, measured(worded(told(one), region), region))
+         "yes" if one.critical else "", one.step.hold, measured(worded(programme_printed(one), region), region))
         for one in made.steps
     ]  # fmt: skip
     orders = [(worded(order.what, region), made.day(order.by), made.day(order.needed)) for order in made.orders]

@@ -2,32 +2,32 @@
 
 from __future__ import annotations
 
-from brimwork.design.done.amounts import Line
+from brimwork.design.done.amounts import ListLine
 from brimwork.design.done.cost import CostSheet, Priced, Sum, rounded
 from brimwork.design.done.quantities import TOOLS, quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.wording import measured, worded
-from brimwork.pack.markup import table, together, words
+from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.units import InputError, convert
 
 UNKNOWN_PRICE = "price not known"
-ROUNDED = "Every amount is rounded once, to a hundredth, halves up; sums add up the rounded ones."
+_ROUNDED = "Every amount is rounded once, to a hundredth, halves up; sums add up the rounded ones."
 
 
 def shopping(chain: Chain) -> str:
     """The shopping list, and the tools."""
     region = chain.design.region
-    rows = [(line.item, said(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
-    tools = "\n".join(f"- {words(measured(worded(tool, region), region))}" for tool in TOOLS)
+    rows = [(line.item, said_of(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
+    tools = "\n".join(f"- {typst_words(measured(worded(tool, region), region))}" for tool in TOOLS)
     return "\n\n".join([
         "#set page(flipped: true)\n== Shopping list\n"
-        + words("From the design alone, each rounded up to what is sold. Waste and sizes sold are usual ones until the design says its own; what this design rests on lists them with their basis."),
-        table("1.15fr, 2.9fr, 1.05fr, 0.8fr, 1fr, 1.05fr, 1.15fr", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, size=8),
+        + typst_words("From the design alone, each rounded up to what is sold. Waste and sizes sold are usual ones until the design says its own; what this design rests on lists them with their basis."),
+        typst_table("1.15fr, 2.9fr, 1.05fr, 0.8fr, 1fr, 1.05fr, 1.15fr", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, size=8),
         f"=== Tools, and what people wear\n{tools}\n#set page(flipped: false)",
     ])  # fmt: skip
 
 
-def said(line: Line) -> str:
+def said_of(line: ListLine) -> str:
     """What a line says of its item: spec and note as sentences."""
     return ". ".join(text[:1].upper() + text[1:] for text in (line.spec, line.note) if text)
 
@@ -38,27 +38,27 @@ def cost(chain: Chain) -> str:
     try:
         sums, years = sheet.sums(), sheet.years()
     except InputError as refused:
-        return f"== Cost sheet\n{words(worded(f'Not shown: {refused}.', region))}"
+        return f"== Cost sheet\n{typst_words(worded(f'Not shown: {refused}.', region))}"
     rows = [(row.line.item, row.line.buy, each(row, region), money(row.cost) if row.cost is not None else UNKNOWN_PRICE) for row in sheet.priced]
     return "\n\n".join([
-        "#pagebreak()\n== Cost sheet\n" + words(f"In your own currency, called cur here. {worded(wholeness(sheet), region)}"),
-        table("1fr, auto, auto, auto", ("item", "buy", "price of one", "cost"), rows, size=8, right=(2, 3)),
-        together("=== Sums\n" + table("auto, auto, 1fr", ("", "cost", "how"), [_sum(line, sheet, region) for line in sums], size=8, right=(1,))),
-        together("=== Years, at today's prices\n" + table("auto, auto, 1fr", ("", "cost", "how"), [(worded(line.title, region), _value(line), worded(line.how, region)) for line in years], size=8, right=(1,))),
+        "#pagebreak()\n== Cost sheet\n" + typst_words(f"In your own currency, called cur here. {worded(wholeness(sheet), region)}"),
+        typst_table("1fr, auto, auto, auto", ("item", "buy", "price of one", "cost"), rows, size=8, right=(2, 3)),
+        together("=== Sums\n" + typst_table("auto, auto, 1fr", ("", "cost", "how"), [_sum(line, sheet, region) for line in sums], size=8, right=(1,))),
+        together("=== Years, at today's prices\n" + typst_table("auto, auto, 1fr", ("", "cost", "how"), [(worded(line.title, region), _value(line), worded(line.how, region)) for line in years], size=8, right=(1,))),
     ])  # fmt: skip
 
 
 def wholeness(sheet: CostSheet) -> str:
     """Whether the sum is whole, and what it lacks."""
     if sheet.whole:
-        return f"Every price is known; quantities and prices may still change. {ROUNDED}"
+        return f"Every price is known; quantities and prices may still change. {_ROUNDED}"
     prices = sum(row.cost is None for row in sheet.priced)
     lacking = [
         *([f"{prices} price{'' if prices == 1 else 's'} not known"] if prices else []),
         *([f"not worked out: {', '.join(sheet.open)}"] if sheet.open else []),
     ]
     lacking += ["the rate of pay is not known"] if sheet.labour is None else []
-    return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing. {ROUNDED}"
+    return f"The total is at least what is printed: {'; '.join(lacking)}. What is not known is not counted as nothing. {_ROUNDED}"
 
 
 def each(row: Priced, region: str) -> str:

@@ -22,7 +22,7 @@ from brimwork.drawing.sizes import WIDTH
 from brimwork.files import write_whole
 from brimwork.needing import needed
 from brimwork.pack import buying, markup, results
-from brimwork.pack.markup import table, words
+from brimwork.pack.markup import typst_table, typst_words
 from brimwork.pack.rests import rests
 from brimwork.pack.site import site
 from brimwork.units import InputError
@@ -63,12 +63,12 @@ def document(design: Design, day: datetime.date, folder: Path) -> str:
             design.region,
             f"{design.title}, {design.kind}. Draft of {day.isoformat()}, Brimwork {__version__}. Worked out, not approved.",
         ),
-        results.summary(chain, found, day),
+        results.summary_printed(chain, found, day),
         _drawings(chain, folder),
         buying.shopping(chain),
         buying.cost(chain),
         site(chain, day, folder),
-        results.findings(chain, found),
+        results.findings_printed(chain, found),
         rests(design),
     ]
     return "\n".join(parts)
@@ -81,14 +81,14 @@ def _drawings(chain: Chain, folder: Path) -> str:
     for number, (name, sheet) in enumerate(drawings(chain)):
         if isinstance(sheet, Sheet):
             file = f"drawing{number}.svg"
-            (folder / file).write_text(svg.write(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
+            (folder / file).write_text(svg.write_svg(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
             parts.append(markup.drawing(file, sheet.alt, sheet.description, min(sheet.width, WIDTH)))
         else:
-            parts.append(words(f"The {name} is not shown: {sheet}."))
+            parts.append(typst_words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
     rows = [(ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(levels.levels(chain.design))]
     head = ("level", *(way.named for way in ways), "kind", "as built")
-    datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + table("1fr, auto, auto, auto, 28mm", head, rows)
-    both = words(chain.running_levels_said(ways[0].said))
+    datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + typst_table("1fr, auto, auto, auto, 28mm", head, rows)
+    both = typst_words(chain.running_levels_said(ways[0].said))
     parts.insert(2, f"#block(breakable: false)[\n{datum}\n{both}\n]")  # after the plan, where a page has room
     return "\n\n".join(parts)

@@ -8,11 +8,11 @@ from brimwork import units
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.known import Given
-from brimwork.design.typed.reading import Choice, Corners, Curve, Field, Several
+from brimwork.design.typed.reading import Corners, Curve, Field, OneOf, Several
 from brimwork.design.typed.steps import LEADS, STEPS, applies
 from brimwork.design.typed.telling import short
 from brimwork.design.typed.wording import spoken
-from brimwork.pack.markup import table, words
+from brimwork.pack.markup import typst_table, typst_words
 from brimwork.units import InputError
 
 ONLY_GIVEN = ("limits", "measured", "answers", "prices")  # sections of which what nobody gave says nothing
@@ -28,8 +28,8 @@ def rests(design: Design) -> str:
     ]
     return "\n\n".join([
         "#pagebreak()\n== What this design rests on",
-        words("Values as they were typed, with what they are in other units beside them. What nobody gave and a usual value stands for is assumed until the design says its own."),
-        table("auto, 1.5fr, 1fr, auto", ("part", "what", "value", "basis"), rows, size=8),
+        typst_words("Values as they were typed, with what they are in other units beside them. What nobody gave and a usual value stands for is assumed until the design says its own."),
+        typst_table("auto, 1.5fr, 1fr, auto", ("part", "what", "value", "basis"), rows, size=8),
     ])  # fmt: skip
 
 
@@ -44,10 +44,10 @@ def _value(design: Design, key: str, field) -> tuple[str, str]:
     given = design.given(key)
     if given is None:
         return "not given", ""
-    return typed(field, given, design.region), given.basis + ("" if key in design.values else ", assumed")
+    return inputs_printed(field, given, design.region), given.basis + ("" if key in design.values else ", assumed")
 
 
-def typed(field, given: Given, region: str) -> str:
+def inputs_printed(field, given: Given, region: str) -> str:
     """A value as it was typed, an answer in the words of the region; in brackets what it is in the unit of the region, or in the other one where it was typed in that."""
     if isinstance(field, Corners):
         return "; ".join(f"{x} at {y}" for x, y in given.text)
@@ -61,7 +61,7 @@ def typed(field, given: Given, region: str) -> str:
         return _several(given.text, given.value, field.unit, region)
     if isinstance(field, Field):
         return _both(str(given.text), given.value, field.unit, field.us, region)
-    return spoken(str(given.text), region) if isinstance(field, Choice) else str(given.text)
+    return spoken(str(given.text), region) if isinstance(field, OneOf) else str(given.text)
 
 
 def _several(texts: Sequence[str], values: Sequence[float], unit: str, region: str) -> str:

@@ -14,10 +14,10 @@ from brimwork.design.typed.wording import ROUNDED, measured, spoken, worded
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.pack import markup
-from brimwork.pack.markup import table, words
+from brimwork.pack.markup import typst_table, typst_words
 from brimwork.units import InputError
 
-MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
+_MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
 GRADED = ("fail", "marginal", "pass")
 SAFETY = ("supply", "loads")  # groups whose fails stand on page one; and of the other groups digging, lifting, water, walls
 SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
@@ -31,13 +31,13 @@ CAUTIONS = (
 )
 
 
-def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
+def summary_printed(chain: Chain, found: list[Finding], day: datetime.date) -> str:
     """Page one: how the checks stand, failing checks of safety, key numbers, cautions."""
     design = chain.design
     parts = [
-        f"= {words(design.title)}",
-        words(design.note),
-        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {words(design.kind)}, {words(design.region)}. Checks: *{words(tally(found))}*.",
+        f"= {typst_words(design.title)}",
+        typst_words(design.note),
+        f"#parbreak()\nStatus: *draft* of {day.isoformat()}, {typst_words(design.kind)}, {typst_words(design.region)}. Checks: *{typst_words(tally(found))}*.",
         *([_ours(chain, following)] if (following := next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
@@ -49,12 +49,12 @@ def summary(chain: Chain, found: list[Finding], day: datetime.date) -> str:
 def _ours(chain: Chain, text: str) -> str:
     """A sentence of ours in the words and units of the region."""
     region = chain.design.region
-    return words(measured(worded(text, region), region))
+    return typst_words(measured(worded(text, region), region))
 
 
 def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     dangers = [finding for finding in found if finding.grade == "fail" and (finding.group in SAFETY or finding.id in SAFETY_TOO)]
-    rows = "\n".join(f"- *{words(finding.title)}:* {words(finding.value)}. {words(sentence(finding.remedy))}" for finding in dangers)
+    rows = "\n".join(f"- *{typst_words(finding.title)}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
     return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
 
 
@@ -64,7 +64,7 @@ def sentence(text: str) -> str:
 
 def _numbers(chain: Chain) -> str:
     systems = ("US customary", "metric") if chain.design.region == "US" else ("metric", "US customary")
-    return table("1fr, auto, auto", ("quantity", *systems), [_number(chain, name) for name in NUMBERS if name in chain.names()])
+    return typst_table("1fr, auto, auto", ("quantity", *systems), [_number(chain, name) for name in NUMBERS if name in chain.names()])
 
 
 def _number(chain: Chain, name: str) -> tuple[str, str, str]:
@@ -79,17 +79,17 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
     return (title, us, metric) if region == "US" else (title, metric, us)
 
 
-def findings(chain: Chain, found: list[Finding]) -> str:
+def findings_printed(chain: Chain, found: list[Finding]) -> str:
     """Every check with its grade, then the workings; the findings in the words of the region."""
-    rows = [(finding.id, finding.title, MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
+    rows = [(finding.id, finding.title, _MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
     rounded = f" {ROUNDED}" if chain.design.region == "US" else ""
     parts = [
         f"#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.{rounded}",
-        table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
+        typst_table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
         rest = [(finding.id, finding.title, finding.value) for finding in found if finding.grade == grade]
-        parts += [f"=== {said}\n" + table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
+        parts += [f"=== {said}\n" + typst_table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
     parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
     shown: set[str] = set()
     parts += [_working_of(chain, finding, shown) for finding in found if finding.grade in GRADED]
@@ -98,12 +98,12 @@ def findings(chain: Chain, found: list[Finding]) -> str:
 
 def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
     limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
-    title = f"{finding.id} {finding.title}: {MARKS[finding.grade]}"
-    lines = [f"=== {words(title)}", words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
+    title = f"{finding.id} {finding.title}: {_MARKS[finding.grade]}"
+    lines = [f"=== {typst_words(title)}", typst_words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
     if finding.note:
-        lines.append(words(sentence(finding.note.rstrip("."))))
+        lines.append(typst_words(sentence(finding.note.rstrip("."))))
     if finding.remedy:
-        lines.append(words(f"What to change: {finding.remedy}."))
+        lines.append(typst_words(f"What to change: {finding.remedy}."))
     for name in finding.results:
         try:
             worked = chain.working(name)
@@ -117,9 +117,11 @@ def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
 def _one_working(worked: Working | Found, again: bool, region: str) -> str:
     if isinstance(worked, Found):
         name = worded(QUANTITIES[worked.letter].short_name, region)
-        return f"{words(sentence(name)[:-1])}: {words(markup.both(worked.letter, worked.result, region))}, {words(spoken(worked.how, region))}."
-    title = f"{words(sentence(worded(worked.formula.name, region))[:-1])}: {words(markup.both(worked.formula.result, worked.result, region))}"
+        return (
+            f"{typst_words(sentence(name)[:-1])}: {typst_words(markup.both(worked.letter, worked.result, region))}, {typst_words(spoken(worked.how, region))}."
+        )
+    title = f"{typst_words(sentence(worded(worked.formula.name, region))[:-1])}: {typst_words(markup.both(worked.formula.result, worked.result, region))}"
     if again:
         return f"{title}, worked above."
-    notes = "".join(f"\n\n{words(worded(f'Note: {note}.', region))}" for note in worked.notes)
-    return f"#block(breakable: false)[{title}\n{markup.working(worked)}{notes}]"
+    notes = "".join(f"\n\n{typst_words(worded(f'Note: {note}.', region))}" for note in worked.notes)
+    return f"#block(breakable: false)[{title}\n{markup.typst_working(worked)}{notes}]"

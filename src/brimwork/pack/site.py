@@ -16,7 +16,7 @@ from brimwork.design.typed.wording import ROUNDED, measured, worded
 from brimwork.drawing import svg
 from brimwork.drawing.bars import bars
 from brimwork.pack import markup
-from brimwork.pack.markup import table, together, words
+from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.units import InputError
 
 MEASURES = (
@@ -31,7 +31,7 @@ def site(chain: Chain, day: datetime.date, folder: Path) -> str:
         made = programme(chain)
     except InputError as refused:
         said = worded(f"Not shown: {refused}.", chain.design.region)
-        return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
+        return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{typst_words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
     return "\n\n".join([_programme(chain, made, day), _holds(chain, made), _chart(chain, made, folder), _measures(chain)])
 
 
@@ -43,20 +43,20 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     ]
     notes = " ".join([worded(" ".join(made.notes), region), *([ROUNDED] if region == "US" else [])])
     return "\n\n".join([
-        f"#set page(flipped: true)\n== {worded('Programme', region)}\n" + words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
-        table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
+        f"#set page(flipped: true)\n== {worded('Programme', region)}\n" + typst_words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
+        typst_table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
         "#set page(flipped: false)",
-        together("=== Order by\n" + table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
+        together("=== Order by\n" + typst_table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
     ])  # fmt: skip
 
 
 def _step(made: Programme, one: Dated, region: str) -> tuple[str, ...]:
     said = measured(worded(one.step.words + (f" ({one.note})" if one.note else ""), region), region)
-    must = measured(worded(told(one), region), region)
+    must = measured(worded(programme_printed(one), region), region)
     return said, _length(one), *(_moment(made, moment) for moment in (one.start, one.end)), must, "yes" if one.critical else "", one.step.hold
 
 
-def told(one: Dated) -> str:
+def programme_printed(one: Dated) -> str:
     """What must be true of a step, and its caution."""
     return ". ".join(part for part in (one.step.must, f"Caution: {one.step.caution}" if one.step.caution else "") if part)
 
@@ -77,7 +77,7 @@ def _late(made: Programme, by: datetime.date, day: datetime.date) -> str:
 
 def _chart(chain: Chain, made: Programme, folder: Path) -> str:
     sheet = bars(made, chain.design.title, chain.design.region)
-    (folder / "programme.svg").write_text(svg.write(sheet, "p", scale_to_page=False), encoding="utf-8")
+    (folder / "programme.svg").write_text(svg.write_svg(sheet, "p", scale_to_page=False), encoding="utf-8")
     return markup.drawing("programme.svg", sheet.alt, sheet.description, sheet.width)
 
 
@@ -85,13 +85,17 @@ def _holds(chain: Chain, made: Programme | None) -> str:
     region = chain.design.region
     planned = {one.step.hold: made.signed(one) for one in made.steps} if made else {}
     rows = [(name, worded(what, region), planned.get(name, ""), "") for name, what in HOLDS.items()]
-    return together("== Hold points: work stops here until signed\n" + table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows))
+    return together(
+        "== Hold points: work stops here until signed\n" + typst_table("auto, 1fr, auto, 48mm", ("", "what", "planned", "date and signature"), rows)
+    )
 
 
 def _measures(chain: Chain) -> str:
     rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in MEASURES]
     said = "What is measured goes into the design file under [measured], and grades the checks again."
-    return together(f"== When it first runs: predicted and measured\n{said}\n\n" + table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows))
+    return together(
+        f"== When it first runs: predicted and measured\n{said}\n\n" + typst_table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
+    )
 
 
 def _predicted(chain: Chain, name: str) -> str:

@@ -99,7 +99,7 @@ sling_pull = Formula(
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 REACH, HIGHEST, FARTHEST = 0.63, 1.75, 1.75  # m; the equation ends here, NIOSH
-TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2}  # share of the single limits together; common practice, no source
+_TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2}  # share of the single limits together; common practice, no source
 
 
 def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0, k_freq: float = 1.0, k_grip: float = 1.0) -> float:
@@ -128,9 +128,9 @@ def team_limit(single: float, people: int) -> float:
 
     Raises InputError for more than three: use a machine.
     """
-    if people not in TEAM:
+    if people not in _TEAM:
         raise InputError(f"{people} people cannot be reckoned with: one, two or three; for more, use a hoist, a balance or skates")
-    return single * people * TEAM[people]
+    return single * people * _TEAM[people]
 
 
 def pull_in_slings(m_load: float, N_leg: int, alpha_leg: float) -> float:

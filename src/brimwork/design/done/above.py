@@ -5,24 +5,24 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from brimwork.design.done.amounts import Line, Shop
+from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.typed.steps import COAT
 from brimwork.topics.cost import to_buy, whole_units
 from brimwork.topics.lining import shortest_off_a_roll
 
 
-def slabs(s: Shop) -> Iterator[Line]:
+def slabs(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     if c.slab_count:
         size = s.sizes(d["slab.length"], d["slab.width"], d["slab.thickness"])
         yield s.pieces("slab", "slab", c.slab_count, size, "on the blocks, under the feature", f"{s.mass(c.slab_mass)} each: lift by a plan")
 
 
-def feature(s: Shop) -> Iterator[Line]:
+def feature(s: Shop) -> Iterator[ListLine]:
     yield from _FEATURES[s.design.kind](s)
 
 
-def _vessel(s: Shop) -> Iterator[Line]:
+def _vessel(s: Shop) -> Iterator[ListLine]:
     d = s.design
     size = f"{s.sizes(d['vessel.rim_diameter'])} across, {s.sizes(d['vessel.height'])} high, {s.mass(d['vessel.mass'])} empty, {s.water(d['vessel.water'])} of water"
     yield s.pieces(
@@ -31,13 +31,13 @@ def _vessel(s: Shop) -> Iterator[Line]:
     yield s.pieces("shims", "shims", 1, "a set, stainless steel or polyethylene", "under the foot")
 
 
-def coat(s: Shop) -> Iterator[Line]:
+def coat(s: Shop) -> Iterator[ListLine]:
     """Waterproofer, where the design says that the vessel is coated inside."""
     if s.design.kind == "overflowing vessel" and s.design[COAT] == "yes":
         yield s.pieces("waterproofer", "waterproofer", 1, "for the inside, as its sheet says", "vessel", "5 to 7 days to cure")
 
 
-def foam(s: Shop) -> Iterator[Line]:
+def foam(s: Shop) -> Iterator[ListLine]:
     """Foam and the pebbles that hold it down, where the design has them."""
     d = s.design
     if "vessel.foam" in d.values:
@@ -60,7 +60,7 @@ def foam(s: Shop) -> Iterator[Line]:
                      gross=s.mass(gross), count=bags, buy=f"{bags} bags of {s.amount(bag, 'kg', 'lb')}", where="in the vessel")  # fmt: skip
 
 
-def _stones(s: Shop) -> Iterator[Line]:
+def _stones(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     for (wide, high, mass), count in Counter((w, h, m) for (w, h, _), m in zip(c.sizes, c.masses, strict=True)).items():
         size = f"{s.sizes(wide)} across, {s.sizes(high)} high, hole {s.sizes(d['stones.hole'])}, {s.mass(mass)} each"
@@ -68,7 +68,7 @@ def _stones(s: Shop) -> Iterator[Line]:
     yield s.pieces("shims", "shims", 1, "a set, stainless steel or polyethylene", "under the stones")
 
 
-def _blade(s: Shop) -> Iterator[Line]:
+def _blade(s: Shop) -> Iterator[ListLine]:
     d = s.design
     size = s.sizes(d["blade.trough_length"], d["blade.trough_width"], d["blade.trough_depth"])
     yield s.pieces(
@@ -92,7 +92,7 @@ def _blade(s: Shop) -> Iterator[Line]:
     yield _sealant(s, d["blade.lip_width"], "joint of the lip")
 
 
-def _cascade(s: Shop) -> Iterator[Line]:
+def _cascade(s: Shop) -> Iterator[ListLine]:
     d = s.design
     steps, width = round(d["cascade.steps"]), d["cascade.width"]
     yield s.pieces("feature", "step stones", steps, f"lip {s.sizes(width)} wide, tread {s.sizes(d['cascade.tread'])}, fall {s.sizes(d['cascade.step_fall'])}", "cascade",
@@ -118,14 +118,14 @@ def _cascade(s: Shop) -> Iterator[Line]:
     yield _sealant(s, (steps + 1) * width, "every lip, the header's too")
 
 
-def _liner(s: Shop, item: str, length: float, width: float) -> Line:
+def _liner(s: Shop, item: str, length: float, width: float) -> ListLine:
     """A strip cut off the narrowest roll that covers it; with its laps, in pieces laid like tiles downhill."""
     roll = shortest_off_a_roll(length, width, s.design["lining.rolls"], s.design["buying.liner_slack"])
     cut = f"{s.run(length)} x {s.run(width)} with laps, off a roll {s.run(roll.width)} wide"
     return s.cut("feature_liner", item, roll.length, "buying.liner_slack", spec=cut, where="cascade", note="upper piece over lower, every edge above the water")
 
 
-def _sealant(s: Shop, joint: float, where: str) -> Line:
+def _sealant(s: Shop, joint: float, where: str) -> ListLine:
     reach = s.design["buying.sealant_reach"]
     return s.pieces("sealant", "sealant", whole_units(joint, reach), f"for water that stays wet; {s.run(joint)}, a cartridge fills {s.run(reach)}", where)
 

@@ -15,7 +15,7 @@ CUBIC_YARD = unit("yd3").factor  # m3
 
 
 @dataclass(frozen=True)
-class Line:
+class ListLine:
     """One line of the list. `count` is how many are bought, or the length in m of what is cut off a roll; None where it is not bought or not known.
 
     `key` names its price in the section [prices]. A line that cannot be worked out is not `known`, and names the keys of the design that are missing.
@@ -69,17 +69,17 @@ class Shop:
 
     # --- lines
 
-    def line(self, item: str, key: str = "", **said) -> Line:
+    def line(self, item: str, key: str = "", **said) -> ListLine:
         texts = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
-        return Line(self.words(item), key, **texts)
+        return ListLine(self.words(item), key, **texts)
 
-    def pieces(self, key: str, item: str, count: float, spec: str = "", where: str = "", note: str = "", spare: float = 0) -> Line:
+    def pieces(self, key: str, item: str, count: float, spec: str = "", where: str = "", note: str = "", spare: float = 0) -> ListLine:
         """Things that are bought by the piece, spares added."""
         bought = count + spare
         return self.line(item, key, spec=spec, net=number(count), waste=f"{number(spare)} spare" if spare else "", gross=number(bought) if spare else "",
                          count=bought, buy=number(bought), where=where, note=note)  # fmt: skip
 
-    def packs(self, key: str, item: str, net: float, waste: str, pack: float, said: tuple[str, str, str], **rest) -> Line:
+    def packs(self, key: str, item: str, net: float, waste: str, pack: float, said: tuple[str, str, str], **rest) -> ListLine:
         """What is sold in packs of size `pack`, the measure of `net`; `said` is how the measure is written (metric unit, US unit) and the name of a pack."""
         metric, us, name = said
         share = self.design[waste] if waste else 0.0
@@ -87,7 +87,7 @@ class Shop:
         return self.line(item, key, net=self.amount(net, metric, us), waste=percent(share), gross=self.amount(gross, metric, us), count=packs,
                          buy=f"{packs} {name}", **rest)  # fmt: skip
 
-    def cut(self, key: str, item: str, net: float, waste: str, extra: float = 0.0, **rest) -> Line:
+    def cut(self, key: str, item: str, net: float, waste: str, extra: float = 0.0, **rest) -> ListLine:
         """A length (m) that is cut off a roll or coil, with its waste and what is added for ends, in whole steps."""
         step, share = self.design["buying.cut_step"], self.design[waste] if waste else 0.0
         gross = to_buy(net, share, step)[0] + extra
@@ -97,7 +97,7 @@ class Shop:
             item, key, net=self.run(net), waste=said, gross=self.run(gross), count=steps * step, by_length=True, buy=self.run(steps * step), **rest
         )
 
-    def loose(self, key: str, item: str, net: str, gross: float, waste: str, density: float, sold: str, **rest) -> Line:
+    def loose(self, key: str, item: str, net: str, gross: float, waste: str, density: float, sold: str, **rest) -> ListLine:
         """Loose material of a gross mass (kg) and bulk density (kg/m3), bought as the design says."""
         count, bought = self._bought(gross, density, self.design[sold])
         bags = self.amount(self.design["buying.bag"], "kg", "lb")

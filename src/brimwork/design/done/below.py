@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from brimwork import topics
 from brimwork.design.done import strips
-from brimwork.design.done.amounts import Line, Shop
+from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.typed.telling import percent
 from brimwork.topics.box import Panel, cut_sheets
 from brimwork.topics.cost import whole_units
@@ -17,13 +17,13 @@ from brimwork.units import InputError, write
 _CORNERS = 4
 
 
-def pit(s: Shop) -> Iterator[Line]:
+def pit(s: Shop) -> Iterator[ListLine]:
     c = s.chain
     yield s.line("pit to dig", spec=s.sizes(c.pit_length, c.pit_width, c.pit_depth), net=f"{s.amount(c.pit_dug, 'm3', 'yd3')} in the ground",
                  note=f"diagonals {s.sizes(c.diagonal)}; spoil and feet back from its edge", where="pit")  # fmt: skip
 
 
-def apron(s: Shop) -> Iterator[Line]:
+def apron_lines(s: Shop) -> Iterator[ListLine]:
     """What is dug beyond the pit for the apron, where it reaches beyond it."""
     c = s.chain
     if c.apron_dug:
@@ -31,7 +31,7 @@ def apron(s: Shop) -> Iterator[Line]:
                      net=f"{s.amount(c.apron_dug, 'm3', 'yd3')} in the ground", where="apron")  # fmt: skip
 
 
-def spoil(s: Shop) -> Iterator[Line]:
+def spoil(s: Shop) -> Iterator[ListLine]:
     load, heap = s.design["buying.load"], s.chain.spoil
     count = loads(heap, load)
     size = s.amount(load, "m3", "yd3")
@@ -39,7 +39,7 @@ def spoil(s: Shop) -> Iterator[Line]:
                  buy=f"{count} load{'' if count == 1 else 's'} of {size}", where="pit, apron", note="less what goes back as clean fill")  # fmt: skip
 
 
-def aggregate(s: Shop) -> Iterator[Line]:
+def aggregate(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     thick, density, packing = d["ground.sub_base"], d["buying.sub_base_density"], d["buying.sub_base_packing"]
     bed = _layer(c.pit_length, c.pit_width, thick, packing, density)
@@ -55,7 +55,7 @@ def _layer(length: float, width: float, thick: float, packing: float, density: f
     return topics.formulas()["mass of a compacted layer to order"](L_dig=length, W_dig=width, t_sub=thick, k_comp=packing, rho_loose=density)
 
 
-def sand(s: Shop) -> Iterator[Line]:
+def sand(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     density, packing = d["buying.sand_density"], d["buying.sand_packing"]
     bed = _layer(c.pit_length, c.pit_width, d["ground.sand"], packing, density)
@@ -65,14 +65,14 @@ def sand(s: Shop) -> Iterator[Line]:
                   "buying.sand_sold", spec=f"sand bed {s.sizes(d['ground.sand'])} thick, {s.mass(bed)}{slabs}", where="sand bed")  # fmt: skip
 
 
-def fabric(s: Shop) -> Iterator[Line]:
+def fabric(s: Shop) -> Iterator[ListLine]:
     pieces = {"": (s.chain.pit_length, s.chain.pit_width)}
     yield _in_strips(
         s, "fabric", "separation fabric", "buying.fabric", pieces, where="under the sub-base", note="on clay or silt; on clean gravel none is needed"
     )
 
 
-def _in_strips(s: Shop, key: str, item: str, buying: str, pieces: dict[str, tuple[float, float]], lap: str = "lap", spec: str = "", **rest) -> Line:
+def _in_strips(s: Shop, key: str, item: str, buying: str, pieces: dict[str, tuple[float, float]], lap: str = "lap", spec: str = "", **rest) -> ListLine:
     """Pieces length x width (m), each by the words that stand before it, cut in strips off a roll; `buying` begins the keys of its sizes."""
     d, waste = s.design, s.design[f"{buying}_waste"]
     roll, over = d[f"{buying}_roll"], d[f"{buying}_{lap}"]
@@ -90,7 +90,7 @@ def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
     return f"{s.run(size[0])} x {s.run(size[1])}: {one.count} {many} of {s.run(one.cut)} along the {s.run(one.length)}"
 
 
-def box(s: Shop) -> Iterator[Line]:
+def box_lines(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     pairs = {"long panel": (c.panel_long, c.box_depth), "end panel": (c.box_width, c.box_depth)}
     panels = [Panel(name, *size) for name, size in pairs.items() for _ in range(2)]
@@ -105,7 +105,7 @@ def box(s: Shop) -> Iterator[Line]:
     yield s.pieces("screws", "exterior screws", boxes, f"{screws} at {s.sizes(d['buying.screw_spacing'])}; boxes of {d['buying.screw_box']:g}", "box corners")
 
 
-def _struts(s: Shop) -> Iterator[Line]:
+def _struts(s: Shop) -> Iterator[ListLine]:
     """Struts across the box, which stay until it is backfilled; none in a box shorter than their spacing."""
     c, batten = s.chain, s.design["buying.batten"]
     struts = whole_units(c.box_length, s.design["buying.strut_spacing"]) - 1
@@ -117,7 +117,7 @@ def _struts(s: Shop) -> Iterator[Line]:
                        "out again before the liner")  # fmt: skip
 
 
-def liner(s: Shop) -> Iterator[Line]:
+def liner(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     roll = shortest_off_a_roll(c.liner_length, c.liner_width, d["lining.rolls"], d["buying.liner_slack"])
     cut = f"{s.run(c.liner_length)} x {s.run(c.liner_width)}"
@@ -125,7 +125,7 @@ def liner(s: Shop) -> Iterator[Line]:
                 note="one piece, no seam; trimmed when the pit is full")  # fmt: skip
 
 
-def fleece(s: Shop) -> Iterator[Line]:
+def fleece(s: Shop) -> Iterator[ListLine]:
     """Under the liner over floor, sides and apron; over it over floor and sides; each as it lies flat, with its folds."""
     c, flat = s.chain, topics.formulas()["length of the liner"]
     aprons = {"under the liner": s.design["catch.apron"], "over it": 0.0}
@@ -133,7 +133,7 @@ def fleece(s: Shop) -> Iterator[Line]:
     yield _in_strips(s, "fleece", "protection fleece", "buying.fleece", pieces, where="under and over the liner")
 
 
-def blocks(s: Shop) -> Iterator[Line]:
+def blocks(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     size = s.sizes(d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
     count = d["reservoir.blocks_along"] * d["reservoir.blocks_across"]
@@ -143,7 +143,7 @@ def blocks(s: Shop) -> Iterator[Line]:
     yield s.pieces("edge_tape", "edge tape", rolls, f"{s.run(rounds)} round the blocks; rolls of {s.run(d['buying.tape_roll'])}", "cut edges of the blocks")
 
 
-def mesh(s: Shop) -> Iterator[Line]:
+def mesh(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh")
     opening = f"opening {s.sizes(given.value)}" if given else "opening half of the smallest stone at most"
@@ -151,7 +151,7 @@ def mesh(s: Shop) -> Iterator[Line]:
     yield _in_strips(s, "mesh", "mesh", "buying.mesh", pieces, "strip_lap", opening, where="over the blocks, under the stone")
 
 
-def stone(s: Shop) -> Iterator[Line]:
+def stone(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     thick, density = d["catch.stone_thickness"], d["catch.stone_density"]
     yield s.loose("stone", "rounded stone", f"{s.amount(c.stone_area, 'm2', 'ft2')} x {s.sizes(thick)}", c.stone_mass, percent(d["catch.stone_waste"]), density,

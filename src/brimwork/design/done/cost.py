@@ -12,7 +12,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from functools import cached_property
 
 from brimwork import topics
-from brimwork.design.done.amounts import Line
+from brimwork.design.done.amounts import ListLine
 from brimwork.design.done.programme import team_time
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
@@ -33,7 +33,7 @@ def rounded(amount: float) -> float:
 class Priced:
     """A line of the list with the price of one (per m for what is cut off a roll) and its cost; None where no price is known."""
 
-    line: Line
+    line: ListLine
     each: float | None
     cost: float | None
 
@@ -61,10 +61,10 @@ class CostSheet:
         return tuple(self._priced(line) for line in self._lines if line.key and line.count is not None)
 
     @cached_property
-    def _lines(self) -> list[Line]:
+    def _lines(self) -> list[ListLine]:
         return quantities(self.chain)
 
-    def _priced(self, line: Line) -> Priced:
+    def _priced(self, line: ListLine) -> Priced:
         given = self.design.given(f"prices.{line.key}")
         return Priced(line, given.value, rounded(given.value * line.count)) if given else Priced(line, None, None)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from brimwork.design.done.amounts import Line, Shop
+from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.typed.known import Unknown
 from brimwork.topics.cost import whole_units
 
@@ -12,7 +12,7 @@ ENDS = 2  # of each piece of hose: a tail and a clip at both
 WASHERS_OF_A_CONNECTOR = 2
 
 
-def pump(s: Shop) -> Iterator[Line]:
+def pump(s: Shop) -> Iterator[ListLine]:
     c = s.chain
     duty = f"at least {s.amount(c.flow_wanted, 'L/min', 'US gal/min')} at {s.amount(c.head_wanted, 'm', 'ft')}"
     yield s.pieces("pump", "submersible pump", 1, duty + _cord(s), "reservoir", "marked for permanent outdoor submersion")
@@ -25,29 +25,29 @@ def _cord(s: Shop) -> str:
         return "; cord long enough for its route"
 
 
-def intake(s: Shop) -> Iterator[Line]:
+def intake(s: Shop) -> Iterator[ListLine]:
     given = s.design.given("pump.intake_area")
     open_area = f"open area {s.amount(given.value, 'cm2', 'in2')}" if given else "as large as the bay takes"
     yield s.pieces("pre_filter", "intake cage", 1, open_area, "round the pump")
 
 
-def cut_out(s: Shop) -> Iterator[Line]:
+def cut_out(s: Shop) -> Iterator[ListLine]:
     if s.design["pump.cut_out"] == "yes":
         yield s.pieces("cut_out", "low-water cut-out", 1, "stops the pump at its lowest level", "pump bay")
 
 
-def top_up(s: Shop) -> Iterator[Line]:
+def top_up_lines(s: Shop) -> Iterator[ListLine]:
     if "reservoir.top_up_level" in s.design.values:
         yield s.pieces("float_valve", "top-up valve", 1, "float valve with an air gap as the water supplier's rules say", "pump bay")
 
 
-def hose(s: Shop) -> Iterator[Line]:
+def hose(s: Shop) -> Iterator[ListLine]:
     d = s.design
     yield s.cut("hose", "delivery hose", d["pipe.length"], "buying.hose_waste", d["buying.hose_extra"], spec=f"true bore {s.sizes(d['pipe.bore'])}", where="pump to outlet",
                 note="within the length that the design counts")  # fmt: skip
 
 
-def fittings(s: Shop) -> Iterator[Line]:
+def fittings(s: Shop) -> Iterator[ListLine]:
     """In-line fittings of the delivery hose, and a tail and a clip for each end of hose that they make."""
     d = s.design
     bore, check = d["pipe.bore"], d["pipe.check_valve"] == "yes"
@@ -60,12 +60,12 @@ def fittings(s: Shop) -> Iterator[Line]:
     yield from _ends(s, ENDS * (2 + own_valve + check), bore, "delivery hose")
 
 
-def _ends(s: Shop, count: int, bore: float, where: str) -> Iterator[Line]:
+def _ends(s: Shop, count: int, bore: float, where: str) -> Iterator[ListLine]:
     yield s.pieces("hose_tail", "hose tails", count, f"for a bore of {s.sizes(bore)}", where, "the pump's own may serve as one")
     yield s.pieces("hose_clip", "hose clips", count, f"stainless steel, for a bore of {s.sizes(bore)}", where)
 
 
-def branches(s: Shop) -> Iterator[Line]:
+def branches(s: Shop) -> Iterator[ListLine]:
     """Hose, valve and outlet sleeve for each stone, and what parts the flow; only drilled stones have them."""
     c, d = s.chain, s.design
     if d.kind != "drilled stones":
@@ -86,7 +86,7 @@ def branches(s: Shop) -> Iterator[Line]:
     yield s.pieces("sleeve", "outlet sleeves", number, f"for a hole of {s.sizes(d['stones.hole'])}", "top of each stone")
 
 
-def seals(s: Shop) -> Iterator[Line]:
+def seals(s: Shop) -> Iterator[ListLine]:
     """Tank connectors where the hose goes through the wall of a vessel, trough or header; washers with their spare; thread-seal tape."""
     connectors = int(_through_a_wall(s))
     if connectors:
@@ -104,7 +104,7 @@ def _through_a_wall(s: Shop) -> bool:
     return feeds.get(s.design.kind, lambda: False)()
 
 
-def upright(s: Shop) -> Iterator[Line]:
+def upright(s: Shop) -> Iterator[ListLine]:
     if s.design.kind != "overflowing vessel":
         return
     d = s.design
@@ -114,14 +114,14 @@ def upright(s: Shop) -> Iterator[Line]:
                    "part of the length of the hose in the design")  # fmt: skip
 
 
-def overflow(s: Shop) -> Iterator[Line]:
+def overflow(s: Shop) -> Iterator[ListLine]:
     d = s.design
     yield s.cut("overflow_pipe", "overflow pipe", d["buying.overflow_run"], "buying.pipe_waste", spec=f"bore {s.sizes(d['overflow_pipe.bore'])}",
                 where="reservoir to where it drains")  # fmt: skip
     yield s.pieces("overflow_mesh", "mesh over the overflow", 1, f"for a bore of {s.sizes(d['overflow_pipe.bore'])}", "inlet of the overflow")
 
 
-def first_fill(s: Shop) -> Iterator[Line]:
+def first_fill(s: Shop) -> Iterator[ListLine]:
     c = s.chain
     yield s.line("water for the first fill", spec="reservoir to its static level, and what stands above it", net=s.water(c.static_volume + c.held_above),
                  note="soft or rain water leaves less scale")  # fmt: skip

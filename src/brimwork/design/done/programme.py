@@ -12,13 +12,13 @@ from dataclasses import dataclass
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
-from brimwork.design.typed.steps import COAT, FEATURES, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Task, applies
+from brimwork.design.typed.steps import COAT, FEATURE_WORDS, LEADS, STEPS, TEAM, USUAL_TEAM, WAIT, Task, applies
 from brimwork.design.typed.telling import short
 from brimwork.topics.ground import digging_hours
 from brimwork.units import InputError
 
 OPENING = 8  # o'clock
-QUARTER, HOUR, DAY = 900.0, 3600.0, 86400.0
+QUARTER, HOUR, _DAY = 900.0, 3600.0, 86400.0
 A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
 HOLIDAYS = "Holidays are not known here: put the dates off for those that fall in between."
 
@@ -81,7 +81,7 @@ class Dated:
 
 
 @dataclass(frozen=True)
-class Order:
+class Ordering:
     """What must be ordered by which day, to be there when it is needed."""
 
     what: str
@@ -93,7 +93,7 @@ class Order:
 @dataclass(frozen=True)
 class Programme:
     steps: tuple[Dated, ...]
-    orders: tuple[Order, ...]
+    orders: tuple[Ordering, ...]
     dated: bool
     day_length: float  # s at work
     notes: tuple[str, ...]
@@ -189,11 +189,11 @@ def _coat_told(d: Design) -> str:
     return f"Nobody has said whether the vessel is coated inside ({COAT}): no coat, and no time for it to cure, is planned." if asked else ""
 
 
-def _order(d: Design, lead: str, one: Dated) -> Order:
-    count = -(-round(d[f"programme.order_{lead}"] / DAY, 6) // 1)
+def _order(d: Design, lead: str, one: Dated) -> Ordering:
+    count = -(-round(d[f"programme.order_{lead}"] / _DAY, 6) // 1)
     needed = one.start.date()
-    what = FEATURES[d.kind] if lead == "feature" else LEADS[lead].words
-    return Order(what, days_before(needed, int(count)), needed, int(count))
+    what = FEATURE_WORDS[d.kind] if lead == "feature" else LEADS[lead].words
+    return Ordering(what, days_before(needed, int(count)), needed, int(count))
 
 
 def _time(chain: Chain, key: str) -> tuple[float, str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from brimwork.design.done import above, below, plumbing
-from brimwork.design.done.amounts import Line, Shop
+from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.asking import Refused, tried
 from brimwork.topics.cost import to_buy
@@ -18,24 +18,24 @@ TOOLS = (
 )
 
 
-def quantities(chain: Chain) -> list[Line]:
+def quantities(chain: Chain) -> list[ListLine]:
     """Every line that can be worked out; a line that cannot says what it needs."""
     shop = Shop(chain)
     return [line for item, make in _LINES.items() for line in _made(item, make, shop)]
 
 
-def _made(item: str, make: Callable[[Shop], Iterator[Line]], shop: Shop) -> list[Line]:
+def _made(item: str, make: Callable[[Shop], Iterator[ListLine]], shop: Shop) -> list[ListLine]:
     """The lines that `make` gives until one of them cannot be worked out."""
-    made: list[Line] = []
+    made: list[ListLine] = []
     got = tried(lambda: made.extend(make(shop)))
     return [*made, _open(shop, item, got)] if isinstance(got, Refused) else made
 
 
-def _open(shop: Shop, item: str, got: Refused) -> Line:
+def _open(shop: Shop, item: str, got: Refused) -> ListLine:
     return shop.line(item, buy="not known", note=got.why, known=False, missing=got.needs)
 
 
-def _duct(s: Shop) -> Iterator[Line]:
+def _duct(s: Shop) -> Iterator[ListLine]:
     d = s.design
     route = d["supply.cord_route"]
     yield s.cut("duct", "duct", route, "buying.pipe_waste", spec="its bore the plug's diagonal and 10 mm; long bends", where="socket to pump bay")
@@ -44,17 +44,17 @@ def _duct(s: Shop) -> Iterator[Line]:
     yield s.pieces("warning_tape", "warning tape", rolls, f"{s.run(gross)}; rolls of {s.run(d['buying.tape_roll'])}", "over the duct")
 
 
-def _services(s: Shop) -> Iterator[Line]:
+def _services(s: Shop) -> Iterator[ListLine]:
     yield s.pieces("electrician", "electrician", 1, "cable, residual-current protection, test and certificate", "supply", "licensed; local codes govern")
     yield s.pieces("hire", "hire", 1, "rammer or plate compactor, breaker, laser level", "site")
     yield s.pieces("delivery", "deliveries", 1, "all of them", "site")
 
 
-_LINES: dict[str, Callable[[Shop], Iterator[Line]]] = {
-    "pit to dig": below.pit, "apron to dig": below.apron, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
-    "box": below.box, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
+_LINES: dict[str, Callable[[Shop], Iterator[ListLine]]] = {
+    "pit to dig": below.pit, "apron to dig": below.apron_lines, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
+    "box": below.box_lines, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
     "feature": above.feature, "waterproofer": above.coat, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "intake cage": plumbing.intake,
-    "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,
+    "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up_lines, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,
     "branches": plumbing.branches, "seals": plumbing.seals, "upright": plumbing.upright, "overflow pipe": plumbing.overflow, "duct": _duct, "services": _services,
     "water for the first fill": plumbing.first_fill,
 }  # fmt: skip

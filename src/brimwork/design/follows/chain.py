@@ -68,7 +68,7 @@ class Chain:
         return topics.formulas()[formula].work(**values)
 
     def level(self, name: str) -> float:
-        return levels.height(self.design, name)
+        return levels.height_of(self.design, name)
 
     @cached_property
     def water(self) -> dict[str, float]:

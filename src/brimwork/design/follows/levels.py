@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
 
-CLOSE = 0.020  # metres; a gap below this is marginal: judgement
+_CLOSE = 0.020  # metres; a gap below this is marginal: judgement
 
 
 @dataclass(frozen=True)
-class Level:
+class KnownLevel:
     """A level in metres to the finished paving; `water` levels are drawn with a triangle."""
 
     name: str
@@ -102,7 +102,7 @@ MAY_TOUCH = {
 }
 
 
-def height(design: Design, name: str) -> float:
+def height_of(design: Design, name: str) -> float:
     """Level in metres to the finished paving. Raises Unknown with the missing keys."""
     return _all(design)[name][1](design)
 
@@ -111,12 +111,12 @@ def _all(design: Design) -> dict[str, tuple[bool, Callable[[Design], float]]]:
     return _HEIGHTS | _ABOVE[design.kind]
 
 
-def levels(design: Design) -> list[Level]:
+def levels(design: Design) -> list[KnownLevel]:
     """The levels that are known, from the lowest up."""
     found = []
     for name, (water, of) in _all(design).items():
         try:
-            found.append(Level(name, of(design), water))
+            found.append(KnownLevel(name, of(design), water))
         except Unknown:
             continue
     return sorted(found, key=lambda level: level.height)
@@ -126,4 +126,4 @@ def gaps(design: Design) -> list[tuple[str, str, float]]:
     """Every pair that has an order, with its gap in metres; of the levels that not every design has, those that this one has. Raises Unknown."""
     absent = {name for name, key in _WHERE_GIVEN.items() if key not in design.values}
     pairs = [pair for pair in (*_ORDER, *_ORDER_ABOVE[design.kind]) if not absent & set(pair)]
-    return [(low, high, height(design, high) - height(design, low)) for low, high in pairs]
+    return [(low, high, height_of(design, high) - height_of(design, low)) for low, high in pairs]

@@ -62,7 +62,7 @@ class Running(NamedTuple):
     pump_head: float
 
 
-def running(pump: Pump, common: Stretch, branches: tuple[Branch, ...], nu: float, law: str = "colebrook") -> Running:
+def running_branches(pump: Pump, common: Stretch, branches: tuple[Branch, ...], nu: float, law: str = "colebrook") -> Running:
     """How a pump shares its water among branches with their valves as they stand; nu in m2/s.
 
     At each head where the branches part, each branch takes what that head drives through it and the pump sends what it can against it; the head

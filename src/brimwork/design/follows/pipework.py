@@ -9,7 +9,7 @@ from brimwork.topics.friction import Friction, friction_factor, reynolds_number
 from brimwork.topics.hazen_williams import head_lost_by_hazen_williams
 from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe, total_head_from_parts
 
-GRAVITY = QUANTITIES["g"].constant
+_GRAVITY = QUANTITIES["g"].constant
 
 
 class Stretch(NamedTuple):
@@ -41,7 +41,7 @@ def losses(stretch: Stretch, Q: float, nu: float, law: str = "colebrook") -> Los
         return Losses(0.0, 0.0, 0.0, 0.0, Friction(0.0, "still"))
     if stretch.C_HW is not None:
         h_f = head_lost_by_hazen_williams(L_pipe=stretch.L_pipe, Q=Q, C_HW=stretch.C_HW, d_pipe=stretch.d_pipe)
-        same = Friction(h_f * stretch.d_pipe * 2 * GRAVITY / (stretch.L_pipe * v * v), "Hazen-Williams")
+        same = Friction(h_f * stretch.d_pipe * 2 * _GRAVITY / (stretch.L_pipe * v * v), "Hazen-Williams")
         return Losses(h_f, fitting_head(K=stretch.K, v=v), v, Re, same)
     friction = Friction(stretch.f, "given") if stretch.f is not None else friction_factor(Re, stretch.k_s / stretch.d_pipe, law)
     h_f = friction_head(f=friction.f, L_pipe=stretch.L_pipe, d_pipe=stretch.d_pipe, v=v)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.start_and_stop import Circuit, Course, OpenHose, start_and_stop
+from brimwork.design.follows.start_and_stop import Circuit, Course, OpenHose, run_and_rest
 from brimwork.units import InputError
 
-LONG, LEAST, MOMENTS = 4.0, 60.0, 90  # times that the pump takes to send what goes up; s at least; moments kept of a run and of a rest
+LONG, _LEAST, MOMENTS = 4.0, 60.0, 90  # times that the pump takes to send what goes up; s at least; moments kept of a run and of a rest
 
 
 def circuit(chain: Chain) -> Circuit:
@@ -28,5 +28,5 @@ def circuit(chain: Chain) -> Circuit:
 def course(chain: Chain) -> Course:
     """From the static level: the pump runs until all has settled, then rests as long for all to come back. Raises Unknown, InputError."""
     through = circuit(chain)
-    span = max(LEAST, 10 * math.ceil(LONG * through.in_transit / through.Q / 10))
-    return start_and_stop(through, chain.design["reservoir.static_level"], span, span, span / MOMENTS)
+    span = max(_LEAST, 10 * math.ceil(LONG * through.in_transit / through.Q / 10))
+    return run_and_rest(through, chain.design["reservoir.static_level"], span, span, span / MOMENTS)

@@ -161,7 +161,7 @@ class Course:
         return next((moment.t for moment in self.moments if self.head(moment) > 0), None)
 
 
-def start_and_stop(circuit: Circuit, h_static: float, on: float, off: float, step: float = 1.0, empty: float = 0.0) -> Course:
+def run_and_rest(circuit: Circuit, h_static: float, on: float, off: float, step: float = 1.0, empty: float = 0.0) -> Course:
     """The pump starts at a static level (m), runs for `on` seconds and rests for `off`; a moment is kept every `step` seconds.
 
     `empty` (m3) is what a dry vessel takes besides, the first time. Raises InputError for levels or times that cannot be.

@@ -169,7 +169,7 @@ class StonesChain(Whole):
         d = self.design
         middles = [(x, 0.0) for x in self.places]
         if self.on_slabs:
-            return tuple((patches.rectangle(d["slab.length"], d["slab.width"], middle),) for middle in middles)
+            return tuple((patches.rectangular_patch(d["slab.length"], d["slab.width"], middle),) for middle in middles)
         stones = zip(self.sizes, middles, strict=True)
         return tuple(point for (wide, _, _), middle in stones for point in patches.three_points(self.patch, d["stones.base_share"] * wide, middle))
 
@@ -177,7 +177,7 @@ class StonesChain(Whole):
         """Of a rough base nobody knows where its points are: anywhere under the stone."""
         if self.on_slabs:
             return self.contact_shapes()
-        return tuple((patches.circle(wide, (x, 0.0)),) for x, (wide, _, _) in zip(self.places, self.sizes, strict=True))
+        return tuple((patches.round_patch(wide, (x, 0.0)),) for x, (wide, _, _) in zip(self.places, self.sizes, strict=True))
 
     @property
     def places(self) -> list[float]:

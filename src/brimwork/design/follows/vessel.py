@@ -135,11 +135,11 @@ class VesselChain(Whole):
     def contact_shapes(self) -> tuple[patches.Shape, ...]:
         d, middle = self.design, (self.design["vessel.offset"], 0.0)
         if self.on_slab:
-            return ((patches.rectangle(d["slab.length"], d["slab.width"], middle),),)
+            return ((patches.rectangular_patch(d["slab.length"], d["slab.width"], middle),),)
         if "vessel.foot_corners" in d.values:
             return ((patches.moved(d["vessel.foot_corners"], middle),),)
         foot, hole = d["vessel.foot_outside"], d["vessel.foot_inside"]
-        return ((patches.circle(foot, middle), *((patches.circle(hole, middle),) if hole else ())),)
+        return ((patches.round_patch(foot, middle), *((patches.round_patch(hole, middle),) if hole else ())),)
 
     @result
     def vessel_weight(self):

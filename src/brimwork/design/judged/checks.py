@@ -5,7 +5,7 @@ from __future__ import annotations
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
-from brimwork.design.judged.grading import Check, Joined, Judged, answered
+from brimwork.design.judged.grading import Check, Joined, Judged, answered_check
 from brimwork.design.judged.ground_checks import GROUND_CHECKS
 from brimwork.design.judged.load_checks import LOAD_CHECKS
 from brimwork.design.judged.people_checks import PEOPLE_CHECKS
@@ -15,7 +15,7 @@ from brimwork.design.typed.questions import QUESTIONS, Asked
 
 
 def _asked_or_joined(question: Asked) -> Judged | Joined:
-    return Joined(question, *COMPUTED[question.id]) if question.id in COMPUTED else answered(question)
+    return Joined(question, *COMPUTED[question.id]) if question.id in COMPUTED else answered_check(question)
 
 
 CHECKS: tuple[Check | Judged | Joined, ...] = (*WATER_CHECKS, *LOAD_CHECKS, *GROUND_CHECKS, *PEOPLE_CHECKS, *map(_asked_or_joined, QUESTIONS))

@@ -152,7 +152,7 @@ class Joined:
         return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
 
 
-def answered(question: Asked) -> Judged:
+def answered_check(question: Asked) -> Judged:
     """A question of the design file as a check."""
     row = Criterion(question.id, question.group, question.title, None, "", question.basis, firm=True, kinds=question.kinds)
     return Judged(row, f"answers.{question.key}", lambda chain, answer: (question.grade(str(answer)), str(answer)), question.remedy)

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Unknown
-from brimwork.design.typed.reading import Choice
+from brimwork.design.typed.reading import OneOf
 from brimwork.units import InputError
 
 Number = TypeVar("Number")
@@ -46,7 +46,7 @@ def offered(key: str) -> str:
     """A word or an answer that is missing, with those that it can be: an answer (answers.edges), one of "..." or "..."."""
     section, _, name = key.partition(".")
     field = SECTIONS[section][name]
-    if not isinstance(field, Choice):
+    if not isinstance(field, OneOf):
         return asked(key)
     *first, last = (f'"{option}"' for option in field.options)
     return f"{'an answer' if section == 'answers' else 'a word'} ({key}), one of {', '.join(first)} or {last}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.typed.making import CP, J, assumed, share, sold
 from brimwork.design.typed.prices import PRICES, Price
-from brimwork.design.typed.reading import Choice, Date, Field
+from brimwork.design.typed.reading import Date, Field, OneOf
 from brimwork.design.typed.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Task
 from brimwork.tables import HAND_DIGGING
 
@@ -12,8 +12,8 @@ LOOSE = ("bag", "bulk bag", "tonne", "short ton", "cubic yard")
 _A_YEAR = 365 * 86400.0
 
 
-def _loose(name: str) -> Choice:
-    return Choice(name, LOOSE, "bulk bag", CP, "cubic yard")
+def _loose(name: str) -> OneOf:
+    return OneOf(name, LOOSE, "bulk bag", CP, "cubic yard")
 
 
 def _time(step: Task) -> Field:
@@ -34,7 +34,7 @@ def _price(row: Price) -> Field:
 BUYING_FIELDS: dict[str, dict] = {
     "buying": {
         "stone_sold": _loose("how the rounded stone is bought"),
-        "sand_sold": Choice("how the sand is bought", LOOSE, "bag", CP),
+        "sand_sold": OneOf("how the sand is bought", LOOSE, "bag", CP),
         "sub_base_sold": _loose("how the aggregate for sub-base and backfill is bought"),
         "bag": sold("what one bag holds", "25 kg", "50 lb"),
         "bulk_bag": sold("what one bulk bag holds", "800 kg", "1760 lb"),
@@ -92,7 +92,7 @@ BUYING_FIELDS: dict[str, dict] = {
         "start": Date("first day on site"),
         "people": Field("people who work on site", "", whole=True, most=50, usual=f"{USUAL_TEAM}", basis=CP),
         "day": Field("hours of a working day", "h", most=16 * 3600.0, least=3600.0, usual="8 h", basis=CP),
-        "soil": Choice("soil that is dug", tuple(HAND_DIGGING)),
+        "soil": OneOf("soil that is dug", tuple(HAND_DIGGING)),
         "barrowing": assumed("loading and barrowing what is dug, for each volume in the ground", "2 h/m3", CP, "h/yd3"),
         **{key: _time(step) for key, step in STEPS.items()},
         **{f"order_{key}": _lead(lead) for key, lead in LEADS.items()},

@@ -13,7 +13,7 @@ from brimwork.files import write_whole
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-FORMAT = 1
+_FORMAT = 1
 LARGEST_FILE = 1_000_000
 
 
@@ -39,8 +39,10 @@ def parse_design(text: str) -> Design:
         raise InputError(f"this is not TOML: {error}") from None
     except RecursionError:
         raise InputError("this is not a design: its brackets are nested too deep") from None
-    if table.get("format") != FORMAT:
-        raise InputError(f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {FORMAT}: write 'format = {FORMAT}' on the first line")
+    if table.get("format") != _FORMAT:
+        raise InputError(
+            f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {_FORMAT}: write 'format = {_FORMAT}' on the first line"
+        )
     if "kind" not in table:
         raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
     check_head(table)
@@ -76,7 +78,7 @@ def dump_design(design: Design, text: str = "") -> str:
     import tomlkit
 
     document = tomlkit.parse(text) if text else tomlkit.document()
-    head = {"format": FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
+    head = {"format": _FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
     for key, value in head.items():
         if document.get(key) != value and (value or key in document):
             document[key] = value

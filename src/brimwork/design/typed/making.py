@@ -8,7 +8,7 @@ CP, J = "common practice", "judgement"
 YES_NO = ("yes", "no")
 
 
-def length(name: str, such: str, such_us: str, signed: bool = False) -> Field:
+def length_field(name: str, such: str, such_us: str, signed: bool = False) -> Field:
     return Field(name, "mm", "in", signed, such=such, such_us=such_us)
 
 

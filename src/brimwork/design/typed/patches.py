@@ -6,29 +6,29 @@ import math
 
 from brimwork.units import InputError
 
-Point = tuple[float, float]
-Outline = tuple[Point, ...]
+_Point = tuple[float, float]
+Outline = tuple[_Point, ...]
 Shape = tuple[Outline, ...]
 
 CORNERS = 48  # of the polygon that stands for a circle in a drawing
 NEAR = 1e-6  # m: what only touches a line does not cross it
 
 
-def rectangle(length: float, width: float, middle: Point = (0.0, 0.0)) -> Outline:
+def rectangular_patch(length: float, width: float, middle: _Point = (0.0, 0.0)) -> Outline:
     x, y = middle
     return ((x - length / 2, y - width / 2), (x + length / 2, y - width / 2), (x + length / 2, y + width / 2), (x - length / 2, y + width / 2))
 
 
-def circle(diameter: float, middle: Point = (0.0, 0.0)) -> Outline:
+def round_patch(diameter: float, middle: _Point = (0.0, 0.0)) -> Outline:
     turns = (2 * math.pi * k / CORNERS for k in range(CORNERS))
     return tuple((middle[0] + diameter / 2 * math.cos(turn), middle[1] + diameter / 2 * math.sin(turn)) for turn in turns)
 
 
-def three_points(area: float, diameter: float, middle: Point) -> tuple[Shape, ...]:
+def three_points(area: float, diameter: float, middle: _Point) -> tuple[Shape, ...]:
     """A rough base: three round points, `area` (m2) together, on a circle of that diameter (m)."""
     point = 2 * math.sqrt(area / 3 / math.pi)
     turns = (math.pi / 2 + 2 * math.pi * k / 3 for k in range(3))
-    return tuple((circle(point, (middle[0] + diameter / 2 * math.cos(turn), middle[1] + diameter / 2 * math.sin(turn))),) for turn in turns)
+    return tuple((round_patch(point, (middle[0] + diameter / 2 * math.cos(turn), middle[1] + diameter / 2 * math.sin(turn))),) for turn in turns)
 
 
 def area(outline: Outline) -> float:
@@ -37,7 +37,7 @@ def area(outline: Outline) -> float:
     return abs(sum(x * v - u * y for (x, y), (u, v) in pairs)) / 2
 
 
-def moved(outline: Outline, by: Point) -> Outline:
+def moved(outline: Outline, by: _Point) -> Outline:
     return tuple((x + by[0], y + by[1]) for x, y in outline)
 
 
@@ -72,9 +72,9 @@ def must_not_cross(outline: Outline, key: str) -> None:
                 )
 
 
-def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
+def _cross(a: _Point, b: _Point, c: _Point, d: _Point) -> bool:
     return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
 
 
-def _turn(a: Point, b: Point, c: Point) -> float:
+def _turn(a: _Point, b: _Point, c: _Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

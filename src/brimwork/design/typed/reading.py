@@ -112,7 +112,7 @@ class Field:
 
 
 @dataclass(frozen=True)
-class Choice:
+class OneOf:
     """One of a few words."""
 
     name: str

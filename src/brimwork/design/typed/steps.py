@@ -199,7 +199,7 @@ STEPS: dict[str, Task] = {
 }
 
 
-FEATURES = {"overflowing vessel": "vessel", "drilled stones": "drilled stones", "blade": "trough with its lip", "cascade": "step stones, header and rill"}
+FEATURE_WORDS = {"overflowing vessel": "vessel", "drilled stones": "drilled stones", "blade": "trough with its lip", "cascade": "step stones, header and rill"}
 
 
 # Working days from order to site: judgement, to be asked of each supplier; that of the US search is the notice that a locate takes (second-hand).

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from brimwork.design.typed.making import YES_NO, J, length, share
-from brimwork.design.typed.reading import Choice, Curve, Field, Several
+from brimwork.design.typed.making import YES_NO, J, length_field, share
+from brimwork.design.typed.reading import Curve, Field, OneOf, Several
 
 LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose")
 
@@ -14,9 +14,9 @@ WATER_FIELDS: dict[str, dict] = {
         "water_temperature": Field("temperature of the water", "degC", "degF", signed=True, usual="20 degC", basis=J),
     },
     "reservoir": {
-        "block_length": length("length of one block", "600 mm", "24 in"),
-        "block_width": length("width of one block", "400 mm", "16 in"),
-        "block_height": length("height of one block", "420 mm", "16 1/2 in"),
+        "block_length": length_field("length of one block", "600 mm", "24 in"),
+        "block_width": length_field("width of one block", "400 mm", "16 in"),
+        "block_height": length_field("height of one block", "420 mm", "16 1/2 in"),
         "blocks_along": Field("blocks along the pit", "", whole=True, most=50, such="2"),
         "blocks_across": Field("blocks across the pit", "", whole=True, most=50, such="2"),
         "block_mass": Field("mass of one block", "kg", "lb", such="7 kg", such_us="15 lb"),
@@ -24,38 +24,38 @@ WATER_FIELDS: dict[str, dict] = {
         "short_term_strength": Field("short-term strength of the block", "kPa", "psi", such="110 kPa", such_us="16 psi"),
         "creep_factor": share("creep factor of the blocks", "0.4", span="0.3 to 0.6"),
         "safety_factor": Field("safety factor on the block", "", such="1.5"),
-        "cover": length("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)", "0 mm", "0 in"),
-        "lowest_level": length("lowest level at which the pump may run, above the floor", "150 mm", "6 in"),
-        "running_level": length("highest level while running, above the floor", "365 mm", "14 1/2 in"),
-        "cut_out_level": length("level at which the low-water cut-out stops the pump, above the floor", "160 mm", "6 1/4 in"),
-        "top_up_level": length("level at which the top-up valve closes, above the floor", "360 mm", "14 1/4 in"),
-        "static_level": length("level with the pump off, above the floor", "380 mm", "15 in"),
-        "overflow_level": length("overflow level, above the floor", "410 mm", "16 1/4 in"),
+        "cover": length_field("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)", "0 mm", "0 in"),
+        "lowest_level": length_field("lowest level at which the pump may run, above the floor", "150 mm", "6 in"),
+        "running_level": length_field("highest level while running, above the floor", "365 mm", "14 1/2 in"),
+        "cut_out_level": length_field("level at which the low-water cut-out stops the pump, above the floor", "160 mm", "6 1/4 in"),
+        "top_up_level": length_field("level at which the top-up valve closes, above the floor", "360 mm", "14 1/4 in"),
+        "static_level": length_field("level with the pump off, above the floor", "380 mm", "15 in"),
+        "overflow_level": length_field("overflow level, above the floor", "410 mm", "16 1/4 in"),
     },
     "pump": {
         "shut_off_head": Field("shut-off head of the pump", "m", "ft", such="3 m", such_us="10 ft"),
         "free_flow": Field("flow of the pump at no head", "L/min", "US gal/min", such="60 L/min", such_us="16 US gal/min"),
         "curve": Curve("points of the pump's curve, from its maker"),
         "power": Field("power that the pump takes in", "W", such="45 W"),
-        "covered": length("water over the pump at the lowest level", "60 mm", "2 1/2 in"),
-        "cut_out": Choice("a low-water cut-out that stops the pump", YES_NO),
-        "intake_level": length("intake of the pump, above the floor", "60 mm", "2 1/2 in"),
+        "covered": length_field("water over the pump at the lowest level", "60 mm", "2 1/2 in"),
+        "cut_out": OneOf("a low-water cut-out that stops the pump", YES_NO),
+        "intake_level": length_field("intake of the pump, above the floor", "60 mm", "2 1/2 in"),
         "intake_area": Field("open area of the intake cage", "cm2", "in2", such="150 cm2", such_us="24 in2"),
         "bay": Field("side of the square bay in the blocks for the pump", "mm", "in", usual="200 mm", basis=J, usual_us="8 in"),
     },
     "pipe": {
-        "bore": length("true inside diameter of the hose", "25 mm", "1 in"),
+        "bore": length_field("true inside diameter of the hose", "25 mm", "1 in"),
         "length": Field("length of the hose", "m", "ft", such="3 m", such_us="10 ft"),
         "fittings": Field("sum of the loss coefficients of the fittings", "", such="4", span="2 to 8"),
-        "friction_law": Choice("friction law of the hose", LAWS),
-        "roughness": length("roughness of the inside of the hose", "0.0015 mm", "0.00006 in"),
+        "friction_law": OneOf("friction law of the hose", LAWS),
+        "roughness": length_field("roughness of the inside of the hose", "0.0015 mm", "0.00006 in"),
         "hazen_williams": Field("Hazen-Williams coefficient of the hose", "", such="150", span="100 to 150"),
-        "mouth_below_rim": length("how far the hose mouth lies below the rim", "15 mm", "5/8 in"),
-        "check_valve": Choice("check valve in the hose", YES_NO),
+        "mouth_below_rim": length_field("how far the hose mouth lies below the rim", "15 mm", "5/8 in"),
+        "check_valve": OneOf("check valve in the hose", YES_NO),
     },
     "overflow_pipe": {
-        "bore": length("bore of the overflow pipe", "40 mm", "1 1/2 in"),
-        "head": length("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
+        "bore": length_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
+        "head": length_field("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
         "rain": Field("heaviest rain", "mm/h", "in/h", such="75 mm/h", such_us="3 in/h"),
         "catch_area": Field("area that drains into the reservoir", "m2", "ft2", such="3 m2", such_us="30 ft2"),
         "feed": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min", such="10 L/min", such_us="3 US gal/min"),
@@ -67,7 +67,7 @@ WATER_FIELDS: dict[str, dict] = {
     },
     "measured": {
         "flow": Field("flow measured with a bucket at the outlet", "L/min", "US gal/min", such="25 L/min", such_us="7 US gal/min"),
-        "start_drop": length("drop of the level when the pump starts", "12 mm", "1/2 in"),
+        "start_drop": length_field("drop of the level when the pump starts", "12 mm", "1/2 in"),
         "leak": Field("fall of the level in a day with the pump off, less that of a control bucket", "mm/day", "in/day", signed=True, such="1 mm/day", such_us="0.04 in/day"),
         "current": Field("current of the running pump", "A", such="0.2 A", such_us="0.4 A"),
         "rim_levels": Several("levels of the rim at points round it", "mm", "in", "0 mm, 1 mm, -1 mm", "0 in, 1/16 in, -1/16 in", signed=True),

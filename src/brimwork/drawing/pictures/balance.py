@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, height, rectangle, said
-from brimwork.drawing.records import GREY, Dimension, Level, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import GREY, Level, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.reservoir import level_change
 
@@ -25,7 +25,7 @@ def _in_transit(values: dict[str, float], result: float) -> Drawn:
         records.append(Text((wide, top), QUANTITIES[letter].metric_text(wide), "start", 3.0, GREY, (1.5, -3.2)))
     records.append(Polygon(rectangle(0, 6.0, result, 10.4), "patch", "thin"))
     records.append(Text((0, 10.4), "together", "end", 3.0, nudge=(-1.5, -3.2)))
-    records.append(Dimension((0, 6.0), (result, 6.0), said("V_tr", result), result, -5.0))
+    records.append(Measure((0, 6.0), (result, 6.0), said("V_tr", result), result, -5.0))
     return View((-25 * mm, -4.0, 63 * mm, 56.0), FRAME, tuple(records)), "the lengths of the bars stand for volumes"
 
 
@@ -38,8 +38,8 @@ def _spent(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(0, 22, away, 40), "patch", "thin"),
         Polygon(rectangle(away, 22, usable, 40), "water", "thin"),
         *(Line(((away + day * each, 22), (away + day * each, 40)), "grid") for day in range(1, math.ceil(days - 1e-9)) if each > 1.2 * mm),
-        Dimension((0, 40), (usable, 40), said("V_use", usable), usable, 4.0),
-        Dimension((0, 22), (away, 22), QUANTITIES["V_tr"].metric_text(away), away, -5.0),
+        Measure((0, 40), (usable, 40), said("V_use", usable), usable, 4.0),
+        Measure((0, 22), (away, 22), QUANTITIES["V_tr"].metric_text(away), away, -5.0),
         Text(((away + usable) / 2, 22), f"{days:.1f} days of loss, {QUANTITIES['V_tr'].metric_text(each)} each", "middle", 3.0, nudge=(0, -5.0)),
         Text((0, 22), "in transit", "start", 3.0, GREY, (0, -13.0)),
     ]
@@ -62,7 +62,7 @@ def _tank(area: float, top: float, inside: list[Record]) -> Drawn:
     scale, name = _scale(area, top)
     view = at_scale((0.0, edge / 2), FRAME, scale, ())
     x0, y0, x1, _ = view.window
-    labels = (Level, Dimension, Text)
+    labels = (Level, Measure, Text)
     records: list[Record] = [
         Polygon(((x0, edge), (-half, edge), (-half, 0), (half, 0), (half, edge), (x1, edge), (x1, y0), (x0, y0)), "earth", "none"),
         *(record for record in inside if not isinstance(record, labels)),
@@ -85,7 +85,7 @@ def _drop(values: dict[str, float], result: float) -> Drawn:
         Line(((-half, after), (half, after)), "water"),
         Level((-half * 0.85, before), "before the start"),
         Text((-half * 0.9, after), "while it runs", "start", 3.0, nudge=(0, -5.0)),
-        Dimension((half, after), (half, before), QUANTITIES["z_r"].metric_text(result), result, -4.0),
+        Measure((half, after), (half, before), QUANTITIES["z_r"].metric_text(result), result, -4.0),
     ]
     return _tank(values["A_b"], before, inside)
 
@@ -103,7 +103,7 @@ def _room(values: dict[str, float], result: float) -> Drawn:
         Text((-half * 0.94, run), "running", "start", 3.0, nudge=(0, -4.0)),
         Text((half * 0.94, run + back), "comes back", "end", 3.0, nudge=(0, 1.2)),
         height("h_run", (-half, 0), run, _scale(area, max(over, run + back))[0], 4.0),
-        Dimension((half, 0), (half, over), QUANTITIES["h_over"].metric_text(over), over, -4.0),
+        Measure((half, 0), (half, over), QUANTITIES["h_over"].metric_text(over), over, -4.0),
     ]
     return _tank(area, max(over, run + back), inside)
 

@@ -6,7 +6,7 @@ import math
 
 from brimwork.drawing.pictures.lining import exactly, true_scale
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, rectangle, said, spread
-from brimwork.drawing.records import Dimension, Leader, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import Leader, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 # --- the box: both of its ends, what lies between left out --------------------------------------------------------------------------
@@ -57,8 +57,8 @@ def _box_inside(values: dict[str, float], result: float) -> Drawn:
     clear_from = inside - lining - clear
     records = [
         *_ends(((panel, "solid"), (lining, "patch"), (clear, "paper")), ("blocks", "blocks"), scale),
-        Dimension((-inside, -16 * mm), (-inside + lining, -16 * mm), f"lining = {QUANTITIES['t_li'].short(lining)}", lining, -3.5),
-        Dimension((clear_from, -16 * mm), (clear_from + clear, -16 * mm), f"clearance = {QUANTITIES['c_side'].short(clear)}", clear, -3.5),
+        Measure((-inside, -16 * mm), (-inside + lining, -16 * mm), f"lining = {QUANTITIES['t_li'].short(lining)}", lining, -3.5),
+        Measure((clear_from, -16 * mm), (clear_from + clear, -16 * mm), f"clearance = {QUANTITIES['c_side'].short(clear)}", clear, -3.5),
         *_broken(exactly("L_bl", values["L_bl"]), clear_from, 10 * mm, mm),
         *_broken(exactly("L_in", result), inside, 19 * mm, mm),
     ]
@@ -74,7 +74,7 @@ def _box_outside(values: dict[str, float], result: float) -> Drawn:
     outside = _END * mm
     records = [
         *_ends(((panel, "solid"),), ("inside", "paper"), scale),
-        Dimension((-outside, -16 * mm), (-outside + panel, -16 * mm), f"panel = {QUANTITIES['t_pan'].short(panel)}", panel, -4.0),
+        Measure((-outside, -16 * mm), (-outside + panel, -16 * mm), f"panel = {QUANTITIES['t_pan'].short(panel)}", panel, -4.0),
         *_broken(exactly("L_in", values["L_in"]), outside - panel, 10 * mm, mm),
         *_broken(exactly("L_out", result), outside, 19 * mm, mm),
     ]
@@ -97,9 +97,9 @@ def _pit(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-result / 2, -y - work, result / 2, y + work), "pale", "outline"),
         Polygon(rectangle(-x, -y, x, y), "paper", "outline"),
         Text((0, y), "box", "middle", 2.9, nudge=(0, -4.5)),
-        Dimension((-x, 0), (x, 0), exactly("L_out", out), out, 0.0),
-        Dimension((x, -y - work), (x + work, -y - work), QUANTITIES["t_work"].short(work), work, -5.0),
-        Dimension((-result / 2, y + work), (result / 2, y + work), said("L_dig", result), result, 5.0),
+        Measure((-x, 0), (x, 0), exactly("L_out", out), out, 0.0),
+        Measure((x, -y - work), (x + work, -y - work), QUANTITIES["t_work"].short(work), work, -5.0),
+        Measure((-result / 2, y + work), (result / 2, y + work), said("L_dig", result), result, 5.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"pit and box from above, {name}, drawn two thirds as wide as long"
 
@@ -125,7 +125,7 @@ def _layers(values: dict[str, float], result: float) -> Drawn:
         low += values[letter]
     for (letter, word, _), middle, place in zip(_LAYERS, middles, spread([middle * scale for middle in middles], 4.6)):
         records.append(Leader((right - 2 * mm, middle), f"{word} {QUANTITIES[letter].short(values[letter])}", (5.5, place - middle * scale)))
-    records.append(Dimension((left, -result), (left, 0), said("D_dig", result), result, 5.0))
+    records.append(Measure((left, -result), (left, 0), said("D_dig", result), result, 5.0))
     return View(view.window, FRAME, tuple(records)), f"layers under the finished ground, {name}"
 
 
@@ -148,8 +148,8 @@ def _spoil(values: dict[str, float], result: float) -> Drawn:
         Line((*rectangle(0, 10, result, 22), (0, 10)), "outline"),
         Text((0, 45), "in the ground", "start", 3.1, nudge=(0, 1.5)),
         Text((0, 22), f"the same soil loose: {loads} barrows of 85 L", "start", 3.1, nudge=(0, 1.5)),
-        Dimension((0, 33), (dug, 33), said("V_dig", dug), dug, -4.5),
-        Dimension((0, 10), (result, 10), said("V_loose", result), result, -4.5),
+        Measure((0, 33), (dug, 33), said("V_dig", dug), dug, -4.5),
+        Measure((0, 10), (result, 10), said("V_loose", result), result, -4.5),
     ]
     return View((-7 * mm, -4, 81 * mm, 56), FRAME, tuple(records)), "the lengths of the bars stand for volumes"
 

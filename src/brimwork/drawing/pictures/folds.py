@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, circle, height, rectangle, said
-from brimwork.drawing.records import GREY, Dimension, Leader, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import GREY, Leader, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
@@ -41,7 +41,7 @@ def _flat_corner(values: dict[str, float], result: float) -> Drawn:
         Text((low / 2, low / 2), "floor", "middle", 3.0, nudge=(0, -1.0)),
         Text((low / 2, tall / 2), "side", "middle", 3.0, nudge=(0, -1.0)),
         Text((tall / 2, low / 2), "side", "middle", 3.0, nudge=(0, -1.0)),
-        Dimension((0, tall), (tall, tall), said("z_f", tall), tall, 3.0),
+        Measure((0, tall), (tall, tall), said("z_f", tall), tall, 3.0),
         Text((tall, tall / 2), "goes past the corner", "start", 2.9, GREY, (2.0, 1.0)),
         Text((tall, tall / 2), "and comes back", "start", 2.9, GREY, (2.0, -3.0)),
     ]
@@ -71,7 +71,7 @@ def _pleat(values: dict[str, float], result: float) -> Drawn:
         Line(tuple(zigzag), "second curve"),
         Line((zigzag[-1], (0.0, 9.3 * mm)), "outline"),
         Polygon(rectangle(-9 * mm, -9 * mm, end, -0.6 * mm), "earth", "none"),
-        Dimension((0, 0), (reach, 0), said("w_fold", reach), reach, -4.0),
+        Measure((0, 0), (reach, 0), said("w_fold", reach), reach, -4.0),
         Text((end, 0), f"from above: {folds} {'fold' if folds == 1 else 'folds'}, {1 + 2 * folds} layers with the side", "end", 2.9, GREY, (0.0, 1.4)),
     ]
     return View(view.window, FRAME, tuple(records)), f"corner pleat, {name}; from above the layers are drawn apart"
@@ -93,8 +93,8 @@ def _from_the_side(values: dict[str, float], result: float) -> Drawn:
         Line(((-7 * mm, deep), (end, deep)), "outline"),
         Line(((0, tall), (end, tall)), "thin"),
         Line(((0, deep + apron), (end, deep + apron)), "hidden"),
-        Dimension((deep, deep), (deep, deep + apron), said("w_apron", apron), apron, -3.5),
-        Dimension((0, tall), (deep, tall), said("D", deep), deep, 3.0),
+        Measure((deep, deep), (deep, deep + apron), said("w_apron", apron), apron, -3.5),
+        Measure((0, tall), (deep, tall), said("D", deep), deep, 3.0),
         Text((end, deep), "side", "end", 2.9, GREY, (-1.0, -4.2)),
         Leader((deep / 2, deep * 0.75), "this lies double", (deep * scale / 2 + 5.0, -deep * scale * 0.35)),
     ]
@@ -113,7 +113,7 @@ def _stack(values: dict[str, float], result: float) -> Drawn:
     ]
     records += [
         Text((0, thick / 2), "side", "middle", min(3.0, 0.8 * thick / mm), nudge=(0, -0.35 * min(3.0, 0.8 * thick / mm))),
-        Dimension((wide, 0), (wide, true), QUANTITIES["t_fold"].metric_text(true), true, -4.0),
+        Measure((wide, 0), (wide, true), QUANTITIES["t_fold"].metric_text(true), true, -4.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"layers of the corner, {times} times full size" if times > 1 else "layers of the corner, full size"
 
@@ -135,7 +135,7 @@ def _round(values: dict[str, float], result: float) -> Drawn:
         foot = (radius * math.cos(angle), radius * math.sin(angle))
         tip = (foot[0] - reach * math.sin(angle) - gap * math.cos(angle), foot[1] + reach * math.cos(angle) - gap * math.sin(angle))
         records.append(Line((foot, tip), "second curve"))
-    records.append(Dimension((radius, 0), (radius, reach), QUANTITIES["w_fold"].metric_text(reach), reach, -4.0))
+    records.append(Measure((radius, 0), (radius, reach), QUANTITIES["w_fold"].metric_text(reach), reach, -4.0))
     records.append(Text((0, 0), f"{pleats} pleats", "middle", 3.2, nudge=(0, -1.0)))
     return View(view.window, FRAME, tuple(records)), f"pit from above, {name}, drawn 1.2 m wide"
 
@@ -162,7 +162,7 @@ def _layers_round(values: dict[str, float], result: float) -> Drawn:
     end = _PITCHES * _PITCH
     records += [
         Line(((0, result), (end, result)), "second curve"),
-        Dimension((end, 0), (end, result), said("t_fold", result), result, -3.5, along=True),
+        Measure((end, 0), (end, result), said("t_fold", result), result, -3.5, along=True),
         Text((0, 0), "side", "start", 2.9, nudge=(0, -4.0)),
         Text((0, (1 + 2 * over) * sheet), "pleats" if over == 1 else "pleats over each other", "start", 2.9, nudge=(0, 1.4)),
         Text((0, 0), f"one layer {QUANTITIES['t_sheet'].metric_text(sheet)} thick", "start", 2.9, GREY, (0.0, -8.4)),

@@ -6,7 +6,7 @@ import math
 
 from brimwork.drawing.marks import width_of
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, height, rectangle
-from brimwork.drawing.records import GREY, Dimension, Leader, Line, Point, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import GREY, Leader, Line, Measure, Point, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 _SCALES = tuple((1000 / below, f"1:{below}") for below in (2, 5, 10, 20, 25, 30, 40, 50, 75, 100, 150, 200))
@@ -22,9 +22,9 @@ def exactly(letter: str, value: float) -> str:
     return f"{letter} = {QUANTITIES[letter].short(value)}"
 
 
-def length(letter: str, start: Point, end: Point, offset: float) -> Dimension:
+def length_drawn(letter: str, start: Point, end: Point, offset: float) -> Measure:
     """A level dimension with its letter."""
-    return Dimension(start, end, exactly(letter, end[0] - start[0]), end[0] - start[0], offset)
+    return Measure(start, end, exactly(letter, end[0] - start[0]), end[0] - start[0], offset)
 
 
 def _inside(text: str, low: float, high: float, middle: float, scale: float) -> list[Record]:
@@ -48,10 +48,10 @@ def _along(values: dict[str, float], result: float) -> Drawn:
         *ground(half, top, deep, view.window[0], -9.5 * mm),
         Line(((-end, deep), (-top, deep), (-half, 0), (half, 0), (top, deep), (end, deep)), "force"),
         *(Line(((way * end, deep), (way * (end + trim), deep)), "second curve") for way in (-1, 1)),
-        length("L_in" if "L_in" in values else "L", (-half, 0), (half, 0), -4.5),
+        length_drawn("L_in" if "L_in" in values else "L", (-half, 0), (half, 0), -4.5),
         height("D", (half, 0), deep, scale, 4.5),
-        length("w_apron", (top, deep), (end, deep), 3.5),
-        *([Dimension((-top, deep), (-half, deep), exactly("s_back", back), back, 3.5)] if back else []),
+        length_drawn("w_apron", (top, deep), (end, deep), 3.5),
+        *([Measure((-top, deep), (-half, deep), exactly("s_back", back), back, 3.5)] if back else []),
         *_strip((half, half + side, half + side + apron, result / 2), -20.5 * mm, mm),
     ]
     return View(view.window, FRAME, tuple(records)), f"section and, below, the liner laid out flat, {name}"
@@ -75,7 +75,7 @@ def _strip(ends: tuple[float, float, float, float], top: float, mm: float) -> li
         records += [Polygon(rectangle(first, low, last, top), fill, "thin"), *_inside(name, first, last, (low + top) / 2, 1 / mm)]
     records += [Line(((way * ends[0], -6.5 * mm), (way * ends[0], top)), "grid") for way in (-1, 1)]
     trimmed = ((ends[2] + ends[3]) / 2, top - mm)
-    return [*records, Leader(trimmed, "to trim", (-4.0, 4.5)), length("l_cut", (-ends[3], low), (ends[3], low), -4.5)]
+    return [*records, Leader(trimmed, "to trim", (-4.0, 4.5)), length_drawn("l_cut", (-ends[3], low), (ends[3], low), -4.5)]
 
 
 def _slope(values: dict[str, float], result: float) -> Drawn:
@@ -91,8 +91,8 @@ def _slope(values: dict[str, float], result: float) -> Drawn:
         Line(((0, 0), (back, 0), (back, deep)), "hidden"),
         Line(((0, 0), (0, deep)), "grid"),
         height("D", (0, 0), deep, scale, 4.0),
-        Dimension((0, 0), (back, 0), exactly("s_back", back), back, -4.5),
-        Dimension((0, 0), (back, deep), exactly("l_side", result), result, 5.0),
+        Measure((0, 0), (back, 0), exactly("s_back", back), back, -4.5),
+        Measure((0, 0), (back, deep), exactly("l_side", result), result, 5.0),
         Text((x0 + 2 * mm, 0), "floor", "start", 2.9, nudge=(0, 1.4)),
     ]
     return View(view.window, FRAME, tuple(records)), f"a sloping side in section, {name}"
@@ -119,7 +119,7 @@ def _flat(values: dict[str, float], result: float) -> Drawn:
         *(_inside("side", -x, x, y + deep / 2, scale) if deep * scale > 4 else []),
         *(_inside("apron", -x, x, y + deep + apron / 2, scale) if apron * scale > 4 else []),
         Leader((x + deep / 2, y + deep / 2), "folded", ((reach - deep / 2) * scale + 1.5, 4.0)),
-        length("l_cut", (-x - reach, -y - reach), (x + reach, -y - reach), -4.5),
+        length_drawn("l_cut", (-x - reach, -y - reach), (x + reach, -y - reach), -4.5),
         height("w_cut", (-x - reach, -y - reach), 2 * (y + reach), scale, 4.5),
     ]  # fmt: skip
     return View(view.window, FRAME, tuple(records)), f"the liner laid out flat, {name}; outside the broken line: to trim"
@@ -143,11 +143,11 @@ def _round_pit(values: dict[str, float], result: float) -> Drawn:
         Polygon(circle(floor), "solid", "thin"),
         *(Line(((way * floor, 0), (way * floor, half)), "grid") for way in (-1, 1)),
         *(Line(((0, high), (half, high)), "grid") for high in (floor, edge)),
-        Dimension((-floor, half), (floor, half), exactly("d_t", 2 * floor), 2 * floor, 3.0),
-        Dimension((half, floor), (half, edge), exactly("D", deep), deep, -3.5),
+        Measure((-floor, half), (floor, half), exactly("d_t", 2 * floor), 2 * floor, 3.0),
+        Measure((half, floor), (half, edge), exactly("D", deep), deep, -3.5),
         *(Leader(at, f"edge of the {name}", ((half - at[0]) * scale + 2.0, 0.0)) for at, name in zip(places, ("pit", "apron"))),
         Text((half, -half), "corners: cut off last", "start", 2.9, GREY, (2.0, 0.5)),
-        length("l_cut", (-half, -half), (half, -half), -4.5),
+        length_drawn("l_cut", (-half, -half), (half, -half), -4.5),
     ]
     return View(view.window, FRAME, tuple(records)), f"the sheet for a round pit, laid out flat, {name}"
 
@@ -169,18 +169,18 @@ def _fleece(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(left, low, left + wide, low + tall), "pale", "outline"),
         Polygon(rectangle(left + apron, low + apron, left + apron + x, low + apron + y), "pale", "hidden"),
         *_inside("under", left, left + wide, low + tall / 2, scale),
-        Dimension((left, tall), (left + wide, tall), text(wide), wide, 3.0),
-        Dimension((left, low), (left, tall), text(tall), tall, 2.5, along=True),
+        Measure((left, tall), (left + wide, tall), text(wide), wide, 3.0),
+        Measure((left, low), (left, tall), text(tall), tall, 2.5, along=True),
         Polygon(rectangle(over, low, over + x, low + y), "patch", "outline"),
         *_inside("over", over, over + x, low + y / 2, scale),
-        Dimension((over, y), (over + x, y), text(x), x, 3.0),
+        Measure((over, y), (over + x, y), text(x), x, 3.0),
     ]
     for top, fill in ((-3.5 * mm, "pale"), (-5.5 * mm - deep, "patch")):
         records += _side_strip(left, top, values, fill, scale)
     end = (left + round_about, -5.5 * mm - 2 * deep)
     records += [
-        Dimension((left, end[1]), end, f"all round = {text(round_about)}", round_about, -3.5),
-        Dimension(end, (end[0], end[1] + deep), text(deep), deep, -3.0, along=True),
+        Measure((left, end[1]), end, f"all round = {text(round_about)}", round_about, -3.5),
+        Measure(end, (end[0], end[1] + deep), text(deep), deep, -3.0, along=True),
     ]
     return View(view.window, FRAME, tuple(records)), f"fleece under and over the liner, {name}, without laps"
 
@@ -205,9 +205,9 @@ def _stone(values: dict[str, float], result: float) -> Drawn:
         Polygon(_round_about(bare, bare, 0.0), "concrete", "outline"),
         Line((*_round_about(x, y, 0.0), (-x, -y)), "hidden"),
         *_inside("bare", -bare, bare, 0.0, scale),
-        length("L_in", (-x, -y - apron), (x, -y - apron), -4.5),
-        length("w_apron", (x, y), (x + apron, y), apron * scale + 3.0),
-        Dimension((-x - apron, -y), (-x - apron, y), QUANTITIES["W_in"].short(2 * y), 2 * y, 4.0, along=True),
+        length_drawn("L_in", (-x, -y - apron), (x, -y - apron), -4.5),
+        length_drawn("w_apron", (x, y), (x + apron, y), apron * scale + 3.0),
+        Measure((-x - apron, -y), (-x - apron, y), QUANTITIES["W_in"].short(2 * y), 2 * y, 4.0, along=True),
     ]
     return View(view.window, FRAME, tuple(records)), f"stone from above, {name}; the box is the broken line"
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, steps
-from brimwork.drawing.records import Dimension, Leader, Level, Line, Point, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import Leader, Level, Line, Measure, Point, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
-GRAVITY = QUANTITIES["g"].constant
+_GRAVITY = QUANTITIES["g"].constant
 
 
 def _lip_section(values: dict[str, float], result: float) -> Drawn:
@@ -29,7 +29,7 @@ def _lip_section(values: dict[str, float], result: float) -> Drawn:
         Line(tuple(lower), "water"),
         Line(((x0, 0), (-wall, 0)), "centre"),
         Level((x0 + 6 * mm, H), "water level"),
-        Dimension((x0 + 44 * mm, 0), (x0 + 44 * mm, H), f"H = {QUANTITIES['H'].metric_text(H)}", H, 0.0),
+        Measure((x0 + 44 * mm, 0), (x0 + 44 * mm, H), f"H = {QUANTITIES['H'].metric_text(H)}", H, 0.0),
         Leader((-wall / 2, y0 + 8 * mm), "vessel wall, thin edge", (-10.0, 4.0)),
     ]
     return View(view.window, FRAME, tuple(records)), f"section through the lip, {name}"
@@ -39,8 +39,8 @@ def _sheet_of_water(H: float, q: float, bottom: float) -> tuple[list[Point], lis
     """Upper and lower edge of a sheet that leaves the lip level, 0.85 H thick, and falls freely; m, q in m2/s."""
     speed = q / (0.85 * H)
     upper, lower = [], []
-    for t in steps(0.0, math.sqrt(2 * (abs(bottom) + H) / GRAVITY), 24):
-        x, y, down = speed * t, 0.425 * H - GRAVITY * t * t / 2, GRAVITY * t
+    for t in steps(0.0, math.sqrt(2 * (abs(bottom) + H) / _GRAVITY), 24):
+        x, y, down = speed * t, 0.425 * H - _GRAVITY * t * t / 2, _GRAVITY * t
         total = math.hypot(speed, down)
         half = q / total / 2
         across = (down / total * half, speed / total * half)
@@ -64,8 +64,8 @@ def _rim_section(values: dict[str, float], result: float) -> Drawn:
         Polygon(((-half, -36 / upward), low, high, (half, -36 / upward)), "solid", "outline"),
         Line(((-0.44, H), (0.44, H)), "water"),
         Level((-0.1, H), "water level"),
-        Dimension((-half, -e / 2), (-half, H), QUANTITIES["H"].metric_text(H + e / 2), H + e / 2, 2.0),
-        Dimension((half, e / 2), (half, H), QUANTITIES["H"].metric_text(H - e / 2), H - e / 2, -2.0),
+        Measure((-half, -e / 2), (-half, H), QUANTITIES["H"].metric_text(H + e / 2), H + e / 2, 2.0),
+        Measure((half, e / 2), (half, H), QUANTITIES["H"].metric_text(H - e / 2), H - e / 2, -2.0),
         Text((0, -22 / upward), f"rim out of level by {QUANTITIES['e_rim'].metric_text(e)}", "middle", 3.1),
     ]
     return View(window, FRAME, tuple(records)), f"rim from the side, heights {upward / across:.0f} times as large"

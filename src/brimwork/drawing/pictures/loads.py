@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.marks import width_of
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, fitting, height, rectangle, said
-from brimwork.drawing.records import NIGHT, Arrow, Dimension, Leader, Line, Mark, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, height, rectangle, said, scale_to_fit
+from brimwork.drawing.records import NIGHT, Arrow, Leader, Line, Mark, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.offset_loads import edge_pressure
 from brimwork.units import InputError, number
@@ -16,14 +16,14 @@ from brimwork.units import InputError, number
 
 def _slab(values: dict[str, float], result: float) -> Drawn:
     length, width = values["l_s"], values["w_s"]
-    scale, name = fitting(length, width, 52.0, 40.0)
+    scale, name = scale_to_fit(length, width, 52.0, 40.0)
     fits = length * scale > width_of("touches all over", 3.2) + 2.0
     view = at_scale((0.0, -1 / scale), FRAME, scale, ())
     shape = rectangle(-length / 2, -width / 2, length / 2, width / 2)
     records = (
         Polygon(shape, "patch", "outline"),
         Text((0, 0), "touches all over", "middle", 3.2, nudge=(0, -1.0 if fits else width * scale / 2 + 1.6)),
-        Dimension((-length / 2, -width / 2), (length / 2, -width / 2), said("l_s", length), length, -6.0),
+        Measure((-length / 2, -width / 2), (length / 2, -width / 2), said("l_s", length), length, -6.0),
         height("w_s", (length / 2, -width / 2), width, scale, -5.0),
     )
     return View(view.window, FRAME, records), f"slab from above, {name}"
@@ -36,12 +36,12 @@ def _ring(outside: float, inside: float) -> list[Record]:
 
 def _ring_foot(values: dict[str, float], result: float) -> Drawn:
     outside, inside = values["d_fo"], values["d_fi"]
-    scale, name = fitting(outside, outside, 62.0, 40.0)
+    scale, name = scale_to_fit(outside, outside, 62.0, 40.0)
     view = at_scale((0.0, 1 / scale), FRAME, scale, ())
     records = (
         *_ring(outside, inside),
-        Dimension((-inside / 2, outside / 2), (inside / 2, outside / 2), said("d_fi", inside), inside, 4.0),
-        Dimension((-outside / 2, -outside / 2), (outside / 2, -outside / 2), said("d_fo", outside), outside, -4.0),
+        Measure((-inside / 2, outside / 2), (inside / 2, outside / 2), said("d_fi", inside), inside, 4.0),
+        Measure((-outside / 2, -outside / 2), (outside / 2, -outside / 2), said("d_fo", outside), outside, -4.0),
         Leader(((outside + inside) / 4 * math.cos(0.9), (outside + inside) / 4 * math.sin(0.9)), "touches here", (7.0, 4.0)),
     )
     return View(view.window, FRAME, records), f"foot from below, {name}"
@@ -50,14 +50,14 @@ def _ring_foot(values: dict[str, float], result: float) -> Drawn:
 def _kern_of_ring(values: dict[str, float], result: float) -> Drawn:
     """The kern as a circle: a load inside it presses on the whole foot."""
     outside, inside = values["d_fo"], values["d_fi"]
-    scale, name = fitting(outside, outside, 62.0, 40.0)
+    scale, name = scale_to_fit(outside, outside, 62.0, 40.0)
     view = at_scale((0.0, 1 / scale), FRAME, scale, ())
     records = (
         *_ring(outside, inside),
         Line(circle(result), "hidden"),
-        Dimension((0, outside / 2), (result, outside / 2), said("e_k", result), result, 4.0),
+        Measure((0, outside / 2), (result, outside / 2), said("e_k", result), result, 4.0),
         Mark((0, 0), 0.7, NIGHT),
-        Dimension((-outside / 2, -outside / 2), (outside / 2, -outside / 2), said("d_fo", outside), outside, -4.0),
+        Measure((-outside / 2, -outside / 2), (outside / 2, -outside / 2), said("d_fo", outside), outside, -4.0),
         Leader((result * math.cos(2.4), result * math.sin(2.4)), "kern", (-22.0, 2.0)),
     )
     return View(view.window, FRAME, records), f"foot from below, {name}; a load inside the kern presses on all of it"
@@ -67,7 +67,7 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
     """A foot on a slab in section: under the slab the load has gained the thickness on every side."""
     outside, inside, thick = values["d_fo"], values.get("d_fi", 0.0), values["t_s"]
     below = outside + 2 * thick
-    scale, name = fitting(below * 1.08, thick, 54.0, 16.0)
+    scale, name = scale_to_fit(below * 1.08, thick, 54.0, 16.0)
     mm = 1 / scale
     view = at_scale((3 * mm, -3 * mm), FRAME, scale, ())
     edge = below * 0.54
@@ -83,9 +83,9 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
     records += [
         Line(((-edge, 0), (edge, 0)), "outline"),
         Line(((-edge, -thick), (edge, -thick)), "outline"),
-        Dimension((-outside / 2, 10 * mm), (outside / 2, 10 * mm), said("d_fo", outside), outside, 4.0),
-        Dimension((edge, -thick), (edge, 0), QUANTITIES["t_s"].metric_text(thick), thick, -2.5),
-        Dimension((-below / 2, -thick), (below / 2, -thick), f"loaded = {QUANTITIES['d_fo'].metric_text(below)}", below, -14.0),
+        Measure((-outside / 2, 10 * mm), (outside / 2, 10 * mm), said("d_fo", outside), outside, 4.0),
+        Measure((edge, -thick), (edge, 0), QUANTITIES["t_s"].metric_text(thick), thick, -2.5),
+        Measure((-below / 2, -thick), (below / 2, -thick), f"loaded = {QUANTITIES['d_fo'].metric_text(below)}", below, -14.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"foot, slab and blocks in section, {name}"
 
@@ -96,7 +96,7 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
 def _pressed(values: dict[str, float], result: float) -> Drawn:
     """A weight on its patch, and the pressure that answers."""
     side = math.sqrt(values["A_c"])
-    scale, name = fitting(side, 0.01, 50.0)
+    scale, name = scale_to_fit(side, 0.01, 50.0)
     mm = 1 / scale
     view = at_scale((0.0, 6 * mm), FRAME, scale, ())
     rises = [side * (i / 6 - 0.5) for i in range(7)]
@@ -107,7 +107,7 @@ def _pressed(values: dict[str, float], result: float) -> Drawn:
         Arrow((0, 28 * mm), (0, 9 * mm)),
         Text((0, 24 * mm), said("F_w", values["F_w"]), "start", 3.2, nudge=(3.0, 0)),
         Text((0, -8 * mm), said("p_c", result), "middle", 3.2, nudge=(0, -5.0)),
-        Dimension((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, -11.5),
+        Measure((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, -11.5),
     )
     return View(view.window, FRAME, records), f"a weight on its patch, drawn as a square, {name}"
 
@@ -115,7 +115,7 @@ def _pressed(values: dict[str, float], result: float) -> Drawn:
 def _vessel_on_blocks(values: dict[str, float], result: float) -> Drawn:
     """What stands on the blocks: vessel, water, slab and the stone beside it."""
     side, stone = math.sqrt(values["A_c"]), values["t_st"]
-    scale, name = fitting(side, stone, 40.0, 16.0)
+    scale, name = scale_to_fit(side, stone, 40.0, 16.0)
     mm, half = 1 / scale, side / 2
     view = at_scale((3.5 * mm, 8 * mm), FRAME, scale, ())
     slab, end = 5 * mm, 22 * mm
@@ -128,15 +128,15 @@ def _vessel_on_blocks(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-half, 0, half, slab), "concrete", "outline"),
         Polygon(outer, "solid", "outline"),
         Polygon(inner, "water" if values["V_v"] else "paper", "thin"),
-        Dimension((-half, 0), (half, 0), f"side of the patch = {QUANTITIES['l_s'].metric_text(side)}", side, -14.0),
-        Dimension((-end, 0), (-end, stone), QUANTITIES["t_st"].metric_text(stone), stone, 2.0),
+        Measure((-half, 0), (half, 0), f"side of the patch = {QUANTITIES['l_s'].metric_text(side)}", side, -14.0),
+        Measure((-end, 0), (-end, stone), QUANTITIES["t_st"].metric_text(stone), stone, 2.0),
     ]
     for word, letter, x, y, rise in (("vessel", "m_v", 0.79 * half, 20, 6.0), ("water", "V_v", 0.5 * half, 14, 5.0), ("slab", "m_slab", 0.9 * half, 3, 9.0)):
         records.append(Leader((x, y * mm), f"{word} {QUANTITIES[letter].short(values[letter])}", (20.5 - x * scale, rise)))
     return View(view.window, FRAME, tuple(records)), f"on the blocks, {name}; the patch is drawn as a square"
 
 
-def _bars(bars: list[tuple[str, float, str]], end: Dimension | None = None) -> View:
+def _bars(bars: list[tuple[str, float, str]], end: Measure | None = None) -> View:
     """Horizontal bars from the top down: words, pressure in Pa, fill; the last with its dimension."""
     longest = max(value for _, value, _ in bars)
     mm = longest / 70
@@ -145,7 +145,7 @@ def _bars(bars: list[tuple[str, float, str]], end: Dimension | None = None) -> V
         y = 46 - 16 * row
         records += [Polygon(rectangle(0, y - 6, value, y), fill, "outline"), Text((0, y), text, "start", 3.2, nudge=(0, 1.4))]
     value, low = bars[-1][1], 46 - 16 * (len(bars) - 1) - 6
-    records.append(Dimension((0, low), (value, low), f"= {QUANTITIES['p_all'].metric_text(value)}", value, -4.5))
+    records.append(Measure((0, low), (value, low), f"= {QUANTITIES['p_all'].metric_text(value)}", value, -4.5))
     return View((-6 * mm, -4, 82 * mm, 56), FRAME, tuple(records))
 
 
@@ -175,7 +175,7 @@ def _pressures(values: dict[str, float], result: float) -> Drawn:
     """The pressure under a base: a trapezoid while the load stands in the middle third, a triangle beyond it, nothing when it falls over."""
     width, e = values["B_base"], values.get("e_off", result)
     across, weight = values.get("L_base", 1.0), values.get("F_w", 0.0)
-    scale, name = fitting(width, 0.01, 64.0)
+    scale, name = scale_to_fit(width, 0.01, 64.0)
     mm, middle = 1 / scale, width / 2
     view = at_scale((0.0, -8 * mm), FRAME, scale, ())
     records: list[Record] = [
@@ -183,8 +183,8 @@ def _pressures(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-width / 6, 0, width / 6, 5 * mm), "pale", "thin"),
         Line(((0, -3 * mm), (0, 17 * mm)), "centre"),
         Arrow((e, 16 * mm), (e, 5.5 * mm)),
-        *([Dimension((0, 5 * mm), (e, 5 * mm), said("e_off", e), e, 12.0)] if e * scale > 0.3 else []),
-        Dimension((-middle, -22 * mm), (middle, -22 * mm), said("B_base", width), width, -9.5),
+        *([Measure((0, 5 * mm), (e, 5 * mm), said("e_off", e), e, 12.0)] if e * scale > 0.3 else []),
+        Measure((-middle, -22 * mm), (middle, -22 * mm), said("B_base", width), width, -9.5),
     ]
     if e < middle:
         records += _diagram(width, e, mm, weight / (width * across), edge_pressure(1.0, width, 1.0, e))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.marks import width_of
-from brimwork.drawing.records import Dimension, Point, View
+from brimwork.drawing.records import Measure, Point, View
 from brimwork.nomenclature import QUANTITIES
 
 FRAME = (4.0, 10.0, 88.0, 60.0)
@@ -17,7 +17,7 @@ Drawn = tuple[View, str]  # the view and its caption
 Draw = Callable[[dict[str, float], float], Drawn]
 
 
-def fitting(width: float, height: float, wide: float = 70.0, tall: float = 40.0) -> tuple[float, str]:
+def scale_to_fit(width: float, height: float, wide: float = 70.0, tall: float = 40.0) -> tuple[float, str]:
     """The largest true scale, in mm of paper for a metre, at which width by height (m) fits wide by tall (mm); and its name."""
     return next((scale for scale in SCALES if width * scale[0] <= wide and height * scale[0] <= tall), SCALES[-1])
 
@@ -39,11 +39,11 @@ def said(letter: str, value: float) -> str:
     return f"{letter} = {QUANTITIES[letter].metric_text(value)}"
 
 
-def height(letter: str, foot: Point, value: float, scale: float, offset: float) -> Dimension:
+def height(letter: str, foot: Point, value: float, scale: float, offset: float) -> Measure:
     """A height with its letter, or, where that would stand across and reach too far, with its number alone; `scale` in mm of paper for a metre."""
     text = said(letter, value)
     upright = value * scale >= width_of(text, DIMENSION_SIZE) + 2.0
-    return Dimension(foot, (foot[0], foot[1] + value), text if upright else QUANTITIES[letter].metric_text(value), value, offset)
+    return Measure(foot, (foot[0], foot[1] + value), text if upright else QUANTITIES[letter].metric_text(value), value, offset)
 
 
 def spread(places: list[float], apart: float) -> list[float]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, rectangle, said, spread, steps
-from brimwork.drawing.records import ACCENT, GREY, NIGHT, WATER, Arrow, Dimension, Line, Mark, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import ACCENT, GREY, NIGHT, WATER, Arrow, Line, Mark, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe
 from brimwork.topics.pumps import pump_curve
@@ -31,8 +31,8 @@ def _one_second(values: dict[str, float], result: float) -> Drawn:
         Line(((left, -bore / 2), (right, -bore / 2)), "outline"),
         Line(((0, -bore / 2), (0, bore / 2)), "water"),
         Line(((v, -bore / 2), (v, bore / 2)), "water"),
-        Dimension((0, bore / 2), (v, bore / 2), f"in 1 s = {QUANTITIES['L_pipe'].metric_text(v)}", v, 6.0),
-        Dimension((0, -bore / 2), (0, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 6.0),
+        Measure((0, bore / 2), (v, bore / 2), f"in 1 s = {QUANTITIES['L_pipe'].metric_text(v)}", v, 6.0),
+        Measure((0, -bore / 2), (0, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 6.0),
     ]
     across = "bore at full size" if high == 1000.0 else "bore made smaller"
     return View(window, FRAME, tuple(records)), f"the water of one second, its length {name}, the {across}"
@@ -53,7 +53,7 @@ def _profile(values: dict[str, float], result: float) -> Drawn:
         *(Arrow((0, r), (x, r)) for x, r in speeds[3:-3:3]),
         Line(tuple(speeds), "curve"),
         Line(((0, -bore / 2), (0, bore / 2)), "thin"),
-        Dimension((-4 * mm, -bore / 2), (-4 * mm, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 3.0),
+        Measure((-4 * mm, -bore / 2), (-4 * mm, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 3.0),
         Text((30 * mm, -bore / 2 - 2 * mm), "still at the wall; in the middle twice the mean", "middle", 3.0, GREY, (0, -4.5)),
     ]
     return View(view.window, FRAME, tuple(records)), f"speeds across the tube, {name}"
@@ -80,8 +80,8 @@ def _standpipes(values: dict[str, float], result: float) -> Drawn:
         Line(((across, near), (length + 8 * across, near)), "centre"),
         Line(((0, near), (length, far)), "second curve"),
         Arrow((length * 0.4, 0), (length * 0.6, 0)),
-        Dimension((length + 2 * across, far), (length + 2 * across, near), said("h_f", lost), lost, -4.5),
-        Dimension((0, -3 * mm), (length, -3 * mm), said("L_pipe", length), length, -5.0),
+        Measure((length + 2 * across, far), (length + 2 * across, near), said("h_f", lost), lost, -4.5),
+        Measure((0, -3 * mm), (length, -3 * mm), said("L_pipe", length), length, -5.0),
     ]
     return View(window, FRAME, tuple(records)), f"a level pipe with two open tubes; heights {name}"
 
@@ -115,7 +115,7 @@ def _head_line(values: dict[str, float], result: float) -> Drawn:
         Line(((15, 0), (15, top)), "hidden"),
         Line(((15, top), (49.5, end), (49.5, lift)), "second curve"),
         Mark((15, top), 1.0),
-        Dimension((15, 0), (15, top), said("H_t", top), top, 9.0),
+        Measure((15, 0), (15, top), said("H_t", top), top, 9.0),
         Text((24, top), "head line", "start", 3.0, ACCENT, (0, 1.5)),
         Text((15, -9 * mm), "pump", "middle", 3.0, nudge=(0, -4.0)),
     ]
@@ -141,7 +141,7 @@ def _meeting(values: dict[str, float], result: float) -> Drawn:
     view = graph((17.0, 15.0, 72.0, 47.0), Axis("Q in L/min", 0.0, wide), Axis("head in m", 0.0, high), [(pump, "curve"), (system, "second curve")], point)
     labels = (
         Text((0.0, shut_off), "pump", "start", 3.2, WATER, (2.0, 1.6)),
-        Dimension((0.06 * wide, 0.0), (0.06 * wide, lift), said("z_s", lift), lift, -0.01),
+        Measure((0.06 * wide, 0.0), (0.06 * wide, lift), said("z_s", lift), lift, -0.01),
     )
     return replace(view, records=(*view.records, *labels)), "solid: what the pump gives; dashed: what lift and pipe ask for"
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, fitting, rectangle, said
-from brimwork.drawing.records import GREY, NIGHT, Dimension, Level, Line, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, rectangle, said, scale_to_fit
+from brimwork.drawing.records import GREY, NIGHT, Level, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 # --- empty and solid ----------------------------------------------------------------------------------------------------------------
@@ -22,8 +22,8 @@ def _column(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-wide, 1, wide, tall), "water", "outline"),
         Text((0, 0.5), "solid", "middle", 3.2, nudge=(0, -1)),
         Text((0, 1 + ratio / 2), "empty", "middle", 3.2, nudge=(0, -1)),
-        Dimension((-wide, 0), (-wide, 1), "solid = 1", 1.0, 5.0),
-        Dimension((-wide, 1), (-wide, tall), f"e_void = {ratio:.2f}", ratio, 5.0),
+        Measure((-wide, 0), (-wide, 1), "solid = 1", 1.0, 5.0),
+        Measure((-wide, 1), (-wide, tall), f"e_void = {ratio:.2f}", ratio, 5.0),
         Line(((wide * 1.1, 1), (wide * 1.35, 1), (wide * 1.35, tall), (wide * 1.1, tall)), "thin"),
         Text((wide * 1.5, (1 + tall) / 2), f"n_por = {share:.2f}", "start", 3.2, nudge=(0, 0.6)),
         Text((wide * 1.5, (1 + tall) / 2), "of the whole", "start", 3.2, nudge=(0, -3.6)),
@@ -31,7 +31,7 @@ def _column(values: dict[str, float], result: float) -> Drawn:
     return View(view.window, FRAME, tuple(records)), "loose stone, with all its solid put at the bottom"
 
 
-def _shares(blocks: float, stone: float, n_v: float, n_s: float, whole: Dimension, parts: tuple[str, str], lines: int = 0) -> View:
+def _shares(blocks: float, stone: float, n_v: float, n_s: float, whole: Measure, parts: tuple[str, str], lines: int = 0) -> View:
     """Blocks on the left, stone on the right, as wide as they are big; in each the solid at the bottom, the water over it."""
     both = blocks + stone
     mm = both / 55
@@ -48,12 +48,12 @@ def _shares(blocks: float, stone: float, n_v: float, n_s: float, whole: Dimensio
         records.append(Text((blocks / 2, 0.22), "blocks", "middle", 3.2, nudge=(0, -1)))
     if stone > 14 * mm:
         records.append(Text((blocks + stone / 2, (1 - n_s) / 2), "stone", "middle", 3.2, nudge=(0, -1)))
-    records += [whole, Dimension((0, 1 - n_v), (0, 1), f"n_v = {n_v:.2f}", n_v, 4.0)]
+    records += [whole, Measure((0, 1 - n_v), (0, 1), f"n_v = {n_v:.2f}", n_v, 4.0)]
     if stone:
-        records.append(Dimension((both, 1 - n_s), (both, 1), f"{n_s:.2f}", n_s, -4.0))
+        records.append(Measure((both, 1 - n_s), (both, 1), f"{n_s:.2f}", n_s, -4.0))
         records += [
-            Dimension((0, 0), (blocks, 0), parts[0], blocks, -5.0),
-            Dimension((blocks, 0), (both, 0), parts[1], stone, -10.5),
+            Measure((0, 0), (blocks, 0), parts[0], blocks, -5.0),
+            Measure((blocks, 0), (both, 0), parts[1], stone, -10.5),
         ]
     return View((-14 * mm, -0.42, 74 * mm, 1.22), FRAME, tuple(records))
 
@@ -65,33 +65,33 @@ def _filled_pit(values: dict[str, float], result: float) -> Drawn:
     pit, number = values["V_pit"], values.get("N_b", result)
     blocks = min(number * values["V_b"], pit)
     litres = QUANTITIES["V_pit"].metric_text
-    whole = Dimension((0, 1), (pit, 1), said("V_pit", pit), pit, 3.0)
+    whole = Measure((0, 1), (pit, 1), said("V_pit", pit), pit, 3.0)
     parts = f"{litres(blocks)}", f"stone = {litres(pit - blocks)}"
     return _shares(blocks, pit - blocks, values["n_v"], values["n_s"], whole, parts, round(number)), _SHARES
 
 
 def _layer(values: dict[str, float], result: float) -> Drawn:
     pit, blocks = values["A_pit"], min(values["A_b"], values["A_pit"])
-    whole = Dimension((0, 1), (pit, 1), said("A_pit", pit), pit, 3.0)
+    whole = Measure((0, 1), (pit, 1), said("A_pit", pit), pit, 3.0)
     area = QUANTITIES["A_pit"].metric_text
     return _shares(blocks, pit - blocks, values["n_v"], values["n_s"], whole, (f"blocks = {area(blocks)}", f"stone = {area(pit - blocks)}")), _SHARES
 
 
 def _needed_pit(values: dict[str, float], result: float) -> Drawn:
-    whole = Dimension((0, 1), (result, 1), said("V_pit", result), result, 3.0)
+    whole = Measure((0, 1), (result, 1), said("V_pit", result), result, 3.0)
     return _shares(result, 0.0, values["n_v"], 0.0, whole, ("", "")), _SHARES
 
 
 # --- the reservoir in section -------------------------------------------------------------------------------------------------------
 
 
-_LABELS = Level | Dimension | Text
+_LABELS = Level | Measure | Text
 
 
 def _reservoir(area: float, top: float, inside: list[Record]) -> Drawn:
     """A pit of that area, drawn as if square in plan, with blocks up to a little over `top` and stone over them; `inside` stands between."""
     half, block_top = math.sqrt(area) / 2, top * 1.12
-    scale, name = fitting(2 * half, block_top * 1.1, 52.0, 42.0)
+    scale, name = scale_to_fit(2 * half, block_top * 1.1, 52.0, 42.0)
     mm = 1 / scale
     view = at_scale((0.0, block_top / 2 - mm), FRAME, scale, ())
     x0, y0, x1, _ = view.window
@@ -130,8 +130,8 @@ def _usable(values: dict[str, float], result: float) -> Drawn:
         Text((-half * 0.9, high), "static", "start", 3.2, NIGHT, (2.4, -3.6)),
         Text((half * 0.4, (low + high) / 2), "usable", "middle", 3.2, nudge=(0, -1)),
         Text((half * 0.2, low / 2), "dead water", "middle", 3.2, nudge=(0, -1)),
-        Dimension((half, 0), (half, high), QUANTITIES["h_static"].metric_text(high), high, -4.0),
-        Dimension((-half, 0), (-half, low), QUANTITIES["h_min"].metric_text(low), low, 4.0),
+        Measure((half, 0), (half, high), QUANTITIES["h_static"].metric_text(high), high, -4.0),
+        Measure((-half, 0), (-half, low), QUANTITIES["h_min"].metric_text(low), low, 4.0),
     ]
     return _reservoir(values["A_b"], max(low, high), inside)
 
@@ -143,14 +143,14 @@ def _dead(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-half, 0.0, half, low), "untested", "none"),
         _pump(half, low),
         Level((half * 0.35, low), ""),
-        Dimension((half, 0), (half, low), QUANTITIES["h_min"].metric_text(low), low, -4.0),
+        Measure((half, 0), (half, low), QUANTITIES["h_min"].metric_text(low), low, -4.0),
     ]
     return _reservoir(values["A_b"], 2.2 * low, inside)
 
 
 def _up_to(values: dict[str, float], result: float) -> Drawn:
     half, h = math.sqrt(values["A_b"]) / 2, values.get("h", result)
-    inside = [*_water(half, 0.0, h), Level((half * 0.35, h), ""), Dimension((half, 0), (half, h), QUANTITIES["h"].metric_text(h), h, -4.0)]
+    inside = [*_water(half, 0.0, h), Level((half * 0.35, h), ""), Measure((half, 0), (half, h), QUANTITIES["h"].metric_text(h), h, -4.0)]
     return _reservoir(values["A_b"], h, inside)
 
 
@@ -163,7 +163,7 @@ def _rise(values: dict[str, float], result: float) -> Drawn:
         Line(((-half, before + result), (half, before + result)), "water"),
         Text((-half * 0.95, before / 3), "before", "start", 3.2, GREY),
         Level((half * 0.35, before + result), ""),
-        Dimension((half, before), (half, before + result), QUANTITIES["z_r"].metric_text(result), result, -4.0),
+        Measure((half, before), (half, before + result), QUANTITIES["z_r"].metric_text(result), result, -4.0),
     ]
     return _reservoir(values["A_b"], before + result, inside)
 

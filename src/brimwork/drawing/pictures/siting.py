@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, fitting, height, rectangle, said
-from brimwork.drawing.records import GREY, Dimension, Line, Mark, Point, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, circle, height, rectangle, said, scale_to_fit
+from brimwork.drawing.records import GREY, Line, Mark, Measure, Point, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 # --- sight line ---------------------------------------------------------------------------------------------------------------------
@@ -28,15 +28,15 @@ def _sight(values: dict[str, float], result: float) -> Drawn:
         height("z_eye", (0, 0), eye, up, 4.0),
         height("z_sill", (near, 0), sill, up, 4.0 if near * across > 14 else -6.0),
         *_hidden(far + 4 / across, result, up, hits),
-        Dimension((0, 0), (near, 0), QUANTITIES["x_sill"].metric_text(near), near, -5.0),
-        Dimension((near, 0), (far, 0), QUANTITIES["x_beyond"].metric_text(far - near), far - near, -10.5),
+        Measure((0, 0), (near, 0), QUANTITIES["x_sill"].metric_text(near), near, -5.0),
+        Measure((near, 0), (far, 0), QUANTITIES["x_beyond"].metric_text(far - near), far - near, -10.5),
     ]
     return View(window, FRAME, tuple(records)), f"from the side, heights {up / across:.1f} times as large as distances"
 
 
 def _hidden(edge: float, result: float, up: float, hits: Point) -> list[Record]:
     if result * up > 2.5:
-        return [Dimension((edge, 0), (edge, result), QUANTITIES["z_hid"].metric_text(result), result, -4.5)]
+        return [Measure((edge, 0), (edge, result), QUANTITIES["z_hid"].metric_text(result), result, -4.5)]
     return [Text((edge, hits[1]), "nothing hidden", "end", 3.0, GREY, (4.0, 30.0))]
 
 
@@ -49,7 +49,7 @@ def _staffs(values: dict[str, float], result: float) -> Drawn:
     point = first - values["s_next"] if "s_next" in values else None
     form = values["z_form"] - values["z_bench"] if "z_form" in values else None
     lowest, highest = min(0.0, point or 0.0, form or 0.0), max(first, point or 0.0)
-    scale, name = fitting(0.0, highest - lowest, 70.0, 34.0)
+    scale, name = scale_to_fit(0.0, highest - lowest, 70.0, 34.0)
     mm = 1 / scale
     view = at_scale((0.0, (highest + lowest) / 2 + mm), FRAME, scale, ())
     x0, y0, x1, _ = view.window
@@ -71,7 +71,7 @@ def _staffs(values: dict[str, float], result: float) -> Drawn:
         records.append(Text((x1 - 2 * mm, under), said("z_point", values["z_bench"] + point), "end", 3.0, nudge=(0, -4.6)))
     if form is not None and point is not None:
         cut = QUANTITIES["h_cut"].metric_text(abs(result))
-        records += [Line(((4 * mm, form), (x1, form)), "hidden"), Dimension((26.5 * mm, form), (26.5 * mm, point), cut, abs(result), -1.5)]
+        records += [Line(((4 * mm, form), (x1, form)), "hidden"), Measure((26.5 * mm, form), (26.5 * mm, point), cut, abs(result), -1.5)]
     return View(view.window, FRAME, tuple(records)), f"level and staffs, heights {name}, distances not to scale"
 
 
@@ -99,7 +99,7 @@ def _roots(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [
         Polygon(circle(radius), "patch", "hidden"),
         Polygon(circle(stem), "solid", "thin"),
-        Dimension((0, 0), (radius, 0), QUANTITIES["r_root"].metric_text(radius), radius, 0.0),
+        Measure((0, 0), (radius, 0), QUANTITIES["r_root"].metric_text(radius), radius, 0.0),
         Text((0, -radius), "no digging inside without advice", "middle", 3.0, GREY, (0, -3.6)),
     ]
     return View(view.window, FRAME, tuple(records)), f"roots from above, {name}"
@@ -112,8 +112,8 @@ def _squared(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [
         Polygon(rectangle(0, 0, L, W), "earth"),
         Line(((0, W), (L, 0)), "centre"),
-        Dimension((0, 0), (L, W), said("d_diag", result), result, 0.0),
-        Dimension((0, 0), (L, 0), said("L_dig", L), L, -5.0),
+        Measure((0, 0), (L, W), said("d_diag", result), result, 0.0),
+        Measure((0, 0), (L, 0), said("L_dig", L), L, -5.0),
         height("W_dig", (0, 0), W, scale, 4.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"pit from above, {name}: both diagonals alike"

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, fitting, rectangle, said
-from brimwork.drawing.records import ACCENT, NIGHT, Arrow, Dimension, Line, Mark, Point, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, rectangle, said, scale_to_fit
+from brimwork.drawing.records import ACCENT, NIGHT, Arrow, Line, Mark, Measure, Point, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.stability import foam_uplift, pebbles_under_water
 
@@ -13,7 +13,7 @@ from brimwork.topics.stability import foam_uplift, pebbles_under_water
 def _tipped(base: float, height: float, weight: float, push: float, at: float, pushes: list[float], what: str, pushed: str) -> Drawn:
     """A piece on its base, pushed from the left with `push` at a height `at`: where push and weight together meet the ground."""
     wide = base * 1.15
-    scale, name = fitting(wide, height, 30.0, 36.0)
+    scale, name = scale_to_fit(wide, height, 30.0, 36.0)
     mm, half = 1 / scale, wide / 2
     view = at_scale((-4 * mm, height / 2 - mm), FRAME, scale, ())
     right = view.window[2]
@@ -29,7 +29,7 @@ def _tipped(base: float, height: float, weight: float, push: float, at: float, p
         Text((0, height), said("F_w", weight), "middle", 3.2, nudge=(0, 6.5)),
         Mark((base / 2, 0), 0.9),
         *([Mark((meets, 0), 0.9, NIGHT)] if meets < right else []),
-        Dimension((0, -2 * mm), (base / 2, -2 * mm), f"arm = {QUANTITIES['B_base'].metric_text(base / 2)}", base / 2, -4.0),
+        Measure((0, -2 * mm), (base / 2, -2 * mm), f"arm = {QUANTITIES['B_base'].metric_text(base / 2)}", base / 2, -4.0),
     ]
     verdict = f"{what} and weight meet the ground inside the base" if meets < base / 2 else f"{what} and weight meet the ground outside: it tips"
     return View(view.window, FRAME, tuple(records)), f"{verdict}; {name}"
@@ -51,7 +51,7 @@ def _blown(values: dict[str, float], result: float) -> Drawn:
 
 def _with_height(view: View, base: float, letter: str, height: float) -> View:
     half = base * 0.575
-    return View(view.window, view.frame, (*view.records, Dimension((half, 0), (half, height), QUANTITIES[letter].metric_text(height), height, -9.0)))
+    return View(view.window, view.frame, (*view.records, Measure((half, 0), (half, height), QUANTITIES[letter].metric_text(height), height, -9.0)))
 
 
 # --- foam under water ---------------------------------------------------------------------------------------------------------------
@@ -67,14 +67,14 @@ def _foam(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [Polygon(rectangle(18, 0, 52, top), "water", "none")]
     if foam:
         records += [Polygon(rectangle(18, 0, 52, foam), "patch", "thin"), Text((33, foam / 2), "foam", "middle", 3.2, nudge=(9.5, -1))]
-        records.append(Dimension((18, 0), (18, foam), QUANTITIES["V_f"].metric_text(foam), foam, 3.0))
+        records.append(Measure((18, 0), (18, foam), QUANTITIES["V_f"].metric_text(foam), foam, 3.0))
         records += _arrow_with_words((28, 0.1 * foam), (28, 0.9 * foam), 0.5 * foam - 1.2 * mm, "lifts", foam_uplift(**foam_uplift.only(values)))
     if pebbles:
         records += [
             Polygon(rectangle(18, foam, 52, foam + pebbles), "stone", "thin"),
             Text((33, foam + pebbles / 2), "pebbles", "middle", 3.2, nudge=(9.5, -1)),
         ]
-        records.append(Dimension((18, foam), (18, foam + pebbles), QUANTITIES["V_p"].metric_text(pebbles), pebbles, 3.0))
+        records.append(Measure((18, foam), (18, foam + pebbles), QUANTITIES["V_p"].metric_text(pebbles), pebbles, 3.0))
         given = {**values, "V_p": pebbles}
         held = pebbles_under_water(**pebbles_under_water.only(given))
         low, high = foam + 0.1 * pebbles, foam + 0.9 * pebbles

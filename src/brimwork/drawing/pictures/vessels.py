@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, fitting, height, said, steps
-from brimwork.drawing.records import Dimension, Level, Line, Polygon, Record, View, at_scale
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, height, said, scale_to_fit, steps
+from brimwork.drawing.records import Level, Line, Measure, Polygon, Record, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
 
@@ -15,9 +15,9 @@ def _vessel_section(half_widths: Callable[[float], float], depth: float, full: f
     edge = [(half_widths(z), z) for z in steps(0.0, full, 24)]
     water = [(half_widths(z), z) for z in steps(0.0, depth, 24)]
     widest = max(x for x, _ in edge)
-    scale, text = fitting(2 * widest, full)
+    scale, text = scale_to_fit(2 * widest, full)
     if depth * scale < 24:  # too short for its number to stand upright: leave room beside it
-        scale, text = fitting(2 * widest, full, 52.0)
+        scale, text = scale_to_fit(2 * widest, full, 52.0)
     view = at_scale((0.0, full / 2 - 1 / scale), FRAME, scale, ())
     x0, y0, x1, _ = view.window
     records: list[Record] = [
@@ -35,21 +35,21 @@ def _vessel_section(half_widths: Callable[[float], float], depth: float, full: f
 def _pit(values: dict[str, float], result: float) -> Drawn:
     L, h, batter = values["L"], values.get("h", result), values.get("m_b", 0.0)
     top = L / 2 + batter * h
-    labels = [Dimension((-L / 2, 0), (L / 2, 0), said("L", L), L, -6.0)]
+    labels = [Measure((-L / 2, 0), (L / 2, 0), said("L", L), L, -6.0)]
     if batter:
-        labels.append(Dimension((-top, h), (top, h), QUANTITIES["L"].metric_text(2 * top), 2 * top, 6.0))
+        labels.append(Measure((-top, h), (top, h), QUANTITIES["L"].metric_text(2 * top), 2 * top, 6.0))
     return _vessel_section(lambda z: L / 2 + batter * z, h, h, labels)
 
 
 def _tank(values: dict[str, float], result: float) -> Drawn:
     d, h = values["d_t"], values.get("h", result)
-    labels = [Dimension((-d / 2, 0), (d / 2, 0), said("d_t", d), d, -6.0)]
+    labels = [Measure((-d / 2, 0), (d / 2, 0), said("d_t", d), d, -6.0)]
     return _vessel_section(lambda z: d / 2, h, h * 1.1, labels)
 
 
 def _cone(values: dict[str, float], result: float) -> Drawn:
     low, rim, D, h = values["d_floor"], values["d_rim"], values["D"], values.get("h", result)
-    labels = [Dimension((-rim / 2, D), (rim / 2, D), said("d_rim", rim), rim, 4.0)]
+    labels = [Measure((-rim / 2, D), (rim / 2, D), said("d_rim", rim), rim, 4.0)]
     return _vessel_section(lambda z: low / 2 + (rim - low) / 2 * z / D, h, D, labels)
 
 

@@ -1,6 +1,6 @@
 """Levels, setting out and tolerances. Numbers are invented."""
 
-from brimwork.drawing.records import Dimension, Level, Line, Polygon, Sheet, Text, at_scale
+from brimwork.drawing.records import Level, Line, Measure, Polygon, Sheet, Text, at_scale
 from brimwork.exercise.written import Numeric, Wrong
 
 
@@ -10,7 +10,7 @@ def _build_up(given: dict[str, float]) -> Sheet:
     for name, fill, word in (("s", "stone", "stone"), ("b", "blocks", "block"), ("l", "paper", "lining"), ("a", "earth", "sand")):
         bottom = top - given[name]
         records.append(Polygon(((0, bottom), (0.5, bottom), (0.5, top), (0, top)), fill, "thin"))
-        records.append(Dimension((0.5, bottom), (0.5, top), f"{given[name] * 1000:.0f} mm", given[name], -6.0))
+        records.append(Measure((0.5, bottom), (0.5, top), f"{given[name] * 1000:.0f} mm", given[name], -6.0))
         records.append(Text((0.0, (top + bottom) / 2), word, "end", 3.0, nudge=(-2.0, -1.0)))
         top = bottom
     records += [Line(((-0.25, 0), (0, 0))), Level((-0.12, 0), "0.000")]
