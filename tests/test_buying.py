@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from brimwork.design.done import programme
 from brimwork.design.done.cost import CostSheet, rounded
+from brimwork.design.done.programme import programme
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks

@@ -8,7 +8,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from brimwork.design.done import programme
+from brimwork.design.done.programme import programme
 from brimwork.design.follows.features import chain_of
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import SECTIONS
