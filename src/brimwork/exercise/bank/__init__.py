@@ -78,13 +78,20 @@ def pose_on(name: str, seed: int, numbers: dict[str, str]) -> Posed:
 
     Raises InputError for values that are not those of the question.
     """
-    found = pose(name, 1)
-    if not isinstance(found, Question) or not found.given:
+    code, given = _givens(name)
+    if not given:
         return pose(name, seed)
-    if found.given.keys() != numbers.keys():
-        raise InputError(f"'{found.code}' takes {', '.join(found.given)}, and not {', '.join(numbers) or 'nothing'}")
-    declared = questions().get(found.code)
+    if {*given} != numbers.keys():
+        raise InputError(f"'{code}' takes {', '.join(given)}, and not {', '.join(numbers) or 'nothing'}")
+    declared = questions().get(code)
     try:
-        return ask_on(topics.find(found.code), seed, numbers) if declared is None else declared.pose_on(seed, numbers)
+        return ask_on(topics.find(code), seed, numbers) if declared is None else declared.pose_on(seed, numbers)
     except (DeclarationError, ArithmeticError, ValueError) as error:
-        raise InputError(f"'{found.code}' has no answer on these values: {error}") from None
+        raise InputError(f"'{code}' has no answer on these values: {error}") from None
+
+
+@cache
+def _givens(name: str) -> tuple[str, tuple[str, ...]]:
+    """The code of a question, and the names of the values that it gives."""
+    found = pose(name)
+    return found.code, tuple(found.given) if isinstance(found, Question) else ()
