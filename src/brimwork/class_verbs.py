@@ -1,4 +1,4 @@
-"""The verbs of a class: handout and mark."""
+"""The verbs of a class: handout, mark, bank."""
 
 from __future__ import annotations
 
@@ -32,6 +32,16 @@ def add(verbs) -> None:
     verb.add_argument("--to", type=Path, help="the folder to write into (default: beside the folder, with -marks at the end of its name)")
     verb.add_argument("--columns", default="", help="columns of marks.csv, such as code,question,points")
     verb.set_defaults(run=mark)
+
+    verb = verbs.add_parser(
+        "bank",
+        help="write questions for other programs (QTI 2.1 and 3.0) and for reading (CSV, Markdown)",
+        epilog="example: brimwork bank T04.1 T04.2 --variants 5 --to questions",
+    )
+    verb.add_argument("codes", nargs="*", metavar="question", help="codes, or names of formulas in quotes (default: the whole bank of written questions)")
+    verb.add_argument("--variants", type=int, default=1, help="how many sets of numbers of each (default: %(default)s)")
+    verb.add_argument("--to", type=Path, default=Path("questions"), help="the folder to write into (default: %(default)s)")
+    verb.set_defaults(run=exchange)
 
 
 def handout(options: argparse.Namespace) -> int:
@@ -100,6 +110,13 @@ def _told(marks, to: Path) -> int:
         return 0
     print(f"brimwork: {len(marks.unread)} file{'s' * (len(marks.unread) != 1)} could not be read: could-not-be-read.csv says why", file=sys.stderr)
     return 1
+
+
+def exchange(options: argparse.Namespace) -> int:
+    from brimwork.classroom import exchange as exchanging
+
+    print("\n".join(str(options.to / name) for name in exchanging.write(options.to, options.codes, options.variants)))
+    return 0
 
 
 class Progress:
