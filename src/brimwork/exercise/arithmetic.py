@@ -10,11 +10,13 @@ import ast
 import math
 import re
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import lru_cache
 
 from brimwork import units
 from brimwork.dimensions import NUMBER, Dimension
-from brimwork.expression import DeclarationError
+from brimwork.exercise.ways import factors, product, replaced
+from brimwork.expression import DeclarationError, exact
 from brimwork.nomenclature import QUANTITIES
 
 # A unit as a number that multiplies: "3*inch", "Q/(US_gal/hour)".
@@ -29,9 +31,10 @@ _PURE = {
     "ceil": lambda x: float(math.ceil(round(x, 9))),
     "floor": lambda x: float(math.floor(round(x, 9))),
 }
-_NAMESPACE = {"__builtins__": {}, "pi": math.pi, "sqrt": math.sqrt, "g": QUANTITIES["g"].constant, **_ALIKE, **_PURE}
-_NAMESPACE |= {word: units.unit(text).factor for word, text in UNIT_WORDS.items()}
-_DIMENSIONS = {"pi": NUMBER, "g": QUANTITIES["g"].dimension, **{word: units.unit(text).dimension for word, text in UNIT_WORDS.items()}}
+NAMESPACE = {"__builtins__": {}, "pi": math.pi, "sqrt": math.sqrt, "g": QUANTITIES["g"].constant, **_ALIKE, **_PURE}
+NAMESPACE |= {word: units.unit(text).factor for word, text in UNIT_WORDS.items()}
+DIMENSIONS = {"pi": NUMBER, "g": QUANTITIES["g"].dimension, **{word: units.unit(text).dimension for word, text in UNIT_WORDS.items()}}
+CONSTANTS = {name: number for name, number in NAMESPACE.items() if isinstance(number, float)}
 _HOLE = re.compile(r"\{([^{}|]+)(?:\|([^{}|]*)(?:\|(\d))?)?\}")
 
 
@@ -39,7 +42,7 @@ def names(text: str) -> set[str]:
     """Given values that an expression uses. Raises DeclarationError for anything but arithmetic."""
     tree = _tree(text)
     called = {id(node.func) for node in ast.walk(tree) if isinstance(node, ast.Call)}
-    return {node.id for node in ast.walk(tree) if isinstance(node, ast.Name) and id(node) not in called} - _DIMENSIONS.keys()
+    return {node.id for node in ast.walk(tree) if isinstance(node, ast.Name) and id(node) not in called} - DIMENSIONS.keys()
 
 
 @lru_cache(maxsize=4096)
@@ -65,7 +68,7 @@ def _code(text: str):
 def value(text: str, given: Mapping[str, float]) -> float:
     """The number (SI) of an expression over `given` (SI). Raises DeclarationError for an unknown name or no finite value."""
     try:
-        result = float(eval(_code(text), _NAMESPACE, dict(given)))  # our own declarations only
+        result = float(eval(_code(text), NAMESPACE, dict(given)))  # our own declarations only
     except NameError as error:
         raise DeclarationError(f"'{text}': {error}; it is neither given nor a word for a unit") from None
     except (ArithmeticError, ValueError, TypeError) as error:
@@ -87,7 +90,12 @@ def alone(text: str | float) -> float | None:
 
 def dimension(text: str, given: Mapping[str, Dimension]) -> Dimension:
     """The dimension of an expression. Raises DeclarationError where unlike things are added or put into a function."""
-    return _dimension(_tree(text), {**_DIMENSIONS, **given}, text)
+    return _dimension(_tree(text), {**DIMENSIONS, **given}, text)
+
+
+def dimension_of(tree: ast.expr, known: Mapping[str, Dimension]) -> Dimension:
+    """The dimension of a tree whose names are all in `known`. Raises DeclarationError as `dimension` does."""
+    return _dimension(tree, dict(known), "this")
 
 
 def _dimension(node: ast.AST, known: dict[str, Dimension], text: str) -> Dimension:
@@ -99,15 +107,18 @@ def _dimension(node: ast.AST, known: dict[str, Dimension], text: str) -> Dimensi
         case ast.UnaryOp(operand=operand):
             return _dimension(operand, known, text)
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
-            power = eval(compile(ast.Expression(right), "<power>", "eval"), _NAMESPACE)
-            return _dimension(left, known, text) ** power
+            try:
+                power = eval(compile(ast.fix_missing_locations(ast.Expression(right)), "<power>", "eval"), NAMESPACE)
+            except NameError:  # a power that is worked out is a plain number, and so is what stands under it
+                return _alike(text, NUMBER, _dimension(left, known, text), _dimension(right, known, text))
+            return _dimension(left, known, text) ** Fraction(power).limit_denominator(10_000)
         case ast.BinOp(left=left, op=op, right=right):
             a, b = _dimension(left, known, text), _dimension(right, known, text)
             if isinstance(op, ast.Mult | ast.Div):
                 return a * b if isinstance(op, ast.Mult) else a / b
             return _alike(text, a, b)
         case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
-            return _dimension(argument, known, text) ** 0.5
+            return _dimension(argument, known, text) ** Fraction(1, 2)
         case ast.Call(func=ast.Name(id=name), args=arguments):
             found = [_dimension(argument, known, text) for argument in arguments]
             return _alike(text, *found) if name in _ALIKE else _alike(text, NUMBER, *found)
@@ -140,3 +151,64 @@ def fill(text: str, given: Mapping[str, float], shown: Mapping[str, str]) -> str
 def holes(text: str) -> set[str]:
     """Names that stand in the holes of a text."""
     return {name for hole in _HOLE.finditer(text) for name in names(hole[1])}
+
+
+# --- the whole of a working as one tree ---------------------------------------------------------------------------------------------
+
+
+class Constants:
+    """Numbers with a unit that stand in a working ("1000*kg/m**3"), each under a name of its own: value (SI), dimension and text by name."""
+
+    def __init__(self) -> None:
+        self.values: dict[str, float] = {}
+        self.dimensions: dict[str, Dimension] = {}
+        self.texts: dict[str, str] = {}
+
+    def folded(self, node: ast.expr, given: set[str]) -> ast.expr:
+        """The tree with a name in the place of each number with a unit."""
+        match node:
+            case ast.BinOp(op=ast.Mult() | ast.Div()):
+                members = [(self.folded(factor, given), over) for factor, over in factors(node)]
+                bare = [(factor, over) for factor, over in members if exact(factor) is not None or _is_word(factor)]
+                number, unit = any(exact(factor) is not None for factor, _ in bare), any(over and _is_word(factor) for factor, over in bare)
+                if not (number and unit) or len(bare) == len(members) and not given:
+                    return product(members)
+                return product([*((factor, over) for factor, over in members if (factor, over) not in bare), (self._named(bare), True)])
+            case ast.BinOp(left=left, op=op, right=right):
+                return ast.BinOp(self.folded(left, given), op, right if isinstance(op, ast.Pow) else self.folded(right, given))
+            case ast.UnaryOp(op=op, operand=operand):
+                return ast.UnaryOp(op, self.folded(operand, given))
+            case ast.Call(func=func, args=arguments):
+                return ast.Call(func, [self.folded(argument, given) for argument in arguments], [])
+        return node
+
+    def _named(self, members: list[tuple[ast.expr, bool]]) -> ast.expr:
+        size = math.prod(float(exact(factor)) ** (1 if over else -1) for factor, over in members if exact(factor) is not None)
+        over, under = ([_unit_text(factor) for factor, up in members if up is side and exact(factor) is None] for side in (True, False))
+        text, whole_text = f"{size:.4g} {'/'.join([' '.join(over), *under])}", ast.unparse(product(members))
+        name = next((known for known, shown in self.texts.items() if shown == text), f"constant_{len(self.texts) + 1}")
+        self.values[name], self.dimensions[name], self.texts[name] = value(whole_text, {}), dimension(whole_text, {}), text
+        return ast.Name(name, ast.Load())
+
+
+def _is_word(node: ast.expr) -> bool:
+    match node:
+        case ast.Name(id=name):
+            return name in UNIT_WORDS
+        case ast.BinOp(left=base, op=ast.Pow(), right=power):
+            return _is_word(base) and exact(power) is not None
+    return False
+
+
+def _unit_text(node: ast.expr) -> str:
+    if isinstance(node, ast.BinOp):
+        return f"{_unit_text(node.left)}{exact(node.right)}"
+    return UNIT_WORDS[node.id]
+
+
+def whole(answer: str, let: Mapping[str, str], given: set[str], constants: Constants) -> tuple[ast.expr, tuple[ast.expr, ...]]:
+    """An answer as one tree over the given values, and the named numbers on the way as trees of their own."""
+    known: dict[str, ast.expr] = {}
+    for name, text in let.items():
+        known[name] = constants.folded(replaced(_tree(text), known), given)
+    return constants.folded(replaced(_tree(answer), known), given), tuple(known.values())

@@ -1,7 +1,7 @@
 """Holds every question to its rules before a learner sees it: run `python -m brimwork.exercise.build` after adding one.
 
-A question is refused when its key is not marked right, a slip gets no diagnosis of its own, two slips give one number, a slip would be accepted,
-or a sentence for the learner is missing; and where its file cannot be read, a unit is not known, or its code stands twice.
+A question is refused when its key is not marked right, a slip gets no diagnosis of its own, two slips give one number, a slip or a wrong way with the working
+would be accepted, or a sentence for the learner is missing; and where its file cannot be read, a unit is not known, or its code stands twice.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.bank import Written
 from brimwork.exercise.choices import FindTheSlip, Order, Tell
 from brimwork.exercise.diagnosis import diagnose
-from brimwork.exercise.question import Question, ask, too_near
+from brimwork.exercise.question import Question, accepted, ask, too_near
 from brimwork.exercise.written import FIRST, Numeric
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
@@ -63,6 +63,8 @@ def of_question(question: Question) -> Iterator[str]:
             yield f"slip {place + 1} ({typed}) would be accepted"
         elif found.slip != place:
             yield f"slip {place + 1} ({typed}) gets no diagnosis of its own: {found.text}"
+    for cause in accepted(question):
+        yield f"a wrong way ({question.typed(cause.number, 4)}) would be accepted: {cause.way.sentence(question.working.said)}"
     for a, b in too_near(question):
         yield f"two answers give nearly one number: {question.typed(a.number, 4)} and {question.typed(b.number, 4)}"
 

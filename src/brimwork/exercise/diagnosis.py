@@ -1,40 +1,57 @@
-"""What an answer says: right, a known slip, a slip of units, or plainly no diagnosis. Silence beats a wrong accusation.
+"""What an answer says: right, a slip, a slip of units, or plainly no diagnosis. Silence beats a wrong accusation.
 
-Likely explanations come first: the right number, a known slip, a unit of the answer taken for another; then the unit of one given value, which is only ever
-a guess and is worded "either ... or ...". A known slip together with a unit is put as a question, and only where the number would be in the unit asked for or
-in that of a given value: with every slip in every unit, some number always fits. It comes last, unless the unit typed is the learner's own choice, which
-makes that unit the likelier slip. Rarer explanations get a narrower band.
+The order: right; rounded too far; the right number in another unit; a declared slip; a wrong way found from the working's own tree; the unit of one given
+value. Something is told as a fact only where it agrees with the number as closely as the figures typed allow, and nothing else does. Where several agree,
+or one agrees loosely, it is asked; where nothing does, nothing is said. The more is thought of, the more fits by chance: so guesses at rarer things have
+a narrower band, and nobody is told of a unit in which nothing in the question is measured.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
-from functools import cache
 
 from brimwork import dimensions, units
-from brimwork.exercise import unit_slips
+from brimwork.dimensions import Dimension
+from brimwork.exercise import arithmetic, unit_slips
+from brimwork.exercise.causes import Cause
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.question import TOLERANCE, Known, Question, in_words
+from brimwork.exercise.reading import Typed, typed
 from brimwork.exercise.unit_slips import Taken
-from brimwork.units import InputError, Reading, parse, with_point
+from brimwork.units import InputError, Reading
 
-NARROW = 0.5  # share of the band for two slips at once and for the unit of a given value
+NARROW = 0.5  # share of the band for two slips at once
+EXACT = 0.0004  # relative: what g, pi and a gallon lose when they are put in with three or four figures
+SURE = 0.003  # relative: a number that is known no closer than this is never told as a fact
+LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobody declared is still asked about
 MOST_GUESSES = 3
 
 ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
-KINDS = ("right", "slip", "unit", "slip and unit", "input", "ask", "carried", "none", "no unit", "other unit", "unread", "told")
+KINDS = (
+    *("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),
+)
 CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 
 
 @dataclass(frozen=True)
 class Diagnosis:
-    """`kind` is one of KINDS; `echo` is how the answer was read; `good` says what is right about it; `slip` counts the known slips from 0."""
+    """What an answer says.
+
+    kind     one of KINDS: "slip" is a declared slip, "way" a wrong way found from the working, "input" the unit of a given value
+    message  full sentences;  echo: how the answer was read;  good: what is right about it
+    slip     the known slip, counted from 0
+    sure     whether a slip, way or unit is told as a fact, and not asked
+    causes   every explanation that is told or asked, each a sentence
+    """
 
     kind: str
     message: str
     echo: str = ""
     good: str = ""
     slip: int | None = None
+    sure: bool = False
+    causes: tuple[str, ...] = ()
 
     @property
     def right(self) -> bool:
@@ -43,6 +60,19 @@ class Diagnosis:
     @property
     def text(self) -> str:
         return " ".join(filter(None, (self.echo, self.good, self.message)))
+
+
+@dataclass(frozen=True)
+class _Fit:
+    """An explanation of a number: kind of diagnosis, sentence, its own number (SI), the known slip, whether it may be told as a fact, and whether it is a point
+    out of its place."""
+
+    kind: str
+    sentence: str
+    number: float
+    slip: int | None = None
+    likely: bool = True
+    point: bool = False
 
 
 def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle: str = "") -> Diagnosis:
@@ -54,38 +84,27 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
     if isinstance(question, Telling):
         return _told(question, text)
     try:
-        reading = read(question, text)
+        answer = typed(question, text)
     except InputError as error:
         return Diagnosis("unread", f"I could not read that: {error}.")
+    reading = answer.reading
     echo = f"I read this as {reading}{' ' + question.label if question.label else ''}."
-    trouble = _wrong_kind(question, reading, text)
+    trouble = _wrong_kind(question, answer, echo)
     if trouble:
-        return Diagnosis("other unit" if reading.unit else "no unit", trouble, echo)
+        return trouble
     if _near(question, reading.value, question.answer):
         return Diagnosis("right", _right(question, reading), echo)
     good = what_is_right(question, reading.value)
-    kind, message, slip = _explain(question, reading, middle)
-    return Diagnosis(kind, message, echo, good, slip)
+    kind, message, slip, sure, causes = _explain(question, answer, middle)
+    return Diagnosis(kind, message, echo, good, slip, sure, causes)
 
 
 def read(question: Question, text: str) -> Reading:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
-    if isinstance(text, str) and len(text) <= units.LONGEST_TEXT and question.label:
-        plain = text.strip()
-        for word in _words(question.label):
-            if plain.casefold().endswith(word):
-                return parse(with_point(plain[: len(plain) - len(word)]))
-    reading = parse(with_point(text))
-    if question.unit == "cur" and not reading.unit:
-        return Reading(reading.value, units.unit("cur").dimension, reading.number, "cur")
-    return reading
+    return typed(question, text).reading
 
 
-@cache
-def _words(label: str) -> tuple[str, ...]:
-    """The word of a question as people type it, longest first."""
-    word = label.casefold()
-    return tuple(sorted({word, word.removesuffix("s"), word.partition("(")[0]}, key=len, reverse=True))
+# --- the kind of unit ---------------------------------------------------------------------------------------------------------------
 
 
 def _called(reading: Reading) -> str:
@@ -96,21 +115,43 @@ def _called(reading: Reading) -> str:
     return f"{name}, in {reading.unit}" if reading.dimension != dimensions.NUMBER else name
 
 
-def _wrong_kind(question: Question, reading: Reading, text: str) -> str:
-    wanted = units.unit(question.unit)
+def _wrong_kind(question: Question, answer: Typed, echo: str) -> Diagnosis | None:
+    """What to say of a unit that will not do, and the wrong way that it shows, if it does."""
+    reading, wanted = answer.reading, units.unit(question.unit)
     if not reading.unit and question.unit:
-        return f"The unit is missing. Type one, such as {in_words(question.unit)}."
+        return Diagnosis("no unit", f"The unit is missing. Type {units.number(reading.number)} {question.unit}, if that is what you worked in.", echo)
     if reading.dimension != wanted.dimension:
         asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
-        return f"That is {_called(reading)}; the {question.name} is {asked}. Look at what you multiplied by what."
+        said = f"That is {_called(reading)}; the {question.name} is {asked}."
+        if reading.unit.endswith("/m") and _same_kind(f"{reading.unit}in", question.unit):
+            return Diagnosis("other unit", f"{said} A single m is a metre: for a minute type {units.number(reading.number)} {reading.unit}in.", echo)
+        ways = _of_other_kind(question, answer)
+        told = f"Could it be one of these? {_listed(ways)}" if len(ways) > 1 else ways[0] if ways else "Look at what you multiplied by what."
+        return Diagnosis("other unit", f"{said} {told}", echo, sure=len(ways) == 1, causes=ways)
     if question.strict and not _same_unit(reading.unit, question.unit):
-        return f"Changing the unit is the question: type the answer in {question.unit}."
+        return Diagnosis("other unit", f"Changing the unit is the question: type the answer in {question.unit}.", echo)
     if not question.label:
         try:
             units.read(f"1 {reading.unit}" if reading.unit else "1", question.unit, "that")
         except InputError as error:
-            return f"I could not use that: {error}."
-    return ""
+            return Diagnosis("other unit", f"I could not use that: {error}.", echo)
+    return None
+
+
+def _same_kind(unit: str, other: str) -> bool:
+    try:
+        return units.unit(unit).dimension == units.unit(other).dimension
+    except InputError:
+        return False
+
+
+def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
+    """Slips and wrong ways that end in a number of the kind that was typed."""
+    reach = _reach(answer)
+    found = [cause.way.sentence(question.working.said) for cause in question.causes
+             if cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
+    found = found or [slip.feedback for slip in question.slips if abs(answer.value - slip.number) <= reach]
+    return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
 
 def _right(question: Question, reading: Reading) -> str:
@@ -128,78 +169,180 @@ def _near(question: Question, value: float, target: float, share: float = 1.0) -
     return abs(value - target) <= question.band(target) * share
 
 
+def _reach(answer: Typed) -> float:
+    """How far a number may lie from what a slip gives and still be that to the figures typed, of which three count at least (SI)."""
+    return min(answer.half * 1.001, 0.005 * abs(answer.value)) + EXACT * abs(answer.value)
+
+
 def what_is_right(question: Question, value: float) -> str:
     """The first rung of help: kind of unit, and size, without giving the answer away."""
     kind = "It is a plain number, as it should be" if not question.unit else "The unit is of the right kind"
     if question.answer == 0 or value == 0 or value * question.answer < 0:
         return f"{kind}; the sign or the zero is not yet right." if value * question.answer <= 0 else f"{kind}."
-    ratio = value / question.answer
+    ratio, low = value / question.answer, value < question.answer
     if 1 / CLOSE_BY <= ratio <= CLOSE_BY:
-        return f"{kind}, and the size is about right, but a little {'high' if ratio > 1 else 'low'}."
+        return f"{kind}, and the size is about right, but a little {'low' if low else 'high'}."
     much = "more than ten times " if ratio > 10 or ratio < 0.1 else ""
+    if question.answer < 0:
+        return f"{kind}. The number lies {'too far from' if ratio > 1 else 'too near to'} zero."
     return f"{kind}. The number is {much}too {'large' if ratio > 1 else 'small'}."
 
 
-def _explain(question: Question, reading: Reading, middle: str) -> tuple[str, str, int | None]:
-    """Kind, message and number of the slip for an answer that is read and not right."""
-    found = _slips(question, reading.value, 1.0)
-    if len(found) > 1 and question.middle and len({slip.number for _, slip in found}) < len(found):
-        return _by_middle(question, found, middle)
-    if found:
-        return "slip", f"Could it be this? {found[0][1].feedback}", found[0][0]
+# --- what explains a number ---------------------------------------------------------------------------------------------------------
+
+_Explained = tuple[str, str, int | None, bool, tuple[str, ...]]
+
+
+def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
+    """Kind, message, number of the slip, whether it is told as a fact, and the causes, for an answer that is read and not right."""
+    value, reach = answer.value, _reach(answer)
+    declared = [_Fit("slip", slip.feedback, slip.number, place) for place, slip in _slips(question, value, 1.0)]
+    if len(declared) > 1 and question.middle and len({fit.number for fit in declared}) < len(declared):
+        return _by_middle(question, declared, middle)
+    if not declared and _rounded(question, answer):
+        return "rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", None, True, ()
     used = (question.unit, *(given.unit for given in question.given.values()))
-    alternatives = tuple(unit_slips.taken(reading.value, reading.unit, used))
-    for other in alternatives:
-        if _near(question, other.value, question.answer):
-            return "unit", f"The working may be right: {other.sentence}.", None
-    both, one = _of_both(question, [other for other in alternatives if other.of(used)]), _of_an_input(question, reading.value)
-    own_unit = not any(_same_unit(reading.unit, unit) for unit in used)
-    return (both or one if own_unit else one or both) or ("none", _SILENT, None)
+    alternatives = tuple(unit_slips.taken(value, answer.reading.unit, used))
+    in_unit = [other for other in alternatives if _near(question, other.value, question.answer)]
+    close = [fit for fit in declared if abs(value - fit.number) <= reach]
+    if not close:
+        close = [_Fit("unit", f"The working may be right: {other.sentence}.", value) for other in in_unit[:1] if _within(question, other, answer)]
+    own_unit = not any(_same_unit(answer.reading.unit, unit) for unit in used)
+    both = _of_both(question, [other for other in alternatives if other.of(used)]) if not declared and not in_unit else None
+    if both and own_unit:
+        return both
+    ways = _ways(question, value, reach, close or declared)
+    fits, one = [*(close or declared), *ways], _of_an_input(question, answer, used)
+    if fits and not (one and all(fit.point for fit in fits)):
+        return _fitting(question, answer, fits)
+    if in_unit:
+        return "unit", f"The working may be right: {in_unit[0].sentence}.", None, False, (in_unit[0].sentence,)
+    multiple = _multiple(question, answer)
+    if multiple and not one:
+        return _of_a_multiple(multiple)
+    loose = _ways(question, value, LOOSE * abs(value) + reach, [])
+    near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
+    return one or near or both or ("none", _SILENT, None, False, ())
 
 
-def _of_both(question: Question, alternatives: list[Taken]) -> tuple[str, str, int | None] | None:
-    """A known slip whose number was then typed in another unit."""
-    for other in alternatives:
-        for place, slip in _slips(question, other.value, NARROW):
-            return "slip and unit", f"Perhaps two things at once. First, {other.question} And could it be this? {slip.feedback}", place
-    return None
+def _within(question: Question, other: Taken, answer: Typed) -> bool:
+    """Whether the right number in another unit agrees to the figures typed."""
+    return abs(other.value - question.answer) <= _reach(answer) * abs(other.value / answer.value) if answer.value else False
+
+
+def _rounded(question: Question, answer: Typed) -> bool:
+    """Whether the right number was rounded, or cut off, to fewer than three figures."""
+    if not 0 < answer.figures < 3 and not question.close:
+        return False
+    return 0 < answer.figures and abs(answer.value - question.answer) <= answer.half * 1.001 and answer.half > question.band(question.answer)
+
+
+def _figures(count: int) -> str:
+    return "one figure" if count == 1 else f"{count} figures"
+
+
+def _wanted(question: Question) -> str:
+    return "it closer" if question.close else "three figures"
 
 
 def _slips(question: Question, value: float, share: float) -> list[tuple[int, Known]]:
     """Known slips that give this number, the nearest first, with their place."""
-    near = [(place, slip) for place, slip in enumerate(question.slips) if _near(question, value, slip.number, share)]
-    return sorted(near, key=lambda found: abs(value - found[1].number))
+    near = [(place, slip) for place, slip in enumerate(question.slips) if any(_near(question, value, number, share) for number in slip.numbers)]
+    return sorted(near, key=lambda found: min(abs(value - number) for number in found[1].numbers))
 
 
-def _by_middle(question: Question, found: list[tuple[int, Known]], text: str) -> tuple[str, str, int | None]:
+def _ways(question: Question, value: float, reach: float, others: list[_Fit]) -> list[_Fit]:
+    """Wrong ways with the working that give this number, but for those that give the number of a declared slip; then the plain multiples."""
+    unit = units.unit(question.unit).dimension
+    found: dict[str, _Fit] = {}
+    for cause in question.causes:
+        if abs(value - cause.number) <= reach and not _known(cause, unit, others):
+            sentence = cause.way.sentence(question.working.said)
+            found.setdefault(sentence, _Fit("way", sentence, cause.number, likely=cause.way.likely, point=cause.way.kind == "point"))
+    return list(found.values())
+
+
+def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
+    return not cause.typed_as(unit) or any(abs(cause.number - fit.number) <= 1e-6 * abs(fit.number) for fit in others if fit.kind == "slip")
+
+
+def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool = False) -> _Explained:
+    """One explanation told as a fact where it may be, else asked; several always asked."""
+    slip = next((fit.slip for fit in fits if fit.slip is not None), None)
+    kind, sentences = fits[0].kind, tuple(fit.sentence for fit in fits)[:MOST_GUESSES]
+    multiple = _multiple(question, answer) if kind == "way" else ""
+    if len(fits) == 1:
+        sharp = not loosely and _reach(answer) <= SURE * abs(answer.value) and abs(answer.value - fits[0].number) <= _reach(answer)
+        if sharp and fits[0].likely and not multiple:
+            return kind, sentences[0], slip, True, sentences
+        return kind, f"{multiple}Could it be this? {sentences[0]}", slip, False, sentences
+    return kind, f"{multiple}More than one slip gives this number. Could it be one of these? {_listed(sentences)}", slip, False, sentences
+
+
+def _listed(sentences: tuple[str, ...]) -> str:
+    return " ".join(f"({place}) {sentence}" for place, sentence in enumerate(sentences, start=1))
+
+
+_MULTIPLES = {2.0: "twice", 0.5: "half of", 4.0: "four times", 0.25: "a quarter of"}
+
+
+def _multiple(question: Question, answer: Typed) -> str:
+    """ "Your number is twice what it should be. " where it is that, to the figures typed, or ""; so for ten, a hundred and a thousand times."""
+    if not question.answer or not answer.value * question.answer > 0:
+        return ""
+    for ratio, word in _MULTIPLES.items():
+        if abs(answer.value - ratio * question.answer) <= _reach(answer):
+            return f"Your number is {word} what it should be. "
+    power = round(math.log10(answer.value / question.answer))
+    if power and abs(power) <= 6 and abs(answer.value - 10.0**power * question.answer) <= _reach(answer):
+        return f"The figures are right, but your number is {10 ** abs(power)} times too {'large' if power > 0 else 'small'}. "
+    return ""
+
+
+def _of_a_multiple(multiple: str) -> _Explained:
+    """What to say of a number that is a plain multiple of the right one, and of nothing else that is known."""
+    ask = "Is a unit changed once too often, or not at all?" if multiple.startswith("The figures") else "Is a diameter in the place of a radius, or something counted twice?"
+    return "way", f"{multiple}{ask}", None, False, (multiple.strip(),)
+
+
+def _of_both(question: Question, alternatives: list[Taken]) -> _Explained | None:
+    """A known slip whose number was then typed in another unit."""
+    for other in alternatives:
+        for place, slip in _slips(question, other.value, NARROW):
+            said = (f"First, {other.question}", slip.feedback)
+            return "slip and unit", f"Perhaps two things at once. {said[0]} And could it be this? {said[1]}", place, False, said
+    return None
+
+
+def _by_middle(question: Question, found: list[_Fit], text: str) -> _Explained:
     wanted = question.middle
     if not text.strip():
-        return (
-            "ask",
-            f"More than one slip gives this number. What did you get on the way for the {wanted.name}? Type it, in {in_words(wanted.unit) or 'plain numbers'}.",
-            None,
-        )
+        asked = f"What did you get on the way for the {wanted.name}? Type it, in {in_words(wanted.unit) or 'plain numbers'}."
+        return "ask", f"More than one slip gives this number. {asked}", None, False, ()
     try:
         value = units.read(text, wanted.unit, wanted.name)
     except InputError as error:
-        return "ask", f"I could not read the {wanted.name}: {error}.", None
-    for place, slip in found:
+        return "ask", f"I could not read the {wanted.name}: {error}.", None, False, ()
+    for fit in found:
+        slip = question.slips[fit.slip]
         at = wanted.number if slip.middle is None else slip.middle
         if abs(value - at) <= TOLERANCE * abs(at):
-            return "slip", f"Could it be this? {slip.feedback}", place
-    return "none", _SILENT, None
+            return "slip", f"Could it be this? {fit.sentence}", fit.slip, False, (fit.sentence,)
+    return "none", _SILENT, None, False, ()
 
 
 _SILENT = "I do not know which slip this is. Go through the working line by line, with the unit written beside each number."
 
 
-def _of_an_input(question: Question, value: float) -> tuple[str, str, int | None] | None:
-    guesses = [said for number, said in unit_slips.of_an_input(question) if _near(question, value, number, NARROW)]
+def _of_an_input(question: Question, answer: Typed, used: tuple[str, ...]) -> _Explained | None:
+    reach = _reach(answer)
+    guesses = [said for number, said in unit_slips.of_an_input(question, (answer.reading.unit, *used)) if abs(answer.value - number) <= reach]
     if not guesses:
         return None
     guesses = guesses[:MOST_GUESSES]
+    said = tuple(guesses)
     last = guesses.pop() if len(guesses) > 1 else "it is a slip that I do not know"
-    return "input", f"Either {', or '.join(guesses)}, or {last}. Check the unit of each given value.", None
+    return "input", f"Either {', or '.join(guesses)}, or {last}. Check the unit of each given value.", None, False, said
 
 
 # --- choosing and ordering ----------------------------------------------------------------------------------------------------------

@@ -5,17 +5,20 @@ A question comes from a formula (`ask`) or from a hand-written declaration (`wri
 
 from __future__ import annotations
 
+import ast
 import random
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from brimwork import typeset
-from brimwork.conditions import holds
+from brimwork import expression, typeset
 from brimwork.drawing.records import Sheet
+from brimwork.exercise import sensible
+from brimwork.exercise.causes import Cause, Working, written
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import InputError, convert, number, read, write
+from brimwork.roots import solve
+from brimwork.units import InputError, convert, number, read, unit, write
 
 TOLERANCE = 0.012  # an answer of three figures, with a little rounding on the way
 APART = 3 * TOLERANCE
@@ -35,11 +38,19 @@ class Given:
 
 @dataclass(frozen=True)
 class Known:
-    """A known slip: the number it gives (SI), a full sentence for the learner, and its middle value where the question asks for one."""
+    """A known slip: the number it gives (SI), a full sentence for the learner, and its middle value where the question asks for one.
+
+    `also` holds a number that the same slip gives to those who work in other units, where the slip changes the kind of quantity.
+    """
 
     number: float
     feedback: str
     middle: float | None = None
+    also: float | None = None
+
+    @property
+    def numbers(self) -> tuple[float, ...]:
+        return (self.number,) if self.also is None else (self.number, self.also)
 
 
 @dataclass(frozen=True)
@@ -59,6 +70,7 @@ class Question:
     lines     the worked solution, line by line; the last gives the answer
     unit      the unit asked for; `label` a word that stands in for one, such as "bags"; `strict`: no other unit will do
     like      the formula that the question is about, with its letters (SI): what an answer would lead to can be told from it
+    working   the answer as a tree over the given values, from which wrong ways follow; None where there is none
     """
 
     code: str
@@ -78,6 +90,12 @@ class Question:
     strict: bool = False
     sheet: Sheet | None = None
     like: tuple[str, dict[str, float]] | None = None
+    working: Working | None = None
+
+    @property
+    def causes(self) -> tuple[Cause, ...]:
+        """Wrong ways that nobody declared, from the working's own tree, with the number (SI) that each gives."""
+        return self.working.causes if self.working else ()
 
     @property
     def band(self) -> Callable[[float], float]:
@@ -113,6 +131,20 @@ def too_near(question: Question) -> Iterator[tuple[Known, Known]]:
             yield a, b
 
 
+MARGIN = 1.5  # a wrong way that nobody declared lies at least this share of the tolerance away: three figures round off less than half of it
+
+
+def accepted(question: Question) -> Iterator[Cause]:
+    """Wrong ways whose number, typed in the unit asked for, would be taken for the right one, or nearly."""
+    band, wanted = MARGIN * question.band(question.answer), unit(question.unit).dimension
+    return (cause for cause in question.causes if abs(cause.number - question.answer) <= band and cause.typed_as(wanted))
+
+
+def clean(question: Question, likely: bool = False) -> bool:
+    """Whether no wrong way would be accepted; with `likely`, of those alone that many people take."""
+    return not any(cause.way.likely or not likely for cause in accepted(question))
+
+
 def _separate(a: float, b: float, close: float) -> bool:
     return abs(a - b) > (3 * close if close else APART * max(abs(a), abs(b)))
 
@@ -122,12 +154,22 @@ def _told_by_middle(question: Question, a: Known, b: Known) -> bool:
 
 
 def first_apart(drawn: Iterable[Question | None]) -> Question | None:
-    """The first question of a bounded series of draws whose numbers lie apart."""
-    return next((question for question in drawn if question and apart(question)), None)
+    """The first question of a bounded series of draws whose numbers lie apart and by which no wrong way is taken for right.
+
+    Where there is none, the first by which none of the likelier ways is.
+    """
+    second = None
+    for question in drawn:
+        if question and apart(question):
+            if clean(question):
+                return question
+            if second is None and clean(question, likely=True):
+                second = question
+    return second
 
 
 def ask(formula: Formula, seed: int) -> Question:
-    """A question on `formula`; the same seed gives the same numbers. Raises ValueError when no numbers keep its slips apart."""
+    """A question on `formula`; the same seed gives the same numbers (see `sets`). Raises ValueError when no numbers keep its slips apart."""
     draw = random.Random(f"{formula.name} {seed}")
     question = first_apart(_drawn(formula, seed, draw) for _ in range(DRAWS))
     if question is None:
@@ -137,21 +179,34 @@ def ask(formula: Formula, seed: int) -> Question:
 
 def ask_on(formula: Formula, seed: int, numbers: dict[str, str]) -> Question:
     """The question on values as they were written out. Raises InputError, ValueError, ArithmeticError."""
-    return _posed(formula, seed, {name: read(text, QUANTITIES[name].metric, name) for name, text in numbers.items()})
+    return posed(formula, seed, {name: read(text, QUANTITIES[name].metric, name) for name, text in numbers.items()})
+
+
+def sets(pose: Callable[[int], Question], most: int = 30) -> int:
+    """How many different sets of numbers the seeds from 1 on give, counted up to `most`, over at most four times as many seeds.
+
+    `pose` makes the question from a seed: `lambda seed: bank.pose("T04.1", seed)`. A class of thirty needs 30; 1 where the numbers are fixed.
+    """
+    seen: set[str] = set()
+    for seed in range(1, 4 * most + 1):
+        question = pose(seed)
+        seen.add(str(question.numbers))
+        if len(seen) >= most or not question.varies:
+            break
+    return len(seen)
 
 
 def _drawn(formula: Formula, seed: int, draw: random.Random) -> Question | None:
     extra = [name for slip in formula.slips for name in slip.also_given]
-    values = {name: _value(formula, name, draw) for name in dict.fromkeys((*formula.inputs, *extra))}
-    if not all(holds(condition, values) for condition in formula.where):
-        return None
+    values = sensible.draw(formula, tuple(dict.fromkeys((*formula.inputs, *extra))), draw)
     try:
-        return _posed(formula, seed, values)
+        return posed(formula, seed, values) if values and sensible.plausible(formula, values, formula(**formula.only(values))) else None
     except (InputError, ArithmeticError, ValueError):
         return None
 
 
-def _posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
+def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
+    """The question on `formula` with these values (SI). Raises InputError, ArithmeticError or ValueError where it has none."""
     row, constants = formula.quantity, {name: QUANTITIES[name].constant for name in formula.constants}
     return Question(
         code=formula.name,
@@ -166,20 +221,45 @@ def _posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
         lines=lambda: typeset.working(formula.work(**formula.only(values)), typeset.PLAIN),
         close=read(formula.close, row.metric, formula.result) if formula.close else 0.0,
         like=(formula.name, formula.only(values)),
+        working=working(formula, {**values, **constants}, tuple(values)),
     )
+
+
+def working(formula: Formula, values: dict[str, float], given: tuple[str, ...], tree: ast.expr | None = None) -> Working:
+    """The working of a formula, or of one line of it, over its letters: `values` holds given ones and constants (SI)."""
+    return Working(
+        tree=tree or formula.right,
+        values=values,
+        kinds={name: QUANTITIES[name].dimension for name in values} | ({formula.result: formula.dimension} if formula.implicit else {}),
+        shown={name: QUANTITIES[name].metric for name in given},
+        unit=formula.quantity.metric,
+        said=_in_words,
+        solved=_by_trial(formula, values) if formula.implicit else None,
+        result=formula.result,
+    )
+
+
+def _in_words(part: ast.expr) -> str:
+    """A letter by its name, any other part as it is written."""
+    if isinstance(part, ast.Name) and part.id in QUANTITIES:
+        return f"{part.id} ({QUANTITIES[part.id].plain_name})"
+    return written(part, None)
+
+
+def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[[float], float]], float]:
+    """Solves the equation of `formula` with another right-hand side. Raises InputError where nothing fits."""
+    names = {name: value for name, value in values.items() if name in (*formula.inputs, *formula.constants)}
+    limits = [expression.parse(text) for text in formula.between]
+    low, high = (expression.numeric(tree, expression.letters(tree)) for tree in limits)
+    left = expression.numeric(formula.left, tuple(names), first=formula.result)
+    between = [end(**{name: names[name] for name in expression.letters(tree)}) for end, tree in zip((low, high), limits)]
+    return lambda right: solve(lambda x: left(x, **names) - right(x), *between)
 
 
 def _text(formula: Formula, values: dict[str, float]) -> str:
     given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
     result = formula.quantity
-    unit = f" in {in_words(result.metric)}" if result.metric else ""
+    asked = f" in {in_words(result.metric)}" if result.metric else ""
     near = f"to {formula.close}" if formula.close else "to three figures"
-    return f"Given: {given}. Find the {result.name}, {formula.result}{unit}, {near}."
-
-
-def _value(formula: Formula, name: str, draw: random.Random) -> float:
-    """A number that stands on a step of its range, exactly as the question prints it."""
-    low, high, step = formula.range(name)
-    steps = max(round((high - low) / step), 1)
-    text = QUANTITIES[name].metric_text(low + draw.randint(0, steps) * step, None)
-    return read(text, QUANTITIES[name].metric, name)
+    the = "" if result.name.startswith("the ") else "the "
+    return f"Given: {given}. Find {the}{result.name}, {formula.result}{asked}, {near}."

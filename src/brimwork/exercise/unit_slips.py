@@ -87,14 +87,42 @@ def taken(value: float, typed: str, used: Iterable[str]) -> Iterator[Taken]:
             yield Taken(typed, meant, value * units.unit(meant).factor / units.unit(typed).factor)
 
 
-def of_an_input(question) -> Iterator[tuple[float, str]]:
-    """The answer (SI) had one given value been taken in another unit, and how to say so."""
-    values = {name: given.value for name, given in question.given.items()}
+def of_an_input(question, used: Iterable[str]) -> Iterator[tuple[float, str]]:
+    """The answer (SI) had one given value been taken in another unit, and how to say so.
+
+    Nobody takes a value in a unit that nothing in the question, or in the answer, is measured in (`used`), but for those on the way to SI. And where all
+    values go in as they stand, no unit can have been missed.
+    """
+    values, used = {name: given.value for name, given in question.given.items()}, tuple(used)
+    if as_they_stand(question, used[0]):
+        return
     for name, given in question.given.items():
         for meant in mixed_up(given.unit):
-            typed = convert(given.value, given.unit)
+            if not any(_equal(meant, unit) for unit in (*used, *_towards_si(given.unit))):
+                continue
+            shown = convert(given.value, given.unit)
             try:
-                got = question.again({**values, name: typed * units.unit(meant).factor})
+                got = question.again({**values, name: shown * units.unit(meant).factor})
             except (InputError, ArithmeticError, ValueError):
                 continue
-            yield got, f"{given} was put in as {number(typed)} {meant or 'a plain number'}".strip()
+            yield got, f"{given} was put in as {number(shown)} {meant or 'a plain number'}".strip()
+
+
+def as_they_stand(question, typed: str) -> bool:
+    """Whether the right number, in the unit typed, comes of the given numbers as they stand, without changing one unit."""
+    shown = {name: convert(given.value, given.unit) for name, given in question.given.items()}
+    kinds = {(units.unit(given.unit).dimension, given.unit) for given in question.given.values() if given.unit}
+    if len({kind for kind, _ in kinds}) < len(kinds):
+        return False
+    try:
+        return bool(shown) and isclose(question.again(shown), convert(question.answer, typed), rel_tol=1e-6)
+    except (InputError, ArithmeticError, ValueError):
+        return False
+
+
+def _towards_si(unit: str) -> Iterator[str]:
+    """Units that a value passes on its way to SI, such as m3/min and L/s for L/min."""
+    for meant in mixed_up(unit):
+        size = units.unit(meant).factor
+        if not _CUSTOMARY.search(meant) and (size == 1.0 or re.search(r"^m3/|/s\b", meant)):
+            yield meant

@@ -6,14 +6,17 @@ and every slip are expressions, the question offers fresh numbers: "0.5" counts 
 
 from __future__ import annotations
 
+import ast
 import math
 import random
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from brimwork import units
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
+from brimwork.exercise.causes import Working, written
 from brimwork.exercise.question import DRAWS, Given, Known, Middle, Question, first_apart, in_words
 from brimwork.expression import DeclarationError
 
@@ -139,6 +142,31 @@ class Numeric:
             strict=self.strict,
             sheet=self.picture(values) if self.picture else None,
             like=(self.like[0], {letter: arithmetic.value(of, values) for letter, of in self.like[1].items()}) if self.like else None,
+            working=self._working(given, shown),
+        )
+
+    @cached_property
+    def _tree(self) -> tuple[ast.expr, tuple[ast.expr, ...], arithmetic.Constants] | None:
+        """The answer as one tree over the given values, the named numbers on the way, and constants with units; None for a number alone."""
+        if arithmetic.alone(self.answer) is not None:
+            return None
+        constants = arithmetic.Constants()
+        return *arithmetic.whole(self.answer, self.let, {*self.given}, constants), constants
+
+    def _working(self, given: dict[str, Given], shown: dict[str, str]) -> Working | None:
+        if self._tree is None:
+            return None
+        tree, on_the_way, constants = self._tree
+        texts = {**shown, **constants.texts}
+        return Working(
+            tree=tree,
+            values={**arithmetic.CONSTANTS, **constants.values, **{name: each.value for name, each in given.items()}},
+            kinds={**arithmetic.DIMENSIONS, **constants.dimensions, **{name: units.unit(each.unit).dimension for name, each in given.items()}},
+            shown={name: each.unit for name, each in given.items()},
+            unit=self.unit,
+            said=lambda part: written(part, lambda name: texts.get(name, arithmetic.UNIT_WORDS.get(name))),
+            words=frozenset(arithmetic.UNIT_WORDS),
+            on_the_way=on_the_way,
         )
 
     def on_the_way(self, given: dict[str, float]) -> dict[str, float]:

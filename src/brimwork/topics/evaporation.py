@@ -108,6 +108,7 @@ nearness_of_the_sun = Formula(
     name="nearness of the sun",
     result="d_rel",
     equals="1 + 0.033*cos(2*pi*J_day/365)",
+    close="0.002",
     fitted=f"{_FROM_WEATHER}: Eq. 23",
     unpublished="the sunlight above the air that uses it is checked",
 )
@@ -124,6 +125,7 @@ hour_of_sunset = Formula(
     name="hour angle at sunset",
     result="omega_s",
     equals="acos(-tan(phi_lat)*tan(delta_sun))",
+    close="0.5 deg",
     steps=(
         Law(
             "the sun sets where its height in the sky is nothing",

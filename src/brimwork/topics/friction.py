@@ -218,6 +218,7 @@ flow_for_a_head_loss = Formula(
 bore_for_a_head_loss = Formula(
     name="bore for a friction head",
     result="d_pipe",
+    close="0.1 mm",
     inverse_of=flow_for_a_head_loss,
     between=("(Q**2/g)**(1/5)/20", "(Q**2/g)**(1/5)*20"),
     published=(Published("Q=0.416 m3/s, h_f=0.6 m, L_pipe=100 m, k_s=0.046 mm, nu=1.023e-6 m2/s", "0.501 m", 2e-3, MAURER.at("ch. 4, type 3")),),

@@ -37,6 +37,7 @@ pit_depth = Formula(
     result="D_dig",
     equals="t_st + h_bl + t_li + t_sand + t_sub",
     defined="the layers from the finished ground down: stone, blocks, lining, sand, sub-base",
+    close="1 mm",
     unpublished="own geometry: layers added up",
     slips=(
         Slip("h_bl + t_li + t_sand + t_sub", "You left out the stone over the blocks. They lie below the finished ground by its thickness."),

@@ -54,6 +54,7 @@ notch_coefficient = Formula(
     name="discharge coefficient of a V-notch",
     result="C_d",
     equals="0.607165052 - 0.000874466963*(180*theta/pi) + 6.10393334e-6*(180*theta/pi)**2",
+    close="0.001",
     fitted="Kindsvater and Shen, to measured notches of 25 to 100 degrees",
     tested=(TestedRange("theta", "25 deg", "100 deg", SHEN.at("range of the notches measured")),),
     published=(Published("theta=90 deg", "0.5779", 1e-5, SHEN.at("90 degree notch")),),

@@ -229,6 +229,7 @@ flow_from_channel = Formula(
     tested=THIN_PLATE,
     unpublished="printed examples stop after one or two rounds (Sarkar Ex 5.7: 0.3574 m3/s; Dighe Ex 5.9: 99.41 ft3/s); this is the value the rounds tend to",
     ranges={"A_a": ("0.05 m2", "0.4 m2")},
+    close="0.2 L/min",
     where=("b*H < A_a/2",),
     rises=("C_d", "b", "H"),
     falls=("A_a",),
@@ -265,6 +266,7 @@ full_width_coefficient = Formula(
     name="discharge coefficient of a full-width lip",
     result="C_d",
     equals="0.602 + 0.083*H/P",
+    close="0.001",
     fitted="Rehbock, to lips as wide as their channel",
     published=(
         Published("H=1 m, P=1 m", "0.6769", 0.015, SWMM_MANUAL.at("Table 6-2, full width, H/P = 1"), note="3.620 ft^0.5/s printed, divided by 2/3 sqrt(2 g)"),

@@ -9,7 +9,7 @@ from brimwork.steps import Eliminate, Step, Take
 _RADIUS = "The pipe area is too big by four, so the speed is too low. With the diameter, the area is pi d squared over 4."
 _FANNING = "The answer is exactly four times too big. The friction factor here already has the 4 built in; do not multiply by 4 again."
 _NOT_SQUARED = "The units do not come out as metres. Loss goes with speed squared, so twice the speed gives four times the loss."
-_NO_2 = "The answer is twice too big: velocity head is speed squared over two g, or the radius went in where the diameter belongs."
+_NO_2 = "The answer is twice too big. Velocity head is speed squared over two g: keep the 2."
 _NO_FACTOR_G = "You left out gravity: a loss in metres is the energy over g."
 
 # --- speed ---------------------------------------------------------------------------------------------------------------------------

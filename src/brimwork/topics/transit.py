@@ -96,6 +96,7 @@ water_in_transit = Formula(
     result="V_tr",
     equals="V_rim + V_siph + V_film + V_sheet + V_pc + V_hold",
     defined="all that is up in the feature while the pump runs, and comes back when it stops",
+    close="0.1 L",
     unpublished=_BALANCE,
     slips=(
         Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the hose. Without a check valve it is often the biggest part."),

@@ -67,7 +67,7 @@ void_fraction_from_density = Formula(
     ),
     slips=(
         Slip("rho_bulk/rho_s", "That is the solid share. The empty share is what is left."),
-        Slip("rho_s/rho_bulk - 1", "That is the void ratio, empty over solid: half as much again. Water needs the share of the whole space."),
+        Slip("rho_s/rho_bulk - 1", "That is the void ratio, empty over solid. Water needs the share of the whole space."),
     ),
 )
 

@@ -38,18 +38,24 @@ QUESTIONS = (
     ),
     Numeric(
         code="T12.3",
-        text="One thing after another, in days: search for services 3, dig 1, duct 0.5, base 0.5, box 0.5, backfill 0.5, liner 0.5, water test 1, block and stone 0.5,"
-        " vessel 0.5, start-up 0.5. The vessel's coat needs 5 days to cure from the first day on. After how many days is the job done?",
-        answer=9.0,
+        text="Jobs that wait for one another take these days: search for services {s}, dig {d}, base, box and duct {b}, line and test with water {w}, set and start {v}. The"
+        " coat of the vessel cures for {c}, beside the other work, from the day the job begins. On what day from the start is all done?",
+        given={"s": "3 day", "d": "1.5 day", "b": "2 day", "w": "2.5 day", "v": "1 day", "c": "5 day"},
+        answer="s + d + b + w + v",
         unit="day",
         name="time",
+        close="0.1 day",
+        vary={"s": ("2 day", "5 day", "0.5 day"), "d": ("1 day", "2.5 day", "0.5 day"), "b": ("1.5 day", "3 day", "0.5 day"), "w": ("1.5 day", "2.5 day", "0.5 day")}
+        | {"v": ("0.5 day", "2 day", "0.5 day"), "c": ("4 day", "6 day", "1 day")},
+        where=("c + 0.4*day < s + d + b + w",),
         wrong=(
-            Wrong(14.0, "You put the coat in line. It cures beside the other work and is done before the vessel is set."),
-            Wrong(8.0, "You left out the water test. The liner must hold water for a day before it is covered."),
-            Wrong(6.0, "You began to dig before the search was done. Wait for its answer, for cables can kill."),
+            Wrong("s + d + b + w + v + c", "You put the coat in line. It cures beside the other work and is done before the vessel is set."),
+            Wrong("s + d + b + v", "You left out lining and testing. Nothing is set before the liner has held water."),
+            Wrong("d + b + w + v", "You began to dig before the search was done. Wait for its answer, for cables can kill."),
         ),
-        solution=("Add what stands in line: 3 + 1 + 0.5 x 4 + 0.5 + 1 + 0.5 x 3", "Done after 9 days; the coat has cured by day 5, before the vessel is set"),
+        solution=("Add what stands in line: {s} + {d} + {b} + {w} + {v}", "Done after {s + d + b + w + v|day}; the coat has cured by then"),
     ),
+
     Numeric(
         code="T12.4",
         text="Pump A costs {a/money||3} and takes {p}. Pump B costs {b/money||3} and takes {q}. They run {t} a day, and a kilowatt hour costs {c/money||2}. After how many"

@@ -7,17 +7,19 @@ QUESTIONS = (
     Numeric(
         code="T08.1",
         text="In all {M} stands on {a} of undisturbed loam, for which a code table gives {q}. What share of that is used?",
-        given={"M": "680 kg", "a": "0.96 m2", "q": "500 psf"},
+        given={"M": "680 kg", "a": "0.94 m2", "q": "24 kPa"},
         answer="M*g/a/q",
         unit="",
         name="share",
+        vary={"a": ("0.6 m2", "0.9 m2", "0.02 m2"), "q": ("24 kPa", "36 kPa", "1 kPa")},
         wrong=(
-            Wrong("M/a/(kg/m**2)/(q/psf)", "You compared kilograms on a square metre with pounds on a square foot. Change both to kPa first."),
-            Wrong("M*g/a/q*g/(m/second**2)", "You divided the code's value by g. Pounds on a square foot are a pressure already: 1 psf is 0.0479 kPa."),
-            Wrong("M*g/a/q/3", "You used the value for another soil. Take the one for the loam that was found."),
+            Wrong("M/a/(kg/m**2)/(q/kPa)", "You compared kilograms with kilopascals. Multiply by g, and divide by 1000, before you compare."),
+            Wrong("1000*M*g/a/q", "You set pascals beside kilopascals. Divide the pressure by 1000 first."),
+            Wrong("q*a/(M*g)", "You turned the ratio round. Divide what presses by what may press."),
         ),
-        solution=("Pressure: {M} x g/{a} = {M*g/a|kPa}", "Allowed: {q} = {q|kPa}", "Share: {M*g/a/q}"),
+        solution=("Pressure: {M} x g/{a} = {M*g/a|kPa}", "Allowed: {q}", "Share: {M*g/a/q}"),
     ),
+
     Numeric(
         code="T08.2",
         text="A lined pit is {l} by {w}. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
@@ -36,12 +38,13 @@ QUESTIONS = (
     ),
     Numeric(
         code="T08.3",
-        text="A pit with a floor {w} wide is {d} deep in dry, loose sand. Both sides lean back {s} across for 1 down. How wide is the top?",
+        text="A pit with a floor {w} wide is dug from above, {d} deep in dry, loose sand, and nobody goes in. Both sides lean back {s} across for 1 down. How wide is the top?",
         given={"w": "4 ft", "d": "3 ft", "s": "1.5"},
         answer="w + 2*s*d",
         unit="ft",
         name="width",
         keep=("s",),
+        vary={"w": ("3 ft", "6 ft", "0.25 ft"), "d": ("2 ft", "4 ft", "0.25 ft")},
         wrong=(
             Wrong("w + s*d", "You leaned one side only. The pit has two sides, so count the slope twice."),
             Wrong("w + 2*d/s", "You turned the slope round. The side goes further across than down, so multiply."),
@@ -60,7 +63,7 @@ QUESTIONS = (
         wrong=(
             Wrong("l*w*t*r", "You ordered the rolled volume. Loose stone packs down, so order more by the factor."),
             Wrong("l*w*t/k*r", "You divided by the factor. It takes more loose stone than rolled, so multiply."),
-            Wrong("10*l*w*t*k*r", "You put 100 mm in as a whole metre, or ten times the thickness. A metre has 1000 mm."),
+            Wrong("10*l*w*t*k*r", "You put the thickness in ten times too large. A metre has 1000 mm, so divide by that."),
         ),
         solution=("Rolled: {l} x {w} x {t} = {l*w*t|m3}", "Loose: x {k} = {l*w*t*k|m3}", "Mass: x {r} = {l*w*t*k*r|t}"),
     ),

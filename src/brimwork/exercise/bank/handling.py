@@ -8,13 +8,13 @@ QUESTIONS = (
         code="T11.1",
         text="A lift begins {H} in front of the ankles and {z} above the floor and goes up {D}, with no twist and seldom. The grip counts {c}. What weight limit does the"
         " NIOSH equation give? (23 kg x 25 cm/H x (1 - 0.003 |z - 75 cm|) x (0.82 + 4.5 cm/D) x grip.)",
-        given={"H": "40 cm", "z": "30 cm", "D": "45 cm", "c": "0.95"},
+        given={"H": "36 cm", "z": "28 cm", "D": "52 cm", "c": "0.95"},
         let={"a": "25*cm/H", "b": "1 - 0.003*abs(z - 75*cm)/cm", "d": "0.82 + 4.5*cm/D"},
         answer="23*kg*a*b*d*c",
         unit="kg",
         name="weight limit",
         keep=("c",),
-        vary={"z": ("15 cm", "60 cm", "5 cm"), "H": ("30 cm", "50 cm", "1 cm")},
+        vary={"z": ("15 cm", "45 cm", "1 cm"), "H": ("30 cm", "50 cm", "1 cm"), "D": ("40 cm", "60 cm", "1 cm")},
         wrong=(
             Wrong("23*kg", "You used the 23 kg as the limit. That is for a perfect lift: multiply by each factor."),
             Wrong("25*kg", "You used a rule of thumb. This lift is far from perfect: work out each factor."),
@@ -25,11 +25,11 @@ QUESTIONS = (
     Numeric(
         code="T11.2",
         text="A sling with two legs lifts a column of {M}. Each leg stands at {t} to the level. What is the pull in one leg, in newtons?",
-        given={"M": "183 kg", "t": "60 deg"},
+        given={"M": "183 kg", "t": "55 deg"},
         answer="M*g/(2*sin(t))",
         unit="N",
         name="pull in one leg",
-        vary={"t": ("50 deg", "75 deg", "5 deg")},
+        vary={"M": ("140 kg", "260 kg", "1 kg"), "t": ("50 deg", "75 deg", "5 deg")},
         wrong=(
             Wrong("M*g/2", "You halved the load. Legs that lean pull harder: divide by the sine of their angle as well."),
             Wrong("M*g/(2*cos(t))", "You used the cosine. The angle is measured from the level, so use the sine."),
@@ -54,17 +54,18 @@ QUESTIONS = (
     ),
     Numeric(
         code="T11.4",
-        text="A pot is {D} across inside and {h} deep. {F} of foam lies in it, which lifts as {u} would weigh. Pebbles fill the rest up to {o} below the rim, and weigh {b}"
+        text="A pot is {D} across inside and {h} deep. {F} of foam lies in it, whose uplift would hold {u} in the air. Pebbles fill the rest up to {o} below the rim, and weigh {b}"
         " under water. How many times does their weight hold the foam down?",
-        given={"D": "520 mm", "h": "500 mm", "F": "60 L", "u": "58.8 kg", "o": "40 mm", "b": "0.99 kg/L"},
+        given={"D": "520 mm", "h": "500 mm", "F": "60 L", "u": "58.8 kg", "o": "40 mm", "b": "1.07 kg/L"},
         let={"v": "pi/4*D**2*(h - o)"},
         answer="(v - F)*b/u",
         unit="",
         name="factor",
         keep=("F", "u", "b"),
+        vary={"D": ("500 mm", "620 mm", "5 mm"), "h": ("420 mm", "560 mm", "5 mm"), "o": ("30 mm", "60 mm", "5 mm")},
         where=("F + 20*litre < v", "v < F + 80*litre"),
         wrong=(
-            Wrong("(v - F)*1.59*kg/litre/u", "You used the dry weight of the pebbles. Under water they weigh less, as the text says."),
+            Wrong("(v - F)*1.72*kg/litre/u", "You used the dry weight of the pebbles. Under water they weigh less, as the text says."),
             Wrong("v*b/u", "You forgot that the foam takes up room. Take its volume off before you fill in pebbles."),
         ),
         solution=("Room below that level: {v|L}", "Pebbles: {v|L} - {F} = {v - F|L}", "Factor: {v - F|L} x {b}/{u} = {(v - F)*b/u}"),

@@ -24,7 +24,7 @@ QUESTIONS = (
     Numeric(
         code="T03.1",
         text="The bench mark stands at {B}. Back-sight {s}, fore-sight on the bottom of the pit {f}. The design wants the bottom at {d}. How much is still to dig?",
-        given={"B": "10 m", "s": "1.245 m", "f": "1.87 m", "d": "9.35 m"},
+        given={"B": "10 m", "s": "1.265 m", "f": "1.855 m", "d": "9.35 m"},
         answer="B + s - f - d",
         unit="mm",
         name="depth still to dig",
@@ -40,7 +40,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.2",
-        text="Finished ground is level 0. Below it lie {s} of stone, a block {b} high, {l} of lining, {a} of sand and {c} of sub-base. What is the level of the"
+        text="Finished ground is level 0, and levels below it carry a minus. Below it lie {s} of stone, a block {b} high, {l} of lining, {a} of sand and {c} of sub-base. What is the level of the"
         " bottom of the dig?",
         given={"s": "65 mm", "b": "420 mm", "l": "10 mm", "a": "30 mm", "c": "100 mm"},
         answer="-(s + b + l + a + c)",
@@ -51,6 +51,7 @@ QUESTIONS = (
         wrong=(
             Wrong("-(b + l + a + c)", "You left out the stone. It lies on top of the block, so the dig goes deeper by that much."),
             Wrong("-(s + b)", "You dug to the bottom of the block. Lining, sand and sub-base go under it."),
+            Wrong("s + b + l + a + c", "The sign is turned. Levels below the ground carry a minus."),
             Wrong("-(s + b + a + c)", "You left out the lining. It is thin, yet a rim is set to the millimetre."),
         ),
         solution=("Add all layers: {s} + {b} + {l} + {a} + {c}", "Level: {-(s + b + l + a + c)|m}"),
@@ -87,7 +88,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.5",
-        text="Water is to stand {H} over a rim. The rim differs by {e} in level from side to side. How many times the flow of the high side goes over the low side?",
+        text="Water is to stand {H} over a rim. The rim differs by {e} in level from side to side. How many times as much water goes over the low side as over the high side?",
         given={"H": "3 mm", "e": "2 mm"},
         let={"a": "(H + e/2)/(H - e/2)", "b": "(H + e)/(H - e)"},
         answer="a**1.5",

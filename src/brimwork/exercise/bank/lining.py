@@ -23,7 +23,7 @@ QUESTIONS = (
     Numeric(
         code="T09.2",
         text="A box is {w} wide inside and {h} deep. The liner goes on over an apron of {a} and a margin of {e} on each side. How wide a liner does it take?",
-        given={"w": "830 mm", "h": "440 mm", "a": "600 mm", "e": "100 mm"},
+        given={"w": "760 mm", "h": "420 mm", "a": "600 mm", "e": "100 mm"},
         answer="w + 2*(h + a + e)",
         unit="m",
         name="width of the liner",
@@ -55,11 +55,12 @@ QUESTIONS = (
         code="T09.4",
         text="Fleece goes under the liner over floor, sides and an apron {a} wide all round. A second layer goes inside, over floor and sides only. The box is {l} by {w} by"
         " {h} deep. How much fleece is that, without laps?",
-        given={"a": "2 ft", "l": "4 ft", "w": "2.7 ft", "h": "1.45 ft"},
+        given={"a": "2 ft", "l": "5 ft", "w": "2.8 ft", "h": "1.2 ft"},
         let={"b": "l*w + 2*(l + w)*h", "r": "(l + 2*a)*(w + 2*a) - l*w"},
         answer="2*b + r",
         unit="ft2",
         name="area",
+        vary={"a": ("1.5 ft", "3 ft", "0.25 ft"), "l": ("4 ft", "5.5 ft", "0.25 ft"), "w": ("2.2 ft", "3.8 ft", "0.2 ft"), "h": ("1 ft", "1.4 ft", "0.1 ft")},
         wrong=(
             Wrong("b + r", "You forgot the layer inside. Floor and sides are covered twice."),
             Wrong(
@@ -72,20 +73,22 @@ QUESTIONS = (
     ),
     Numeric(
         code="T09.5",
-        text="Four panels {h} high are sawn from a sheet in two strips, one beside the other. Each saw cut takes {k}. How much of the sheet's width is used?",
+        text="Four panels {h} high are sawn from a sheet in two strips, with two panels end to end in each. A saw cut of {k} parts the strips, and another parts the second"
+        " strip from the rest of the sheet. How much of the sheet's width is used?",
         given={"h": "440 mm", "k": "4 mm"},
-        answer="2*h + k",
+        answer="2*(h + k)",
         unit="mm",
         name="width",
         close="0.5 mm",
-        vary={"k": ("2 mm", "5 mm", "1 mm")},
+        vary={"h": ("350 mm", "560 mm", "5 mm"), "k": ("2 mm", "5 mm", "1 mm")},
         wrong=(
-            Wrong("3*h + 2*k", "You laid the panels in three strips. Two panels fit end to end in one strip."),
-            Wrong("2*h", "You forgot the saw cut. The blade takes its own width between the strips."),
-            Wrong("4*h", "You gave every panel a strip of its own. Two fit end to end in one strip."),
+            Wrong("2*h + k", "You counted one saw cut. The second strip must be sawn off the rest too, so count two."),
+            Wrong("2*h", "You forgot the saw cuts. Each strip costs its height and one cut."),
+            Wrong("4*(h + k)", "You gave every panel a strip of its own. Two lie end to end in one strip, so count two strips."),
         ),
-        solution=("Two strips and one cut between them", "2 x {h} + {k} = {2*h + k|mm|4}"),
+        solution=("Each strip and its cut: {h} + {k} = {h + k|mm|4}", "Two of them: {2*(h + k)|mm|4}"),
     ),
+
     Order(
         code="T09.6",
         text="Put the lining in order, from the ground up.",

@@ -44,6 +44,7 @@ QUESTIONS = (
         answer="p/(S*c/f)",
         unit="",
         name="share",
+        vary={"f": ("1.5", "3", "0.1"), "c": ("0.3", "0.6", "0.05")},
         wrong=(
             Wrong("p/S", "You used the strength from the catalogue. Bring it down for long load and for safety first."),
             Wrong("p/(S*c)", "You left out the safety factor. Divide the strength by it."),
@@ -53,13 +54,13 @@ QUESTIONS = (
     ),
     Numeric(
         code="T07.4",
-        text="{v} of foam ({F}) lies in a pot. How many litres of pebbles ({n} voids, grain density {r}) hold it down under water with a factor of {k}?",
-        given={"v": "60 L", "F": "20 kg/m3", "n": "40 %", "r": "2650 kg/m3", "k": "1.3"},
+        text="{v} of foam glass ({F}) lies in a pot. How many litres of pebbles ({n} voids, grain density {r}) hold it down under water with a factor of {k}?",
+        given={"v": "60 L", "F": "120 kg/m3", "n": "40 %", "r": "2650 kg/m3", "k": "1.3"},
         let={"w": "1000*kg/m**3", "u": "v*(w - F)", "b": "(1 - n)*(r - w)"},
         answer="k*u/b",
         unit="L",
         name="volume of pebbles",
-        vary={"n": ("35 %", "45 %", "1 %"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"), "k": ("1.2", "1.5", "0.1")},
+        vary={"F": ("100 kg/m3", "160 kg/m3", "5 kg/m3"), "n": ("35 %", "45 %", "1 %"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"), "k": ("1.2", "1.5", "0.1")},
         wrong=(
             Wrong("k*u/((1 - n)*r)", "You used the dry weight of the pebbles. Under water they weigh less: take the water's density off."),
             Wrong("k*u/(r - w)", "You forgot the voids. Part of each litre is water, so multiply by the solid share."),

@@ -11,6 +11,7 @@ QUESTIONS = (
         answer="Q",
         unit="L/h",
         name="flow",
+        vary={"Q": ("800 US gal/h", "1800 US gal/h", "10 US gal/h")},
         strict=True,
         wrong=(
             Wrong("Q*imp_gal/US_gal", "You used the imperial gallon, 4.546 litres. The label says US gallons, and those are 3.785 litres."),
@@ -26,6 +27,7 @@ QUESTIONS = (
         answer="Q",
         unit="US gal/h",
         name="flow",
+        vary={"Q": ("25 L/min", "75 L/min", "1 L/min")},
         strict=True,
         wrong=(
             Wrong("Q/60", "You left it per minute. An hour has 60 minutes, so multiply by 60."),
@@ -54,12 +56,12 @@ QUESTIONS = (
     Numeric(
         code="T02.4",
         text="A ring of pebbles, {D} across and {t} thick, surrounds a base {d} across. Their bulk density is {r}. Order {w} more for waste. How many tonnes?",
-        given={"D": "2 m", "d": "0.6 m", "t": "60 mm", "r": "1.6 t/m3", "w": "10 %"},
+        given={"D": "2.1 m", "d": "0.7 m", "t": "60 mm", "r": "1.6 t/m3", "w": "10 %"},
         let={"v": "pi/4*(D**2 - d**2)*t"},
         answer="v*r*(1 + w)",
         unit="t",
         name="mass",
-        vary={"r": ("1.5 t/m3", "1.7 t/m3", "0.05 t/m3"), "w": ("5 %", "15 %", "1 %")},
+        vary={"D": ("1.7 m", "2.6 m", "0.05 m"), "d": ("0.65 m", "0.95 m", "0.05 m"), "r": ("1.5 t/m3", "1.7 t/m3", "0.05 t/m3"), "w": ("5 %", "15 %", "1 %")},
         where=("1.8*d < D",),
         wrong=(
             Wrong("4*v*r*(1 + w)", "You put diameters where radii belong. Halve them before you square them."),
@@ -80,6 +82,7 @@ QUESTIONS = (
         answer="v*8.345*lb/US_gal",
         unit="lb",
         name="weight of the water",
+        vary={"a": ("22 in", "34 in", "0.5 in"), "b": ("26 in", "39 in", "0.5 in"), "h": ("15 in", "24 in", "0.5 in")},
         where=("a + 3*inch < b", "b < a + 6*inch"),
         wrong=(
             Wrong("pi/4*b**2*h*8.345*lb/US_gal", "You used the outside diameter. Water fills the inside only."),

@@ -26,28 +26,29 @@ QUESTIONS = (
     Numeric(
         code="T04.2",
         text="Water is to stand {H} over the round rim of a bowl {D} across (weir coefficient {C}). What flow does that take?",
-        given={"D": "30 in", "H": "3 mm", "C": "1.7 m^0.5/s"},
+        given={"D": "30 in", "H": "0.12 in", "C": "3.08 ft^0.5/s"},
         let={"Q": "C*pi*D*H**1.5"},
         answer="Q",
         unit="US gal/h",
         name="flow",
         keep=("C",),
+        vary={"D": ("22 in", "38 in", "1 in"), "H": ("0.1 in", "0.2 in", "0.01 in")},
         wrong=(
             Wrong("Q/pi", _EDGE),
-            Wrong("Q*US_gal/litre", "You left it in litres an hour. Divide by 3.785 to get US gallons."),
+            Wrong("Q*US_gal/litre", "You gave litres an hour. Divide by 3.785 to get US gallons."),
             Wrong("Q/60", "You gave gallons a minute. An hour has 60 minutes, so multiply by 60."),
         ),
-        solution=("Edge: pi x {D} = {pi*D|m}", "Flow for each metre: {C} x ({H})^1.5 = {C*H**1.5|L/s per m}", "Flow: {Q|L/s} = {Q|US gal/h}"),
+        solution=("Edge: pi x {D} = {pi*D|ft}", "Flow for each foot: {C} x ({H|ft})^1.5 = {C*H**1.5|ft3/s/ft}", "Flow: {Q|ft3/s} = {Q|US gal/h}"),
         like=("flow over a round rim", {"H": "H", "d_rim": "D", "C_w": "C"}),
     ),
     Numeric(
         code="T04.3",
         text="A client wants {k} times the head over the rim. By what factor must the flow rise?",
-        given={"k": "2"},
+        given={"k": "2.5"},
         answer="k**1.5",
         unit="",
         name="factor",
-        vary={"k": ("1.5", "4", "0.25")},
+        vary={"k": ("1.5", "4", "0.05")},
         wrong=(
             Wrong("k", "You let the flow rise as the head does. More depth also makes the water faster: take the power 3/2."),
             Wrong("k**(2/3)", "You used the power the wrong way round. That is how head grows with flow; flow grows with head to the power 3/2."),
@@ -58,11 +59,11 @@ QUESTIONS = (
     Numeric(
         code="T04.4",
         text="{q} runs down an upright wet face. The kinematic viscosity is {n}. How thick is the smooth film?",
-        given={"q": "0.2 L/s per m", "n": "1 cSt"},
+        given={"q": "0.2 L/s per m", "n": "1.15 cSt"},
         answer="(3*n*q/g)**(1/3)",
         unit="mm",
         name="thickness",
-        vary={"n": ("0.8 cSt", "1.5 cSt", "0.05 cSt")},
+        vary={"n": ("1.1 cSt", "1.6 cSt", "0.05 cSt")},
         wrong=(
             Wrong(
                 "(3*n*q*1000/g)**(1/3)",

@@ -12,7 +12,8 @@ QUESTIONS = (
         answer="v",
         unit="ft/s",
         name="speed",
-        vary={"d": ("0.5 in", "1.5 in", "0.125 in")},
+        vary={"d": ("0.75 in", "1.5 in", "0.125 in"), "Q": ("400 US gal/h", "1200 US gal/h", "20 US gal/h")},
+        where=("v < 8*ft/second", "1*ft/second < v"),
         wrong=(
             Wrong("60*v", "You put gallons an hour where gallons a minute belong. Divide by 60 first."),
             Wrong("v*d/inch", "You did not square the bore. The area grows with the bore times itself."),
@@ -24,12 +25,12 @@ QUESTIONS = (
     Numeric(
         code="T05.2",
         text="{Q} runs through {l} of smooth hose with a bore of {d} (kinematic viscosity {n}). Find the friction head, with f = 0.316/Re^0.25.",
-        given={"Q": "0.35 L/s", "l": "3 m", "d": "20 mm", "n": "1 cSt"},
+        given={"Q": "0.35 L/s", "l": "3 m", "d": "20 mm", "n": "1.1 cSt"},
         let={"v": "Q/(pi/4*d**2)", "Re": "v*d/n", "f": "0.316/Re**0.25", "h": "f*l/d*v**2/(2*g)"},
         answer="h",
         unit="m",
         name="friction head",
-        vary={"n": ("0.8 cSt", "1.3 cSt", "0.05 cSt"), "d": ("16 mm", "26 mm", "1 mm"), "l": ("2 m", "6 m", "0.5 m")},
+        vary={"n": ("1.05 cSt", "1.4 cSt", "0.05 cSt"), "d": ("16 mm", "26 mm", "1 mm"), "l": ("2 m", "6 m", "0.5 m")},
         wrong=(
             Wrong("4*h", "You put a Darcy factor into the form with 4 f. With this f there is no 4."),
             Wrong("2*h", "You left out the 2 under the velocity head. It is the speed squared over two g."),

@@ -47,13 +47,13 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.2",
-        text="{a} of wet surface is open to the air; the tank's plan is {p}. Grass would give off {E} and the coefficient is {k}. Splash takes {s}. Of {v} usable, {t} is"
+        text="{a} of wet surface is open to the air; the tank's plan is {p}. Grass would give off {E}, and these surfaces give off {k} times that. Splash takes {s}. Of {v} usable, {t} is"
         " in transit while the pump runs. For how many days does it run without a top-up?",
-        given={"a": "1.9 m2", "p": "0.96 m2", "E": "5 mm/day", "k": "1.05", "s": "2 L/day", "t": "18 L", "v": "210 L"},
+        given={"a": "2.2 m2", "p": "0.96 m2", "E": "4 mm/day", "k": "1.15", "s": "3 L/day", "t": "24 L", "v": "190 L"},
         answer="(v - t)/(a*E*k + s)",
         unit="day",
         name="time",
-        vary={"p": ("0.7 m2", "1.2 m2", "0.02 m2")},
+        vary={"p": ("0.7 m2", "1.2 m2", "0.02 m2"), "k": ("1.1", "1.4", "0.05")},
         wrong=(
             Wrong("v/(a*E*k + s)", "You forgot the water in transit. While the pump runs it is not in the tank, so take it off."),
             Wrong("(v - t)/(a*E*k)", "You forgot the splash. Add it to what dries each day."),
@@ -64,31 +64,59 @@ QUESTIONS = (
     Numeric(
         code="T06.3",
         text="The pump starts with everything drained back. The vessel's surface is {a}; water rises {H} over its rim, and the hose mouth lies {y} below the rim with no"
-        " check valve. {b} of wet side carries a film of {f}. The hose is {l} long with a bore of {d}. {c} of stone, {t} thick, holds {r}. By how much"
-        " does the level fall in a tank of plan {p} and void fraction {n}?",
-        given={"a": "0.478 m2", "H": "2.4 mm", "y": "15 mm", "b": "0.85 m2", "f": "0.394 mm", "l": "2.4 m", "d": "25 mm"}
-        | {"c": "0.9 m2", "t": "50 mm", "r": "3 %", "p": "0.96 m2", "n": "95 %"},
-        let={"v": "a*H + b*f + pi/4*d**2*l + c*t*r", "s": "a*y"},
-        answer="(v + s)/(p*n)",
+        " check valve. How much water does the vessel take?",
+        given={"a": "0.478 m2", "H": "2.4 mm", "y": "15 mm"},
+        answer="a*(H + y)",
+        unit="L",
+        name="volume",
+        vary={"a": ("0.3 m2", "0.7 m2", "0.01 m2"), "H": ("2 mm", "5 mm", "0.1 mm"), "y": ("12 mm", "30 mm", "1 mm")},
+        wrong=(
+            Wrong("a*H", "You forgot what siphons back. With no check valve the vessel drains down to the hose mouth, and must be filled again."),
+            Wrong("a*y", "You forgot what stands over the rim. The water rises by that too, so add it."),
+            Wrong("a*(y - H)", "You took the rise over the rim off. It must be filled as well, so add it."),
+        ),
+        solution=("From the hose mouth up: {y} + {H} = {y + H|mm}", "Volume: {a} x {y + H|mm} = {a*(H + y)|L}"),
+    ),
+    Numeric(
+        code="T06.12",
+        text="While the pump runs, {l} of hose with a bore of {d} stands full. {c} of stone, {t} thick, holds {r} of its space as water on its way. How much do hose and"
+        " stone hold?",
+        given={"l": "2.4 m", "d": "25 mm", "c": "0.9 m2", "t": "50 mm", "r": "3 %"},
+        let={"h": "pi/4*d**2*l", "s": "c*t*r"},
+        answer="h + s",
+        unit="L",
+        name="volume",
+        vary={"l": ("2 m", "4 m", "0.1 m"), "d": ("19 mm", "32 mm", "1 mm"), "c": ("0.6 m2", "1.5 m2", "0.05 m2"), "t": ("40 mm", "80 mm", "5 mm"), "r": ("2 %", "5 %", "0.5 %")},
+        wrong=(
+            Wrong("h + c*t", "You filled the stone with water. It only runs through, and takes the share that is given."),
+            Wrong("4*h + s", "You put the bore where half of it belongs. Halve it before you square it."),
+            Wrong("h", "You forgot the stone. It holds water on its way, so add that."),
+            Wrong("s", "You forgot the hose. It stands full while the pump runs, so add it."),
+        ),
+        solution=("Hose: pi/4 x ({d})^2 x {l} = {h|L}", "Stone: {c} x {t} x {r} = {s|L}", "Together {h + s|L}"),
+    ),
+    Numeric(
+        code="T06.13",
+        text="When the pump starts, the vessel takes {v}, hose and stone take {w}. The tank has a plan of {p}, and blocks of {n} void fill it. By how much does the level"
+        " fall?",
+        given={"v": "8.3 L", "w": "2.6 L", "p": "0.96 m2", "n": "93 %"},
+        answer="(v + w)/(p*n)",
         unit="mm",
         name="drop in level",
-        vary={"n": ("88 %", "95 %", "1 %"), "r": ("2 %", "5 %", "0.5 %")},
+        vary={"v": ("6 L", "20 L", "0.5 L"), "w": ("2 L", "6 L", "0.2 L"), "p": ("0.7 m2", "1.6 m2", "0.02 m2"), "n": ("88 %", "95 %", "1 %")},
         wrong=(
-            Wrong("v/(p*n)", "You forgot what siphons back. With no check valve the vessel drains down to the hose mouth, and must be filled again."),
-            Wrong("(v + s)/p", "You divided by the whole plan. The blocks fill part of it, so multiply the plan by the void fraction."),
-            Wrong("H", "You let the level fall by the head over the rim. The tank has another area, and more than the vessel takes water."),
+            Wrong("(v + w)/p", "You divided by the whole plan. The blocks fill part of it, so multiply the plan by the void fraction."),
+            Wrong("v/(p*n)", "You forgot hose and stone. Their water comes out of the tank too, so add it."),
+            Wrong("(v + w)*n/p", "You multiplied by the void fraction. There is less room, so the level falls by more: divide by it."),
         ),
-        solution=(
-            "On the vessel: {a*H|L} over the rim and {s|L} siphoned back",
-            "Film {b*f|L}, hose {pi/4*d**2*l|L}, stone {c*t*r|L}: in all {v + s|L}",
-            "Over {p*n|m2} of water: {(v + s)/(p*n)|mm}",
-        ),
+        solution=("In all {v} + {w} = {v + w|L}", "Water area: {p} x {n} = {p*n|m2}", "Drop: {v + w|L} over {p*n|m2} = {(v + w)/(p*n)|mm}"),
     ),
+
     Numeric(
         code="T06.4",
         text="A float valve holds the running level {z} below the overflow. The tank's plan is {p}, its void fraction {n}. {t} comes back when the pump stops. How many"
         " times does the free space hold that?",
-        given={"z": "28 mm", "p": "0.96 m2", "n": "95 %", "t": "23.5 L"},
+        given={"z": "36 mm", "p": "1.1 m2", "n": "92 %", "t": "21.5 L"},
         answer="p*n*z/t",
         unit="",
         name="ratio",

@@ -30,7 +30,7 @@ QUESTIONS = (
             ("The stone lies the second reading above that: 11.250 + 1.900 = 13.150 m.", ""),
         ),
         slip=3,
-        because="The staff stands on the stone and reaches up to the line, so the stone lies below it: 11.250 - 1.900 = 9.350 m.",
+        because="The staff stands on the stone and reaches up to the line, so the stone lies below it. Take the second reading off.",
         mend=("level of the stone", "9.35 m", "13.15 m"),
     ),
     Numeric(
@@ -41,7 +41,8 @@ QUESTIONS = (
         unit="",
         label="dB",
         name="level",
-        vary={"n": ("50", "62", "1"), "k": ("8", "16", "1")},
+        close="0.3",
+        vary={"n": ("50", "62", "1"), "k": ("3", "6", "1")},
         wrong=(
             Wrong("n*k", "Decibels are logarithms and do not add. Add ten times the logarithm of the number of bowls."),
             Wrong("n + 20*log10(k)", "You took 20, which goes with distances. Sources that are alike add their strength: take 10."),

@@ -59,16 +59,16 @@ QUESTIONS = (
     Numeric(
         code="T01.4",
         text="A small fall makes {n} dB(A) at {r}. Take it as a small source in the open. What level reaches a seat {x} away?",
-        given={"n": "58", "r": "1 m", "x": "6 m"},
+        given={"n": "58", "r": "2 m", "x": "6 m"},
         answer="n - 20*log10(x/r)",
         unit="",
         label="dB(A)",
         name="level",
-        keep=("r",),
+        vary={"n": ("52", "62", "1"), "r": ("1.5 m", "2.5 m", "0.5 m"), "x": ("5 m", "9 m", "0.5 m")},
         wrong=(
             Wrong("n*r/x", "You divided the decibels by the distance. Take off 20 times the logarithm of the ratio of distances."),
             Wrong("n - 10*log10(x/r)", "You took off 3 dB for each doubling. That is a long line of sound; a small source loses 6 dB."),
-            Wrong("n - 6*(x - r)/r", "You took off 6 dB for each metre. It is 6 dB for each doubling of the distance."),
+            Wrong("n - 6*(x - r)/m", "You took off 6 dB for each metre. It is 6 dB for each doubling of the distance."),
         ),
         solution=("Drop: 20 log10({x}/{r}) = {20*log10(x/r)} dB", "Level: {n} - {20*log10(x/r)} = {n - 20*log10(x/r)} dB(A). Walls near by raise it"),
     ),
@@ -79,6 +79,7 @@ QUESTIONS = (
         answer="w*sqrt(2*h/g)",
         unit="m",
         name="distance",
+        vary={"h": ("0.4 m", "0.9 m", "0.02 m"), "w": ("2 m/s", "6 m/s", "0.5 m/s")},
         wrong=(
             Wrong("w*h", "You multiplied speed by height. Find the time of the fall first, then multiply the speed by that."),
             Wrong("w*h/g", "You left out the 2 and the root. The time of a fall is the root of two heights over g."),

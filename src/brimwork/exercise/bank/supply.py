@@ -71,7 +71,7 @@ QUESTIONS = (
         code="T10.5",
         text="A cord goes from the pump up {a}, {b} across the block, {c} over the apron, {d} in duct and {e} up to the socket, with a drip loop of {f} and {h} of slack to"
         " lift the pump out. How long must it be?",
-        given={"a": "0.55 m", "b": "1.3 m", "c": "0.6 m", "d": "6.5 m", "e": "0.9 m", "f": "0.3 m", "h": "1 m"},
+        given={"a": "0.55 m", "b": "1.3 m", "c": "0.75 m", "d": "6.5 m", "e": "0.9 m", "f": "0.3 m", "h": "1 m"},
         answer="a + b + c + d + e + f + h",
         unit="m",
         name="length",

@@ -24,16 +24,16 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T06.10",
-        text="A tank can give 210 L. Of that, 18 L are in transit while the pump runs. Each day 12 L dry or splash out. Somebody works out how long it lasts.",
+        text="A tank can give 240 L. Of that, 30 L are in transit while the pump runs. Each day 14 L dry or splash out. Somebody works out how long it lasts.",
         lines=(
-            ("Water that the pump can reach: 210 L.", "This holds: it is given."),
-            ("Of it in transit: 18 L.", "This holds: it is given."),
-            ("Water there is to lose: 210 + 18 = 228 L.", ""),
-            ("Days: 228 over 12 = 19.", "Water over loss is right. The slip came before."),
+            ("Water that the pump can reach: 240 L.", "This holds: it is given."),
+            ("Of it in transit: 30 L.", "This holds: it is given."),
+            ("Water there is to lose: 240 + 30 = 270 L.", ""),
+            ("Days: 270 over 14 = 19.3.", "Water over loss is right. The slip came before."),
         ),
         slip=3,
-        because="What is in transit is not in the tank, so take it off: 192 L, and 16 days.",
-        mend=("time without top-up", "16 day", "19 day"),
+        because="What is in transit is not in the tank, so take it off before you divide.",
+        mend=("time without top-up", "15 day", "19.3 day"),
     ),
     Numeric(
         code="T06.11",
@@ -58,7 +58,7 @@ QUESTIONS = (
         answer="D/n",
         unit="mm",
         name="reach",
-        vary={"n": ("3", "4", "1")},
+        vary={"D": ("320 mm", "600 mm", "10 mm"), "n": ("3", "5", "1")},
         wrong=(
             Wrong("2*D/n", "You forgot that a pleat lies double. It reaches half of the liner that it takes up."),
             Wrong("D", "You laid it in one fold. More folds share it out."),

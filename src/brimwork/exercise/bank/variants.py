@@ -8,19 +8,20 @@ _CRITICAL = "(q**2/g)**(1/3)"
 QUESTIONS = (
     Numeric(
         code="T14.1",
-        text="A blade {b} long runs at {u} for each inch. What flow for each metre of edge is that?",
-        given={"b": "36 in", "u": "100 US gal/h"},
-        let={"Q": "u*b/inch"},
+        text="A blade {b} long takes {Q} in all. What flow for each metre of edge is that?",
+        given={"b": "36 in", "Q": "3600 US gal/h"},
         answer="Q/b",
         unit="L/s per m",
         name="flow for each metre",
+        vary={"b": ("24 in", "60 in", "2 in"), "Q": ("1800 US gal/h", "4800 US gal/h", "100 US gal/h")},
         wrong=(
-            Wrong("u/m", "You gave the flow for one inch. A metre has 39.4 inches, so multiply."),
+            Wrong("Q/b*ft/m", "You gave the flow for one foot. A metre is 3.28 feet, so multiply."),
             Wrong("Q/m", "You forgot to divide by the length. Share the flow out along the edge, in metres."),
             Wrong("60*Q/b", "You gave litres a minute. The answer is asked for a second, so divide by 60."),
         ),
-        solution=("Flow: {u} x {b/inch} = {Q|L/s}", "Length: {b|m}", "For each metre: {Q/b|L/s per m}"),
+        solution=("Flow: {Q} = {Q|L/s}", "Length: {b} = {b|m}", "For each metre: {Q/b|L/s per m}"),
     ),
+
     Numeric(
         code="T14.2",
         text="{q} runs over a flat blade and falls {h}. How far out does it land? (Depth at the brink = 0.715 times the critical depth.)",
@@ -38,20 +39,22 @@ QUESTIONS = (
     ),
     Numeric(
         code="T14.3",
-        text="A boulder is roughly an ellipsoid {a} by {b} by {c}, of density {r}. A hole {d} across goes through its {c}. What is its mass?",
-        given={"a": "0.7 m", "b": "0.6 m", "c": "0.5 m", "r": "2650 kg/m3", "d": "40 mm"},
-        let={"v": "pi/6*a*b*c", "o": "pi/4*d**2*c"},
-        answer="(v - o)*r",
+        text="A boulder is roughly an ellipsoid {a} by {b} by {c}, of density {r}. What is its mass?",
+        given={"a": "0.72 m", "b": "0.6 m", "c": "0.5 m", "r": "2650 kg/m3"},
+        let={"v": "pi/6*a*b*c"},
+        answer="v*r",
         unit="kg",
         name="mass",
-        vary={"r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3")},
+        vary={"a": ("0.65 m", "0.9 m", "0.01 m"), "b": ("0.5 m", "0.64 m", "0.01 m"), "c": ("0.35 m", "0.5 m", "0.01 m"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3")},
+        where=("1.1*b < a", "1.1*c < b"),
         wrong=(
-            Wrong("a*b*c*r", "You took the box around it. An ellipsoid fills a little over half of that."),
+            Wrong("a*b*c*r", "You took the box around it. An ellipsoid fills a little over half of that: multiply by pi and divide by 6."),
             Wrong("8*v*r", "You put full sizes where half sizes belong. Halve each one."),
-            Wrong("(v - o)*1600*kg/m**3", "You used the density of loose stone. A boulder is solid: use its own density."),
+            Wrong("v*1600*kg/m**3", "You used the density of loose stone. A boulder is solid: use its own density."),
         ),
-        solution=("Ellipsoid: 4/3 pi x half of each size = {v|m3}", "Hole: {o|L}", "Mass: {(v - o)*r|kg}"),
+        solution=("Ellipsoid: 4/3 pi x half of each size = {v|m3}", "Mass: {v|m3} x {r} = {v*r|kg}"),
     ),
+
     Numeric(
         code="T14.4",
         text="Two pools of {p} each and a header of {h} rise by the head over their lips when {q} runs. That head is 1.5 times the critical depth. How many litres do those"

@@ -1,0 +1,184 @@
+"""Wrong ways with numbers: what each way with a working comes to on the given values, and how to say it.
+
+A way may change the kind of quantity (a force without g is a mass). Its number may then be typed with the unit that it really has, or with the one asked for.
+"""
+
+from __future__ import annotations
+
+import ast
+import math
+import random
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
+
+from brimwork import typeset, units
+from brimwork.dimensions import NUMBER, Dimension
+from brimwork.exercise import arithmetic
+from brimwork.exercise.ways import UNIT, Names, Way, ways
+from brimwork.expression import DeclarationError
+
+_NAMESPACE = {name: value for name, value in arithmetic.NAMESPACE.items() if callable(value) or name in ("__builtins__", "pi")}
+LONGEST_PART = 48  # characters of a part as it is written out in a sentence
+
+
+@dataclass(frozen=True)
+class Cause:
+    """A wrong way and a number (SI) that it gives; `dimension` is what the number really measures, or None where unlike things were put together."""
+
+    number: float
+    dimension: Dimension | None
+    way: Way
+
+    def typed_as(self, wanted: Dimension) -> bool:
+        """Whether somebody might type it with a unit of the kind `wanted`: a given value keeps its own unit, all else takes the one that was asked for."""
+        return self.way.kind != "part" or self.dimension is not None and arithmetic.same(self.dimension, wanted)
+
+
+@dataclass(frozen=True)
+class Working:
+    """The working of a question as a tree, with all that its names mean.
+
+    values    number (SI) of every name: given values, constants, words for units;  unit: what is asked for
+    kinds     dimension of each name;  shown: the unit that a given value is shown in, by name
+    words     names that are words for units
+    said      a name, or a part of the tree, in words for a learner
+    solved    for a result that stands on both sides: the result from the right-hand side, as a function of that
+    """
+
+    tree: ast.expr
+    values: dict[str, float]
+    kinds: dict[str, Dimension]
+    shown: dict[str, str]
+    unit: str
+    said: Callable[[ast.expr], str]
+    words: frozenset[str] = frozenset()
+    on_the_way: tuple[ast.expr, ...] = ()
+    solved: Callable[[Callable[[float], float]], float] | None = None
+    result: str = ""
+
+    @cached_property
+    def used(self) -> frozenset[str]:
+        """Given values that the working uses; the others are only shown."""
+        return frozenset(self._names & self.shown.keys())
+
+    @cached_property
+    def causes(self) -> tuple[Cause, ...]:
+        """Every wrong way and its numbers, the likelier ways first."""
+        return tuple(self._numbers())
+
+    def _numbers(self) -> Iterator[Cause]:
+        plain = frozenset(name for name, unit in self.shown.items() if unit in ("", "%"))
+        kinds_of = {name: (self.kinds[name], unit in ("deg", "rad")) for name, unit in self.shown.items()}
+        names = Names(kinds_of, plain, self.words, self.used)
+        kinds = tuple((name, self.kinds[name]) for name in self.kinds)
+        key = (ast.unparse(self.tree), tuple(ast.unparse(part) for part in self.on_the_way))
+        sizes = {UNIT + name: units.unit(unit).factor for name, unit in self.shown.items()}
+        in_si, as_shown = {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}}, {**self.values, **sizes}
+        if self.as_they_stand:
+            in_si = as_shown
+        for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):
+            number = self.number(way.code, in_si)
+            if number is None:
+                continue
+            yield Cause(number, None if self.solved else way.dimension, way.way)
+            if way.has_units:
+                other = self.number(way.code, as_shown)
+                if other is not None and not math.isclose(other, number, rel_tol=1e-9):
+                    yield Cause(other, None, way.way)
+
+    @cached_property
+    def as_they_stand(self) -> bool:
+        """Whether the given numbers go in as they stand, with no unit changed: then nobody works in any other."""
+        code, factor = compile_tree(self.tree), units.unit(self.unit).factor
+        if self.solved or any(self.kinds.get(name, NUMBER) != NUMBER for name in self._names if name not in self.shown):
+            return False
+        number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
+        right = self.number(code, self.values)
+        return None not in (number, right) and math.isclose(number * factor, right, rel_tol=1e-9)
+
+    @property
+    def _names(self) -> set[str]:
+        return {part.id for part in ast.walk(self.tree) if isinstance(part, ast.Name)}
+
+    def number(self, code, values: dict[str, float]) -> float | None:
+        """What compiled code comes to, or None where that is no finite number."""
+        try:
+            if self.solved:
+                found = self.solved(lambda x: float(eval(code, _NAMESPACE, {**values, self.result: x})))
+            else:
+                found = eval(code, _NAMESPACE, values)  # trees of our own declarations only
+            return float(found) if not isinstance(found, complex) and math.isfinite(found) else None
+        except (ArithmeticError, ValueError, TypeError):
+            return None
+
+
+@dataclass(frozen=True)
+class _Tree:
+    """What makes the ways; equal to any other, so that the ways of one declaration are made once."""
+
+    working: Working = field(compare=False)
+    names: Names = field(compare=False)
+
+
+@dataclass(frozen=True)
+class _Compiled:
+    way: Way
+    code: object
+    dimension: Dimension | None
+    has_units: bool
+
+
+@lru_cache(maxsize=2048)
+def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset[str], of: _Tree) -> tuple[_Compiled, ...]:
+    """The ways of a tree, compiled; none that is the same as the right one, or as one before it that says the same."""
+    working, found, seen = of.working, [], set()
+    points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
+    right = _at_points(working, compile_tree(working.tree), points)
+    for way in ways(working.tree, of.names, working.on_the_way):
+        code = compile_tree(way.tree)
+        numbers = _at_points(working, code, points)
+        if None not in numbers and all(math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right) if b is not None):
+            continue
+        same = (*(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers), way.text, *map(ast.unparse, way.parts))
+        if same in seen:
+            continue
+        seen.add(same)
+        has_units = any(isinstance(part, ast.Name) and part.id.startswith(UNIT) for part in ast.walk(way.tree))
+        found.append(_Compiled(way, code, _dimension(way.tree, dict(kinds), working), has_units))
+    return tuple(found)
+
+
+def _shifted(working: Working, seed: int) -> dict[str, float]:
+    """The given values a little aside, each by another share: two workings that agree there too are one."""
+    draw = random.Random(seed)
+    return {name: value * draw.uniform(0.96, 1.04) if name in working.shown else value for name, value in sorted(working.values.items())}
+
+
+def _at_points(working: Working, code, points: list[dict[str, float]]) -> list[float | None]:
+    return [working.number(code, point) for point in points]
+
+
+def compile_tree(tree: ast.expr):
+    return compile(ast.fix_missing_locations(ast.Expression(tree)), "<way>", "eval")
+
+
+def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: Working) -> Dimension | None:
+    try:
+        return arithmetic.dimension_of(tree, {**kinds, "pi": NUMBER, **{UNIT + name: NUMBER for name in working.shown}})
+    except (DeclarationError, ArithmeticError, ValueError, TypeError):
+        return None
+
+
+# --- in words -----------------------------------------------------------------------------------------------------------------------
+
+
+def written(node: ast.expr, shown: Callable[[str], str | None]) -> str:
+    """A part of a tree as it is written, with what stands for each name; "one part of it" where that gets long or cannot be written."""
+    try:
+        text = typeset.write(node, typeset.PLAIN, shown)
+    except (ValueError, AttributeError):
+        return "one part of it"
+    if len(text) > LONGEST_PART:
+        return "one part of it"
+    return f"({text})" if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub) else text
