@@ -15,6 +15,7 @@ QUESTIONS = (
         unit="mm",
         name="head",
         keep=("C",),
+        vary={"Q": ("1200 L/h", "2500 L/h", "20 L/h"), "D": ("0.6 m", "1.1 m", "0.01 m")},
         wrong=(
             Wrong("(Q/D/C)**(2/3)", _EDGE),
             Wrong("q/C", "You left out the power. Flow goes with head to the power 3/2, so head goes with flow to the power 2/3."),
