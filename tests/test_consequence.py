@@ -78,7 +78,7 @@ def test_words_for_films_change_where_the_check_on_films_does():
     check = next(check for check in CHECKS if check.id == "C08")
     for limit, below, above in ((0.08e-3, "drip", "streaks"), (0.15e-3, "streaks", "clings"), (0.40e-3, "clings", "too much to cling")):
         assert below in film(limit * 0.999) and above in film(limit * 1.001)
-    assert [at for at, _ in FILMS][:3] == [check.limits.fair[0], *check.limits.good]
+    assert [at for at, _ in FILMS][:3] == [check.criterion.limits.fair[0], *check.criterion.limits.good]
 
 
 def test_a_liner_is_told_by_where_its_ends_come_to_lie():
