@@ -208,7 +208,19 @@ def _calculator(node, given, draw, alike):
         return ast.Call(ast.Name(other[node.func.id], ast.Load()), node.args, [])
 
 
-_RULES = (_one_side_only, _other_sign, _other_way_about, _other_power, _no_number, _other_value, _two_or_half, _decimal_point, _nothing_of_it, _brackets, _calculator)
+_RULES = (
+    _one_side_only,
+    _other_sign,
+    _other_way_about,
+    _other_power,
+    _no_number,
+    _other_value,
+    _two_or_half,
+    _decimal_point,
+    _nothing_of_it,
+    _brackets,
+    _calculator,
+)
 
 
 # --- the campaign -------------------------------------------------------------------------------------------------------------------

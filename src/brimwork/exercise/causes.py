@@ -74,7 +74,10 @@ class Working:
         kinds = tuple((name, self.kinds[name]) for name in self.kinds)
         key = (ast.unparse(self.tree), tuple(ast.unparse(part) for part in self.on_the_way))
         sizes = {UNIT + name: units.unit(unit).factor for name, unit in self.shown.items()}
-        in_si, as_shown = {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}}, {**self.values, **sizes}
+        in_si, as_shown = (
+            {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}},
+            {**self.values, **sizes},
+        )
         if self.as_they_stand:
             in_si = as_shown
         for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):

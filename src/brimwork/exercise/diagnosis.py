@@ -28,9 +28,7 @@ LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobod
 MOST_GUESSES = 3
 
 ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
-KINDS = (
-    *("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),
-)
+KINDS = (*("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),)
 CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 
 
@@ -301,7 +299,11 @@ def _multiple(question: Question, answer: Typed) -> str:
 
 def _of_a_multiple(multiple: str) -> _Explained:
     """What to say of a number that is a plain multiple of the right one, and of nothing else that is known."""
-    ask = "Is a unit changed once too often, or not at all?" if multiple.startswith("The figures") else "Is a diameter in the place of a radius, or something counted twice?"
+    ask = (
+        "Is a unit changed once too often, or not at all?"
+        if multiple.startswith("The figures")
+        else "Is a diameter in the place of a radius, or something counted twice?"
+    )
     return "way", f"{multiple}{ask}", None, False, (multiple.strip(),)
 
 

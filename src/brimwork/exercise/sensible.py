@@ -72,25 +72,60 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
     "flow through an opening": {"A_o": ("2 cm2", "20 cm2", "0.5 cm2")},
     "friction factor of laminar flow": {"Re": ("200", "2200", "50")},
     "flotation factor of an emptied pit": {"m_t": ("60 kg", "400 kg", "5 kg"), "h_gw": ("100 mm", "300 mm", "10 mm"), "A_pit": ("0.6 m2", "2 m2", "0.05 m2")},
-    "time to drain against an inflow": {"A_o": ("5 cm2", "15 cm2", "0.5 cm2"), "Q_feed": ("10 L/min", "40 L/min", "1 L/min"), "H_2": ("80 mm", "250 mm", "10 mm")},
+    "time to drain against an inflow": {
+        "A_o": ("5 cm2", "15 cm2", "0.5 cm2"),
+        "Q_feed": ("10 L/min", "40 L/min", "1 L/min"),
+        "H_2": ("80 mm", "250 mm", "10 mm"),
+    },
     "wind speed at two metres": {"z_wind": ("0.4 m", "1 m", "0.05 m")},
     "hour angle at sunset": {"phi_lat": ("38 deg", "60 deg", "1 deg"), "delta_sun": ("12 deg", "23 deg", "0.5 deg")},
     "sunlight above the air": {"phi_lat": ("45 deg", "55 deg", "1 deg"), "delta_sun": ("16 deg", "23 deg", "0.5 deg"), "d_rel": ("0.967", "0.977", "0.001")},
     "flow over a lip from a channel": {"A_a": ("0.009 m2", "0.02 m2", "0.0005 m2"), "H": ("30 mm", "40 mm", "1 mm"), "b": ("150 mm", "250 mm", "5 mm")},
-    "flow over a lip with corrected head and length":
-        {"b": ("50 mm", "110 mm", "2 mm"), "k_b": ("2.5 mm", "4.5 mm", "0.1 mm"), "H": ("20 mm", "40 mm", "1 mm"), "k_h": ("1.2 mm", "3 mm", "0.1 mm")},
+    "flow over a lip with corrected head and length": {
+        "b": ("50 mm", "110 mm", "2 mm"),
+        "k_b": ("2.5 mm", "4.5 mm", "0.1 mm"),
+        "H": ("20 mm", "40 mm", "1 mm"),
+        "k_h": ("1.2 mm", "3 mm", "0.1 mm"),
+    },
     "flow through a trapezoidal notch": {"b": ("100 mm", "200 mm", "5 mm"), "H": ("40 mm", "60 mm", "1 mm"), "theta": ("60 deg", "80 deg", "5 deg")},
-    "water in transit": {"V_film": ("0.4 L", "1 L", "0.05 L"), "V_sheet": ("0.4 L", "2 L", "0.05 L"), "V_rim": ("1 L", "10 L", "0.2 L"), "V_hold": ("1 L", "10 L", "0.2 L")},
-    "recommended limit of a lift from below the knuckles":
-        {"d_lift": ("25 cm", "60 cm", "1 cm"), "k_grip": ("0.9", "0.95", "0.05"), "k_twist": ("0.71", "0.95", "0.01"), "k_freq": ("0.75", "0.94", "0.01")},
-    "recommended limit of a lift from above the knuckles":
-        {"d_lift": ("25 cm", "60 cm", "1 cm"), "k_grip": ("0.9", "0.95", "0.05"), "k_twist": ("0.71", "0.95", "0.01"), "k_freq": ("0.75", "0.94", "0.01")},
-    "volume of a battered pit": {"L": ("700 mm", "1400 mm", "50 mm"), "W": ("600 mm", "1000 mm", "50 mm"), "h": ("400 mm", "900 mm", "10 mm"), "m_b": ("0.3", "0.7", "0.05")},
-    "depth in a battered pit": {"L": ("600 mm", "1000 mm", "50 mm"), "W": ("500 mm", "800 mm", "50 mm"), "V": ("300 L", "900 L", "10 L"), "m_b": ("0.4", "0.8", "0.05")},
+    "water in transit": {
+        "V_film": ("0.4 L", "1 L", "0.05 L"),
+        "V_sheet": ("0.4 L", "2 L", "0.05 L"),
+        "V_rim": ("1 L", "10 L", "0.2 L"),
+        "V_hold": ("1 L", "10 L", "0.2 L"),
+    },
+    "recommended limit of a lift from below the knuckles": {
+        "d_lift": ("25 cm", "60 cm", "1 cm"),
+        "k_grip": ("0.9", "0.95", "0.05"),
+        "k_twist": ("0.71", "0.95", "0.01"),
+        "k_freq": ("0.75", "0.94", "0.01"),
+    },
+    "recommended limit of a lift from above the knuckles": {
+        "d_lift": ("25 cm", "60 cm", "1 cm"),
+        "k_grip": ("0.9", "0.95", "0.05"),
+        "k_twist": ("0.71", "0.95", "0.01"),
+        "k_freq": ("0.75", "0.94", "0.01"),
+    },
+    "volume of a battered pit": {
+        "L": ("700 mm", "1400 mm", "50 mm"),
+        "W": ("600 mm", "1000 mm", "50 mm"),
+        "h": ("400 mm", "900 mm", "10 mm"),
+        "m_b": ("0.3", "0.7", "0.05"),
+    },
+    "depth in a battered pit": {
+        "L": ("600 mm", "1000 mm", "50 mm"),
+        "W": ("500 mm", "800 mm", "50 mm"),
+        "V": ("300 L", "900 L", "10 L"),
+        "m_b": ("0.4", "0.8", "0.05"),
+    },
     "uplift of foam": {"rho_f": ("36 kg/m3", "40 kg/m3", "1 kg/m3")},
     "discharge coefficient of a full-width lip": {"H": ("15 mm", "40 mm", "1 mm"), "P": ("50 mm", "150 mm", "5 mm")},
-    "depth in a cone-shaped bowl":
-        {"V": ("30 L", "150 L", "5 L"), "d_rim": ("700 mm", "1000 mm", "10 mm"), "d_floor": ("200 mm", "400 mm", "10 mm"), "D": ("300 mm", "800 mm", "10 mm")},
+    "depth in a cone-shaped bowl": {
+        "V": ("30 L", "150 L", "5 L"),
+        "d_rim": ("700 mm", "1000 mm", "10 mm"),
+        "d_floor": ("200 mm", "400 mm", "10 mm"),
+        "D": ("300 mm", "800 mm", "10 mm"),
+    },
     "bore for a friction head": {"k_s": ("0.05 mm", "0.15 mm", "0.005 mm")},
 }
 

@@ -16,7 +16,16 @@ from brimwork.expression import exact
 
 UNIT = "unit_of_"  # what stands for one unit of a given value
 _ONE = ast.Constant(1)
-_TURNED = {"sin": ("cos", "tan"), "cos": ("sin",), "tan": ("sin",), "asin": ("acos",), "acos": ("asin",), "log": ("log10",), "log10": ("log",), "ceil": ("floor",)}
+_TURNED = {
+    "sin": ("cos", "tan"),
+    "cos": ("sin",),
+    "tan": ("sin",),
+    "asin": ("acos",),
+    "acos": ("asin",),
+    "log": ("log10",),
+    "log10": ("log",),
+    "ceil": ("floor",),
+}
 _CALLED = {"sin": "the sine", "cos": "the cosine", "tan": "the tangent", "log": "the natural logarithm", "log10": "the logarithm to base ten", "asin": "the arc sine",
            "acos": "the arc cosine"}  # fmt: skip
 
@@ -165,7 +174,9 @@ def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
         yield Way(total([(1, less), (-1, more)]), "turned round", "you took {0} from {1}: take {1} from {0}.", (more, less))
         yield Way(total([(1, more), (1, less)]), "turned round", "you added {0} and {1}: take one from the other.", (more, less))
     if len(members) == 2 and all(isinstance(term, ast.Name) for _, term in members):
-        yield Way(product([(term, True) for _, term in members]), "turned round", "you multiplied {0} by {1}: this is a sum.", tuple(t for _, t in members), False)
+        yield Way(
+            product([(term, True) for _, term in members]), "turned round", "you multiplied {0} by {1}: this is a sum.", tuple(t for _, t in members), False
+        )
 
 
 def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[Way]:
@@ -184,11 +195,24 @@ def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[
         rest = [(f, o) for f, o in members if exact(f) is None]
         if size != 1:
             number = _constant(size)
-            yield Way(product(rest), "left out", f"you left out the {_shown(size)}: {'multiply by it' if size.numerator != 1 else f'divide by {size.denominator}'}.", (number,))
-            yield Way(product([*rest, (number, False)]), "turned round", f"you put the {_shown(size)} in upside down: {'multiply' if size > 1 else 'divide'} once.", (number,), False)
+            yield Way(
+                product(rest),
+                "left out",
+                f"you left out the {_shown(size)}: {'multiply by it' if size.numerator != 1 else f'divide by {size.denominator}'}.",
+                (number,),
+            )
+            yield Way(
+                product([*rest, (number, False)]),
+                "turned round",
+                f"you put the {_shown(size)} in upside down: {'multiply' if size > 1 else 'divide'} once.",
+                (number,),
+                False,
+            )
             if size.numerator > 1 and size.denominator > 1 and max(size.numerator, size.denominator) < 20:
                 yield Way(product([*rest, (ast.Constant(size.numerator), True)]), "left out", f"you left out the {size.denominator}: divide by it.", (), False)
-                yield Way(product([*rest, (ast.Constant(size.denominator), False)]), "left out", f"you left out the {size.numerator}: multiply by it.", (), False)
+                yield Way(
+                    product([*rest, (ast.Constant(size.denominator), False)]), "left out", f"you left out the {size.numerator}: multiply by it.", (), False
+                )
             circle = [f for f, _ in others if isinstance(f, ast.Name) and f.id == "pi"]
             if circle and size.numerator == 1:
                 plain = [(f, o) for f, o in rest if f is not circle[0]]
@@ -283,7 +307,9 @@ def _whole(tree: ast.expr, names: Names) -> Iterator[Way]:
 def _parts(tree: ast.expr, names: Names, on_the_way: tuple[ast.expr, ...]) -> Iterator[Way]:
     """One part given as the whole: a given value, or a line on the way."""
     for name in names.kinds:
-        yield Way(ast.Name(name, ast.Load()), "part", "that is only {0}, as it was given: work on from it.", (ast.Name(name, ast.Load()),), likely=name in names.used)
+        yield Way(
+            ast.Name(name, ast.Load()), "part", "that is only {0}, as it was given: work on from it.", (ast.Name(name, ast.Load()),), likely=name in names.used
+        )
     seen = {ast.unparse(tree)}
     for part in (*on_the_way, *_inner(tree, names)):
         if len(names.given(part)) > 1 and (text := ast.unparse(part)) not in seen:
@@ -343,11 +369,15 @@ def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
         for divisor, text in ((2, "half of {0}: put in the whole of it"), (4, "a quarter of {0}: put in the whole of it")):
             less, more = (ast.BinOp(old, op, ast.Constant(divisor)) for op in (ast.Div(), ast.Mult()))
             yield Way(replaced(tree, {name: less}), "doubled", f"you put in {text}.", (old,), likely=False)
-            yield Way(replaced(tree, {name: more}), "doubled", f"you put in {{0}} {'twice' if divisor == 2 else 'four times'}: it counts once.", (old,), likely=False)
+            yield Way(
+                replaced(tree, {name: more}), "doubled", f"you put in {{0}} {'twice' if divisor == 2 else 'four times'}: it counts once.", (old,), likely=False
+            )
         for tens in (10, 100, 1000):
             for op, size in ((ast.Mult(), "large"), (ast.Div(), "small")):
                 new = ast.BinOp(old, op, ast.Constant(tens))
-                yield Way(replaced(tree, {name: new}), "point", f"you put in {{0}} {tens} times too {size}: check its unit and its point.", (old,), likely=False)
+                yield Way(
+                    replaced(tree, {name: new}), "point", f"you put in {{0}} {tens} times too {size}: check its unit and its point.", (old,), likely=False
+                )
 
 
 def replaced(tree: ast.expr, new: dict[str, ast.expr]) -> ast.expr:

@@ -45,7 +45,12 @@ QUESTIONS = (
         unit="day",
         name="time",
         close="0.1 day",
-        vary={"s": ("2 day", "5 day", "0.5 day"), "d": ("1 day", "2.5 day", "0.5 day"), "b": ("1.5 day", "3 day", "0.5 day"), "w": ("1.5 day", "2.5 day", "0.5 day")}
+        vary={
+            "s": ("2 day", "5 day", "0.5 day"),
+            "d": ("1 day", "2.5 day", "0.5 day"),
+            "b": ("1.5 day", "3 day", "0.5 day"),
+            "w": ("1.5 day", "2.5 day", "0.5 day"),
+        }
         | {"v": ("0.5 day", "2 day", "0.5 day"), "c": ("4 day", "6 day", "1 day")},
         where=("c + 0.4*day < s + d + b + w",),
         wrong=(
@@ -55,7 +60,6 @@ QUESTIONS = (
         ),
         solution=("Add what stands in line: {s} + {d} + {b} + {w} + {v}", "Done after {s + d + b + w + v|day}; the coat has cured by then"),
     ),
-
     Numeric(
         code="T12.4",
         text="Pump A costs {a/money||3} and takes {p}. Pump B costs {b/money||3} and takes {q}. They run {t} a day, and a kilowatt hour costs {c/money||2}. After how many"

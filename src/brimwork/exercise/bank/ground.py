@@ -19,7 +19,6 @@ QUESTIONS = (
         ),
         solution=("Pressure: {M} x g/{a} = {M*g/a|kPa}", "Allowed: {q}", "Share: {M*g/a/q}"),
     ),
-
     Numeric(
         code="T08.2",
         text="A lined pit is {l} by {w}. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"

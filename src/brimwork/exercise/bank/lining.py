@@ -88,7 +88,6 @@ QUESTIONS = (
         ),
         solution=("Each strip and its cut: {h} + {k} = {h + k|mm|4}", "Two of them: {2*(h + k)|mm|4}"),
     ),
-
     Order(
         code="T09.6",
         text="Put the lining in order, from the ground up.",

@@ -60,7 +60,12 @@ QUESTIONS = (
         answer="k*u/b",
         unit="L",
         name="volume of pebbles",
-        vary={"F": ("100 kg/m3", "160 kg/m3", "5 kg/m3"), "n": ("35 %", "45 %", "1 %"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"), "k": ("1.2", "1.5", "0.1")},
+        vary={
+            "F": ("100 kg/m3", "160 kg/m3", "5 kg/m3"),
+            "n": ("35 %", "45 %", "1 %"),
+            "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"),
+            "k": ("1.2", "1.5", "0.1"),
+        },
         wrong=(
             Wrong("k*u/((1 - n)*r)", "You used the dry weight of the pebbles. Under water they weigh less: take the water's density off."),
             Wrong("k*u/(r - w)", "You forgot the voids. Part of each litre is water, so multiply by the solid share."),

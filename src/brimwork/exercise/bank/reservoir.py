@@ -86,7 +86,13 @@ QUESTIONS = (
         answer="h + s",
         unit="L",
         name="volume",
-        vary={"l": ("2 m", "4 m", "0.1 m"), "d": ("19 mm", "32 mm", "1 mm"), "c": ("0.6 m2", "1.5 m2", "0.05 m2"), "t": ("40 mm", "80 mm", "5 mm"), "r": ("2 %", "5 %", "0.5 %")},
+        vary={
+            "l": ("2 m", "4 m", "0.1 m"),
+            "d": ("19 mm", "32 mm", "1 mm"),
+            "c": ("0.6 m2", "1.5 m2", "0.05 m2"),
+            "t": ("40 mm", "80 mm", "5 mm"),
+            "r": ("2 %", "5 %", "0.5 %"),
+        },
         wrong=(
             Wrong("h + c*t", "You filled the stone with water. It only runs through, and takes the share that is given."),
             Wrong("4*h + s", "You put the bore where half of it belongs. Halve it before you square it."),
@@ -111,7 +117,6 @@ QUESTIONS = (
         ),
         solution=("In all {v} + {w} = {v + w|L}", "Water area: {p} x {n} = {p*n|m2}", "Drop: {v + w|L} over {p*n|m2} = {(v + w)/(p*n)|mm}"),
     ),
-
     Numeric(
         code="T06.4",
         text="A float valve holds the running level {z} below the overflow. The tank's plan is {p}, its void fraction {n}. {t} comes back when the pump stops. How many"

@@ -21,7 +21,6 @@ QUESTIONS = (
         ),
         solution=("Flow: {Q} = {Q|L/s}", "Length: {b} = {b|m}", "For each metre: {Q/b|L/s per m}"),
     ),
-
     Numeric(
         code="T14.2",
         text="{q} runs over a flat blade and falls {h}. How far out does it land? (Depth at the brink = 0.715 times the critical depth.)",
@@ -45,7 +44,12 @@ QUESTIONS = (
         answer="v*r",
         unit="kg",
         name="mass",
-        vary={"a": ("0.65 m", "0.9 m", "0.01 m"), "b": ("0.5 m", "0.64 m", "0.01 m"), "c": ("0.35 m", "0.5 m", "0.01 m"), "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3")},
+        vary={
+            "a": ("0.65 m", "0.9 m", "0.01 m"),
+            "b": ("0.5 m", "0.64 m", "0.01 m"),
+            "c": ("0.35 m", "0.5 m", "0.01 m"),
+            "r": ("2500 kg/m3", "2750 kg/m3", "50 kg/m3"),
+        },
         where=("1.1*b < a", "1.1*c < b"),
         wrong=(
             Wrong("a*b*c*r", "You took the box around it. An ellipsoid fills a little over half of that: multiply by pi and divide by 6."),
@@ -54,7 +58,6 @@ QUESTIONS = (
         ),
         solution=("Ellipsoid: 4/3 pi x half of each size = {v|m3}", "Mass: {v|m3} x {r} = {v*r|kg}"),
     ),
-
     Numeric(
         code="T14.4",
         text="Two pools of {p} each and a header of {h} rise by the head over their lips when {q} runs. That head is 1.5 times the critical depth. How many litres do those"
