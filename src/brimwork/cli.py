@@ -17,6 +17,7 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from brimwork import __version__, class_verbs, telling
 from brimwork.design.judged.findings import tally
@@ -25,6 +26,9 @@ from brimwork.formula import Formula
 from brimwork.nomenclature import read_values
 from brimwork.spellings import nearest
 from brimwork.units import InputError
+
+if TYPE_CHECKING:
+    from brimwork.design.typed.design import Design
 
 LONGEST_SAID = 200  # characters of an error's own words
 TRACED = "BRIMWORK_TRACEBACK"  # a variable of the environment, for contributors: set, an error keeps its traceback
@@ -127,6 +131,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verb.add_argument("design", type=Path, help="the design file")
     verb.add_argument("--to", type=Path, help="the PDF to write (default: beside the design file)")
     verb.add_argument("--date", type=_day, help="the date printed on it, as 2026-05-31 (default: today)")
+    verb.add_argument("--json", action="store_true", help="write no pack; print the design's results and findings as one JSON object")
     verb.set_defaults(run=_pack)
 
     class_verbs.add(verbs)
@@ -189,6 +194,8 @@ def _pack(options: argparse.Namespace) -> int:
         design = file.load_design(options.design)
     except InputError as error:
         raise InputError(f"the design could not be read, and no pack was written: {error}") from None
+    if options.json:
+        return _pack_as_json(design, options)
     path = options.to or options.design.with_suffix(".pdf")
     if path.suffix.lower() != ".pdf":
         raise InputError(f"a pack is a PDF: type a name that ends in .pdf, such as --to {path.with_suffix('.pdf')}")
@@ -201,6 +208,17 @@ def _pack(options: argparse.Namespace) -> int:
     checks_fail = "1 check fails" if grades["fail"] == 1 else f"{grades['fail']} checks fail"
     print(f"brimwork: the pack is written, and {checks_fail}: it says what to change", file=sys.stderr)
     return 1
+
+
+def _pack_as_json(design: Design, options: argparse.Namespace) -> int:
+    """Results and findings, with nothing written; the same exit codes."""
+    from brimwork.report import design_as_json
+
+    if options.to or options.date:
+        raise InputError("--json writes no pack: leave --to and --date out, or leave --json out")
+    told = design_as_json(design)
+    _tell(told)
+    return 1 if told["grades"]["fail"] else 0
 
 
 # --- work ---------------------------------------------------------------------------------------------------------------------------

@@ -211,6 +211,11 @@ class Formula:
 
         An array gives an array. Where a pint quantity is among the values the result is one too, of the same registry. Raises InputError for a
         value that is missing, unknown, negative, not finite or of another dimension.
+
+        >>> import brimwork
+        >>> pit = brimwork.find("volume of a straight pit")
+        >>> round(pit(L=1.5, W="1 m", h="600 mm"), 9), pit(L=1.5, W=1.0, h=[0.2, 0.4]).round(9).tolist()
+        (0.9, [0.3, 0.6])
         """
         try:
             result = self.number(**values)
@@ -320,7 +325,13 @@ class Formula:
         return low, high, step
 
     def work(self, **values: Any) -> Working:
-        """The formula worked with single numbers: result and notes. Takes and raises what a call does."""
+        """The formula worked with single numbers: result and notes. Takes and raises what a call does.
+
+        >>> import brimwork
+        >>> worked = brimwork.find("flow over a level lip").work(C_d=0.62, b="600 mm", H="2 mm")
+        >>> worked.notes[0]
+        'H = 2.00 mm is below the tested range (from 30 mm), so the result is an extrapolation'
+        """
         numbers = accepting.plain(values)
         if array := next((name for name, value in numbers.items() if accepting.is_array(value)), None):
             raise InputError(f"{array} is an array: give single numbers to work with, or call the formula, which takes arrays")

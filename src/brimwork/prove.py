@@ -75,7 +75,15 @@ def verdict(topic: str, formula: Formula) -> Verdict:
 
 
 def steps_of(formula: Formula) -> tuple[ProvedStep, ...]:
-    """The verified derivation of a formula, step by step; empty for one that has none. Raises NotProved."""
+    """The verified derivation of a formula, step by step; empty for one that has none. Raises NotProved.
+
+    >>> import brimwork
+    >>> for step in brimwork.steps_of(brimwork.find("flow over a level lip")):
+    ...     print(step.relation, "|", step.how)
+    v = √(2·g·z) | law, not proved here
+    Q = C_d·b·∫[0..H] v dz | taken: a modelling choice
+    Q = 2/3·C_d·b·√(2·g)·H^(3/2) | follows: by algebra
+    """
     return tuple(ProvedStep(step.reason, typeset.relation(step.left, step.right, typeset.PLAIN), _how(step)) for step in derive(formula))
 
 

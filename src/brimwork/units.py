@@ -272,7 +272,14 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
 
     For messages: `what` names it, `example` is what one might type, `also` another unit of that kind, `way` puts a value as one types it ("H=12mm"). A bare number passes only where the wanted
     unit is a pure number without a name; an angle or a length must say its unit, but for 0, which is the same in all of them. Where a temperature
-    is wanted, "20 C" and "68 F" are read too.
+    is wanted, "20 C" and "68 F" are read too. Raises InputError, which says what to type.
+
+    >>> import brimwork
+    >>> round(brimwork.read("2 ft 9 in", "m"), 9)
+    0.8382
+    >>> brimwork.read("3 kg", "m", what="the length")
+    Traceback (most recent call last):
+    brimwork.units.InputError: the length = 3 kg is a mass, but a length is wanted: type one such as the length = 25 m
     """
     target = unit(wanted)
     if target.dimension == TEMPERATURE and isinstance(text, str):
@@ -343,7 +350,11 @@ def convert(value: float, to: str) -> float:
 def write(value: float, to: str, digits: int | None = 3) -> str:
     """An SI value as text in the unit `to`: `digits` significant figures, or as few as show it to six with None.
 
-    The text can be read back by `read`.
+    The text can be read back by `read`. Raises InputError for a unit that is not known.
+
+    >>> import brimwork
+    >>> brimwork.write(0.001, "US gal/min")
+    '15.9 US gal/min'
     """
     return f"{number(convert(value, to), digits)} {to}".strip()
 

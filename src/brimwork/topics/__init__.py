@@ -21,7 +21,12 @@ def topics() -> dict[str, tuple[Formula, ...]]:
 
 @cache
 def formulas() -> dict[str, Formula]:
-    """Every formula by name. Raises ValueError when two carry the same name."""
+    """Every formula by name. Raises ValueError when two carry the same name.
+
+    >>> import brimwork
+    >>> len(brimwork.formulas()) > 300
+    True
+    """
     table: dict[str, Formula] = {}
     for topic, found in topics().items():
         for formula in found:
@@ -32,7 +37,12 @@ def formulas() -> dict[str, Formula]:
 
 
 def find(name: str) -> Formula:
-    """The formula of that name, in capitals or not. Raises InputError with the nearest names."""
+    """The formula of that name, in capitals or not. Raises InputError with the nearest names.
+
+    >>> import brimwork
+    >>> brimwork.find("Flow over a level lip").inputs
+    ('C_d', 'b', 'H')
+    """
     table = {known.lower(): formula for known, formula in formulas().items()}
     wanted = " ".join(name.lower().replace("_", " ").split())
     if wanted in table:

@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from brimwork.design.typed.asking import meant
+from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.wording import spoken
 
 FINDING_GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
@@ -14,7 +15,10 @@ NEXT = 3  # values that are named as the next ones to find out
 
 @dataclass(frozen=True)
 class Finding:
-    """One check of one design: grade, value and limit as text, what to change, basis, the names of the chain's results behind it."""
+    """One check of one design: grade, value and limit as text, what to change, basis, the names of the chain's results behind it.
+
+    Where a number was graded, `number` and `limits` have it in SI, and `unit` is the unit in which it is told.
+    """
 
     id: str
     group: str
@@ -27,6 +31,9 @@ class Finding:
     results: tuple[str, ...] = ()
     note: str = ""
     needs: tuple[str, ...] = ()  # keys of the design that are missing, where the check is not shown
+    number: float | None = None
+    unit: str = ""
+    limits: Limits | None = None
 
 
 def wanted(found: list[Finding]) -> list[tuple[str, int]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
@@ -52,7 +52,8 @@ class Check(_Row):
             return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
         region = chain.design.region
         text = limits.text(self.unit, region) + (" (set by this design)" if own else "")
-        return self._finding(limits.grade(value), told(value, self.unit, region), text, note=self.note(chain))
+        found = self._finding(limits.grade(value), told(value, self.unit, region), text, note=self.note(chain))
+        return replace(found, number=value, unit=self.unit, limits=limits)
 
     def counting(self, chain: Chain) -> tuple[Limits, bool]:
         """The limits that count, and whether the design set them for itself. Raises Unknown."""
