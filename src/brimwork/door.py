@@ -58,7 +58,7 @@ def drawn(formula: Formula | str, over: str = "", **values: Any) -> Svg:
     worked = one.work(**values)
     if over and over not in one.inputs:
         raise one.unknown_letter(over)
-    return Svg(svg.write(picture(one, one.only(accepting.plain(values)), over or worked.formula.inputs[0]).sheet, scale_to_page=False))
+    return Svg(svg.write_svg(picture(one, one.only(accepting.plain(values)), over or worked.formula.inputs[0]).sheet, scale_to_page=False))
 
 
 def as_table(rows: Iterable[Any], frame: bool = False) -> Any:
@@ -171,7 +171,7 @@ class Feature:
         sheet = made[name]
         if not isinstance(sheet, Sheet):
             raise InputError(f"the drawing '{name}' cannot be made: {sheet}")
-        return Svg(svg.write(sheet, scale_to_page=False))
+        return Svg(svg.write_svg(sheet, scale_to_page=False))
 
     def as_json(self) -> dict[str, Any]:
         """Values, results and findings as plain data, the same as `brimwork pack DESIGN --json` prints."""
