@@ -13,7 +13,7 @@ from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.file import load_design
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.limits import Bounds
-from brimwork.design.typed.reading import Corners, Curve, Date, Field, OneOf, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, Dates, Field, OneOf, Several
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
@@ -36,7 +36,7 @@ def typed(field, region):
     text = re.sub(r"^(such as|usual:) ", "", field.hint(region))
     text = re.sub(r" \((?!0)[^()]*\)$", "", text) if isinstance(field, Field) else text
     match field:
-        case Several():
+        case Several() | Dates():
             return text.split(", ")
         case Curve() | Corners():
             return [pair.split(" at ") for pair in text.split("; ")]

@@ -72,11 +72,11 @@ def _box(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
 def _steps(made: Programme, days: int) -> list[Record]:
     found: list[Record] = []
     for i, one in enumerate(made.steps):
-        x0, x1 = _across(made, one.start, made.day_length), _across(made, one.end, made.day_length)
+        x0, x1 = _across(made, one.start, made.calendar.hours), _across(made, one.end, made.calendar.hours)
         x1 = max(x1, x0 + _LEAST * days / WIDE)
         found.append(Polygon(_box(x0, -i - 0.8, x1, -i - 0.2), _FILLS[one.critical, one.step.by == WAIT], "thin"))
         if one.step.hold:
-            found += _held(one.step.hold, x0, max(x1, _across(made, made.signing(one), made.day_length)), -i - 0.5, days)
+            found += _held(one.step.hold, x0, max(x1, _across(made, made.signing(one), made.calendar.hours)), -i - 0.5, days)
     return found
 
 

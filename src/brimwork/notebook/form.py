@@ -11,7 +11,7 @@ from ipywidgets.widgets.widget_string import HTMLStyle, TextStyle
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS, sections
 from brimwork.design.typed.limits import Bounds
-from brimwork.design.typed.reading import Corners, Curve, Date, OneOf, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, Dates, OneOf, Several
 from brimwork.design.typed.wording import spoken, worded
 from brimwork.notebook.folds import Folds
 from brimwork.shown import escape
@@ -90,7 +90,7 @@ class ValueEntry:
         self.view, self.key, self.showing = view, key, False
         section, _, name = key.partition(".")
         self.field = SECTIONS[section][name]
-        wide = isinstance(self.field, Several | Curve | Corners) or isinstance(self.field, OneOf) and max(map(len, self.field.options)) > 20
+        wide = isinstance(self.field, Several | Dates | Curve | Corners) or isinstance(self.field, OneOf) and max(map(len, self.field.options)) > 20
         looks = {"layout": _WIDE if wide else _NARROW} | self._words()
         if isinstance(self.field, OneOf):
             self.box = widgets.Dropdown(style=_CHOSEN, **looks)
@@ -141,7 +141,7 @@ class ValueEntry:
 
     def _typed(self, text) -> str:
         """What the file says as one would type it into the box."""
-        if isinstance(self.field, Several):
+        if isinstance(self.field, Several | Dates):
             return ", ".join(map(str, text))
         if isinstance(self.field, Curve | Corners):
             return "; ".join(" at ".join(map(str, pair)) for pair in text)
@@ -174,7 +174,7 @@ class ValueEntry:
         """What the file would say: text, number, list, or None for nothing known."""
         if text in ("", UNKNOWN, self._empty()):
             return None
-        if isinstance(self.field, Several):
+        if isinstance(self.field, Several | Dates):
             return [part.strip() for part in text.split(",")]
         if isinstance(self.field, Curve | Corners):
             return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]

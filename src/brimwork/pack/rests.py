@@ -8,7 +8,7 @@ from brimwork import units
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.known import Given
-from brimwork.design.typed.reading import Corners, Curve, Field, OneOf, Several
+from brimwork.design.typed.reading import Corners, Curve, Dates, Field, OneOf, Several
 from brimwork.design.typed.steps import LEADS, STEPS, applies
 from brimwork.design.typed.telling import short
 from brimwork.design.typed.wording import spoken
@@ -57,6 +57,8 @@ def inputs_printed(field, given: Given, region: str) -> str:
             " at ".join(_both(text, value, *side, region) for text, value, side in zip(*pair, sides, strict=True))
             for pair in zip(given.text, given.value, strict=True)
         )
+    if isinstance(field, Dates):
+        return field.write(given.value)
     if isinstance(field, Several):
         return _several(given.text, given.value, field.unit, region)
     if isinstance(field, Field):

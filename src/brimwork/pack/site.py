@@ -41,12 +41,14 @@ def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
     orders = [
         (worded(order.what, region), made.day(order.by) + _late(made, order.by, day), f"{order.working_days}", made.day(order.needed)) for order in made.orders
     ]
+    hires = [(worded(hire.what, region), made.day(hire.on), made.day(hire.off)) for hire in made.hires]
     notes = " ".join([worded(" ".join(made.notes), region), *([ROUNDED] if region == "US" else [])])
     return "\n\n".join([
         f"#set page(flipped: true)\n== {worded('Programme', region)}\n" + typst_words(f"By a plain forward pass. {notes} Times are the usual ones of two people, shared by those at work, until the design says its own. More time on a critical step puts off the end; the others have some to spare."),
         typst_table("auto, 2fr, auto, auto, auto, 2.8fr, auto, auto", ("", "step", "time", "starts", "ends", "what must be true, cautions", "critical", "hold"), rows, size=8),
         "#set page(flipped: false)",
         together("=== Order by\n" + typst_table("1fr, auto, auto, auto", ("what", "order by", "working days", "needed on site"), orders)),
+        together(f"=== {worded('On hire', region)}\n" + typst_table("1fr, auto, auto", ("what", "first day", "last day"), hires)),
     ])  # fmt: skip
 
 

@@ -1,12 +1,14 @@
 """The programme: every step of the work on site with its dates, by a plain forward pass; where work stops until signed; and what must be ordered when.
 
-Work goes on Monday to Friday in the hours of a working day; waits (tests, curing) run through nights and weekends. Holidays are not known.
+Work goes on Monday to Friday in the hours of a working day, but for the days that the design says are closed; waits (tests, curing) run through nights,
+weekends and closed days.
 """
 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping
+import math
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from brimwork.design.follows.chain import Chain
@@ -20,14 +22,17 @@ from brimwork.units import InputError
 OPENING = 8  # o'clock
 QUARTER, HOUR, _DAY = 900.0, 3600.0, 86400.0
 A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
-HOLIDAYS = "Holidays are not known here: put the dates off for those that fall in between."
+HOLIDAYS = "Public holidays and closed days are not known until they are given (programme.closed)."
+NARROW = 0.4  # m: a plate compactor needs about so much room, else a hand or trench rammer: judgement
+ALONE = 25.0  # kg that one person lifts close to the waist at the most: guideline figure, from memory; a team of n lifts less than n times as much
 
 
 @dataclass(frozen=True)
 class Calendar:
-    """Working time: Monday to Friday, `hours` (s) from opening."""
+    """Working time: Monday to Friday, `hours` (s) from opening, but for the days that are `closed`."""
 
     hours: float
+    closed: frozenset[datetime.date] = frozenset()
 
     def next(self, moment: datetime.datetime) -> datetime.datetime:
         """The first moment at which work can go on, not before `moment`."""
@@ -35,7 +40,7 @@ class Calendar:
             moment = _opening(moment.date() + datetime.timedelta(days=1))
         if moment < _opening(moment.date()):
             moment = _opening(moment.date())
-        while moment.weekday() >= 5:
+        while not works(moment.date(), self.closed):
             moment = _opening(moment.date() + datetime.timedelta(days=1))
         return moment
 
@@ -48,7 +53,7 @@ class Calendar:
 
     def open(self, moment: datetime.datetime) -> bool:
         """Whether people are at work at a moment, the last one of the day with it."""
-        return moment.weekday() < 5 and _opening(moment.date()) <= moment <= self._closing(moment)
+        return works(moment.date(), self.closed) and _opening(moment.date()) <= moment <= self._closing(moment)
 
     def _closing(self, moment: datetime.datetime) -> datetime.datetime:
         return _opening(moment.date()) + datetime.timedelta(seconds=self.hours)
@@ -58,12 +63,20 @@ def _opening(day: datetime.date) -> datetime.datetime:
     return datetime.datetime(day.year, day.month, day.day, OPENING)
 
 
-def days_before(day: datetime.date, count: int) -> datetime.date:
-    """The working day that lies `count` working days before `day`."""
-    while day.weekday() >= 5:
-        day -= datetime.timedelta(days=1)
+def works(day: datetime.date, closed: Collection[datetime.date] = ()) -> bool:
+    """Whether a day is worked."""
+    return day.weekday() < 5 and day not in closed
+
+
+def days_before(day: datetime.date, count: int, closed: Collection[datetime.date] = ()) -> datetime.date:
+    """The working day that lies `count` working days before `day`, or before the last one that is worked."""
+    one = datetime.timedelta(days=1)
+    while not works(day, closed):
+        day -= one
     for _ in range(count):
-        day -= datetime.timedelta(days=3 if day.weekday() == 0 else 1)
+        day -= one
+        while not works(day, closed):
+            day -= one
     return day
 
 
@@ -91,11 +104,23 @@ class Ordering:
 
 
 @dataclass(frozen=True)
+class Hire:
+    """What is hired, from the day on which it is used first to the day on which it is used last."""
+
+    what: str
+    on: datetime.date
+    off: datetime.date
+
+
+@dataclass(frozen=True)
 class Programme:
+    """The steps with their dates, what must be ordered by when, what is hired from when to when, and what must be said of them."""
+
     steps: tuple[Dated, ...]
     orders: tuple[Ordering, ...]
+    hires: tuple[Hire, ...]
     dated: bool
-    day_length: float  # s at work
+    calendar: Calendar
     notes: tuple[str, ...]
 
     @property
@@ -108,8 +133,7 @@ class Programme:
 
     def signing(self, one: Dated) -> datetime.datetime:
         """When a step that ends is looked at and signed: at its end, or when work goes on after it."""
-        calendar = Calendar(self.day_length)
-        return one.end if calendar.open(one.end) else calendar.next(one.end)
+        return one.end if self.calendar.open(one.end) else self.calendar.next(one.end)
 
     def signed(self, one: Dated) -> str:
         """The working day on which a step that ends is looked at and signed."""
@@ -153,15 +177,16 @@ def programme(chain: Chain) -> Programme:
     """The programme of a design: with dates where it has a first day on site, else with days counted from a Monday."""
     d = chain.design
     given = d.given("programme.start")
-    first, calendar = given.value if given else A_MONDAY, Calendar(d["programme.day"])
+    closed = d.given("programme.closed")
+    first, calendar = given.value if given else A_MONDAY, Calendar(d["programme.day"], frozenset(closed.value if closed and given else ()))
     mine = {key: step for key, step in STEPS.items() if applies(step, d)}
     times = {key: _time(chain, key) for key in mine}
     net = {key: ([need for need in step.needs if need in mine], times[key][0], step.by == WAIT) for key, step in mine.items()}
     found = forward(net, first, calendar)
     held = critical(net, first, calendar)
     dated = tuple(Dated(key, mine[key], times[key][0], *found[key], key in held, times[key][1]) for key in mine)
-    orders = tuple(sorted((_order(d, lead, one) for lead, one in _first_uses(dated, d).items()), key=lambda order: order.by))
-    return Programme(dated, orders, bool(given), calendar.hours, _notes(first, given is not None, d))
+    orders = tuple(sorted((_order(d, lead, one, calendar) for lead, one in _first_uses(dated, d).items()), key=lambda order: order.by))
+    return Programme(dated, orders, _hires(dated, d), bool(given), calendar, _notes(chain, first, given is not None))
 
 
 def _first_uses(dated: Iterable[Dated], d: Design) -> dict[str, Dated]:
@@ -174,13 +199,45 @@ def _first_uses(dated: Iterable[Dated], d: Design) -> dict[str, Dated]:
     return wanted
 
 
-def _notes(first: datetime.date, dated: bool, d: Design) -> tuple[str, ...]:
+def _hires(dated: Iterable[Dated], d: Design) -> tuple[Hire, ...]:
+    """Plant by the steps that use it; what compacts must fit beside the box."""
+    when = {one.key: one for one in dated}
+    space = d.given("ground.working_space")
+    rammer = (
+        "hand rammer or trench rammer: the space beside the box is too narrow for a plate compactor"
+        if space and space.value < NARROW
+        else "rammer or plate compactor"
+    )
+    uses = (
+        (rammer, "sub_base", "build_fill" if "build_fill" in when else "backfill"),
+        ("breaker", "lift_surface", "dig"),
+        ("laser level", "set_out", "relevel"),
+    )
+    return tuple(Hire(what, when[first].start.date(), when[last].end.date()) for what, first, last in uses)
+
+
+def _heavy(chain: Chain) -> str:
+    """A word where the people on site cannot lift what they have to set."""
+    d = chain.design
+    pieces = [("vessel", d.given("vessel.mass")), ("block", d.given("reservoir.block_mass")), ("largest thing in slings", d.given("site.sling_mass"))]
+    heavy = [(f"the {name}", given.value) for name, given in pieces if given]
+    if "stones.diameters" in d.values and "stones.heights" in d.values and "stones.density" in d.values:
+        stones = zip(d["stones.diameters"], d["stones.heights"])
+        heavy.append(("the heaviest drilled stone", max(math.pi / 4 * across**2 * height for across, height in stones) * d["stones.density"]))
+    people = d["programme.people"]
+    over = [f"{name} ({short(mass, 'kg')})" for name, mass in heavy if mass > ALONE * people * (1.0 if people == 1 else 2 / 3 if people == 2 else 0.5)]
+    return f"More than {_people(people)} can lift by hand: {', '.join(over)}: a machine or more people, by a lifting plan." if over else ""
+
+
+def _notes(chain: Chain, first: datetime.date, dated: bool) -> tuple[str, ...]:
+    d = chain.design
     weekend = f"The first day, {first.isoformat()}, is at a weekend: work begins on the Monday after." if dated and first.weekday() >= 5 else ""
     counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
     many = _people(d["programme.people"])
     works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
     people = f"{works}, one step after the other; electrician and mason work beside them, and what cures or is tested waits beside them."
-    return tuple(note for note in (counted, weekend, _coat_told(d), people, HOLIDAYS) if note)
+    holidays = "" if d.given("programme.closed") else HOLIDAYS
+    return tuple(note for note in (counted, weekend, _coat_told(d), people, _heavy(chain), holidays) if note)
 
 
 def _coat_told(d: Design) -> str:
@@ -189,11 +246,13 @@ def _coat_told(d: Design) -> str:
     return f"Nobody has said whether the vessel is coated inside ({COAT}): no coat, and no time for it to cure, is planned." if asked else ""
 
 
-def _order(d: Design, lead: str, one: Dated) -> Ordering:
+def _order(d: Design, lead: str, one: Dated, calendar: Calendar) -> Ordering:
+    """Ordered so that it is there some working days before it is needed, in case it comes late."""
     count = -(-round(d[f"programme.order_{lead}"] / _DAY, 6) // 1)
-    needed = one.start.date()
+    in_hand = round(d["programme.in_hand"] / _DAY) if lead not in ("search", "electrician", "spoil") else 0
+    needed = days_before(one.start.date(), in_hand, calendar.closed)
     what = FEATURE_WORDS[d.kind] if lead == "feature" else LEADS[lead].words
-    return Ordering(what, days_before(needed, int(count)), needed, int(count))
+    return Ordering(what, days_before(needed, int(count), calendar.closed), needed, int(count))
 
 
 def _time(chain: Chain, key: str) -> tuple[float, str]:
@@ -207,7 +266,7 @@ def _time(chain: Chain, key: str) -> tuple[float, str]:
             return _digging(chain)
         except (Unknown, InputError):
             pass  # then the usual time
-    return given * USUAL_TEAM / d["programme.people"], ""
+    return given if STEPS[key].fixed else given * USUAL_TEAM / d["programme.people"], ""
 
 
 def _digging(chain: Chain) -> tuple[float, str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.typed.making import CP, J, assumed, share, sold
 from brimwork.design.typed.prices import PRICES, Price
-from brimwork.design.typed.reading import Date, Field, OneOf
+from brimwork.design.typed.reading import Date, Dates, Field, OneOf
 from brimwork.design.typed.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Task
 from brimwork.tables import HAND_DIGGING
 
@@ -90,6 +90,8 @@ BUYING_FIELDS: dict[str, dict] = {
     },
     "programme": {
         "start": Date("first day on site"),
+        "closed": Dates("public holidays and other days on which nobody works"),
+        "in_hand": Field("working days that what is ordered comes before it is needed", "day", most=_A_YEAR, usual="1 day", basis=J),
         "people": Field("people who work on site", "", whole=True, most=50, usual=f"{USUAL_TEAM}", basis=CP),
         "day": Field("hours of a working day", "h", most=16 * 3600.0, least=3600.0, usual="8 h", basis=CP),
         "soil": OneOf("soil that is dug", tuple(HAND_DIGGING)),

@@ -11,7 +11,7 @@ from brimwork.design.typed.ground_fields import GROUND_FIELDS
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.limits import Bounds
 from brimwork.design.typed.questions import QUESTIONS
-from brimwork.design.typed.reading import Corners, Curve, Date, Field, OneOf, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, Dates, Field, OneOf, Several
 from brimwork.design.typed.steps import STEPS
 from brimwork.design.typed.water_fields import WATER_FIELDS
 
@@ -19,7 +19,7 @@ BASES = ("yours", "read", "memory", "common practice", "judgement", "measured")
 REGIONS = ("UK", "US")
 HEAD = ("format", "kind", "title", "region", "note")
 
-Value = Field | OneOf | Date | Several | Corners | Curve | Bounds  # what can stand under a key
+Value = Field | OneOf | Date | Dates | Several | Corners | Curve | Bounds  # what can stand under a key
 
 _FIELDS: dict[str, dict[str, Value]] = {
     **FEATURE_FIELDS,

@@ -24,6 +24,7 @@ def _short(value: float, unit: str) -> str:
     return f"{units.number(float(units.number(units.convert(value, unit), 3)))} {unit}"
 
 
+MOST_DAYS = 400
 _SLOPE = re.compile(r"\s{0,9}(?P<rise>\d{1,6}(?:\.\d{1,6})?)\s{0,9}(?::|\bin\b)\s{0,9}(?P<run>\d{1,6}(?:\.\d{1,6})?)\s{0,9}")
 
 
@@ -160,6 +161,25 @@ class Date:
 
     def write(self, value: datetime.date, region: str = "UK") -> str:
         return value.isoformat()
+
+
+@dataclass(frozen=True)
+class Dates:
+    """Some days of the calendar."""
+
+    name: str
+
+    def read(self, given, key: str, region: str = "UK") -> tuple[datetime.date, ...]:
+        """The days in the file, in order, each once. Raises InputError."""
+        if not isinstance(given, list) or not 1 <= len(given) <= MOST_DAYS:
+            raise InputError(f'{key} is a list of days, {MOST_DAYS} at most: write {key} = ["2027-12-24", "2027-12-27"]')
+        return tuple(sorted({Date(self.name).read(one, key, region) for one in given}))
+
+    def hint(self, region: str = "UK") -> str:
+        return "such as 2027-12-24, 2027-12-27"
+
+    def write(self, value: tuple[datetime.date, ...], region: str = "UK") -> str:
+        return ", ".join(day.isoformat() for day in value)
 
 
 @dataclass(frozen=True)
