@@ -77,4 +77,9 @@ def _programme(chain: Chain):
         worded(" ".join(made.notes), region),
     )
     yield "Order by", ("what", "order by", "needed on site"), orders, ""
-    yield worded("On hire", region), ("what", "first day", "last day"), [(worded(hire.what, region), made.day(hire.on), made.day(hire.off)) for hire in made.hires], ""
+    yield (
+        worded("On hire", region),
+        ("what", "first day", "last day"),
+        [(worded(hire.what, region), made.day(hire.on), made.day(hire.off)) for hire in made.hires],
+        "",
+    )
