@@ -217,7 +217,7 @@ def package(questions: Iterable[Posed], edition: Edition) -> bytes:
             name, files = identifier(question), []
             picture = f"{name}.svg" if getattr(question, "sheet", None) else ""
             if picture:
-                _put(archive, f"items/{picture}", svg.write(question.sheet, f"p{len(resources)}").encode())
+                _put(archive, f"items/{picture}", svg.write_svg(question.sheet, f"p{len(resources)}").encode())
                 files.append(f"items/{picture}")
             _put(archive, f"items/{name}.xml", item(question, edition, picture))
             resources.append((name, [f"items/{name}.xml", *files]))
