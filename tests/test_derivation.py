@@ -5,6 +5,7 @@ import dataclasses
 import pytest
 
 from brimwork import cli, prove, topics
+from brimwork.by_hand import ByHand
 from brimwork.derivation import NotProved, derive, status
 from brimwork.formula import Formula, Published
 from brimwork.laws import continuity, flow_on_a_crest, free_fall, specific_energy, velocity_head, viscosity
@@ -210,7 +211,8 @@ def test_what_only_looks_like_a_proof_is_refused(why):
 
 
 def test_a_formula_is_no_better_proved_than_what_it_rests_on():
-    fitted = Formula(name="fitted", result="Q", equals="C_w*b*H**(3/2)", fitted="somebody", unpublished="for a test")
+    by_hand = (ByHand("C_w=1.8 m^0.5/s, b=1 m, H=0.25 m", "1.8*1*0.25**1.5", "0.225 m3/s"),)
+    fitted = Formula(name="fitted", result="Q", equals="C_w*b*H**(3/2)", fitted="somebody", unpublished="for a test", by_hand=by_hand)
     turned = Formula(name="turned", result="H", equals="(Q/(C_w*b))**(2/3)", inverse_of=fitted, unpublished="for a test")
     assert status(turned) == "fitted"
     wrong = Formula(name="wrong", result="v", equals="sqrt(3*g*z)", steps=(free_fall, Step("wrong")), unpublished="for a test")

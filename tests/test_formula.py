@@ -9,6 +9,7 @@ import pytest
 import scipy.optimize
 from draws import usual_points
 
+from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange
 from brimwork.expression import DeclarationError, parse
 from brimwork.formula import Formula, Published, PublishedCheck, Slip
@@ -25,7 +26,8 @@ SOURCE = Source("invented for this test", "memory").at("p. 1")
 
 
 def declared(equals="L*W*h", **changes) -> Formula:
-    return Formula(**{"name": "a pit for testing", "result": "V", "equals": equals, "fitted": "nobody", "unpublished": "a test", **changes})
+    by_hand = (ByHand("L=2 m, W=3 m, h=4 m", "2*3*4", "24 m3"),)
+    return Formula(**{"name": "a pit for testing", "result": "V", "equals": equals, "fitted": "nobody", "unpublished": "a test", "by_hand": by_hand, **changes})
 
 
 # --- declarations -------------------------------------------------------------------------------------------------------------------
@@ -41,6 +43,7 @@ def declared(equals="L*W*h", **changes) -> Formula:
         ({"equals": "L*W*depth"}, "'depth' is not in the nomenclature"),
         ({"result": "volume"}, "'volume' is not in the nomenclature"),
         ({"unpublished": ""}, "published value"),
+        ({"by_hand": ()}, "numbers worked by hand"),
         ({"fitted": ""}, "needs steps"),
         ({"equals": "V = L*W*h"}, "between"),
         ({"equals": "V = L*W = h", "between": ("L", "W")}, "one '='"),
@@ -133,7 +136,7 @@ def test_a_missing_value_is_asked_for_with_its_name_and_an_example():
         LIP(C_d=0.62, b=4.0)
 
 
-@pytest.mark.parametrize("name", ["capillary rise", "velocity head of approach"])
+@pytest.mark.parametrize("name", ["capillary length", "velocity head of approach"])
 @pytest.mark.parametrize("bad", [-1.0, math.inf, math.nan])
 def test_no_letter_may_be_bad_even_where_the_arithmetic_would_go_through(name, bad):
     formula = find(name)
@@ -157,7 +160,7 @@ def test_a_difference_that_rounds_to_nothing_has_one_sign():
 
 
 def test_values_that_break_a_condition_are_refused_with_it():
-    with pytest.raises(InputError, match="it is for z_s < 0.95.H_0; change one of them"):
+    with pytest.raises(InputError, match="it is for z_s < 0.95.H_0, so look again at z_s .static lift. and H_0 .shut-off head."):
         find("duty flow")(H_0=1.0, z_s=3.0, Q_max=1e-3, k_sys=1e6)
 
 
@@ -321,14 +324,48 @@ def test_a_result_outside_a_tested_range_is_given_with_a_note(values, note):
     assert (note in worked.notes[0] and "extrapolation" in worked.notes[0]) if note else worked.notes == []
 
 
-def test_a_condition_that_does_not_hold_is_noted():
-    assert declared(where=("h < L",)).work(L=1.0, W=1.0, h=2.0).notes == [
-        "this formula is for h < L, which does not hold here: look again at h (depth) and L (length of the floor)"
-    ]
+def test_a_condition_that_does_not_hold_leaves_no_plain_number():
+    pit = declared(where=("h < L",))
+    assert pit(L=2.0, W=1.0, h=2.0) == 4.0, "the limit itself belongs to it"
+    for ask in (pit, pit.work, pit.array):
+        with pytest.raises(InputError, match=r"it is for h < L, so look again at h \(depth\) and L \(length of the floor\)"):
+            ask(L=1.0, W=1.0, h=2.0)
+    with pytest.raises(InputError, match="h < L"):
+        pit.array(L=[3.0, 1.0], W=1.0, h=2.0)
+
+
+@pytest.mark.parametrize(
+    "name, given",
+    [
+        ("least pressure under an offset load", "F_w=9.6 kN, B_base=1.2 m, L_base=0.8 m, e_off=0.61 m"),
+        ("greatest pressure under partial contact", "F_w=9.6 kN, B_base=1.2 m, L_base=0.8 m, e_off=0.61 m"),
+        ("friction factor by Colebrook", "Re=1200, k_s=0.002 mm, d_pipe=20 mm"),
+        ("friction factor of laminar flow", "Re=50000"),
+        ("pull in each leg of a sling", "m_load=100 kg, N_leg=2, alpha_leg=20 deg"),
+        ("pull in each leg of a sling", "m_load=100 kg, N_leg=4, alpha_leg=60 deg"),
+    ],
+)
+def test_what_must_never_be_a_plain_number_is_refused(name, given):
+    with pytest.raises(InputError, match="it is for"):
+        find(name)(**read_values(given))
+
+
+@pytest.mark.parametrize(
+    "name, zero",
+    [("Reynolds number in a pipe", "nu"), ("time to fill", "Q"), ("flow over a lip with end contractions", "H"), ("capillary rise in a gap", "w_gap")],
+)
+def test_a_zero_by_which_a_formula_divides_is_named(name, zero):
+    formula = find(name)
+    values = {letter: formula.range(letter)[1] for letter in formula.inputs} | {zero: 0.0}
+    if name == "flow over a lip with end contractions":  # its tested range divides by the head, the formula does not
+        assert formula.work(**values).result == 0 and any("has no value here" in note for note in formula.work(**values).notes)
+        return
+    with pytest.raises(InputError, match=rf"it divides by {zero} \(.*\), so give more than zero"):
+        formula(**values)
 
 
 def test_a_published_value_may_need_formulas_worked_before():
-    floor = declared(name="half the width", result="W", equals="L/2")
+    floor = declared(name="half the width", result="W", equals="L/2", by_hand=(ByHand("L=2 m", "2/2", "1 m"),))
     right = Published("L=2 m, h=1 m", "2 m3", 1e-9, SOURCE, after=(floor,))
     wrong = Published("L=2 m, h=1 m", "2.1 m3", 0.01, SOURCE, after=(floor,))
     assert right.check(declared()).agrees and right.check(declared()).difference == 0

@@ -13,7 +13,7 @@ SOURCE = Path(brimwork.__file__).parent
 LAYERS = """
     shown files dimensions unit_table spellings units needing
     quantity letters nomenclature accepting facing sources
-    expression conditions roots steps formula
+    expression conditions roots steps by_hand formula
     typeset derivation laws tables cables topics search prove telling
     design drawing exercise pack classroom notebook
     report door class_verbs cli __main__

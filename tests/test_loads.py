@@ -289,5 +289,9 @@ def test_the_ballast_needed_leaves_no_net_uplift(V_disp, m_t, rho_s, f_s):
 @given(st.floats(0.5, 4.0), st.floats(0.05, 0.6), st.floats(1, 3000))
 def test_a_pit_floats_when_its_factor_is_below_one(A_pit, h_gw, m_t):
     factor = flotation_factor(m_t=m_t, rho=998.0, A_pit=A_pit, h_gw=h_gw)
-    lifted = pit_uplift(m_t=m_t, rho=998.0, A_pit=A_pit, h_gw=h_gw)
-    assert (factor < 1) == (lifted > 0)
+    pit = {"m_t": m_t, "rho": 998.0, "A_pit": A_pit, "h_gw": h_gw}
+    if factor < 1:
+        assert pit_uplift(**pit) > 0
+    elif factor > 1 + 1e-6:
+        with pytest.raises(InputError, match="it is for m_t < rho"):
+            pit_uplift(**pit)

@@ -23,7 +23,7 @@ def test_the_same_label_in_litres_an_hour_is_possible():
     ("550 gal/min", "2 m", "40 W", "US or imperial"),
     ("2400 L/min", "2.4", "40 W", "has no unit"),
     ("2400 L/min", "2.4 m", "banana", "does not start with a number"),
-    ("2400 L/min", "2.4 m", "0 W", "change one of them"),
+    ("2400 L/min", "2.4 m", "0 W", "it divides by P_in"),
 ])  # fmt: skip
 def test_a_label_that_cannot_be_read_is_told_what_to_change(flow, head, power, told):
     said = plain(label(flow, head=head, power=power))
@@ -57,5 +57,5 @@ def test_a_decimal_comma_is_read_and_shown_with_a_point():
 
 
 def test_what_a_formula_was_checked_against_comes_with_the_values_it_was_printed_for():
-    checked = work("water that an edge holds back", l_c="2.73 mm", theta_c="60 deg").markdown
-    assert "5.45 mm printed for sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg, 5.452 mm here" in checked
+    checked = work("water that an edge holds back", l_c="2.73 mm", theta_c="60 deg", a_edge="90 deg").markdown
+    assert "5.45 mm printed for sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg, a_edge=0 deg, 5.452 mm here" in checked

@@ -63,12 +63,36 @@ def test_two_points_make_a_straight_line():
 
 
 @pytest.mark.parametrize("points, says", [((), "two points"), (((0.0, 3.0),), "two points"), (((1e-4, 3.0), (2e-4, 1.0)), "first at no flow"),
-                                          (((0.0, 3.0), (2e-4, 2.0), (1e-4, 1.0)), "must rise"), (((0.0, 2.9), (1e-4, 3.0), (2e-4, 1.0)), "must fall"),
-                                          (((0.0, 3.0), (1e-4, 3.0)), "must fall"), (((0.0, 3.0), (1e-4, -0.1)), "zero or more"),
+                                          (((0.0, 3.0), (2e-4, 2.0), (1e-4, 1.0)), "must rise"), (((0.0, 2.9), (1e-4, 3.0), (2e-4, 3.1)), "only rise"), (((0.0, 2.9), (1e-4, 2.0), (2e-4, 2.1)), "must then fall"),
+                                          (((0.0, 3.0), (1e-4, 3.0)), "must then fall"), (((0.0, 3.0), (1e-4, -0.1)), "zero or more"),
                                           (((0.0, math.nan), (1e-4, 1.0)), "two points")])  # fmt: skip
 def test_a_curve_that_cannot_be_a_pump_is_refused(points, says):
     with pytest.raises(InputError, match=says):
         TabulatedPump(points)
+
+
+RISING = ((0.0, 3.0), (1e-4, 3.2), (3e-4, 2.6), (5e-4, 0.4))
+
+
+def test_a_curve_that_rises_at_first_is_read_as_scipy_reads_it_and_the_pump_settles_past_its_peak():
+    pump, scipys = TabulatedPump(RISING), PchipInterpolator(*zip(*RISING))
+    flows = numpy.linspace(0, 5e-4, 101)
+    assert [pump.head(Q) for Q in flows.tolist()] == pytest.approx(scipys(flows).tolist(), rel=1e-12)
+    assert pump.Q_peak == 1e-4 and pump.H_0 == 3.0
+    duty = duty_point(pump, lambda Q: 2.0 + 3e6 * Q**2)
+    assert 1e-4 < duty.Q < 5e-4 and duty.H == pytest.approx(2.0 + 3e6 * duty.Q**2)
+    steep = duty_point(pump, lambda Q: 2.9 + 8e7 * Q**2)  # they meet before the peak
+    assert steep.Q < 1e-4 and steep.H == pytest.approx(2.9 + 8e7 * steep.Q**2)
+    with pytest.raises(InputError, match="no water comes"):  # over the head at no flow it never starts, though the peak is higher
+        duty_point(pump, lambda Q: 3.1 + 1e5 * Q**2)
+
+
+def test_how_a_curve_of_three_points_is_read_is_said_with_what_straight_lines_would_give():
+    pump = TabulatedPump(((0.0, 3.0), (2e-4, 2.5), (6e-4, 0.5)))
+    assert pump.straight(4e-4) == pytest.approx(1.5), "half way between 2.5 and 0.5"
+    smooth = float(PchipInterpolator([0.0, 2e-4, 6e-4], [3.0, 2.5, 0.5])(4e-4))
+    assert f"straight lines would give 1.50 m, {(1.5 - smooth) / smooth:+.1%}" in pump.said(4e-4) and "3 points" in pump.said(4e-4)
+    assert "hunt" not in pump.said(4e-4) and "hunt" in TabulatedPump(RISING).said(2e-4)
 
 
 def test_a_tabulated_curve_is_not_read_beyond_its_ends():

@@ -7,6 +7,7 @@ import re
 
 import pytest
 from draws import usual_points
+from plain_arithmetic import comes_to
 
 from brimwork import expression, tables
 from brimwork.conditions import holds
@@ -21,6 +22,7 @@ from brimwork.units import InputError
 
 FORMULAS = list(formulas().values())
 PUBLISHED = [(formula, published) for formula in FORMULAS for published in formula.published]
+BY_HAND = [(formula, worked) for formula in FORMULAS for worked in formula.by_hand]
 SLIPS = [(formula, slip) for formula in FORMULAS for slip in formula.slips]
 INVERSES = [formula for formula in FORMULAS if formula.inverse_of]
 every_formula = pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
@@ -53,6 +55,26 @@ def test_a_published_value_agrees_within_a_narrow_tolerance(formula, published):
     assert 0 < published.tolerance <= 0.15
     check = published.check(formula)
     assert check.agrees, f"printed {check.printed}, here {check.got}"
+
+
+@every_formula
+def test_a_formula_without_printed_value_and_derivation_carries_numbers_worked_by_hand(formula):
+    assert formula.published or derive(formula) or formula.by_hand
+
+
+@pytest.mark.parametrize("formula, worked", BY_HAND, ids=_named(BY_HAND))
+def test_a_line_worked_by_hand_comes_to_its_value_and_so_does_the_formula(formula, worked):
+    """The line is worked by plain arithmetic, which knows nothing of the kit, in the unit in which the value is written."""
+    written = float(re.match(r"-?[\d.]+", worked.value)[0])
+    assert comes_to(worked.line) == pytest.approx(written, rel=worked.tolerance)
+    assert worked.check(formula).agrees, f"by hand {worked}, here {worked.check(formula).got_text}"
+
+
+def test_a_line_worked_by_hand_holds_numbers_alone():
+    assert comes_to("2*(10 + 20) - 9**0.5/sqrt(9)") == 59
+    for line in ("2*H", "H(2)", "True + 1", "[1]", "min(1, 2)"):
+        with pytest.raises(ValueError, match="no place in a line"):
+            comes_to(line)
 
 
 @every_formula

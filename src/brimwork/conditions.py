@@ -45,7 +45,10 @@ class TestedRange:
 
     def note(self, values: dict[str, float]) -> str:
         """What to say when `values` lie outside, or "" inside."""
-        value = float(self._number(**{name: values[name] for name in self._names if name in values}))
+        try:
+            value = float(self._number(**{name: values[name] for name in self._names if name in values}))
+        except ArithmeticError:
+            return f"{self.of} has no value here, so the tested range ({self.span}) does not cover it"
         low, high = self._limits
         for side, beyond in (("below", value < low), ("above", value > high)):
             if beyond:
@@ -63,15 +66,27 @@ class TestedRange:
 
 
 def holds(condition: str, values: dict[str, float]) -> bool:
-    """Whether "a < b" is true of `values`."""
-    names, low, high = _condition(condition)
-    given = {name: values[name] for name in names}
-    return low(**given) < high(**given)
+    """Whether "a < b" is true of `values`, of every one of them where they are arrays; not where a side has no value."""
+    return _compared(condition, values, lambda low, high: low < high)
 
 
 def not_held(conditions: Iterable[str], values: dict[str, float]) -> list[str]:
-    """Those of `conditions` that do not hold, of those whose letters all have a value."""
-    return [condition for condition in conditions if {*_condition(condition)[0]} <= {*values} and not holds(condition, values)]
+    """Those of `conditions` that do not hold, of those whose letters all have a value; on the limit itself they hold, but for rounding."""
+    return [
+        condition
+        for condition in conditions
+        if {*_condition(condition)[0]} <= {*values} and not _compared(condition, values, lambda low, high: low <= high + 1e-9 * abs(high))
+    ]
+
+
+def _compared(condition: str, values: dict[str, float], compare: Callable) -> bool:
+    names, low, high = _condition(condition, any(hasattr(value, "shape") for value in values.values()))
+    given = {name: values[name] for name in names}
+    try:
+        kept = compare(low(**given), high(**given))
+    except (ArithmeticError, ValueError):
+        return False
+    return kept if isinstance(kept, bool) else bool(kept.all())
 
 
 def named_letters(condition: str) -> str:
@@ -80,8 +95,8 @@ def named_letters(condition: str) -> str:
 
 
 @cache
-def _condition(text: str) -> tuple[tuple[str, ...], Callable, Callable]:
+def _condition(text: str, arrays: bool = False) -> tuple[tuple[str, ...], Callable, Callable]:
     sides = [expression.parse(side) for side in text.split("<")]
     names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
     constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
-    return names, *(expression.numeric(side, names + constants) for side in sides)
+    return names, *(expression.numeric(side, names + constants, arrays=arrays) for side in sides)

@@ -15,6 +15,7 @@ from functools import cached_property
 from typing import Any
 
 from brimwork import accepting, expression, units
+from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange, named_letters, not_held
 from brimwork.expression import DeclarationError
 from brimwork.facing import Shown, explained, signature
@@ -98,7 +99,9 @@ class Formula:
     steps           the derivation, which may start from another formula; or fitted="who, to what"; or inverse_of=the formula that it turns round;
                     or defined="what it says", for a definition, which has nothing to prove
     published       values printed by others; or unpublished="why there is none", which readers see
-    tested          ranges of the experiments behind it;  where: conditions for sensible values, such as "H < 0.2*d_bore"
+    by_hand         numbers worked by hand: wanted where there is neither a printed value nor a derivation
+    tested          ranges of the experiments behind it: beyond, the result carries a note
+    where           conditions such as "H < 0.2*d_bore": where one does not hold there is no result, and the refusal names it
     slips           known wrong ways;  ranges: narrower usual ranges, {"H": ("2 mm", "10 mm")}
     rises, falls    letters with which the result grows, or shrinks, all through the usual ranges that keep the conditions; the tests hold it to that
     close           how near an answer must come where three figures are too coarse: "1 mm"
@@ -119,6 +122,7 @@ class Formula:
     between: tuple[str, str] = ()
     published: tuple[Published, ...] = ()
     unpublished: str = ""
+    by_hand: tuple[ByHand, ...] = ()
     tested: tuple[TestedRange, ...] = ()
     where: tuple[str, ...] = ()
     slips: tuple[Slip, ...] = ()
@@ -159,6 +163,8 @@ class Formula:
         left, right = expression.dimension(self.left), expression.dimension(self.right)
         if left != right:
             raise DeclarationError(f"the two sides do not balance: '{ast.unparse(self.left)}' is in {left}, '{ast.unparse(self.right)}' in {right}")
+        if not (self.published or self.steps or self.inverse_of or self.by_hand):
+            raise DeclarationError("without a printed value and without a derivation it needs by_hand=, numbers worked by hand")
         self.dimension = self.quantity.dimension
 
     def __repr__(self) -> str:
@@ -210,19 +216,16 @@ class Formula:
         """Result in SI, a float. Values are SI floats, texts with a unit ("25 mm"), pint quantities, or arrays of these that broadcast together.
 
         An array gives an array. Where a pint quantity is among the values the result is one too, of the same registry. Raises InputError for a
-        value that is missing, unknown, negative, not finite or of another dimension.
+        value that is missing, unknown, negative, not finite or of another dimension, and where a condition of the formula does not hold.
 
         >>> import brimwork
         >>> pit = brimwork.find("volume of a straight pit")
         >>> round(pit(L=1.5, W="1 m", h="600 mm"), 9), pit(L=1.5, W=1.0, h=[0.2, 0.4]).round(9).tolist()
         (0.9, [0.3, 0.6])
         """
-        try:
-            result = self.number(**values)
-            if isinstance(result, float) and math.isfinite(result):
-                return result
-        except (TypeError, ValueError, ArithmeticError):
-            pass
+        result = self._value(values)
+        if result is not None and isinstance(result, float):
+            return result
         plain = accepting.plain(values)
         if any(map(accepting.is_array, plain.values())):
             return accepting.with_unit(values, self.result)(self.array(**plain))
@@ -231,13 +234,15 @@ class Formula:
         raise self._refusal(values)
 
     def _one(self, values: dict[str, float]) -> float:
-        try:
-            result = float(self.number(**values))
-            if math.isfinite(result):
-                return result
-        except (TypeError, ValueError, ArithmeticError):
-            pass
-        raise self._refusal(values)
+        result = self._value(values)
+        if result is None:
+            raise self._refusal(values)
+        return float(result)
+
+    def _value(self, values: dict[str, float]) -> float | None:
+        """The result, or None where there is none: a bad value, a division by nothing, a condition that does not hold."""
+        result = self._number_or_none(values)
+        return None if result is None or self.where and not_held(self.where, values) else result
 
     def array(self, **values: Any) -> Any:
         """The same over NumPy arrays that broadcast together, float64: SI in, SI out. Raises InputError like a call, for the first bad point."""
@@ -252,7 +257,7 @@ class Formula:
             else:
                 with numpy.errstate(all="ignore"):
                     result = self._array(**columns)
-            if numpy.isfinite(result).all():
+            if numpy.isfinite(result).all() and not not_held(self.where, columns):
                 return accepting.with_unit(values, self.result)(result)
         except (TypeError, ValueError, ArithmeticError):
             pass
@@ -291,8 +296,27 @@ class Formula:
             except (TypeError, ValueError):
                 return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
         given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
-        wants = "".join(f"it is for {condition}; " for condition in not_held(self.where, values))
+        if zeros := self._divided_by(values):
+            named = " and ".join(f"{name} ({QUANTITIES[name].plain_name})" for name in zeros)
+            return InputError(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero")
+        wants = "".join(f"it is for {condition}, so look again at {named_letters(condition)}; " for condition in not_held(self.where, values))
         return InputError(f"'{self.name}' has no value for {given}: {wants}change one of them")
+
+    def _divided_by(self, values: dict[str, float]) -> list[str]:
+        """Letters given as zero that stand where the formula divides: with a usual value in their place there is a result."""
+        zeros = [name for name, value in values.items() if value == 0]
+        for few in (*([name] for name in zeros), zeros):
+            if self._number_or_none({**values, **{name: self.range(name)[1] for name in few}}) is not None:
+                return few
+        return []
+
+    def _number_or_none(self, values: dict[str, float]) -> float | None:
+        """The number alone, whatever the conditions say; None where there is none."""
+        try:
+            result = self.number(**values)
+            return result if math.isfinite(result) else None
+        except (TypeError, ValueError, ArithmeticError):
+            return None
 
     def still_needs(self, values: Iterable[str], place: str = COMMAND) -> InputError:
         """What to say of letters that have no value, and what to type there."""
@@ -311,11 +335,8 @@ class Formula:
         return {name: value for name, value in values.items() if name in self.inputs or name in self.constants}
 
     def notes(self, values: dict[str, float]) -> list[str]:
-        """What a reader must know about these inputs: outside a tested range, or outside the conditions of the formula."""
-        notes = [note for tested in self.tested if (note := tested.note(values))]
-        return notes + [
-            f"this formula is for {condition}, which does not hold here: look again at {named_letters(condition)}" for condition in not_held(self.where, values)
-        ]
+        """What a reader must know about these inputs: outside a tested range."""
+        return [note for tested in self.tested if (note := tested.note(values))]
 
     def range(self, name: str) -> tuple[float, float, float]:
         """Low, high and step of a letter in SI, as narrowed by this formula."""

@@ -2,12 +2,13 @@
 
 from brimwork.conditions import TestedRange
 from brimwork.sources import (
-    ARCHIMEDES,
     BERNOULLI,
     BORDA_CARNOT,
+    CIRCLE,
     EUCLID,
     FLOATING,
     GALILEO,
+    GIBBS,
     KINDSVATER,
     MOHR,
     NEWTON,
@@ -18,14 +19,13 @@ from brimwork.sources import (
     SUN_GEOMETRY,
     TORRICELLI,
     VARIGNON,
-    YOUNG,
 )
 from brimwork.steps import Law
 
 # geometry
-area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
-length_of_a_circle = Law("length of a circle", "b = pi*d_rim", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
-length_of_a_bore = Law("length of a circle", "b = pi*d_bore", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+area_of_a_circle = Law("area of a circle", "A_z = pi/4*d_z**2", CIRCLE.at("prop. 1"))
+length_of_a_circle = Law("length of a circle", "b = pi*d_rim", CIRCLE.at("prop. 1"))
+length_of_a_bore = Law("length of a circle", "b = pi*d_bore", CIRCLE.at("prop. 1"))
 chord_and_sagitta = Law("half chord squared is the product of the two parts of the diameter", "d_rim**2/4 = D*(2*R_s - D)", EUCLID.at("book III, prop. 35"))
 section_of_a_sphere = Law(
     "a section of a sphere at a height above its lowest point is a circle", "A_z = pi*(R_s**2 - (R_s - z_f)**2)", EUCLID.at("book I, prop. 47")
@@ -53,10 +53,10 @@ viscosity = Law(
     holds="laminar flow of water",
 )
 surface_balance = Law(
-    "surface tension and contact angle balance at an edge",
-    "sigma*(1 - cos(theta_c)) = rho*g*H_pin**2/2",
-    YOUNG.at("section on the contact angle"),
-    holds="water at rest, long edge",
+    "surface tension balances the weight behind an edge, where the water may lean out by its contact angle and by the angle of the edge",
+    "sigma*(1 - cos(theta_c + a_edge)) = rho*g*H_pin**2/2",
+    GIBBS.at("contact at an edge"),
+    holds="water at rest, long sharp edge",
 )
 
 # statics
@@ -105,7 +105,7 @@ THIN_PLATE_HEIGHT = (
 
 # flow in pipes
 _STEADY = BERNOULLI.at("section on steady flow")
-area_of_a_pipe = Law("area of a circle", "A_pipe = pi/4*d_pipe**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+area_of_a_pipe = Law("area of a circle", "A_pipe = pi/4*d_pipe**2", CIRCLE.at("prop. 1"))
 continuity_in_a_pipe = Law("continuity: the flow is the area times the mean speed", "Q = A_pipe*v", _STEADY, holds="a full pipe")
 balance_on_a_core = Law(
     "in steady flow the pressure on the ends of a core of water balances the shear round it",
@@ -149,7 +149,7 @@ pressure_as_head = Law("pressure is the weight of a column of water over its are
 power_of_flow = Law("power is pressure times flow", "P_hyd = p_pump*Q", OPENSTAX.at("module m42208, power in fluid flow"))
 
 # falling water and outlets
-area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+area_of_an_outlet = Law("area of a circle", "A_o = pi/4*d_out**2", CIRCLE.at("prop. 1"))
 continuity_at_an_outlet = Law("continuity: the flow is the area times the speed", "Q = A_o*v", _STEADY, holds="a full outlet")
 rise_of_a_stream = Law("energy: water sent upwards rises until its speed is spent", "h_boil = v**2/(2*g)", _STEADY, holds="no friction with what is around")
 fall_from_rest = Law("free fall: from rest, so far in a time", "h_fall = g*t_fall**2/2", GALILEO.at("third day, on falling bodies"), holds="no drag of the air")
@@ -157,6 +157,9 @@ height_of_the_sun = Law(
     "the sun's height in the sky goes with latitude, season and hour, and level ground gets its sine",
     "S_omega = S_0*d_rel*(sin(phi_lat)*sin(delta_sun) + cos(phi_lat)*cos(delta_sun)*cos(omega))",
     SUN_GEOMETRY.at("height of the sun"),
+)
+surface_in_a_bowl = Law(
+    "a section of a sphere at a height above its lowest point is a circle", "A_tank = pi*(R_s**2 - (R_s - H_2)**2)", EUCLID.at("book I, prop. 47")
 )
 emptying = Law("continuity: in the time in which the head falls a little, that layer of the tank has run out", "Derivative(t_drain, H_2) = -A_tank/Q", _STEADY)
 level_throw = Law(
@@ -174,7 +177,7 @@ soil_about_to_slip = Law(
     MOHR.at("circle of stresses that touches the line of friction"),
     holds="drained soil without cohesion, level behind a smooth upright side that gives a little",
 )
-root_circle = Law("area of a circle", "A_root = pi*r_root**2", ARCHIMEDES.at("Measurement of a Circle, prop. 1"))
+root_circle = Law("area of a circle", "A_root = pi*r_root**2", CIRCLE.at("prop. 1"))
 sling_balance = Law(
     "at rest the upward parts of the pulls carry the weight", "N_leg*F_leg*sin(alpha_leg) = g*m_load", _BALANCE, holds="equal legs, the load hangs level"
 )

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from brimwork import typeset
+from brimwork.by_hand import ByHandCheck
 from brimwork.derivation import NotProved, Proven, derive, status
 from brimwork.formula import Formula, PublishedCheck
 from brimwork.topics import topics
@@ -38,12 +39,13 @@ class ProvedStep:
 
 @dataclass(frozen=True)
 class Verdict:
-    """One formula: how it stands (a key of WORDS), its published checks, and what went wrong."""
+    """One formula: how it stands (a key of WORDS), its published checks, its numbers worked by hand, and what went wrong."""
 
     topic: str
     formula: Formula
     status: str
     checks: tuple[PublishedCheck, ...]
+    by_hand: tuple[ByHandCheck, ...]
     faults: tuple[str, ...]
 
 
@@ -55,7 +57,7 @@ def verdicts() -> Iterator[Verdict]:
 
 
 def verdict(topic: str, formula: Formula) -> Verdict:
-    faults, checks = [], []
+    faults, checks, by_hand = [], [], []
     try:
         stands = status(formula)
     except NotProved as error:
@@ -71,7 +73,11 @@ def verdict(topic: str, formula: Formula) -> Verdict:
             faults.append(
                 f"{published.source}: printed {published.value}, here {check.got_text}, {check.percent} against a tolerance of {published.tolerance:.2g}"
             )
-    return Verdict(topic, formula, stands, tuple(checks), tuple(faults))
+    for worked in formula.by_hand:
+        by_hand.append(check := worked.check(formula))
+        if not check.agrees:
+            faults.append(f"worked by hand {worked}, here {check.got_text}")
+    return Verdict(topic, formula, stands, tuple(checks), tuple(by_hand), tuple(faults))
 
 
 def steps_of(formula: Formula) -> tuple[ProvedStep, ...]:
@@ -96,6 +102,7 @@ def lines(verdict: Verdict) -> list[str]:
     formula = verdict.formula
     first = f"  {formula.name:<48} {WORDS[verdict.status]:<29}"
     rows = [f"{check.percent} against {check.published.source}" for check in verdict.checks] or [f"no printed value: {formula.unpublished}"]
+    rows += [f"worked by hand: {check.by_hand}" for check in verdict.by_hand]
     return [first + rows[0], *(" " * len(first) + row for row in rows[1:]), *(f"    ! {fault}" for fault in verdict.faults)]
 
 
@@ -108,6 +115,7 @@ def summary(found: list[Verdict]) -> list[str]:
         f"{len(found)} formulas: " + ", ".join(f"{ways[way]} {words}" for way, words in WORDS.items() if ways[way]),
         f"{grades.total()} published values, {agreed} agree: " + ", ".join(f"{count} {grade}" for grade, count in grades.most_common()),
         f"{sum(not verdict.checks for verdict in found)} formulas say why no printed value stands beside them",
+        f"{sum(bool(verdict.by_hand) for verdict in found)} formulas carry numbers worked by hand",
     ]
 
 

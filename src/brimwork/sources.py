@@ -7,8 +7,9 @@ from dataclasses import dataclass
 GRADES = {
     "standard": "a standard, a government manual, a journal",
     "book": "a textbook, a professional body or a university page",
+    "recomputed": "a book or journal read through a notebook that works its examples again: the number is the notebook's, not seen in print",
     "engine": "a value computed by independent, widely used software",
-    "example": "an unattributed worked example, seen second-hand: it checks the arithmetic and is no authority",
+    "example": "an unattributed worked example or table, seen second-hand: it checks the arithmetic and is no authority",
     "memory": "from memory: named, but not looked up again",
 }
 
@@ -44,10 +45,10 @@ class Citation:
 
 _RECODED = "through an open notebook that works the book's examples again"
 
-SARKAR = Source("A. K. Sarkar, Fluid Mechanics", "book", _RECODED)
-SCHASCHKE = Source("C. Schaschke, Fluid Mechanics: Worked Examples for Engineers", "book", _RECODED)
-CENGEL = Source("Y. A. Cengel and J. M. Cimbala, Fluid Mechanics", "book", _RECODED)
-DIGHE = Source("Dighe, Hydraulics Made Easy", "book", _RECODED)
+SARKAR = Source("A. K. Sarkar, Fluid Mechanics", "recomputed", _RECODED)
+SCHASCHKE = Source("C. Schaschke, Fluid Mechanics: Worked Examples for Engineers", "recomputed", _RECODED)
+CENGEL = Source("Y. A. Cengel and J. M. Cimbala, Fluid Mechanics", "recomputed", _RECODED)
+DIGHE = Source("Dighe, Hydraulics Made Easy", "recomputed", _RECODED)
 ELGER = Source("D. F. Elger et al., Engineering Fluid Mechanics", "book")
 USBR = Source("US Bureau of Reclamation, Water Measurement Manual", "standard")
 SWMM_MANUAL = Source("US EPA, Storm Water Management Model Reference Manual, vol. II (2017)", "standard")
@@ -68,8 +69,16 @@ MATH_CENTRAL = Source("Math Central, University of Regina, question QQ.09.07", "
 MOSCOW = Source("Moscow mathematical papyrus, problem 14, as in R. J. Gillings, Mathematics in the Time of the Pharaohs", "memory")
 EUCLID = Source("Euclid, Elements", "memory")
 ARCHIMEDES = Source("Archimedes, On the Sphere and Cylinder", "memory")
+CIRCLE = Source("Archimedes, Measurement of a Circle", "memory")
 NIST_44 = Source("NIST Handbook 44, appendix C", "memory")
 WINE_GALLON = Source("Statute 5 Anne c. 27 (1706): a round vessel 7 in across and 6 in deep holds a wine gallon of 231 cubic inches", "memory")
+TANAKA = Source("M. Tanaka et al., Recommended table for the density of water, Metrologia 38 (2001)", "standard", "constants through open source that cites it")
+IAPWS_LIQUID = Source("IAPWS, Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa (2011)", "standard", "through the iapws package")
+WAGNER = Source("W. Wagner and A. Pruss (1993), saturation pressure, as in IAPWS SR1-86", "memory")
+GIBBS = Source("J. W. Gibbs, On the Equilibrium of Heterogeneous Substances (1878), contact at an edge", "memory")
+LAWRENCE = Source("F. E. Lawrence and P. L. Braunworth, Fountain flow of water in vertical pipes (1906)", "memory")
+NIOSH_MANUAL = Source("NIOSH, Applications Manual for the Revised Lifting Equation (1994), worked examples", "memory")
+NIOSH_US = Source("a textbook chapter on the NIOSH lifting equation that prints its US form beside the metric one", "book", "an excerpt")
 IAPWS = Source("IAPWS-IF97 and the IAPWS releases on viscosity (2008) and surface tension (2014)", "standard", "computed with the iapws package")
 
 # reservoir, loads, stability
@@ -77,12 +86,16 @@ TERZAGHI = Source("K. Terzaghi and R. B. Peck, Soil Mechanics in Engineering Pra
 GAUSS = Source("C. F. Gauss, review of Seeber (1831): the densest lattice of spheres", "memory")
 UNATTRIBUTED = Source("unattributed worked example", "example", "second-hand")
 RAIN_CATCHMENT = Source("Open Source Ecology, page on rainwater catchment", "example")
-UFC_DM7 = Source("UFC 3-220-20, Soil Mechanics and Foundations (DM 7.2, 2025)", "standard", "through the text carried by the package geotech-references")
-UFC_PAVEMENT = Source("UFC 3-250-01, Pavement Design", "standard", "through the text carried by the package geotech-references")
+UFC_DM7 = Source("UFC 3-220-20, Foundations and Earth Structures (2025)", "standard", "through the text carried by the package geotech-references")
+UFC_PAVEMENT = Source("UFC 3-250-01, Pavement Design for Roads and Parking Areas", "standard", "through the text carried by the package geotech-references")
 GEOTECH = Source("geotech-references 1.4.1, functions to UFC 3-220-20", "engine")
-FEMA_259 = Source("FEMA P-259, Engineering Principles and Practices of Retrofitting Floodprone Structures, 3rd ed. (2012)", "standard", "through a copy")
+FEMA_259 = Source(
+    "FEMA P-259, Engineering Principles and Practices for Retrofitting Flood-Prone Residential Structures, 3rd ed. (2012)",
+    "standard",
+    "through a copy; its title from memory",
+)
 IBC_2012 = Source("International Building Code 2012", "standard", "second-hand excerpt")
-CITY_CODE = Source("a city building code, filled ground or loam", "standard", "archived text")
+CITY_CODE = Source("a city building code that is not named where it was read, filled ground or loam", "example", "archived text")
 CANADIAN_SOILS = Source("presumed bearing pressures with field tests, Canadian practice", "book", "second-hand; code not named there")
 EN_1991_1 = Source("EN 1991-1-1, annex A", "standard", "through a reference page")
 EN_1991_4 = Source("EN 1991-1-4", "standard", "second-hand")
@@ -100,8 +113,8 @@ EPANET_MANUAL = Source("US EPA, EPANET 2.2 User Manual", "standard")
 EPANET_ENGINE = Source("US EPA, EPANET 2.2 engine", "engine", "run through wntr")
 FLUIDS_PIPES = Source("fluids 1.3.1, modules friction, fittings and core", "engine")
 MAURER = Source("E. Maurer, Hydraulics and Water Resources: Examples Using R", "book")
-SUBRAMANYA = Source("K. Subramanya, 1000 Solved Problems in Fluid Mechanics", "book", _RECODED)
-CRANE = Source("Crane, Technical Paper 410", "book", "through a library's notebook of its worked problems")
+SUBRAMANYA = Source("K. Subramanya, 1000 Solved Problems in Fluid Mechanics", "recomputed", _RECODED)
+CRANE = Source("Crane, Technical Paper 410", "recomputed", "through a library's notebook of its worked problems")
 OPENSTAX = Source("OpenStax, College Physics", "book")
 OPENSTAX_MEMORY = Source("OpenStax, College Physics", "memory")
 HAGEN_POISEUILLE = Source("G. Hagen (1839) and J. L. M. Poiseuille (1840), flow in narrow tubes", "memory")
@@ -131,7 +144,7 @@ FAO_56 = Source(
     "through the tests of two open packages that work its examples; example numbers of ch. 3 from memory",
 )
 MCMAHON = Source(
-    "T. A. McMahon et al., Hydrology and Earth System Sciences 17 (2013), supplement S19", "standard", "through an open notebook and an open package"
+    "T. A. McMahon et al., Hydrology and Earth System Sciences 17 (2013), supplement S19", "recomputed", "through an open notebook and an open package"
 )
 SUN_GEOMETRY = Source("spherical trigonometry of the sun's path, as in FAO-56, ch. 3", "memory")
 ROUSE = Source("H. Rouse (1936), depth at a free overfall", "memory")

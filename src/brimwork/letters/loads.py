@@ -95,6 +95,13 @@ OF_LOADS = (
     Quantity("z_knuckle", "height of the knuckles in the best lift", "m", "cm", "in", value="75 cm", note="NIOSH lifting equation, 1993"),
     Quantity("c_vert", "what each metre away from that height takes off", "m^-1", "cm^-1", "in^-1", value="0.003 cm^-1", note="NIOSH lifting equation, 1993"),
     Quantity("x_travel", "term for the distance moved", "m", "cm", "in", value="4.5 cm", note="NIOSH lifting equation, 1993"),
+    Quantity("m_us_const", "greatest load of the best lift, US form", "kg", "kg", "lb", value="51 lb", note="NIOSH lifting equation, 1993"),
+    Quantity("x_us_close", "distance of the hands in the best lift, US form", "m", "cm", "in", value="10 in", note="NIOSH lifting equation, 1993"),
+    Quantity("z_us_knuckle", "height of the knuckles in the best lift, US form", "m", "cm", "in", value="30 in", note="NIOSH lifting equation, 1993"),
+    Quantity(
+        "c_us_vert", "what each inch away from that height takes off", "m^-1", "cm^-1", "in^-1", value="0.0075 in^-1", note="NIOSH lifting equation, 1993"
+    ),
+    Quantity("x_us_travel", "term for the distance moved, US form", "m", "cm", "in", value="1.8 in", note="NIOSH lifting equation, 1993"),
     Quantity("x_hand", "distance of the hands in front of the ankles", "m", "cm", "in", "25 cm", "63 cm", "1 cm"),
     Quantity("z_hand", "height of the hands above the floor at the start", "m", "cm", "in", "0 cm", "175 cm", "1 cm"),
     Quantity("d_lift", "distance that the load moves up or down", "m", "cm", "in", "25 cm", "120 cm", "1 cm"),

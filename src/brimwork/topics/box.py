@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
 from brimwork.needing import needed
 from brimwork.units import InputError
@@ -22,6 +23,7 @@ box_inside = Formula(
     close="1 mm",
     equals="L_bl + 2*(t_li + c_side)",
     defined="the blocks, and lining and clearance at both ends",
+    by_hand=(ByHand("L_bl=1200 mm, t_li=10 mm, c_side=15 mm", "1200 + 2*(10 + 15)", "1250 mm"),),
     unpublished=_OWN,
     slips=(
         Slip("L_bl", "You made the box the size of the blocks. Lining and clearance lie between, at both ends."),
@@ -38,6 +40,7 @@ box_outside = Formula(
     close="1 mm",
     equals="L_in + 2*t_pan",
     defined="the inside, and a panel at each end",
+    by_hand=(ByHand("L_in=1250 mm, t_pan=18 mm", "1250 + 2*18", "1286 mm"),),
     unpublished=_OWN,
     slips=(
         Slip("L_in", "You forgot the panels at the ends. The long panels lap over them."),

@@ -1,8 +1,8 @@
-"""Changes of bore: where speed and pressure change together, what a sudden widening loses, and whose speed a loss coefficient belongs to."""
+"""Changes of bore: where speed and pressure change together, what widenings and narrowings lose, and whose speed a loss coefficient belongs to."""
 
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import continuity_at_a_change, energy_at_a_change, momentum_at_a_widening
-from brimwork.sources import EPANET_MANUAL, FLUIDS_PIPES, SUBRAMANYA
+from brimwork.sources import CRANE, EPANET_MANUAL, FLUIDS_PIPES, SUBRAMANYA
 from brimwork.steps import Eliminate, Solve, Step, Take
 
 _WIDER = ("d_1 < d_2",)
@@ -89,4 +89,53 @@ widening_coefficient = Formula(
         Slip("(1 - d_1/d_2)**2", "Speed goes with the area: square the ratio of the bores first."),
         Slip("1 - (d_1/d_2)**4", "You took the difference of the velocity heads. Part of it comes back as pressure."),
     ),
+)
+
+# --- narrowings ---------------------------------------------------------------------------------------------------------------------
+
+_NARROWER = ("d_2 < d_1",)
+_BORES = {"d_1": ("26 mm", "50 mm"), "d_2": ("13 mm", "25 mm")}
+_NARROW_FIT = f"to measured narrowings ({CRANE.at('resistance of a change of bore, through fluids')}); for the speed in the narrower bore"
+
+contraction_coefficient = Formula(
+    name="loss coefficient of a sudden narrowing",
+    result="K_2",
+    equals="(1 - (d_2/d_1)**2)/2",
+    fitted=_NARROW_FIT,
+    where=_NARROWER,
+    published=(
+        Published("d_1=0.09 m, d_2=0.06 m", "0.2777778", 1e-6, FLUIDS_PIPES.at("contraction_sharp(0.09, 0.06, method='Crane')")),
+        Published(
+            "d_1=25 m, d_2=25 mm", "0.5", 1e-5, EPANET_MANUAL.at("Table 3.3, square entrance"), note="an entrance is a narrowing from a bore without end"
+        ),
+    ),
+    slips=(
+        Slip("(1 - (d_2/d_1)**2)**2", "That is a sudden widening. Water that draws together loses about half as much."),
+        Slip("1 - (d_2/d_1)**2", "The half is missing."),
+        Slip("(1 - d_2/d_1)/2", "Speed goes with the area: square the ratio of the bores."),
+    ),
+    ranges=_BORES,
+    rises=("d_1",),
+    falls=("d_2",),
+    remark="Most of it is lost behind the step, where the drawn-in stream widens again. Rounding the step takes nearly all of it away.",
+)
+
+reducer_coefficient = Formula(
+    name="loss coefficient of a reducer",
+    result="K_2",
+    equals="0.8*sin(a_red/2)*(1 - (d_2/d_1)**2)",
+    fitted=_NARROW_FIT,
+    where=(*_NARROWER, "a_red < 1.0001*pi/4"),
+    published=(
+        Published("d_1=50 mm, d_2=25 mm, a_red=30 deg", "0.155291427", 1e-8, FLUIDS_PIPES.at("contraction_conical(0.05, 0.025, angle=30, method='Crane')")),
+        Published("d_1=40 mm, d_2=25 mm, a_red=20 deg", "0.084653487", 1e-8, FLUIDS_PIPES.at("contraction_conical(0.04, 0.025, angle=20, method='Crane')")),
+    ),
+    slips=(
+        Slip("0.8*sin(a_red)*(1 - (d_2/d_1)**2)", "The sine takes half of the full angle."),
+        Slip("(1 - (d_2/d_1)**2)/2", "That is a sudden step. A cone guides the water, and loses less."),
+    ),
+    ranges=_BORES,
+    rises=("d_1", "a_red"),
+    falls=("d_2",),
+    remark="For cones up to 45 degrees; steeper ones lose nearly what a sudden step does.",
 )

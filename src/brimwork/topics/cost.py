@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
 from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
@@ -38,6 +39,7 @@ labour_cost = Formula(
     result="C_lab",
     equals="N_team*t_site*c_lab",
     defined="every person is paid for every hour on site",
+    by_hand=(ByHand("N_team=3, t_site=20 h, c_lab=25 cur/h", "3*20*25", "1500 cur"),),
     unpublished="people, hours and a rate multiplied",
     slips=(
         Slip("t_site*c_lab", "You paid one person. Multiply by the people."),
@@ -52,6 +54,7 @@ cost_with_overhead = Formula(
     result="C_full",
     equals="C_dir*(1 + s_over)",
     defined="the direct cost, and its share of what the firm pays whether it works or not",
+    by_hand=(ByHand("C_dir=1600 cur, s_over=12 %", "1600*(1 + 0.12)", "1792 cur"),),
     unpublished="a share added",
     slips=(
         Slip("C_dir", "You left out the overhead. Van, tools, insurance and office are paid from it."),
@@ -69,6 +72,7 @@ estimate_with_contingency = Formula(
     result="C_est",
     equals="C_dir*(1 + s_cont)",
     defined="the direct cost, and a share of it for what is not known yet",
+    by_hand=(ByHand("C_dir=1500 cur, s_cont=15 %", "1500*(1 + 0.15)", "1725 cur"),),
     unpublished="a share added",
     slips=(
         Slip("C_dir", "You left out the contingency. Ground always holds something unknown."),
@@ -121,6 +125,7 @@ price_with_tax = Formula(
     result="C_paid",
     equals="C_price*(1 + s_tax)",
     defined="tax is a share of the price, margin in it, and comes last",
+    by_hand=(ByHand("C_price=2400 cur, s_tax=20 %", "2400*(1 + 0.20)", "2880 cur"),),
     unpublished="a share added",
     slips=(
         Slip("C_price", "You left out the tax. It is part of what the client pays."),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import height_of_the_sun
 from brimwork.sources import FAO_56, MCMAHON, SUN_GEOMETRY
@@ -97,6 +98,7 @@ wind_at_two_metres = Formula(
     result="v_w2",
     equals="4.87*v_wz/log(k_log*z_wind - 5.42)",
     fitted=f"{_FROM_WEATHER}: wind over short grass, Eq. 47",
+    by_hand=(ByHand("v_wz=3 m/s, z_wind=1 m", "4.87*3/log(67.8*1 - 5.42)", "3.53475 m/s"),),
     published=(Published("v_wz=2.78 m/s, z_wind=10 m", "2.078 m/s", 1e-3, _UCCLE_AT),),
     slips=(Slip("v_wz", "Wind blows harder higher up. Bring it down to two metres first."),),
     ranges={"z_wind": ("4 m", "10 m")},
@@ -110,6 +112,7 @@ nearness_of_the_sun = Formula(
     equals="1 + 0.033*cos(2*pi*J_day/365)",
     close="0.002",
     fitted=f"{_FROM_WEATHER}: Eq. 23",
+    by_hand=(ByHand("J_day=300", "1 + 0.033*cos(2*3.14159265*300/365)", "1.01441"),),
     unpublished="the sunlight above the air that uses it is checked",
 )
 
@@ -118,6 +121,7 @@ declination = Formula(
     result="delta_sun",
     equals="0.409*sin(2*pi*J_day/365 - 1.39)",
     fitted=f"{_FROM_WEATHER}: Eq. 24",
+    by_hand=(ByHand("J_day=100", "0.409*sin(2*3.14159265*100/365 - 1.39)", "0.133083 rad"),),
     unpublished="the sunlight above the air that uses it is checked",
 )
 

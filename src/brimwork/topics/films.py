@@ -3,7 +3,7 @@
 from brimwork.conditions import TestedRange
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import surface_balance, viscosity
-from brimwork.sources import CENGEL, DE_GENNES, HARTLEY, NUSSELT, SCHASCHKE, YOUNG
+from brimwork.sources import CENGEL, DE_GENNES, HARTLEY, NUSSELT, SCHASCHKE, UNATTRIBUTED, YOUNG
 from brimwork.steps import Law, Ode, Solve, Step, Take
 
 # --- film on the face ---------------------------------------------------------------------------------------------------------------
@@ -64,6 +64,7 @@ film_speed = Formula(
         Take("the mean speed is the flow over the thickness", "u_mean = q/delta"),
         Step("divide"),
     ),
+    tested=(TestedRange("4*g*sin(beta)*delta**3/(3*nu**2)", "", "1600", NUSSELT.at("laminar films, waves included")),),
     unpublished="the flow of the same film is checked; this is that flow over its thickness",
     slips=(Slip("g*sin(beta)*delta**2/(2*nu)", "That is the speed of the surface. The mean is two thirds of it."),),
 )
@@ -121,16 +122,16 @@ capillary_length = Formula(
 pinned_water = Formula(
     name="water that an edge holds back",
     result="H_pin",
-    equals="2*l_c*sin(theta_c/2)",
+    equals="2*l_c*sin((theta_c + a_edge)/2)",
     steps=(
         surface_balance,
-        Solve("solve for the height", relation="H_pin = sqrt(2*sigma*(1 - cos(theta_c))/(rho*g))"),
+        Solve("solve for the height", relation="H_pin = sqrt(2*sigma*(1 - cos(theta_c + a_edge))/(rho*g))"),
         Take("write it with the capillary length", "l_c = sqrt(sigma/(rho*g))"),
         Step("one less the cosine is twice the square of the sine of the half angle"),
     ),
     published=(
         Published(
-            "sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg",
+            "sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg, a_edge=0 deg",
             "5.45 mm",
             2e-3,
             DE_GENNES.at("ch. 2: a puddle is at most two capillary lengths high"),
@@ -138,19 +139,22 @@ pinned_water = Formula(
         ),
     ),
     slips=(
-        Slip("2*l_c*sin(theta_c)", "The sine takes half the contact angle."),
-        Slip("l_c*sin(theta_c/2)", "Twice: water on a surface that it does not wet at all stands two capillary lengths high."),
+        Slip("2*l_c*sin(theta_c + a_edge)", "The sine takes half the angle."),
+        Slip("l_c*sin((theta_c + a_edge)/2)", "Twice: water on a surface that it does not wet at all stands two capillary lengths high."),
+        Slip("2*l_c*sin(theta_c/2)", "That is a flat surface without an end. At an edge the water may lean out by the angle of the edge as well."),
     ),
-    remark="A still rim holds back up to this much before the first drop runs over: more than the head of a running film.",
+    where=("theta_c + a_edge < 1.0001*pi",),
+    remark="A still rim holds back up to this much before the first drop runs over: more than the head of a running film. A surface that turns down "
+    "squarely has an edge of 90 degrees, one that goes on level 0. Never more than two capillary lengths; a round or wet edge holds less.",
 )
 
 capillary_rise = Formula(
-    name="capillary rise",
+    name="capillary rise in a tube",
     result="h_cap",
     equals="2*sigma*cos(theta_c)/(rho*g*r_t)",
     steps=(
         Law(
-            "the surface pulls up along the edge of the gap as much as the raised water weighs",
+            "the surface pulls up along the wall of the tube as much as the raised water weighs",
             "2*pi*r_t*sigma*cos(theta_c) = rho*g*pi*r_t**2*h_cap",
             YOUNG.at("section on capillary rise"),
         ),
@@ -161,5 +165,32 @@ capillary_rise = Formula(
         Slip("sigma*cos(theta_c)/(rho*g*r_t)", "You used the diameter where the radius goes: half the rise came out."),
         Slip("2*sigma/(rho*g*r_t)", "You left out the contact angle."),
     ),
+    remark="For a round tube. Between two faces the rise is half of that in a tube of the same half width.",
+)
+
+capillary_rise_in_a_gap = Formula(
+    name="capillary rise in a gap",
+    result="h_cap",
+    equals="2*sigma*cos(theta_c)/(rho*g*w_gap)",
+    steps=(
+        Law(
+            "for each length of gap, the surface pulls up along both faces as much as the raised water weighs",
+            "2*sigma*cos(theta_c) = rho*g*w_gap*h_cap",
+            YOUNG.at("section on capillary rise"),
+        ),
+        Solve("solve for the rise"),
+    ),
+    published=(
+        Published(
+            "sigma=0.075 N/m, theta_c=0 deg, rho=1000 kg/m3, w_gap=1 mm, g=10 m/s2", "1.5 cm", 1e-9, UNATTRIBUTED.at("two upright glass plates 1 mm apart")
+        ),
+    ),
+    slips=(
+        Slip("4*sigma*cos(theta_c)/(rho*g*w_gap)", "That is a round tube as wide as the gap. A gap has two faces only, and lifts half as high."),
+        Slip("sigma*cos(theta_c)/(rho*g*w_gap)", "The 2 is missing: the water hangs on both faces."),
+        Slip("2*sigma/(rho*g*w_gap)", "You left out the contact angle."),
+    ),
+    rises=("sigma",),
+    falls=("w_gap", "rho"),
     remark="Why fleece and liner edges wick: a narrow gap lifts water over an edge that stands above its level.",
 )

@@ -15,6 +15,7 @@ from brimwork.steps import Eliminate, Ode, Solve, Step, Take
 from brimwork.units import InputError
 
 _LAMINAR = (TestedRange("Re", "", "2000", HAGEN_POISEUILLE.at("laminar flow")),)
+_IS_TURBULENT, _IS_LAMINAR = ("2000 < 1.0001*Re",), ("Re < 4000",)  # in between it may be either
 _TURBULENT = (TestedRange("Re", "4000", "", EPANET_MANUAL.at("ch. 12: turbulent above 4000")),)
 _SPEED = (area_of_a_pipe, continuity_in_a_pipe, Eliminate("divide the flow by the area", out=("A_pipe",), relation="v = 4*Q/(pi*d_pipe**2)"))
 _FRICTION_FACTOR = (
@@ -77,6 +78,7 @@ laminar_flow = Formula(
         Slip("pi*g*h_f*d_pipe**4/(64*nu*L_pipe)", "You took the speed in the middle for all of the pipe. The mean is half of it."),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "h_f": ("0.05 m", "0.3 m")},
+    where=("g*h_f*d_pipe**3/(32*nu**2*L_pipe) < 4000",),
     rises=("h_f", "d_pipe"),
     falls=("nu", "L_pipe"),
     remark="Only for thin tubes and slow flow: a pump's hose is nearly always turbulent.",
@@ -101,6 +103,7 @@ laminar_head_loss = Formula(
         ),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "v": ("0.05 m/s", "0.3 m/s")},
+    where=("v*d_pipe/nu < 4000",),
     rises=("nu", "L_pipe", "v"),
     falls=("d_pipe",),
 )
@@ -111,6 +114,7 @@ laminar_friction_factor = Formula(
     equals="64/Re",
     steps=(laminar_head_loss, *_FRICTION_FACTOR, reynolds_number, Step("put the head of laminar flow in")),
     tested=_LAMINAR,
+    where=_IS_LAMINAR,
     published=(Published("Re=1000", "0.064", 1e-9, FLUIDS_PIPES.at("friction_laminar(1000)")),),
     slips=(
         Slip("16/Re", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses."),
@@ -127,6 +131,7 @@ colebrook = Formula(
     result="f",
     equals="1/sqrt(f) = -2*log10(k_s/(3.7*d_pipe) + 2.51/(Re*sqrt(f)))",
     between=("1/1000", "1"),
+    where=_IS_TURBULENT,
     fitted="Colebrook and White, to measured pipes from smooth to rough",
     tested=(*_TURBULENT, TestedRange("k_s/d_pipe", "", "0.05", COLEBROOK.at("pipes measured"))),
     published=(
@@ -146,6 +151,7 @@ swamee_jain = Formula(
     equals="0.25/log10(k_s/(3.7*d_pipe) + 5.74/Re**0.9)**2",
     fitted="Swamee and Jain, to Colebrook's law; used by EPANET",
     tested=(*_TURBULENT, TestedRange("k_s/d_pipe", "", "0.01", SWAMEE_JAIN.at("limits"))),
+    where=_IS_TURBULENT,
     published=(
         Published("Re=1e5, k_s=0.1 mm, d_pipe=1 m", "0.018452424", 5e-6, FLUIDS_PIPES.at("Swamee_Jain_1976(1e5, 1e-4)"), note="its constant is 6.97^0.9"),
         Published("Re=5e4, k_s=0 mm, d_pipe=1 m", "0.0207606", 5e-6, FLUIDS_PIPES.at("Swamee_Jain_1976(5e4, 0)")),
@@ -165,6 +171,7 @@ haaland = Formula(
     equals="(-1.8*log10((k_s/(3.7*d_pipe))**1.11 + 6.9/Re))**(-2)",
     fitted="Haaland, to Colebrook's law",
     tested=(TestedRange("Re", "4000", "1e8", HAALAND.at("limits")), TestedRange("k_s/d_pipe", "", "0.05", HAALAND.at("limits"))),
+    where=_IS_TURBULENT,
     published=(
         Published("Re=1e5, k_s=0.1 mm, d_pipe=1 m", "0.018265054", 1e-7, FLUIDS_PIPES.at("Haaland(1e5, 1e-4)")),
         Published("Re=5e4, k_s=0 mm, d_pipe=1 m", "0.0207135", 5e-6, FLUIDS_PIPES.at("Haaland(5e4, 0)")),
@@ -179,6 +186,7 @@ blasius = Formula(
     equals="0.316/Re**(1/4)",
     fitted="Blasius, to smooth pipes",
     tested=(TestedRange("Re", "4000", "100000", BLASIUS.at("limits")),),
+    where=_IS_TURBULENT,
     published=(
         Published("Re=1e4", "0.03164", 2e-3, FLUIDS_PIPES.at("Blasius(10000), which takes 0.3164")),
         Published("Re=5e4", "0.0208914", 0.015, FLUIDS_PIPES.at("Colebrook(5e4, 0)"), note="another law for the same pipe"),
@@ -211,6 +219,7 @@ flow_for_a_head_loss = Formula(
         ),
     ),
     ranges={"h_f": ("0.1 m", "1 m")},
+    where=("400 < d_pipe*sqrt(2*g*d_pipe*h_f/L_pipe)/nu",),
     rises=("d_pipe", "h_f"),
     falls=("L_pipe", "k_s", "nu"),
 )

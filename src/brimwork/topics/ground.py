@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork import tables
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import diagonal_squared, root_circle, soil_about_to_slip
 from brimwork.sources import CALTRANS, GEOTECH, PLIMPTON, ROOT_AREA, UNATTRIBUTED
@@ -23,6 +24,7 @@ pit_side = Formula(
     result="L_dig",
     equals="L_out + 2*t_work",
     defined="the box, and working space at both ends",
+    by_hand=(ByHand("L_out=1286 mm, t_work=150 mm", "1286 + 2*150", "1586 mm"),),
     unpublished="own geometry: a length and two equal spaces",
     slips=(
         Slip("L_out + t_work", _BOTH_SIDES),
@@ -38,6 +40,7 @@ pit_depth = Formula(
     equals="t_st + h_bl + t_li + t_sand + t_sub",
     defined="the layers from the finished ground down: stone, blocks, lining, sand, sub-base",
     close="1 mm",
+    by_hand=(ByHand("t_st=60 mm, h_bl=400 mm, t_li=8 mm, t_sand=30 mm, t_sub=100 mm", "60 + 400 + 8 + 30 + 100", "598 mm"),),
     unpublished="own geometry: layers added up",
     slips=(
         Slip("h_bl + t_li + t_sand + t_sub", "You left out the stone over the blocks. They lie below the finished ground by its thickness."),
@@ -62,7 +65,7 @@ pit_diagonal = Formula(
         Slip("sqrt(L_dig**2 - W_dig**2)", "You subtracted the squares. The diagonal is longer than both sides: add them."),
         Slip("L_dig", "You compared with the long side. The diagonal of a rectangle is longer."),
     ),
-    where=("W_dig < L_dig",),
+    ranges={"L_dig": ("1600 mm", "3200 mm"), "W_dig": ("900 mm", "1590 mm")},
     remark="A pit or box is square when both diagonals are the same; the sum tells how long they should be.",
 )
 
@@ -249,6 +252,7 @@ rest_coefficient = Formula(
     result="K_soil",
     equals="1 - sin(phi_s)",
     fitted="J. Jaky (1944), to sands and gravels that were never loaded more",
+    by_hand=(ByHand("phi_s=34 deg", "1 - sin(34*3.14159265/180)", "0.440807"),),
     published=(Published("phi_s=30 deg", "0.5", 1e-9, CALTRANS.at("at-rest coefficient, 30 degrees")),),
     slips=(
         Slip("(1 - sin(phi_s))/(1 + sin(phi_s))", "That is the active coefficient, of a wall that gives a little. One that stands still is pushed harder."),
@@ -287,6 +291,7 @@ footing_distance = Formula(
     equals="k_foot*(D_dig - D_foot)",
     defined="a line down and outwards from the underside of the footing, which the pit must not cut",
     where=("D_foot < D_dig",),
+    by_hand=(ByHand("k_foot=1.5, D_dig=0.75 m, D_foot=0.35 m", "1.5*(0.75 - 0.35)", "0.6 m"),),
     unpublished="common practice, no source: 1.0 in firm ground, 1.5 in loose ground",
     slips=(
         Slip("k_foot*D_dig", "You measured from the surface. The line starts at the underside of the footing."),
@@ -330,6 +335,7 @@ digging_time = Formula(
     result="t_dig",
     equals="V_dig*k_dig",
     defined="the hours for each cubic metre in the ground, from a table",
+    by_hand=(ByHand("V_dig=1.8 m3, k_dig=2.5 h/m3", "1.8*2.5", "4.5 h"),),
     unpublished="a volume times a tabled figure; two tables differ by up to two thirds, so give a range",
     slips=(
         Slip("V_dig/k_dig*3600**2", "You divided. Hours for each cubic metre multiply; cubic metres an hour divide."),

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import sling_balance
-from brimwork.sources import NIOSH_EXAMPLE, SLING_TABLE
+from brimwork.sources import NIOSH_EXAMPLE, NIOSH_MANUAL, NIOSH_US, SLING_TABLE, UNATTRIBUTED
 from brimwork.steps import Solve
 from brimwork.units import InputError
 
@@ -17,6 +18,9 @@ _NIOSH_FIT = "T. R. Waters et al. (1993), to what most healthy workers lift with
 _PLAN = "Over the limit: a lighter load, two people with a plan, or a machine. A single person never lifts the vessel."
 _REST = "k_twist*k_freq*k_grip"
 _LIFT = "m_load_const*x_close/x_hand*(1 - c_vert*({height}))*(0.82 + x_travel/d_lift)*" + _REST
+_US_LIFT = "m_us_const*x_us_close/x_hand*(1 - c_us_vert*({height}))*(0.82 + x_us_travel/d_lift)*" + _REST
+_NEVER_OVER = ("x_travel < 0.180018*d_lift", "x_close < 1.0001*x_hand", f"{_REST} < 1.0001")  # so that no lift is allowed more than the best one
+_US_NEVER_OVER = ("x_us_travel < 0.180018*d_lift", "x_us_close < 1.0001*x_hand", f"{_REST} < 1.0001")
 
 # --- one person ---------------------------------------------------------------------------------------------------------------------
 
@@ -30,6 +34,13 @@ lift_limit_below = Formula(
     result="m_rwl",
     equals=_LIFT.format(height="z_knuckle - z_hand"),
     fitted=_NIOSH_FIT,
+    by_hand=(
+        ByHand(
+            "x_hand=40 cm, z_hand=45 cm, d_lift=50 cm, k_twist=0.9, k_freq=0.85, k_grip=0.95",
+            "23*25/40*(1 - 0.003*(75 - 45))*(0.82 + 4.5/50)*0.9*0.85*0.95",
+            "8.65119 kg",
+        ),
+    ),
     published=(
         Published(
             "x_hand=25 cm, z_hand=55 cm, d_lift=95 cm, k_twist=1, k_freq=0.88, k_grip=0.95", "15.7 kg", 2e-3, NIOSH_EXAMPLE.at("12 kg from 55 cm, moved 95 cm")
@@ -41,7 +52,7 @@ lift_limit_below = Formula(
         Slip("m_load_const*x_close/x_hand*(1 - c_vert*(z_knuckle - z_hand))*" + _REST, "You left out how far up or down the load moves."),
         Slip("m_load_const*(1 - c_vert*(z_knuckle - z_hand))*(0.82 + x_travel/d_lift)*" + _REST, "You left out how far out the hands are. It counts most."),
     ),
-    where=("z_hand < z_knuckle",),
+    where=("z_hand < 1.0001*z_knuckle", *_NEVER_OVER),
     ranges={"z_hand": ("0 cm", "74 cm"), "k_freq": ("0.75", "1")},
     remark=_PLAN,
 )
@@ -51,11 +62,92 @@ lift_limit_above = Formula(
     result="m_rwl",
     equals=_LIFT.format(height="z_hand - z_knuckle"),
     fitted=_NIOSH_FIT,
+    by_hand=(
+        ByHand(
+            "x_hand=40 cm, z_hand=110 cm, d_lift=50 cm, k_twist=0.9, k_freq=0.88, k_grip=0.95",
+            "23*25/40*(1 - 0.003*(110 - 75))*(0.82 + 4.5/50)*0.9*0.88*0.95",
+            "8.80889 kg",
+        ),
+    ),
     unpublished="the same equation as from below the knuckles, which is checked, with the other sign of the distance",
     slips=_NEAR,
-    where=("z_knuckle < z_hand",),
+    where=("z_knuckle < 1.0001*z_hand", *_NEVER_OVER),
     ranges={"z_hand": ("76 cm", "150 cm"), "k_freq": ("0.75", "1")},
     remark=_PLAN,
+)
+
+_US_REMARK = f"The form in inches and pounds has rounded constants of its own: it differs by 2 to 4 % from the metric one. {_PLAN}"
+_US_RANGES = {"x_hand": ("10 in", "25 in"), "d_lift": ("10 in", "47 in"), "k_freq": ("0.75", "1")}
+
+lift_limit_below_us = Formula(
+    name="recommended limit of a lift from below the knuckles, US form",
+    result="m_rwl",
+    equals=_US_LIFT.format(height="z_us_knuckle - z_hand"),
+    fitted=f"{_NIOSH_FIT}; {NIOSH_US.at('the equation in inches and pounds')}",
+    published=(
+        Published(
+            "x_hand=20 in, z_hand=6 in, d_lift=16 in, k_twist=1, k_freq=1, k_grip=0.95",
+            "18.4 lb",
+            8e-3,
+            UNATTRIBUTED.at("a NIOSH worksheet in inches: 20 in out, 6 in up, moved 16 in"),
+            note="multipliers rounded to two figures there",
+        ),
+        Published(
+            "x_hand=23 in, z_hand=15 in, d_lift=49 in, k_twist=1, k_freq=1, k_grip=0.95",
+            "16.3 lb",
+            0.02,
+            NIOSH_MANUAL.at("example 1, where the lift begins"),
+            note="multipliers rounded to two figures there",
+        ),
+    ),
+    by_hand=(
+        ByHand(
+            "x_hand=16 in, z_hand=18 in, d_lift=20 in, k_twist=0.9, k_freq=0.85, k_grip=0.95",
+            "51*10/16*(1 - 0.0075*(30 - 18))*(0.82 + 1.8/20)*0.9*0.85*0.95",
+            "19.1831 lb",
+        ),
+    ),
+    slips=(
+        Slip(
+            "m_load_const*x_close/x_hand*(1 - c_vert*(z_knuckle - z_hand))*(0.82 + x_travel/d_lift)*" + _REST,
+            "That is the metric form. In inches and pounds the constants are rounded anew.",
+        ),
+    ),
+    where=("z_hand < 1.0001*z_us_knuckle", *_US_NEVER_OVER),
+    ranges={**_US_RANGES, "z_hand": ("0 in", "29 in")},
+    remark=_US_REMARK,
+)
+
+lift_limit_above_us = Formula(
+    name="recommended limit of a lift from above the knuckles, US form",
+    result="m_rwl",
+    equals=_US_LIFT.format(height="z_hand - z_us_knuckle"),
+    fitted=lift_limit_below_us.fitted,
+    published=(
+        Published(
+            "x_hand=23 in, z_hand=64 in, d_lift=49 in, k_twist=1, k_freq=1, k_grip=1",
+            "14.5 lb",
+            0.025,
+            NIOSH_MANUAL.at("example 1, where the lift ends"),
+            note="multipliers rounded to two figures there",
+        ),
+    ),
+    by_hand=(
+        ByHand(
+            "x_hand=16 in, z_hand=44 in, d_lift=20 in, k_twist=0.9, k_freq=0.88, k_grip=0.95",
+            "51*10/16*(1 - 0.0075*(44 - 30))*(0.82 + 1.8/20)*0.9*0.88*0.95",
+            "19.5328 lb",
+        ),
+    ),
+    slips=(
+        Slip(
+            "m_load_const*x_close/x_hand*(1 - c_vert*(z_hand - z_knuckle))*(0.82 + x_travel/d_lift)*" + _REST,
+            "That is the metric form. In inches and pounds the constants are rounded anew.",
+        ),
+    ),
+    where=("z_us_knuckle < 1.0001*z_hand", *_US_NEVER_OVER),
+    ranges={**_US_RANGES, "z_hand": ("31 in", "60 in")},
+    remark=_US_REMARK,
 )
 
 lifting_index = Formula(
@@ -93,6 +185,7 @@ sling_pull = Formula(
         Slip("g*m_load*sin(alpha_leg)/N_leg", "You multiplied. The flatter the legs the harder they pull: divide."),
         Slip("m_load/(N_leg*sin(alpha_leg))", "That is a mass. A force is mass times gravity, in newtons."),
     ),
+    where=("pi/6 < 1.0001*alpha_leg", "N_leg < 2.0001"),
     remark=f"Of three or four legs count two: a stiff load hangs on two of them. Never below 30 degrees. {_NO_CRANE_PLAN}",
 )
 
@@ -102,18 +195,21 @@ REACH, HIGHEST, FARTHEST = 0.63, 1.75, 1.75  # m; the equation ends here, NIOSH
 _TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2}  # share of the single limits together; common practice, no source
 
 
-def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0, k_freq: float = 1.0, k_grip: float = 1.0) -> float:
+def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0, k_freq: float = 1.0, k_grip: float = 1.0, us_form: bool = False) -> float:
     """Recommended limit (kg) of a lift with the hands x_hand (m) out and z_hand (m) up, moved d_lift (m) up or down.
 
-    Hands nearer than 25 cm count as 25 cm, and a move under 25 cm as 25 cm. Raises InputError beyond the reach of the equation.
+    Hands nearer than 25 cm count as 25 cm, and a move under 25 cm as 25 cm; with `us_form`, 10 in, by the constants that are printed in inches
+    and pounds. Never more than the load constant. Raises InputError beyond the reach of the equation.
     """
     if not (0 <= x_hand <= REACH and 0 <= z_hand <= HIGHEST and 0 <= d_lift <= FARTHEST):
         raise InputError(
             f"hands {x_hand:g} m out and {z_hand:g} m up, moved {d_lift:g} m: nobody should lift so. "
             f"Stand closer than {REACH:g} m, below {HIGHEST:g} m, or use a machine"
         )
-    form = lift_limit_below if z_hand <= 0.75 else lift_limit_above
-    return form(x_hand=max(x_hand, 0.25), z_hand=z_hand, d_lift=max(d_lift, 0.25), k_twist=k_twist, k_freq=k_freq, k_grip=k_grip)
+    least, knuckle = (0.254, 0.762) if us_form else (0.25, 0.75)
+    below, above = (lift_limit_below_us, lift_limit_above_us) if us_form else (lift_limit_below, lift_limit_above)
+    form = below if z_hand <= knuckle else above
+    return form(x_hand=max(x_hand, least), z_hand=z_hand, d_lift=max(d_lift, least), k_twist=k_twist, k_freq=k_freq, k_grip=k_grip)
 
 
 def twist_factor(theta_twist: float) -> float:

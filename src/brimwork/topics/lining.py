@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import slope_squared
 from brimwork.sources import PLIMPTON
@@ -72,6 +73,7 @@ liner_mass = Formula(
     result="m_liner",
     equals="rho_liner*A_cut*t_sheet",
     defined="the density times the volume of a sheet",
+    by_hand=(ByHand("rho_liner=1150 kg/m3, A_cut=12 m2, t_sheet=0.8 mm", "1150*12*0.0008", "11.04 kg"),),
     unpublished="a volume times a density",
     slips=(
         Slip("rho*A_cut*t_sheet", "You used the density of water. Sheet is heavier.", also_given=("rho",)),

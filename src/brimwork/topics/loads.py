@@ -3,6 +3,7 @@
 Loads on blocks can hurt people. The block's own long-term figure governs, and a heavy or raised piece is for an engineer to decide.
 """
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import weight
 from brimwork.sources import NIST_811
@@ -23,6 +24,7 @@ slab_patch = Formula(
     result="A_c",
     equals="l_s*w_s",
     defined="a flat slab, bedded all over, touches with its whole underside",
+    by_hand=(ByHand("l_s=600 mm, w_s=450 mm", "60*45", "2700 cm2"),),
     unpublished=_OWN_AREA,
     slips=(
         Slip("2*(l_s + w_s)", "That is the length round the slab. The patch is length times width."),
@@ -112,6 +114,7 @@ load_weight = Formula(
     result="F_w",
     equals="g*(m_v + rho*V_v + m_slab)",
     defined="weight is mass times gravity (Newton, law II): vessel, water and slab together",
+    by_hand=(ByHand("m_v=90 kg, V_v=60 L, m_slab=45 kg, rho=1000 kg/m3", "9.80665*(90 + 1000*0.06 + 45)", "1912.3 N"),),
     published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3, m_slab=0 kg", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
     slips=(
         Slip("m_v + rho*V_v + m_slab", "That is the mass. Weight is mass times gravity, in newtons."),
@@ -188,6 +191,7 @@ utilisation = Formula(
     result="u_p",
     equals="p_c/p_all",
     defined="what is carried, compared with what may be carried",
+    by_hand=(ByHand("p_c=21 kPa, p_all=60 kPa", "21/60", "0.35"),),
     unpublished="a ratio, by definition",
     slips=(Slip("p_all/p_c", "Upside down: over 1 must mean too much."),),
     rises=("p_c",),
@@ -225,6 +229,7 @@ brief_pressure = Formula(
     result="p_brief",
     equals="p_short/f_s",
     defined="the short-term strength, less the share that the safety factor takes",
+    by_hand=(ByHand("p_short=180 kPa, f_s=1.5", "180/1.5", "120 kPa"),),
     unpublished="a strength over a safety factor, by definition; a factor of 1.5 is judgement",
     slips=(
         Slip("p_short*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
@@ -243,6 +248,7 @@ foot_utilisation = Formula(
     result="u_foot",
     equals="p_foot/p_brief",
     defined="what a foot or a wheel presses, compared with what may press for seconds",
+    by_hand=(ByHand("p_foot=45 kPa, p_brief=120 kPa", "45/120", "0.375"),),
     unpublished="a ratio, by definition",
     slips=(Slip("p_brief/p_foot", "Upside down: over 1 must mean too much."),),
     rises=("p_foot",),

@@ -1,5 +1,6 @@
 """Notches: flow through a V or a trapezoid, its fitted coefficients, and what an error in the head does to the flow."""
 
+from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import THIN_PLATE, free_fall
@@ -75,6 +76,7 @@ corrected_v_notch = Formula(
     equals="8/15*C_d*sqrt(2*g)*tan(theta/2)*(H + k_h)**(5/2)",
     fitted="Kindsvater and Shen, with their coefficient and head correction",
     tested=_NOTCH,
+    by_hand=(ByHand("theta=60 deg, C_d=0.58, H=100 mm, k_h=1 mm", "8/15*0.58*sqrt(2*9.80665)*tan(60/2*3.14159265/180)*0.101**2.5*1000", "2.56416 L/s"),),
     published=(
         Published(
             "theta=90 deg, H=0.2 m", "24.799 L/s", 6e-3, USBR.at("90 degree notch, 2.49 h^2.48 in feet"), after=(notch_coefficient, notch_head_correction)

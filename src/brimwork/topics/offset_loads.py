@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import pressure_balances_offset, pressure_carries_weight
 from brimwork.sources import GEOTECH, TIMOSHENKO, UFC_DM7, UNATTRIBUTED, VARIGNON
@@ -164,7 +165,7 @@ _TRIANGLE = (
         VARIGNON.at("balance of moments"),
     ),
 )
-_PAST = ("1.0001*B_base/6 < e_off", "e_off < 0.49*B_base")
+_PAST = ("B_base/6 < e_off", "e_off < B_base/2")
 _LIFTS = "Part of the base lifts at every gust or push: bring the load nearer the middle. At half the width it falls over."
 
 contact_length = Formula(
@@ -209,6 +210,7 @@ soil_utilisation = Formula(
     result="u_p",
     equals="p_max/p_soil",
     defined="the greatest pressure, compared with what is presumed for the soil",
+    by_hand=(ByHand("p_max=45 kPa, p_soil=60 kPa", "45/60", "0.75"),),
     unpublished="a ratio, by definition",
     slips=(Slip("p_soil/p_max", "Upside down: over 1 must mean too much."),),
     ranges={"p_max": ("5 kPa", "60 kPa")},

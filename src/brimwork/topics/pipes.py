@@ -1,6 +1,7 @@
 """Pipes: speed, the head that friction and fittings take, and all the head that a flow needs from the reservoir to the feature."""
 
 from brimwork import tables
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import area_of_a_pipe, balance_in_a_pipe, continuity_in_a_pipe, energy_of_a_lift, velocity_head_in_a_pipe
 from brimwork.sources import CENGEL, CRANE, FLUIDS_PIPES, OPENSTAX, SUBRAMANYA
@@ -161,6 +162,7 @@ total_head_from_parts = Formula(
     result="H_t",
     equals="z_s + h_f + h_m",
     defined="the energy that a lift with losses takes, for each weight of water: lift, friction and fittings",
+    by_hand=(ByHand("z_s=1.2 m, h_f=0.5 m, h_m=0.3 m", "1.2 + 0.5 + 0.3", "2 m"),),
     unpublished="a sum of three heads; the whole chain is checked under total dynamic head",
     slips=(
         Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings."),

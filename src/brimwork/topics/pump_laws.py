@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Protocol
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import power_of_flow, pressure_as_head, work_of_a_power
 from brimwork.sources import BERNOULLI, CRANE, EPANET_ENGINE, SIMILARITY
@@ -182,6 +183,7 @@ efficiency_from_parts = Formula(
     result="eta_pump",
     equals="eta_wet*eta_mot*eta_drive",
     defined="a share of a share of a share: of what the drive lets through, the motor turns a part, and of that the water receives a part",
+    by_hand=(ByHand("eta_wet=0.6, eta_mot=0.75, eta_drive=0.95", "0.6*0.75*0.95", "0.4275"),),
     unpublished="a product; the yearly cost of pumping that uses it is checked",
     slips=(
         Slip("eta_wet", "You left out motor and drive. The meter sees their losses too."),

@@ -38,7 +38,7 @@ pump_curve = Formula(
             note="there: 133 % of that head at no flow, twice that flow at no head",
         ),
     ),
-    where=("Q < 0.999*Q_max",),
+    where=("Q < Q_max",),
     slips=(
         Slip("H_0*(1 - Q/Q_max)", "That is a straight line. Between the two label numbers real curves bulge above it."),
         Slip("H_0*(1 - Q/Q_max)**2", "Square the share of the flow first, then take it from one."),
@@ -202,7 +202,8 @@ class TabulatedPump:
     """A pump by points of the maker's curve, (flow m3/s, head m), read from no flow upwards.
 
     Between the points: a monotone cubic (Fritsch and Butland 1984, from memory; the same as SciPy's PchipInterpolator), which never rises
-    between falling points. Never beyond the last point. Raises InputError unless the flows rise from zero and the heads fall all the way.
+    between falling points. Never beyond the last point. The head may rise at first, as some pumps' does. Raises InputError unless the flows
+    rise from zero and the heads, once they fall, fall all the way.
     """
 
     points: tuple[tuple[float, float], ...]
@@ -214,8 +215,13 @@ class TabulatedPump:
         for (Q_a, H_a), (Q_b, H_b) in zip(self.points, self.points[1:]):
             if not Q_b > Q_a:
                 raise InputError(f"the flows of a pump curve must rise: {Q_b:g} m3/s comes after {Q_a:g} m3/s. Give the points in order of flow")
-            if not H_b < H_a:
-                raise InputError(f"the head of a pump must fall as flow grows: {H_b:g} m comes after {H_a:g} m. Read the chart again at {Q_b:g} m3/s")
+            if H_b == H_a or H_b > H_a and Q_a >= self.Q_peak:
+                raise InputError(
+                    f"the head of a pump may rise at first, but must then fall as flow grows: {H_b:g} m comes after {H_a:g} m. "
+                    f"Read the chart again at {Q_b:g} m3/s"
+                )
+        if self.Q_peak == self.Q_max:
+            raise InputError("the heads of this pump curve only rise: read it further, to where the head falls")
         if heads[-1] < 0:
             raise InputError(f"the last head is {heads[-1]:g} m: end the curve where the head is still zero or more")
 
@@ -227,17 +233,41 @@ class TabulatedPump:
     def Q_max(self) -> float:
         return self.points[-1][0]
 
+    @property
+    def Q_peak(self) -> float:
+        """The flow (m3/s) at which the head is greatest: 0 unless it rises at first."""
+        return next((a[0] for a, b in zip(self.points, self.points[1:]) if b[1] < a[1]), self.Q_max)
+
+    def straight(self, Q: float) -> float:
+        """Head in m at a flow in m3/s by straight lines between the points, to compare with. Raises InputError beyond the last point."""
+        (Q_a, H_a), (Q_b, H_b) = self._between(Q)
+        return H_a + (H_b - H_a) * (Q - Q_a) / (Q_b - Q_a)
+
+    def said(self, Q: float) -> str:
+        """How the head at a flow (m3/s) was read between the points, what straight lines would give, and whether the head rises at first."""
+        smooth, straight = self.head(Q), self.straight(Q)
+        text = f"between the {len(self.points)} points given, a smooth curve that falls where they fall; straight lines would give "
+        text += f"{units.write(straight, 'm', 3)}, {(straight - smooth) / smooth:+.1%}" if smooth > 0 else units.write(straight, "m", 3)
+        if self.Q_peak > 0:
+            text += f"; the head rises at first, up to {units.write(self.Q_peak, 'L/min', 3)}: below that flow such a pump may hunt between two flows"
+        return text
+
     def head(self, Q: float) -> float:
         """Head in m at a flow in m3/s. Raises InputError beyond the last point."""
-        if not 0 <= Q <= self.Q_max:
-            raise InputError(f"the pump's curve runs from 0 to {self.Q_max:g} m3/s, not to {Q:g} m3/s: read more points off the maker's chart")
-        flows = [flow for flow, _ in self.points]
-        at = min(bisect.bisect_right(flows, Q), len(flows) - 1)
-        (Q_a, H_a), (Q_b, H_b) = self.points[at - 1], self.points[at]
+        (Q_a, H_a), (Q_b, H_b) = self._between(Q)
+        at = self.points.index((Q_b, H_b))
         width, t = Q_b - Q_a, (Q - Q_a) / (Q_b - Q_a)
         rise = H_b - H_a
         slope_a, slope_b = self._slopes[at - 1] * width, self._slopes[at] * width
         return H_a + t * (slope_a + t * (3 * rise - 2 * slope_a - slope_b + t * (slope_a + slope_b - 2 * rise)))
+
+    def _between(self, Q: float) -> tuple[tuple[float, float], tuple[float, float]]:
+        """The two points round a flow."""
+        if not 0 <= Q <= self.Q_max:
+            raise InputError(f"the pump's curve runs from 0 to {self.Q_max:g} m3/s, not to {Q:g} m3/s: read more points off the maker's chart")
+        flows = [flow for flow, _ in self.points]
+        at = min(bisect.bisect_right(flows, Q), len(flows) - 1)
+        return self.points[at - 1], self.points[at]
 
     @cached_property
     def _slopes(self) -> list[float]:
@@ -250,14 +280,18 @@ class TabulatedPump:
 
 
 def _weighted_harmonic_mean(before: float, after: float, width_before: float, width_after: float) -> float:
+    if before * after <= 0:  # at the peak of a curve that rises at first
+        return 0.0
     weight_before, weight_after = 2 * width_after + width_before, width_after + 2 * width_before
     return (weight_before + weight_after) / (weight_before / before + weight_after / after)
 
 
 def _end_slope(near: float, far: float, width_near: float, width_far: float) -> float:
-    """Slope of the parabola through the last three points, kept within what leaves the curve falling."""
+    """Slope of the parabola through the last three points, kept within what leaves the curve as it goes between the last two."""
     slope = ((2 * width_near + width_far) * near - width_near * far) / (width_near + width_far)
-    return 0.0 if slope > 0 else slope
+    if slope * near <= 0:
+        return 0.0
+    return 3 * near if near * far < 0 and abs(slope) > abs(3 * near) else slope
 
 
 class Duty(NamedTuple):
@@ -270,7 +304,8 @@ class Duty(NamedTuple):
 def duty_point(pump: Pump, head_needed: Callable[[float], float]) -> Duty:
     """The flow at which the pump gives the head that `head_needed` (m, of a flow in m3/s) asks for.
 
-    Raises InputError where the static lift is not below the pump's shut-off head, or where a tabulated curve ends before the two meet.
+    Of a curve that rises at first, the flow past its peak if they meet there, which is where the pump settles. Raises InputError where the static
+    lift is not below the pump's shut-off head, or where a tabulated curve ends before the two meet.
     """
     shut_off, lift = pump.head(0.0), head_needed(0.0)
     if not lift < shut_off:
@@ -280,7 +315,9 @@ def duty_point(pump: Pump, head_needed: Callable[[float], float]) -> Duty:
             f"at the last point of its curve, {units.write(pump.Q_max, 'L/min')}, the pump still has more head than the system takes: "
             "read more points off the maker's chart, or throttle"
         )
-    Q = solve(lambda flow: pump.head(flow) - head_needed(flow), 0.0, pump.Q_max)
+    peak = getattr(pump, "Q_peak", 0.0)
+    low, high = (peak, pump.Q_max) if pump.head(peak) > head_needed(peak) else (0.0, peak)
+    Q = solve(lambda flow: pump.head(flow) - head_needed(flow), low, high)
     return Duty(Q, pump.head(Q))
 
 

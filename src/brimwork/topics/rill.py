@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from brimwork import tables
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import BENDS, BERNOULLI, CENGEL_MEMORY, FLUIDS, FLUIDS_PIPES, HENDERSON, LAGRANGE, NEWTON_LAWS, SWMM_CHANNEL
 from brimwork.steps import Law, Ode, Step, Take
@@ -168,6 +169,7 @@ freeboard = Formula(
     result="h_free",
     equals="h_side - y_n - h_bend",
     defined="what stands of the side above the water, at the outside of its sharpest bend",
+    by_hand=(ByHand("h_side=100 mm, y_n=35 mm, h_bend=12 mm", "100 - 35 - 12", "53 mm"),),
     unpublished="two heights taken off a third",
     slips=(
         Slip("h_side - y_n", "In a bend the water stands higher at the outside. Take that off as well."),
@@ -203,6 +205,7 @@ tread_over_throw = Formula(
     result="r_tread",
     equals="w_tread/x_throw",
     defined="how often the throw of the water goes into the tread that must catch it",
+    by_hand=(ByHand("w_tread=300 mm, x_throw=240 mm", "300/240", "1.25"),),
     unpublished="a ratio; the throw is checked where it is worked out",
     slips=(
         Slip("x_throw/w_tread", "Upside down: the tread is on top, so that more is better."),

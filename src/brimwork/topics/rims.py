@@ -12,6 +12,8 @@ _LINEAR = "The units do not come out as a flow. Depth counts one and a half time
 _UPSIDE_DOWN = "To undo 'to the power 3/2' you need the power 2/3. Check: does a bigger flow give a sensible depth?"
 _NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out."
 
+_HEAD = (TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate, the nearest experiments")),)
+
 # --- round rim and round bore -------------------------------------------------------------------------------------------------------
 
 _RIM_NOT_PRINTED = "no printed example of a whole round rim was found; the rim is the level lip with its own length, and the lip is checked"
@@ -25,7 +27,7 @@ round_rim = Formula(
         Take("water leaves all the way round, each metre of rim like a metre of level lip", "Q = C_w*b*H**(3/2)"),
         Step("put the length of the rim in"),
     ),
-    tested=(TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate, the nearest experiments")),),
+    tested=_HEAD,
     unpublished=_RIM_NOT_PRINTED,
     slips=(
         Slip("C_w*d_rim*H**(3/2)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
@@ -118,6 +120,7 @@ rim_flow_ratio = Formula(
         Step("the coefficient cancels"),
     ),
     where=("e_rim/2 < 0.95*H",),
+    tested=_HEAD,
     unpublished="no printed example was found; the level-lip formula is used twice",
     slips=(
         Slip("(H + e_rim/2)/(H - e_rim/2)", "You compared the heads. Flow goes with head to the power 3/2."),
@@ -133,6 +136,7 @@ rim_runs_dry = Formula(
     name="rim error that leaves one side dry",
     result="e_dry",
     equals="(3*pi/4)**(2/3)*H",
+    tested=_HEAD,
     steps=(
         Take("tilt the rim until its high side is just dry: the head goes round as", "H_phi = e_dry*cos(phi/2)**2"),
         Take("add the flow of every metre round the rim, and take the mean", "q = C_w*Integral(e_dry**(3/2)*cos(phi/2)**3, (phi, 0, pi))/pi"),

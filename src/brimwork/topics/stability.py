@@ -4,6 +4,7 @@ A piece that tips or a block that pops up can hurt people. Pushes and factors ar
 engineer decides.
 """
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import ballast_balance, buoyancy_of_foam, buoyancy_of_tank, moment_of_weight, wind_brought_to_rest
 from brimwork.sources import ASCE_FORM, EN_1991_4, FEMA_259, NIST_811
@@ -20,6 +21,7 @@ vessel_weight = Formula(
     result="F_w",
     equals="g*(m_v + rho*V_v)",
     defined="weight is mass times gravity (Newton, law II): vessel and water together",
+    by_hand=(ByHand("m_v=90 kg, V_v=60 L, rho=1000 kg/m3", "9.80665*(90 + 1000*0.06)", "1471 N"),),
     published=(Published("m_v=1 kg, V_v=0 L, rho=1000 kg/m3", "9.80665 N", 1e-9, NIST_811.at("kilogram-force")),),
     slips=(
         Slip("m_v + rho*V_v", "That is the mass. Weight is mass times gravity, in newtons."),

@@ -1,5 +1,6 @@
 """Starting: the first seconds after the pump starts, until the head over the rim and the water on its way back have settled."""
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
 from brimwork.sources import BERNOULLI
 from brimwork.steps import Law, Ode, Solve, Step, Take
@@ -73,6 +74,7 @@ flow_that_comes_back = Formula(
     result="Q_back",
     equals="V_way/t_way",
     defined="film and stone let out in proportion to what is in them; when all has settled it is the flow of the pump",
+    by_hand=(ByHand("V_way=6 L, t_way=15 s", "6/15*60", "24 L/min"),),
     unpublished="a model, and judgement: real stone lets the first water through late and the last of it for hours",
     slips=(Slip("V_way*t_way", "You multiplied. The longer water is on its way, the less comes out: divide."),),
     rises=("V_way",),

@@ -5,6 +5,7 @@ Whether a circuit is allowed, protected and connected well is for a qualified el
 
 from __future__ import annotations
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import ohm_in_the_cable, power_of_alternating_current, work_of_a_power
 from brimwork.sources import CABLE_LESSON, FRIDGE, NEC_TABLE_8, UNATTRIBUTED, VOLT_DROP_LIMITS
@@ -134,6 +135,7 @@ cord_length = Formula(
     result="L_cord",
     equals="L_route + l_drip + l_slack",
     defined="the route, a loop for drops to fall from, and slack to lift the pump out",
+    by_hand=(ByHand("L_route=5.5 m, l_drip=0.3 m, l_slack=1.2 m", "5.5 + 0.3 + 1.2", "7 m"),),
     unpublished="own geometry: lengths added up",
     slips=(
         Slip("L_route", "You left out the drip loop and the slack to lift the pump out."),

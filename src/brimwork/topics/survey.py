@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import spreading_sound
 from brimwork.sources import DECIBELS
@@ -25,6 +26,7 @@ height_of_instrument = Formula(
     result="z_line",
     equals="z_bench + s_first",
     defined="the bench mark, and the reading of a staff that stands on it",
+    by_hand=(ByHand("z_bench=10.25 m, s_first=1.365 m", "10.25 + 1.365", "11.615 m"),),
     unpublished=_READINGS,
     slips=(
         Slip("z_bench - s_first", "You took the reading off. The level line lies above the staff's foot: add it."),
@@ -110,7 +112,6 @@ sound_at_a_distance = Formula(
         Slip("L_near + 20*log10(r_far/r_near)", "You added. Farther away it is quieter."),
         Slip("L_near - 20*log(r_far/r_near)", "You used the natural logarithm. Decibels take the one to base ten."),
     ),
-    where=("r_near < r_far",),
     remark=_SOUND,
 )
 

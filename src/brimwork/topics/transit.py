@@ -1,5 +1,6 @@
 """Water in transit: what is up in the feature while the pump runs, the drop of the level on the start, and whether it fits when it comes back."""
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
 from brimwork.laws import area_of_a_circle, area_of_a_pipe
 from brimwork.steps import Step, Take
@@ -29,6 +30,7 @@ water_over_the_rim = Formula(
     result="V_rim",
     equals="A_v*H",
     defined="while it runs, the whole surface stands above the rim by the head",
+    by_hand=(ByHand("A_v=0.4 m2, H=5 mm", "0.4*5", "2 L"),),
     unpublished=_THIN,
     slips=(Slip("A_v*(H + z_mouth)", "Down to the hose mouth is the siphon's part. Above the rim stands the head alone.", also_given=("z_mouth",)),),
     ranges={"H": ("2 mm", "8 mm")},
@@ -39,6 +41,7 @@ water_siphoned_back = Formula(
     result="V_siph",
     equals="A_v*z_mouth",
     defined="without a check valve the vessel empties down to the hose mouth each time the pump stops",
+    by_hand=(ByHand("A_v=0.35 m2, z_mouth=30 mm", "0.35*30", "10.5 L"),),
     unpublished="area times depth, by definition",
     slips=(Slip("A_v*H", "That is the water above the rim. The siphon takes what stands between the rim and the hose mouth.", also_given=("H",)),),
     remark="With a check valve, or a mouth above the water, this is nothing. A hose fed into the bottom of a vessel empties the whole of it.",
@@ -49,6 +52,7 @@ water_in_the_film = Formula(
     result="V_film",
     equals="A_side*delta",
     defined="wet face times thickness of the film",
+    by_hand=(ByHand("A_side=1.2 m2, delta=0.25 mm", "1.2*0.25", "0.3 L"),),
     unpublished=_THIN,
     slips=(Slip("A_side*H", "You used the head over the rim. Down the face the water runs faster, and its film is thinner.", also_given=("H",)),),
 )
@@ -84,6 +88,7 @@ water_in_the_stone = Formula(
     result="V_hold",
     equals="A_run*t_st*n_hold",
     defined="the running water fills a small share of the stone layer; 2 to 5 % is judgement",
+    by_hand=(ByHand("A_run=2.5 m2, t_st=80 mm, n_hold=0.03", "2.5*80*0.03", "6 L"),),
     unpublished=_THIN,
     slips=(
         Slip("A_run*t_st*n_s", "You filled all the gaps with water. It only runs through them: a few per cent of the layer.", also_given=("n_s",)),
@@ -97,6 +102,7 @@ water_in_transit = Formula(
     equals="V_rim + V_siph + V_film + V_sheet + V_pc + V_hold",
     defined="all that is up in the feature while the pump runs, and comes back when it stops",
     close="0.1 L",
+    by_hand=(ByHand("V_rim=3.2 L, V_siph=12.5 L, V_film=0.4 L, V_sheet=0.7 L, V_pc=5.1 L, V_hold=6.1 L", "3.2 + 12.5 + 0.4 + 0.7 + 5.1 + 6.1", "28 L"),),
     unpublished=_BALANCE,
     slips=(
         Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the hose. Without a check valve it is often the biggest part."),

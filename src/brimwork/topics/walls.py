@@ -4,6 +4,7 @@ A wall that gives way drops the vessel's water and its pieces. Frost, cracks and
 breaks any wall.
 """
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import halves_of_a_ring, pressure_on_a_wall
 from brimwork.sources import GERE
@@ -16,7 +17,7 @@ hoop_stress = Formula(
     result="sigma_hoop",
     equals="rho*g*h_full*R_wall/t_wall",
     steps=(pressure_on_a_wall, halves_of_a_ring, Solve("solve for the stress")),
-    where=("t_wall < 0.1*R_wall",),
+    where=("t_wall < R_wall",),
     published=(
         Published(
             "rho=1000 kg/m3, g=9.81 m/s2, h_full=22.2 m, R_wall=1.1 m, t_wall=20 mm",
@@ -46,6 +47,7 @@ wall_share = Formula(
     result="u_wall",
     equals="sigma_hoop/f_tens",
     defined="the pull round the wall, compared with what tears it",
+    by_hand=(ByHand("sigma_hoop=140 kPa, f_tens=3.5 MPa", "0.14/3.5", "0.04"),),
     unpublished="a ratio, by definition",
     slips=(Slip("f_tens/sigma_hoop", "Upside down: over 1 must mean that the wall tears."),),
     rises=("sigma_hoop",),

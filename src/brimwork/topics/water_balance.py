@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import RAIN_CATCHMENT
 from brimwork.steps import Solve, Step, Take
@@ -82,6 +83,7 @@ time_a_reserve_lasts = Formula(
     result="t_dry",
     equals="V_res/Q_loss",
     defined="it is gone when the loss has taken it",
+    by_hand=(ByHand("V_res=120 L, Q_loss=16 L/day", "120/16", "7.5 day"),),
     unpublished=_BALANCE,
     slips=(Slip("Q_loss/V_res", _DAYS_UPSIDE_DOWN),),
 )
@@ -91,6 +93,7 @@ daily_share = Formula(
     result="r_day",
     equals="Q_loss/V_use",
     defined="loss over what the pump can draw on",
+    by_hand=(ByHand("Q_loss=16 L/day, V_use=320 L", "100*16/320", "5 %/day"),),
     unpublished=_BALANCE,
     slips=(Slip("V_use/Q_loss", "Upside down: that is how long the water would last."),),
 )
@@ -100,6 +103,7 @@ water_to_hold = Formula(
     result="V_w",
     equals="V_dead + V_tr + V_res",
     defined="dead water below the pump's limit, what goes up into the feature, and the reserve for the days without top-up",
+    by_hand=(ByHand("V_dead=90 L, V_tr=28 L, V_res=120 L", "90 + 28 + 120", "238 L"),),
     unpublished=_BALANCE,
     slips=(
         Slip("V_dead + V_res", "When the pump starts, some water leaves the tank and stays up in the feature. Leave room for it."),

@@ -11,12 +11,14 @@ from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import Curve, Field, Several
 from brimwork.units import InputError
 
+_STAND_INS = (1.0, 0.01, 100.0)
+
 
 class _Supposing:
     """A design that gives a stand-in for every number nobody has given, and notes its key. Words are not supposed: they decide what else is asked."""
 
-    def __init__(self, design: Design):
-        self.design, self.noted = design, []
+    def __init__(self, design: Design, stand_in: float):
+        self.design, self.stand_in, self.noted = design, stand_in, []
 
     def __getattr__(self, name: str):
         return getattr(self.design, name)
@@ -30,9 +32,9 @@ class _Supposing:
         section, _, name = key.partition(".")
         match SECTIONS[section][name]:
             case Field(whole=whole):
-                return 1 if whole else 1.0
+                return 1 if whole else self.stand_in
             case Several():
-                return (1.0,)
+                return (self.stand_in,)
             case Curve():
                 return ((0.0, 1e3), (1.0, 0.0))
         raise Unknown(key)
@@ -40,9 +42,15 @@ class _Supposing:
 
 def missing(chain: Chain, ask: Callable[[Chain], object]) -> tuple[str, ...]:
     """The keys that `ask` of a chain like this one still needs, in the order in which it needs them."""
-    supposing = _Supposing(chain.design)
-    try:
-        ask(type(chain)(supposing))
-    except (Unknown, InputError, ArithmeticError):  # a word is missing, or the stand-ins do not go together: what was noted so far is needed
-        pass
-    return tuple(supposing.noted)
+    noted: dict[str, None] = {}
+    for stand_in in _STAND_INS:
+        supposing = _Supposing(chain.design, stand_in)
+        try:
+            ask(type(chain)(supposing))
+        except (InputError, ArithmeticError):  # the stand-ins do not go together, as a wall thicker than its vessel: what was noted so far is needed
+            noted.update(dict.fromkeys(supposing.noted))
+        except Unknown:  # a word is missing
+            return tuple(noted | dict.fromkeys(supposing.noted))
+        else:
+            return tuple(noted | dict.fromkeys(supposing.noted))
+    return tuple(noted)

@@ -12,10 +12,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from brimwork.topics.draining import siphon_flow
 from brimwork.topics.measures import round_rim_length
 from brimwork.topics.overflow import flow_by_weir_coefficient, head_by_weir_coefficient
 from brimwork.topics.reservoir import water_area
+from brimwork.topics.siphons import siphon_flow
 from brimwork.topics.starting import flow_that_comes_back
 from brimwork.topics.transit import surface_of_a_round_vessel, water_in_the_pipe, water_over_the_rim, water_siphoned_back
 from brimwork.units import InputError

@@ -1,0 +1,5 @@
+"""Mutants that may live, each with the reason: (formula, what was changed) as the command prints them. Fewer than ten."""
+
+MAY_LIVE: dict[tuple[str, str], str] = {}
+
+MODULES_MAY_LIVE: dict[str, str] = {}
