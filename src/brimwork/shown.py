@@ -21,6 +21,12 @@ def clean(text: object) -> str:
     return line if line.isprintable() else "".join(sign if sign.isprintable() or sign in JOINERS else " " for sign in line)
 
 
+def clipped(text: object, most: int = 80) -> str:
+    """Something given, for a sentence about it: one line, and of a long one the beginning."""
+    line = clean(text if isinstance(text, str) else repr(text) if not isinstance(text, int) or abs(text) < 10**most else "a number of very many digits")
+    return line if len(line) <= most else f"{line[:most]}…"
+
+
 def escape(text: object) -> Markup:
     """Words inside an element of a page, exactly as they stand: no tag, no entity, no formula."""
     return Markup(_entities(clean(text)).translate(_ALONE))

@@ -2,33 +2,60 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import tomllib
+from collections.abc import Iterable
 from pathlib import Path
 
+from brimwork import files
 from brimwork.design.typed.design import Design, check_head, field_of
 from brimwork.design.typed.fields import BASES, HEAD, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given
-from brimwork.files import write_whole
+from brimwork.design.typed.merging import Conflict, merged
+from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 _FORMAT = 1
-LARGEST_FILE = 1_000_000
+LARGEST_FILE = 250_000
+LONGEST_NAME = 300  # of a file, in a sentence
+MOST_TRIES = 20  # to save while another program writes too
+_A_NAME = "give the name of a design file, such as designs/library-bowl.toml"
 
 
 def load_design(path: str | Path) -> Design:
     """The design in a file. Raises InputError that names the file and what to change in it."""
-    path = Path(path)
+    raw, shown = _raw(Path(path)), _named(path)
+    if raw is None:
+        raise InputError(f"{shown} cannot be read ({os.strerror(errno.ENOENT)}): {_A_NAME}")
+    return _read(raw, shown)
+
+
+def _named(path: str | Path) -> str:
+    return clipped(str(path), LONGEST_NAME)
+
+
+def _raw(path: Path) -> bytes | None:
+    """What is in a file; None where there is none. Raises InputError for what cannot be read or is no design by its size."""
     try:
-        if path.stat().st_size > LARGEST_FILE:
-            raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
-        return parse_design(path.read_text(encoding="utf-8-sig"))
+        raw = files.read_bounded(path, LARGEST_FILE)
+    except FileNotFoundError:
+        return None
     except OSError as error:
-        raise InputError(f"{path} cannot be read ({error.strerror}): give the name of a design file, such as designs/library-bowl.toml") from None
+        raise InputError(f"{_named(path)} cannot be read ({error.strerror}): {_A_NAME}") from None
+    if len(raw) > LARGEST_FILE:
+        raise InputError(f"{_named(path)}: it is larger than {LARGEST_FILE // 1000} kB, which no design is")
+    return raw
+
+
+def _read(raw: bytes, shown: str) -> Design:
+    try:
+        return parse_design(raw.decode("utf-8-sig"))
     except (InputError, UnicodeDecodeError) as error:
         told = error if isinstance(error, InputError) else "it is not a text file in UTF-8"
-        raise InputError(f"{path}: {told}") from None
+        raise InputError(f"{shown}: {told}") from None
 
 
 def parse_design(text: str) -> Design:
@@ -104,25 +131,39 @@ def _tagged(given: Given):
     return entry
 
 
-def _written_over(text: str, path: Path) -> Design:
+def save_design(design: Design, path: str | Path, base: Design | None = None, keep_mine: Iterable[str] = (), keep_theirs: Iterable[str] = ()) -> Design:
+    """Write the design, the whole file or nothing, and return what is in the file then.
+
+    With the `base` that the design began as, what somebody else has changed in the file since is kept; where both changed a value, Conflict is raised
+    and nothing written, unless `keep_mine` or `keep_theirs` says whose counts. Without a base the file is replaced. Comments of a design of its kind
+    that is there already are kept. Raises InputError.
+    """
+    path = Path(path)
+    for _ in range(MOST_TRIES):
+        was = _raw(path)
+        theirs = _written_over(was, path) if was else None
+        after = design
+        if base is not None and theirs is not None:
+            after, both = merged(base, design, theirs, keep_mine, keep_theirs)
+            if both:
+                raise Conflict(_named(path), both, theirs)
+        text = dump_design(after, was.decode("utf-8-sig") if was and theirs and theirs.kind == after.kind else "")
+        written = parse_design(text)  # never write what could not be read again
+        try:
+            files.write_instead(path, was, text.encode())
+        except files.Meanwhile:
+            continue
+        except OSError as error:
+            raise InputError(f"{_named(path)} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None
+        return written
+    raise InputError(f"{_named(path)} is written by another program all the time; your old file is as it was: save under another name")
+
+
+def _written_over(raw: bytes, path: Path) -> Design:
     """The design that is to be written over; never a file that is something else."""
     try:
-        return parse_design(text)
-    except InputError as error:
-        raise InputError(f"{path} is there already and is not a design that can be read ({error}): save under another name") from None
-
-
-def save_design(design: Design, path: str | Path) -> None:
-    """Write the design: the whole file or nothing. Comments of a design of its kind that is there already are kept. Raises InputError."""
-    path = Path(path)
-    try:
-        before = path.read_text(encoding="utf-8-sig") if path.exists() else ""
-        if before and _written_over(before, path).kind != design.kind:
-            before = ""
-        text = dump_design(design, before)
-        parse_design(text)  # never write what could not be read again
-        write_whole(path, text.encode())
+        return parse_design(raw.decode("utf-8-sig"))
     except UnicodeDecodeError:
-        raise InputError(f"{path} is not a design: save under another name") from None
-    except OSError as error:
-        raise InputError(f"{path} cannot be written ({error.strerror}); your old file is as it was: save under another name") from None
+        raise InputError(f"{_named(path)} is not a design: save under another name") from None
+    except InputError as error:
+        raise InputError(f"{_named(path)} is there already and is not a design that can be read ({error}): save under another name") from None
