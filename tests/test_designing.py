@@ -1,14 +1,17 @@
 """The design workbook without a browser: boxes by steps, and nothing of a user's is left or replaced before they were asked."""
 
+import os
 import re
 from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 
+from brimwork import files
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.kinds import KINDS
+from brimwork.notebook import keeping
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.designing import QUICK, DesignView
 from brimwork.notebook.form import FORM_STEPS, HEADS, keys_of
@@ -77,13 +80,53 @@ def shown(path):
     return made
 
 
+def gone(view) -> None:
+    """As if the kernel of the view had ended."""
+    view.keeping._held.close()
+    keeping._ours.clear()
+
+
+def unsaved(folder) -> list[str]:
+    return [one.name.rpartition(".")[0].rpartition(".")[0] for one in folder.glob(".*.unsaved")]
+
+
 def test_changes_that_nobody_saved_are_there_again_and_can_be_left(view, tmp_path):
     view.form.entries["vessel.mass"].box.value = "80 kg"
+    gone(view)
     again = shown(tmp_path / "library-bowl.toml")
     assert again.design["vessel.mass"] == 80 and again.unsaved and "not saved" in again.told.value and again.leave in again.place.children
     again.leave_changes()
     assert again.design["vessel.mass"] == 72 and not again.unsaved and again.leave not in again.place.children
-    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 72
+    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 72 and not unsaved(tmp_path)
+
+
+def test_changes_are_kept_for_each_open_view_apart_whatever_the_clock_says(view, tmp_path):
+    path = tmp_path / "library-bowl.toml"
+    other = shown(path)
+    view.change("vessel.mass", "80 kg")
+    other.change("pump.power", "50 W")
+    assert len(unsaved(tmp_path)) == 2
+    for one in [*tmp_path.glob(".*"), path]:
+        os.utime(one, (0, 0) if one != path else None)  # kept long before the file, as its clock says
+    gone(view)
+    gone(other)
+    again = shown(path)
+    left = {key: again.design.values[key].text for key in ("vessel.mass", "pump.power")}
+    assert left in ({"vessel.mass": "80 kg", "pump.power": "45 W"}, {"vessel.mass": "72 kg", "pump.power": "50 W"}) and "There are others" in again.told.value
+    again.save()
+    last = shown(path)
+    assert last.unsaved, "the other one's are still there"
+    last.save()
+    assert (file.load_design(path)["vessel.mass"], file.load_design(path)["pump.power"]) == (80, 50) and not unsaved(tmp_path) and not shown(path).unsaved
+
+
+def test_a_view_that_is_opened_beside_another_leaves_that_ones_changes(view, tmp_path):
+    view.change("vessel.mass", "80 kg")
+    other = shown(tmp_path / "library-bowl.toml")
+    assert other.design["vessel.mass"] == 80 and len(unsaved(tmp_path)) == 2
+    other.leave_changes()
+    gone(view)
+    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 80
 
 
 def test_what_is_saved_or_left_on_purpose_is_not_kept_besides(view, tmp_path):
@@ -92,7 +135,7 @@ def test_what_is_saved_or_left_on_purpose_is_not_kept_besides(view, tmp_path):
     view.save()
     assert "To open it another day" in view.told.value and not list(tmp_path.glob(".*"))
     mass.value = "90 kg"
-    assert [file.name for file in tmp_path.glob(".*")] == [".library-bowl.unsaved.toml"]
+    assert unsaved(tmp_path) == [".library-bowl"]
     view.file.value = str(tmp_path / "absent.toml")
     view.load()
     view.load()
@@ -107,6 +150,7 @@ def test_changes_to_a_design_that_has_no_file_yet_are_found_again(view, tmp_path
     view.other.value = "blank cascade"
     view.start()
     view.change("cascade.width", "500 mm")
+    gone(view)
     later = shown(tmp_path / "library-bowl.toml")
     assert any("not saved of my-design" in said for said, _ in later.other.options)
     later.file.value = str(tmp_path / "my-design.toml")
@@ -116,6 +160,77 @@ def test_changes_to_a_design_that_has_no_file_yet_are_found_again(view, tmp_path
     later.start()
     later.start()
     assert not Path(later.file.value).exists()
+
+
+def test_changes_kept_by_an_earlier_edition_are_found(tmp_path):
+    (tmp_path / "bowl.toml").write_bytes((DESIGNS / "library-bowl.toml").read_bytes())
+    file.save_design(file.load_design(tmp_path / "bowl.toml").having("vessel.mass", "80 kg"), tmp_path / ".bowl.unsaved.toml")
+    again = shown(tmp_path / "bowl.toml")
+    assert again.design["vessel.mass"] == 80
+    again.save()
+    assert file.load_design(tmp_path / "bowl.toml")["vessel.mass"] == 80 and not list(tmp_path.glob(".*"))
+
+
+def test_where_changes_cannot_be_kept_the_page_says_so_and_goes_on_saying_it(view, tmp_path, monkeypatch):
+    def full(*_):
+        raise OSError(28, "No space left on device")
+
+    with monkeypatch.context() as disk:
+        disk.setattr(files.os, "fsync", full)
+        view.change("vessel.mass", "80 kg")
+        assert "cannot be kept (No space left on device)" in view.unkept.value and "role='alert'" in view.unkept.value
+        view.file.value = str(tmp_path / "terrace-blade.toml")
+        view.load()
+        assert "cannot be kept" in view.unkept.value
+        view.file.value = str(tmp_path / "library-bowl.toml")
+        view.save()
+        assert "cannot be written" in view.told.value and "cannot be kept" in view.unkept.value
+    view.change("vessel.mass", "81 kg")
+    assert not view.unkept.value and unsaved(tmp_path) == [".library-bowl"]
+
+
+def test_a_save_takes_over_what_was_changed_in_the_file_and_asks_about_what_both_changed(view, tmp_path):
+    path = tmp_path / "library-bowl.toml"
+    theirs = file.load_design(path)
+    view.change("vessel.mass", "80 kg")
+    file.save_design(theirs.having("pump.power", "60 W"), path)
+    view.save()
+    assert view.design["pump.power"] == 60 and "somebody else had changed" in view.told.value and file.load_design(path)["vessel.mass"] == 80
+    view.change("vessel.mass", "90 kg")
+    view.change("vessel.height", "400 mm")
+    file.save_design(file.load_design(path).having("vessel.mass", "100 kg").having("pump.power", "70 W"), path)
+    before = path.read_bytes()
+    view.save()
+    assert path.read_bytes() == before and view.unsaved and unsaved(tmp_path)
+    [choice, button] = view.asking.children
+    assert [said for said, _ in choice.options] == ["yours: 90 kg", "in the file: 100 kg"] and choice.description == "Mass of the empty vessel"
+    button.click()
+    assert "choose for each value first" in view.told.value and path.read_bytes() == before
+    choice.value = True
+    file.save_design(file.load_design(path).having("vessel.mass", "110 kg"), path)
+    button.click()
+    assert file.load_design(path)["vessel.mass"] == 110, "changed once more while somebody chose"
+    [choice, button] = view.asking.children
+    choice.value = False
+    button.click()
+    now = file.load_design(path)
+    assert (
+        (now["vessel.mass"], now["vessel.height"], now["pump.power"]) == (110, 0.4, 70)
+        and view.design == now
+        and not view.asking.children
+        and not unsaved(tmp_path)
+    )
+
+
+def test_a_question_about_a_file_holds_for_what_it_was_then(view, tmp_path):
+    path = tmp_path / "quick-check.toml"
+    view.file.value = str(path)
+    view.save()
+    file.save_design(file.load_design(path).headed("title", "Changed since"), path)
+    view.save()
+    assert "press Save again" in view.told.value and file.load_design(path).title == "Changed since"
+    view.save()
+    assert file.load_design(path).title == "Library bowl"
 
 
 def test_another_kind_keeps_what_it_has_a_place_for(view, tmp_path):

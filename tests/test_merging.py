@@ -46,9 +46,11 @@ def test_what_both_changed_is_asked_about_with_both_shown_and_nothing_is_written
     with pytest.raises(Conflict, match="title is Mine here and Theirs there; pump.power is 50 W .measured. here and 60 W there") as asked:
         save_design(mine, path, BASE)
     assert [one.key for one in asked.value.both] == ["title", "pump.power"] and path.read_bytes() == before
-    with pytest.raises(Conflict):
-        save_design(mine, path, BASE, keep_mine=["title"])
-    written = save_design(mine, path, BASE, keep_mine=["title"], keep_theirs=["pump.power"])
+    decided, both = merged(BASE, mine, asked.value.file, {"title": True})
+    assert [one.key for one in both] == ["pump.power"]
+    decided, both = merged(BASE, mine, asked.value.file, {"title": True, "pump.power": False})
+    written = save_design(decided, path, asked.value.file)
+    assert both == ()
     assert (written.title, written["pump.power"], written["vessel.mass"]) == ("Mine", 60, 80)
 
 

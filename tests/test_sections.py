@@ -294,6 +294,22 @@ def test_a_wider_apron_is_told_as_a_longer_liner_and_more_stone(book):
     assert "length of the liner as cut" in said and "3.52 m" in said and "3.72 m" in said and "stone to order" in said
 
 
+def test_a_value_that_was_changed_elsewhere_is_not_undone(book):
+    """Another workbook, or an editor, writes the same design while the boxes stand open."""
+    own, other = (carrying.Carrying(("vessel.rim_diameter", "vessel.height"), (), carrying.MINE, carrying.START, None) for _ in range(2))
+    other.boxes["vessel.height"].value = "400 mm"
+    other.carry()
+    own.boxes["vessel.rim_diameter"].value = "700 mm"
+    own.carry()
+    design = file.load_design(carrying.MINE)
+    assert (design["vessel.height"], design["vessel.rim_diameter"]) == pytest.approx((0.4, 0.7)) and own.boxes["vessel.height"].value == "400 mm"
+    other.boxes["vessel.rim_diameter"].value = "650 mm"
+    other.carry()
+    assert "700 mm there, and 650 mm in your box" in words(other.said) and file.load_design(carrying.MINE)["vessel.rim_diameter"] == pytest.approx(0.7)
+    other.carry()
+    assert file.load_design(carrying.MINE)["vessel.rim_diameter"] == pytest.approx(0.65)
+
+
 @pytest.mark.parametrize("text", ["3 kg", "700", "-5 mm", *HOSTILE[:5]])
 def test_a_value_that_cannot_be_leaves_the_design_as_it_was(book, text):
     own = site()

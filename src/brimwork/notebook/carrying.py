@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import replace
 from pathlib import Path
 
@@ -36,54 +37,83 @@ _MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓"}
 class Carrying:
     """Boxes for a few values of the running design; on a press they are saved, and what changes is told.
 
-    The design is read afresh on every press, so that several workbooks may carry values into it.
+    The design is read afresh on every press, so that several workbooks may carry values into it. A box that nobody touched follows the file; where
+    box and file were both changed, both are shown and nothing is saved until the button is pressed again.
     """
 
     def __init__(self, keys: tuple[str, ...], shows: tuple[str, ...], mine: str, start: str, record: str | None):
         self.mine, self.start, self.shows, self.keeper = Path(mine), Path(start), shows, Keeper(record)
         design = self.running()
+        self.shown = {key: _text(design, key) for key in keys}  # what each box showed of the file
         self.fields = {key: _field(key) for key in keys}
         self.boxes = {key: box(f"{field.name[:1].upper()}{field.name[1:]}", "40em") for key, field in self.fields.items()}
         for key, own in self.boxes.items():
-            given = design.values.get(key)
             own.placeholder = f"not known yet; such as {self.fields[key].example}".replace('"', "")
-            own.value = str(given.text) if given else ""
+            own.value = self.shown[key]
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
-        begun = "Your running design" if self.mine.exists() else f"Your design will begin as a copy of {start}, which is invented"
+        begun = "Your running design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
         head = widgets.HTML(paragraph(f"{escape(begun)}. It is kept in {escape(mine)}."))
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
 
     def running(self) -> Design:
         """The learner's own design, or the one it begins with. Raises InputError."""
-        if self.mine.exists():
+        if os.path.lexists(self.mine):
             return file.load_design(self.mine)
         return replace(file.load_design(self.start), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
 
     def carry(self) -> None:
         try:
             before = self.running()
+            apart = self._apart(before)
+            if apart:
+                self.said.value = alert(f"Nothing is saved yet. Your design was changed elsewhere since this was opened: {apart}. Press again to put yours in.")
+                return
             after, changed = self._changed(before)
             if not changed:
                 self.said.value = alert("Nothing is changed: type your own values into the boxes first.")
                 return
-            file.save_design(after, self.mine)
+            after = file.save_design(after, self.mine, before)
         except InputError as error:
             self.said.value = alert(f"{error}. Nothing is saved; your design is as it was.")
             return
+        self._follow(after)
         self.said.value = f"{status(f'✓ Saved in {escape(str(self.mine))}.')}{_compared(chain_of(before), chain_of(after), self.shows)}"
         self.keeper.note("on site", "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
+
+    def _apart(self, now: Design) -> str:
+        """What both the box and the file were changed to, in words; from here on the box has seen the file."""
+        found = []
+        for key, own in self.boxes.items():
+            typed, there = own.value.strip(), _text(now, key)
+            if there == self.shown[key]:
+                continue
+            if typed == self.shown[key]:
+                own.value = there
+            elif typed != there:
+                found.append(f"{self.fields[key].name} is {there or 'not known'} there, and {typed or 'not known'} in your box")
+            self.shown[key] = there
+        return "; ".join(found)
+
+    def _follow(self, design: Design) -> None:
+        for key, own in self.boxes.items():
+            self.shown[key] = own.value = _text(design, key)
 
     def _changed(self, before: Design) -> tuple[Design, list[str]]:
         """The design with the boxes' values in it, and which of them are new."""
         after, changed = before, []
         for key, own in self.boxes.items():
-            typed, given = own.value.strip(), before.values.get(key)
-            if typed == (str(given.text) if given else ""):
+            typed = own.value.strip()
+            if typed == self.shown[key]:
                 continue
             after = after.having(key, _as_in_file(typed, self.fields[key]), "measured" if key.startswith("measured.") else "yours")
             changed.append(key)
         return after, changed
+
+
+def _text(design: Design, key: str) -> str:
+    given = design.values.get(key)
+    return str(given.text) if given else ""
 
 
 def _field(key: str) -> Field:

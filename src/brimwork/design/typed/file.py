@@ -5,7 +5,6 @@ from __future__ import annotations
 import errno
 import os
 import tomllib
-from collections.abc import Iterable
 from pathlib import Path
 
 from brimwork import files
@@ -131,11 +130,11 @@ def _tagged(given: Given):
     return entry
 
 
-def save_design(design: Design, path: str | Path, base: Design | None = None, keep_mine: Iterable[str] = (), keep_theirs: Iterable[str] = ()) -> Design:
+def save_design(design: Design, path: str | Path, base: Design | None = None) -> Design:
     """Write the design, the whole file or nothing, and return what is in the file then.
 
     With the `base` that the design began as, what somebody else has changed in the file since is kept; where both changed a value, Conflict is raised
-    and nothing written, unless `keep_mine` or `keep_theirs` says whose counts. Without a base the file is replaced. Comments of a design of its kind
+    and nothing written. Without a base the file is replaced. Comments of a design of its kind
     that is there already are kept. Raises InputError.
     """
     path = Path(path)
@@ -144,7 +143,7 @@ def save_design(design: Design, path: str | Path, base: Design | None = None, ke
         theirs = _written_over(was, path) if was else None
         after = design
         if base is not None and theirs is not None:
-            after, both = merged(base, design, theirs, keep_mine, keep_theirs)
+            after, both = merged(base, design, theirs)
             if both:
                 raise Conflict(_named(path), both, theirs)
         text = dump_design(after, was.decode("utf-8-sig") if was and theirs and theirs.kind == after.kind else "")

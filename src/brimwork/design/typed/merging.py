@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -33,10 +32,12 @@ class Conflict(InputError):
         self.both, self.file = both, file
 
 
-def merged(base: Design, mine: Design, theirs: Design, keep_mine: Iterable[str] = (), keep_theirs: Iterable[str] = ()) -> tuple[Design, tuple[Both, ...]]:
-    """What comes of two designs that began as `base`, and the values that both changed and nobody has decided about; for those, mine stands in it."""
+def merged(base: Design, mine: Design, theirs: Design, keep: dict[str, bool] | None = None) -> tuple[Design, tuple[Both, ...]]:
+    """What comes of two designs that began as `base`, and the values that both changed and nobody has decided about; for those, mine stands in it.
+
+    `keep` is what was decided: for a key, whether mine counts.
+    """
     both: list[Both] = []
-    chosen = {**dict.fromkeys(keep_mine, mine), **dict.fromkeys(keep_theirs, theirs)}
 
     def one(key: str):
         was, here, there = (_of(design, key) for design in (base, mine, theirs))
@@ -44,9 +45,10 @@ def merged(base: Design, mine: Design, theirs: Design, keep_mine: Iterable[str] 
             return mine
         if here == was:
             return theirs
-        if key not in chosen:
+        if keep is None or key not in keep:
             both.append(Both(key, _told(here), _told(there)))
-        return chosen.get(key, mine)
+            return mine
+        return mine if keep[key] else theirs
 
     head = {key: getattr(one(key), key) for key in HEADS}
     values = {}

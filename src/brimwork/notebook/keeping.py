@@ -1,0 +1,160 @@
+"""Changes to a design that were not saved yet: kept in a file beside it, for each open view apart, until they are saved or thrown away on purpose.
+
+The file holds the design as it was read and as it stands now, so that it can be told without a clock whether anything in it is still to be saved.
+While its view is open it is locked; one that nobody locks was left by a view that is gone.
+"""
+
+from __future__ import annotations
+
+import glob
+import json
+import secrets
+from contextlib import ExitStack, suppress
+from datetime import datetime
+from pathlib import Path
+from typing import NamedTuple
+
+from brimwork import files
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.file import LARGEST_FILE, dump_design, load_design, parse_design
+from brimwork.design.typed.merging import merged
+from brimwork.units import InputError
+
+ENDING, EARLIER = ".unsaved", ".unsaved.toml"  # a file of an earlier edition holds the design alone
+FORMAT = 1
+_ours: dict[Path, Keeping] = {}  # files of views in this process
+
+
+class Left(NamedTuple):
+    """Changes that were kept: the file, the design that they began as (None where there was none), and the design with them."""
+
+    path: Path
+    base: Design | None
+    mine: Design
+
+    @property
+    def of(self) -> str:
+        """The design file whose changes these are, and when they were made."""
+        stem = self.path.name[1:].removesuffix(EARLIER) if self.path.name.endswith(EARLIER) else self.path.name[1:].rpartition(".")[0].rpartition(".")[0]
+        with suppress(OSError):
+            return f"{stem} ({datetime.fromtimestamp(self.path.stat().st_mtime):%d %B %Y, %H:%M})"
+        return stem
+
+
+class Keeping:
+    """What one view keeps. `trouble` says why its changes cannot be kept, or is empty."""
+
+    def __init__(self) -> None:
+        self.path: Path | None = None
+        self.trouble, self.cell = "", _cell()
+        self._held = ExitStack()
+
+    def keep(self, design_file: Path, base: Design | None, mine: Design) -> None:
+        """Keep the changes to a design; what cannot be kept is told by `trouble`."""
+        body = {"format": FORMAT, "base": dump_design(base) if base else None, "mine": dump_design(mine)}
+        place = self.path if self.path and self.path.parent == design_file.parent else _new(design_file)
+        try:
+            self._held.close()
+            files.write_whole(place, json.dumps(body, ensure_ascii=False).encode())
+        except OSError as error:
+            self.trouble = (
+                f"These changes cannot be kept ({error.strerror}): save them under a name in another folder, or they are lost when this page is closed"
+            )
+            return
+        if self.path and self.path != place:
+            self.drop()
+        self.take(place)
+
+    def may_take(self, place: Path) -> bool:
+        """Whether nobody else needs a file of kept changes: no other view, or one that this view replaces since its cell was run again."""
+        other = _ours.get(place)
+        return other is None or bool(self.cell) and other.cell == self.cell
+
+    def take(self, place: Path) -> None:
+        """Go on with a file of kept changes."""
+        other = _ours.get(place)
+        if other not in (None, self):
+            other.path = None
+            other._held.close()
+        self.path, self.trouble, self._held = place, "", ExitStack()
+        _ours[place] = self
+        with suppress(OSError):  # without a lock it is found by others too, and nothing is lost
+            self._held.enter_context(files.locked(self._held.enter_context(open(place, "rb")), patience=0))
+
+    def drop(self) -> None:
+        """What is saved, or thrown away on purpose, need not be kept."""
+        self._held.close()
+        self.trouble = ""
+        if self.path:
+            _ours.pop(self.path, None)
+            with suppress(OSError):
+                self.path.unlink()
+        self.path = None
+
+
+def _cell() -> str:
+    """The cell of the notebook that runs now, where there is one."""
+    from IPython import get_ipython
+
+    try:
+        return get_ipython().get_parent()["metadata"]["cellId"]
+    except (AttributeError, KeyError, TypeError):
+        return ""
+
+
+def _new(design_file: Path) -> Path:
+    stem = design_file.stem.encode()[:100].decode(errors="ignore")
+    return design_file.with_name(f".{stem}.{secrets.token_hex(4)}{ENDING}")
+
+
+def read_kept(path: Path) -> Left:
+    """The changes in a file. Raises InputError."""
+    if path.name.endswith(EARLIER):
+        return Left(path, None, load_design(path))
+    try:
+        body = json.loads(files.read_bounded(path, 3 * LARGEST_FILE))
+        if body["format"] != FORMAT:
+            raise ValueError
+        base = body["base"]
+        return Left(path, None if base is None else parse_design(base), parse_design(body["mine"]))
+    except (OSError, ValueError, KeyError, TypeError, RecursionError, AttributeError):
+        raise InputError(f"{path} holds no changes that can be read") from None
+
+
+def all_kept(folder: Path, stem: str = "*") -> list[Path]:
+    """The files of kept changes in a folder, or of one design in it; the newest last."""
+    stem = stem if stem == "*" else glob.escape(stem.encode()[:100].decode(errors="ignore"))
+    try:
+        found = {*folder.glob(f".{stem}.????????{ENDING}"), *folder.glob(f".{stem}{EARLIER}")}
+        return sorted(found, key=lambda path: (path.stat().st_mtime, path.name))
+    except OSError:
+        return []
+
+
+def held_elsewhere(path: Path) -> bool:
+    """Whether a view of another process has these changes open."""
+    if path in _ours:
+        return False
+    try:
+        with open(path, "rb") as file, files.locked(file, patience=0):
+            return False
+    except OSError:
+        return True
+
+
+def left_of(design_file: Path, now: Design | None) -> list[Left]:
+    """Changes to a design that are not in its file `now` and that no other process has open, the newest last; those that are in it are cleared away."""
+    found = []
+    for path in all_kept(design_file.parent, design_file.stem):
+        if held_elsewhere(path):
+            continue
+        try:
+            left = read_kept(path)
+        except InputError:
+            continue
+        if now is None or merged(left.base or now, left.mine, now)[0] != now:
+            found.append(left)
+        elif path not in _ours:
+            with suppress(OSError):
+                path.unlink()
+    return found
