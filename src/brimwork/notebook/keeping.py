@@ -21,7 +21,7 @@ from brimwork.design.typed.merging import merged
 from brimwork.units import InputError
 
 ENDING, EARLIER = ".unsaved", ".unsaved.toml"  # a file of an earlier edition holds the design alone
-FORMAT = 1
+_FORMAT = 1
 _ours: dict[Path, Keeping] = {}  # files of views in this process
 
 
@@ -51,7 +51,7 @@ class Keeping:
 
     def keep(self, design_file: Path, base: Design | None, mine: Design) -> None:
         """Keep the changes to a design; what cannot be kept is told by `trouble`."""
-        body = {"format": FORMAT, "base": dump_design(base) if base else None, "mine": dump_design(mine)}
+        body = {"format": _FORMAT, "base": dump_design(base) if base else None, "mine": dump_design(mine)}
         place = self.path if self.path and self.path.parent == design_file.parent else _new(design_file)
         try:
             self._held.close()
@@ -113,7 +113,7 @@ def read_kept(path: Path) -> Left:
         return Left(path, None, load_design(path))
     try:
         body = json.loads(files.read_bounded(path, 3 * LARGEST_FILE))
-        if body["format"] != FORMAT:
+        if body["format"] != _FORMAT:
             raise ValueError
         base = body["base"]
         return Left(path, None if base is None else parse_design(base), parse_design(body["mine"]))
