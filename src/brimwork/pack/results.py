@@ -8,6 +8,7 @@ from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.follows.features import NUMBERS
 from brimwork.design.judged.findings import Finding, next_words, tally
 from brimwork.design.typed.asking import reason
+from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.telling import days
 from brimwork.design.typed.wording import ROUNDED, measured, spoken, worded
@@ -19,8 +20,6 @@ from brimwork.units import InputError
 
 _MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
 GRADED = ("fail", "marginal", "pass")
-SAFETY = ("supply", "loads")  # groups whose fails stand on page one; and of the other groups digging, lifting, water, walls
-SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
 CAUTIONS = (
     "Have services under the ground located before digging, and dig by hand near any mark.",
     "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
@@ -53,7 +52,7 @@ def _ours(chain: Chain, text: str) -> str:
 
 
 def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
-    dangers = [finding for finding in found if finding.grade == "fail" and (finding.group in SAFETY or finding.id in SAFETY_TOO)]
+    dangers = [finding for finding in found if finding.grade == "fail" and is_safety(finding.id, finding.group)]
     rows = "\n".join(f"- *{typst_words(finding.title)}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
     return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from brimwork import tables
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
@@ -10,7 +11,10 @@ from brimwork.design.judged.ground_checks import GROUND_CHECKS
 from brimwork.design.judged.load_checks import LOAD_CHECKS
 from brimwork.design.judged.people_checks import PEOPLE_CHECKS
 from brimwork.design.judged.water_checks import WATER_CHECKS
+from brimwork.design.typed.asking import meant
+from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.limits import Limits
+from brimwork.design.typed.plausible import implausible, without
 from brimwork.design.typed.questions import QUESTIONS, Asked
 
 
@@ -28,7 +32,19 @@ def numbered(check_id: str) -> Check:
 
 def findings(chain: Chain) -> list[Finding]:
     """Every check graded, fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
-    return sorted((_graded(check, chain) for check in CHECKS), key=lambda finding: FINDING_GRADES.index(finding.grade))
+    doubtful = implausible(chain.design)
+    believed = type(chain)(without(chain.design, tuple(doubtful))) if doubtful else chain
+    found = [_graded(check, believed if is_safety(check.id, check.group) else chain) for check in CHECKS]
+    return sorted([*found, *_doubted(doubtful)], key=lambda finding: FINDING_GRADES.index(finding.grade))
+
+
+def _doubted(values: dict[str, str]) -> list[Finding]:
+    """A finding for each value that can hardly be."""
+    remedy = "type it again, or leave it out; until then no check of safety counts with it"
+    return [
+        Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", f"{key} = {said}", "", remedy, f"span {tables.JUDGEMENT}", results=(), note="")
+        for key, said in values.items()
+    ]
 
 
 def limits_of(chain: Chain, check_id: str) -> Limits:

@@ -9,6 +9,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
 from brimwork.design.typed.asking import Refused, asked, offered, tried
+from brimwork.design.typed.criteria import only_tighter
 from brimwork.design.typed.limits import Criterion, Limits
 from brimwork.design.typed.questions import Asked
 from brimwork.design.typed.telling import INFINITE, told
@@ -47,20 +48,27 @@ class Check(_Row):
             return self._finding(UNSHOWN, f"needs {asked(*keys)}", "", note="", needs=keys)
         if isinstance(got, Refused):
             return self._finding("fail", "cannot be worked out", "", note=got.why)
-        value, limits, own = got
+        value, limits, whose = got
         if value == INFINITE:
             return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
         region = chain.design.region
-        text = limits.text(self.unit, region) + (" (set by this design)" if own else "")
+        text = limits.text(self.unit, region) + (f" ({whose})" if whose else "")
         found = self._finding(limits.grade(value), told(value, self.unit, region), text, note=self.note(chain))
         return replace(found, number=value, unit=self.unit, limits=limits)
 
-    def counting(self, chain: Chain) -> tuple[Limits, bool]:
-        """The limits that count, and whether the design set them for itself. Raises Unknown."""
+    def counting(self, chain: Chain) -> tuple[Limits, str]:
+        """The limits that count, and in words whose they are where they are not the usual ones. Raises Unknown.
+
+        A design sets its own, but where somebody's safety rests on a check only tighter ones than the usual.
+        """
         given = chain.design.values.get(f"limits.{self.id}")
-        if given:
-            return Limits(*given.value), True
-        return self._usual(chain), False
+        if not given:
+            return self._usual(chain), ""
+        own = Limits(*given.value)
+        if not only_tighter(self.id, self.group):
+            return own, "set by this design"
+        tighter = own.within(self._usual(chain))
+        return tighter, "set by this design" if tighter == own else "this design would set wider ones: they only count where they are tighter"
 
     def _usual(self, chain: Chain) -> Limits:
         if self.limits:

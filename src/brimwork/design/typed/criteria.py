@@ -84,5 +84,22 @@ def kinds_of(check_id: str) -> tuple[str, ...]:
     return tuple(kind for kinds in rows for kind in kinds) if all(rows) else ()
 
 
-# Checks whose limits a design may set for itself. Those on which somebody's safety rests are firm.
+# Checks on which somebody's safety rests: whole groups, and of the others what concerns digging, lifting, open water, walls.
+_SAFETY_GROUPS = ("supply", "loads")
+_SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
+# Checks that keep water where it belongs and the pump covered: a design may ask for more than the kit does, never for less, as with those of safety.
+_ONLY_TIGHTER = ("C13", "C14", "C18", "C18g", "C39", "C57", "C60", "C66", "C73")
+
+
+def is_safety(check_id: str, group: str) -> bool:
+    """Whether somebody's safety rests on a check."""
+    return group in _SAFETY_GROUPS or check_id in _SAFETY_TOO
+
+
+def only_tighter(check_id: str, group: str) -> bool:
+    """Whether a design's own limits may only be tighter than the usual ones."""
+    return is_safety(check_id, group) or check_id in _ONLY_TIGHTER
+
+
+# Checks whose limits a design may set for itself. Some of those on which somebody's safety rests cannot be touched at all.
 LIMITED: dict[str, Criterion] = {row.id: row for row in CRITERIA if not row.firm}

@@ -26,6 +26,11 @@ class Limits:
                 return grade
         return "fail"
 
+    def within(self, other: Limits) -> Limits:
+        """These limits, nowhere wider than the others. Where the two have nothing in common, none is kept."""
+        good, fair = (_common(mine, theirs) for mine, theirs in ((self.good, other.good), (self.fair, other.fair)))
+        return Limits(good, fair)
+
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
         good, fair = (days(_span(*span, here, digits)) for span in (self.good, self.fair))
@@ -35,6 +40,11 @@ class Limits:
         """As a design would type its own: "1.1 to 1.6; 1 to 2.5"."""
         here = US_UNITS.get(unit, unit) if region == "US" else unit
         return "; ".join(_span(*span, here, 3) for span in (self.good, self.fair))
+
+
+def _common(one: tuple[float, float], other: tuple[float, float]) -> tuple[float, float]:
+    low, high = max(one[0], other[0]), min(one[1], other[1])
+    return (low, high) if low <= high else NEVER.good
 
 
 def _span(low: float, high: float, unit: str, digits: int) -> str:
