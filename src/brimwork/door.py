@@ -13,7 +13,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.file import load_design, save_design
-from brimwork.drawing import svg
+from brimwork.drawing import image, svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.pictures import picture
 from brimwork.drawing.records import Sheet
@@ -29,10 +29,22 @@ Row = TypeVar("Row", Result, Judgement)
 
 
 class Svg(str):
-    """A drawing as SVG text; JupyterLab shows it as a picture. Save it with `Path("name.svg").write_text(drawing)`."""
+    """A drawing as SVG text; a notebook shows it as a picture. Save it with `Path("name.svg").write_text(drawing)`."""
 
-    def _repr_svg_(self) -> str:
-        return str(self)
+    shown = ""
+
+    @classmethod
+    def of(cls, sheet: Sheet) -> Svg:
+        """The SVG of a sheet, at its size on paper."""
+        made = cls(svg.write_svg(sheet, scale_to_page=False))
+        made.shown = image.element(sheet)
+        return made
+
+    def _repr_html_(self) -> str:
+        return self.shown
+
+    def __repr__(self) -> str:
+        return f"<Svg of {len(self)} characters>"
 
 
 def matching(words: str) -> list[Formula]:
@@ -58,7 +70,7 @@ def drawn(formula: Formula | str, over: str = "", **values: Any) -> Svg:
     worked = one.work(**values)
     if over and over not in one.inputs:
         raise one.unknown_letter(over)
-    return Svg(svg.write_svg(picture(one, one.only(accepting.plain(values)), over or worked.formula.inputs[0]).sheet, scale_to_page=False))
+    return Svg.of(picture(one, one.only(accepting.plain(values)), over or worked.formula.inputs[0]).sheet)
 
 
 def as_table(rows: Iterable[Any], frame: bool = False) -> Any:
@@ -171,7 +183,7 @@ class Feature:
         sheet = made[name]
         if not isinstance(sheet, Sheet):
             raise InputError(f"the drawing '{name}' cannot be made: {sheet}")
-        return Svg(svg.write_svg(sheet, scale_to_page=False))
+        return Svg.of(sheet)
 
     def as_json(self) -> dict[str, Any]:
         """Values, results and findings as plain data, the same as `brimwork pack DESIGN --json` prints."""
