@@ -6,6 +6,7 @@ from the product.
 
 import math
 import random
+from functools import lru_cache
 
 from plain_design import UNITS, Impossible, Missing, Plain
 from truth import work
@@ -72,6 +73,12 @@ class Draw:
 
 def realistic(kind: str, seed: str) -> tuple[dict, str]:
     """A design such as a person plans it: texts by key, and its region. Typed values that follow from others agree with them to the millimetre."""
+    v, region = _realistic(kind, seed)
+    return dict(v), region
+
+
+@lru_cache(100)
+def _realistic(kind: str, seed: str) -> tuple[dict, str]:
     draw = Draw(seed)
     region = draw.of("UK", "US")
     v = {**_site(draw), **_ground(draw), **_supply(draw, region), **FEATURE[kind](draw)}

@@ -4,9 +4,9 @@ Nothing here knows what a value is good for. A value that nobody gave is missing
 the printed form).
 """
 
-import datetime
 import re
 import tomllib
+from functools import cache
 
 INCH, FOOT, POUND, GALLON, GRAVITY = 0.0254, 0.3048, 0.45359237, 231 * 0.0254**3, 9.80665
 POUND_FORCE = POUND * GRAVITY
@@ -69,8 +69,11 @@ def quantity(entry):
     """SI number of a text with its unit; lists item by item; a word stays a word, a bare number itself."""
     if isinstance(entry, list):
         return tuple(quantity(one) for one in entry)
-    if isinstance(entry, bool | int | float | datetime.date):
-        return entry
+    return _read(entry) if isinstance(entry, str) else entry
+
+
+@cache
+def _read(entry: str):
     slope, found = _SLOPE.fullmatch(entry), _QUANTITY.fullmatch(entry)
     if slope:
         return float(slope["rise"]) / float(slope["run"])

@@ -1,5 +1,6 @@
 """The only door to the product: a design's text in, its results and findings out. Everything else in this folder works without it."""
 
+from functools import cache
 from typing import NamedTuple
 
 from brimwork.design.follows.features import chain_of
@@ -47,6 +48,7 @@ class Shape(NamedTuple):
     shape: str
 
 
+@cache
 def fields(kind: str) -> dict[str, Shape]:
     """Every value that a design of that kind can give, by "section.key"."""
     return {f"{section}.{key}": _shape(one) for section, keys in sections(kind).items() for key, one in keys.items()}
