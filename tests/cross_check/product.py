@@ -55,7 +55,7 @@ def fields(kind: str) -> dict[str, Shape]:
 
 
 EXAMPLES = {
-    "Date": "2027-03-01", "Bounds": None, "Several": None, "Curve": [["0 L/min", "3 m"], ["60 L/min", "0 m"]], "Corners": [["-90 mm", "-90 mm"], ["90 mm", "-90 mm"], ["0 mm", "90 mm"]],
+    "Date": "2027-03-01", "Dates": ["2027-12-24", "2027-12-27"], "Bounds": None, "Several": None, "Curve": [["0 L/min", "3 m"], ["60 L/min", "0 m"]], "Corners": [["-90 mm", "-90 mm"], ["90 mm", "-90 mm"], ["0 mm", "90 mm"]],
 }  # fmt: skip
 
 
