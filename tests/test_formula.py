@@ -14,7 +14,7 @@ from brimwork.conditions import TestedRange
 from brimwork.expression import DeclarationError, parse
 from brimwork.formula import Formula, Published, PublishedCheck, Slip
 from brimwork.nomenclature import QUANTITIES, read_values
-from brimwork.quantity import BOX, CELL, COMMAND
+from brimwork.quantity import BOX, CELL, COMMAND, Quantity
 from brimwork.roots import solve
 from brimwork.sources import Source
 from brimwork.topics import find, formulas
@@ -410,3 +410,9 @@ def test_a_wrong_declaration_is_told_with_its_file_and_line():
     with pytest.raises(DeclarationError) as refusal:
         exec(compile(source, "/somewhere/topics/cost.py", "exec"), {})
     assert refusal.value.told.startswith("cost.py, line 2: formula 'bad one': it needs a published value")
+
+
+def test_a_letter_whose_unit_cannot_be_read_is_named(monkeypatch):
+    monkeypatch.setitem(QUANTITIES, "k_test", Quantity("k_test", "a letter for testing", "1/m"))
+    with pytest.raises(DeclarationError, match="the row of the letter 'k_test': '1/m' is not a unit"):
+        declared("L*W*h*exp(-k_test*h)")

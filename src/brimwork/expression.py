@@ -15,6 +15,7 @@ from pathlib import Path
 
 from brimwork.dimensions import NUMBER, Dimension
 from brimwork.nomenclature import QUANTITIES
+from brimwork.units import InputError
 
 FUNCTIONS = ("sqrt", "exp", "log", "log10", "sin", "cos", "tan", "asin", "acos", "atan")
 CALCULUS = ("Integral", "Derivative")
@@ -119,7 +120,10 @@ def dimension(node: ast.expr) -> Dimension:
         case ast.Constant() | ast.Name(id="pi"):
             return NUMBER
         case ast.Name(id=name):
-            return QUANTITIES[name].dimension
+            try:
+                return QUANTITIES[name].dimension
+            except InputError as error:
+                raise DeclarationError(f"the row of the letter '{name}': {error}") from None
         case ast.UnaryOp(operand=operand):
             return dimension(operand)
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub(), right=right):
