@@ -1,5 +1,8 @@
 """The whole suite runs on every core: what belongs together stays in one process, and what takes longest begins first."""
 
+import datetime
+import importlib
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -8,13 +11,32 @@ from brimwork import topics
 from brimwork.expression import DeclarationError
 
 TESTS = Path(__file__).parent
+PRINTED_ON = datetime.date(2027, 2, 20)
 LONGEST = ("browser", "test_stored_outputs.py", "test_cli.py", "test_pack.py", "test_pack_pages.py", "test_opening.py", "test_typeset.py", "test_topics.py")
+
+
+@pytest.fixture(scope="session")
+def printed(tmp_path_factory):
+    """The pack of a design in a region, printed once for all tests of a process: printed("library-bowl", "UK") is its path."""
+    from brimwork.design.typed.file import load_design
+    from brimwork.pack.document import write_pack
+
+    folder = tmp_path_factory.mktemp("packs")
+
+    @cache
+    def pack(name: str, region: str) -> Path:
+        path = folder / f"{name}-{region}.pdf"
+        write_pack(load_design(TESTS.parent / "workbooks" / "designs" / f"{name}.toml").headed("region", region), path, PRINTED_ON)
+        return path
+
+    return pack
 
 
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
     try:
         topics.formulas()
+        importlib.import_module("brimwork.design.judged.checks")
     except DeclarationError as error:
         raise pytest.UsageError(error.told) from None
     except Exception:  # whatever else is wrong, the tests that need it say where

@@ -233,7 +233,9 @@ def test_a_cascade_without_a_rill_ends_at_its_lowest_lip():
 
 
 def test_no_check_is_left_out_here():
-    assert {check.id for check in checks.CHECKS} == {*REACHED, *ONE_GRADE, *(question.id for question in QUESTIONS)}
+    ids, here = {check.id for check in checks.CHECKS}, {*REACHED, *ONE_GRADE, *(question.id for question in QUESTIONS)}
+    assert not ids - here, f"{ids - here}: give each a row in REACHED of {Path(__file__).name}, with a change to a design for each grade that it can reach"
+    assert not here - ids, f"{here - ids}: there is no such check any more"
 
 
 @pytest.mark.parametrize("kind", OF)
@@ -369,6 +371,7 @@ def test_a_check_names_all_that_it_waits_for_and_the_most_wanted_value_comes_fir
 def test_what_a_check_asks_and_how_it_is_worked_out_belong_together():
     """Every criterion has its check, every check its limits from one place only."""
     rows = [check for check in checks.CHECKS if hasattr(check, "criterion")]
-    assert [row for row in CRITERIA if row not in [check.criterion for check in rows]] == []
+    left = [row.id for row in CRITERIA if row not in [check.criterion for check in rows]]
+    assert not left, f"{left}: give each a row in the checks of its subject in design/judged/"
     both = [check.id for check in rows if isinstance(check, Check) and bool(check.limits) == bool(check.criterion.limits)]
     assert both == [], "limits stand either in the criterion or, where they hang on the design, in the check"

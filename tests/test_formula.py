@@ -188,11 +188,10 @@ def test_a_refusal_shows_a_value_as_it_is_typed_at_that_place(place, example, ba
         assert told in str(refusal.value)
 
 
-@pytest.mark.parametrize("key", QUANTITIES)
-def test_what_a_box_is_told_to_type_is_taken_by_the_box(key):
-    row = QUANTITIES[key]
-    for example in row.examples(BOX).split(" or "):
-        row.read(example)
+def test_what_a_box_is_told_to_type_is_taken_by_the_box():
+    for row in QUANTITIES.values():
+        for example in row.examples(BOX).split(" or "):
+            row.read(example)  # a refusal names the letter
 
 
 @pytest.mark.parametrize(
@@ -391,18 +390,19 @@ def test_importing_the_formulas_stays_quick():
 # --- nomenclature -------------------------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("row", QUANTITIES.values(), ids=lambda row: row.key)
-def test_a_row_of_the_nomenclature_reads_its_own_example(row):
-    value = row.read(row.example)
-    assert (value == pytest.approx(row.constant, rel=1e-5)) if row.value else row.range[0] <= value <= row.range[1] * (1 + 1e-5)
-    for text in (row.metric_text(value, 6), row.us_text(value, 6)):
-        assert row.read(text) == pytest.approx(value, rel=1e-5)
+def test_a_row_of_the_nomenclature_reads_its_own_example():
+    for row in QUANTITIES.values():
+        value = row.read(row.example)
+        assert (value == pytest.approx(row.constant, rel=1e-5)) if row.value else row.range[0] <= value <= row.range[1] * (1 + 1e-5), row.key
+        for text in (row.metric_text(value, 6), row.us_text(value, 6)):
+            assert row.read(text) == pytest.approx(value, rel=1e-5), row.key
 
 
-@pytest.mark.parametrize("row", [row for row in QUANTITIES.values() if not row.value], ids=lambda row: row.key)
-def test_a_usual_range_runs_upward_in_steps(row):
-    low, high, step = row.range
-    assert low < high and 0 < step <= high - low
+def test_a_usual_range_runs_upward_in_steps():
+    for row in QUANTITIES.values():
+        if not row.value:
+            low, high, step = row.range
+            assert low < high and 0 < step <= high - low, row.key
 
 
 def test_a_wrong_declaration_is_told_with_its_file_and_line():

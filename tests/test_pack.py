@@ -15,14 +15,13 @@ from brimwork.pack import results, site
 from brimwork.pack.document import document, write_pack
 
 BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
-DAY = datetime.date(2026, 5, 31)
+DAY = datetime.date(2027, 2, 20)  # of the packs that `printed` prints too
+pytestmark = pytest.mark.xdist_group("packs")
 
 
 @pytest.fixture(scope="module")
-def pack(tmp_path_factory):
-    path = tmp_path_factory.mktemp("pack") / "bowl.pdf"
-    write_pack(file.load_design(BOWL), path, DAY)
-    return path
+def pack(printed):
+    return printed("library-bowl", "UK")
 
 
 def text_of(page):
@@ -40,7 +39,7 @@ def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
         "These checks of safety fail",
         "Tipping of the empty vessel",
         "Open water a child can reach",
-        "Draft of 2026-05-31",
+        "Draft of 2027-02-20",
         "licensed electrician",
         "Worked out, not approved",
     ):
@@ -105,11 +104,11 @@ def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
 
 
 @pytest.mark.parametrize("name", ("school-columns", "terrace-blade"))
-def test_every_kind_of_feature_makes_a_pack(tmp_path, name):
-    write_pack(file.load_design(BOWL.with_stem(name)), tmp_path / "x.pdf", DAY)
-    text = " ".join(text_of(page) for page in pypdf.PdfReader(tmp_path / "x.pdf").pages)
+def test_every_kind_of_feature_makes_a_pack(printed, name):
+    pages = [text_of(page) for page in pypdf.PdfReader(printed(name, file.load_design(BOWL.with_stem(name)).region)).pages]
+    text = " ".join(pages)
     assert "Does not apply to this kind of feature" in text and "Workings" in text and "void-former blocks" in text
-    first = text_of(pypdf.PdfReader(tmp_path / "x.pdf").pages[0])
+    first = pages[0]
     assert {"school-columns": "Tipping of a drilled stone:", "terrace-blade": "Legionella:"}[name] in first, "its fail stands on page one"
 
 

@@ -1,6 +1,5 @@
 """Pages of the pack: values stand as they were typed, US packs use US words and units first, cost and programme are whole, the chart can be read."""
 
-import datetime
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -17,11 +16,10 @@ from brimwork.design.typed.wording import PAIRS, measured, worded
 from brimwork.drawing.bars import bars
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Mark, Polygon
-from brimwork.pack.document import write_pack
 from brimwork.pack.rests import inputs_printed
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-DAY = datetime.date(2027, 2, 20)
+pytestmark = pytest.mark.xdist_group("packs")
 NAMES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")
 
 
@@ -31,15 +29,10 @@ def load(name, region=""):
 
 
 @pytest.fixture(scope="module")
-def texts(tmp_path_factory):
+def texts(printed):
     """Text of every page of the packs of all designs in both regions, white space made single."""
-    folder, found = tmp_path_factory.mktemp("packs"), {}
-    for name in NAMES:
-        for region in ("UK", "US"):
-            path = folder / f"{name}-{region}.pdf"
-            write_pack(load(name, region), path, DAY)
-            found[name, region] = [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(path).pages]
-    return found
+    return {(name, region): [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(printed(name, region)).pages]
+            for name in NAMES for region in ("UK", "US")}  # fmt: skip
 
 
 def page(pages, title):

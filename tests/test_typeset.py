@@ -4,6 +4,7 @@ import ast
 import math
 import random
 import re
+from functools import cache
 
 import mpmath
 import pytest
@@ -164,11 +165,15 @@ def test_only_wide_lines_are_broken_and_before_a_sign():
     assert "aligned" not in relation(wide.left, wide.right, PLAIN)
 
 
+@cache
+def read_again(row):
+    MathTextParser("path").parse(f"${row}$")
+
+
 @every_formula
 def test_latex_is_balanced_and_another_reader_of_latex_accepts_it(formula):
     """matplotlib's own reader of mathematics parses each line."""
     lines = _relations(formula) + working(formula.work(**usual_points(formula, 1)[0]))
-    reader = MathTextParser("path")
     for line in lines:
         depth = 0
         for character in line:
@@ -176,7 +181,7 @@ def test_latex_is_balanced_and_another_reader_of_latex_accepts_it(formula):
             assert depth >= 0, line
         assert depth == 0 and line.count(r"\left(") == line.count(r"\right)"), line
         for row in rows_of(line):
-            reader.parse(f"${row}$")
+            read_again(row)
 
 
 # --- working ------------------------------------------------------------------------------------------------------------------------

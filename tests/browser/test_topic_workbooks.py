@@ -9,7 +9,6 @@ import os
 import re
 
 import lab
-import pytest
 
 G = 9.80665
 SECTIONS = ("1 Recall", "2 Predict", "3 Explore", "4 Explain", "5 Derive and work", "6 Faded example", "7 Find the slip", "8 Your numbers", "9 On site",
@@ -71,6 +70,14 @@ class Section:
         for text, said in told:
             self.type(label, text)
             self.says(said)
+
+
+def comes_early(book):
+    """The first thing to do, within 250 words of text and the first six cells."""
+    cells = book.page.locator(".jp-Cell")
+    first = cells.evaluate_all("cells => cells.findIndex(cell => cell.querySelector('.jp-OutputArea input'))")
+    assert 0 < first < 6
+    assert len(" ".join(cells.nth(place).inner_text() for place in range(first)).split()) <= 250
 
 
 def predict_and_explain(book, code, option, told, sentence, explain):
@@ -143,6 +150,7 @@ def whole(book):
 
 def test_overflow_from_first_to_last_section(page, address):
     book = Book(page, address, "overflow")
+    comes_early(book)
     recall = book.part("recall(")
     recall.answered("Your answer 1, with its unit", ("10.6 US gal/h", "left it per minute"), (f"{40 * 60 / 3.785411784:.0f} US gal/h", "Right:"))
     for question, option, told in (
@@ -249,6 +257,7 @@ def test_overflow_from_first_to_last_section(page, address):
 
 def test_pipes_and_pumps_from_first_to_last_section(page, address):
     book = Book(page, address, "pipes")
+    comes_early(book)
     recall = book.part("recall(")
     recall.answered("Your answer 1, with its unit", (f"{1300 * 4.54609:.0f} L/h", "imperial gallon"), (f"{1300 * 3.785411784:.0f} L/h", "Right:"))
     for option, told in (("It doubles", "Deeper water is also faster"), ("It grows by about 1.6 times", "Right.")):
@@ -326,13 +335,3 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     finish(book, "pipes-and-pumps", "a guess", "Not all is right yet, and you saw that")
     check.answered("Your answer 1", (f"{ratio:.2f}", "Right:"))
     whole(book)
-
-
-@pytest.mark.parametrize("name", ["overflow", "pipes"])
-def test_the_first_thing_to_do_comes_early(page, address, name):
-    """Within 250 words of text and the first six cells."""
-    book = Book(page, address, name)
-    first = page.locator(".jp-Cell").evaluate_all("cells => cells.findIndex(cell => cell.querySelector('.jp-OutputArea input'))")
-    assert 0 < first < 6
-    assert len(" ".join(page.locator(".jp-Cell").nth(place).inner_text() for place in range(first)).split()) <= 250
-    assert book.name == name

@@ -5,6 +5,7 @@ from __future__ import annotations
 from brimwork import tables
 from brimwork.design.typed.limits import LEAST, Criterion, at_least, at_most, between
 from brimwork.design.typed.telling import INFINITE
+from brimwork.expression import DeclarationError
 
 _CP, _J, DERIVED = tables.COMMON_PRACTICE, tables.JUDGEMENT, "derived"
 _CLOSE = 0.020  # m; a gap between two levels below this is marginal: judgement
@@ -75,7 +76,10 @@ CRITERIA: tuple[Criterion, ...] = (
 
 def criterion(check_id: str, kind: str = "") -> Criterion:
     """What the check with that identifier asks, of one kind of feature where it asks different things of them."""
-    return next(row for row in CRITERIA if row.id == check_id and (not kind or kind in row.kinds))
+    for row in CRITERIA:
+        if row.id == check_id and (not kind or kind in row.kinds):
+            return row
+    raise DeclarationError(f"the check '{check_id}' has no row in CRITERIA of design/typed/criteria.py")
 
 
 def kinds_of(check_id: str) -> tuple[str, ...]:
