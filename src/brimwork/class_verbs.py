@@ -1,4 +1,4 @@
-"""The verbs of a class: handout, mark, bank."""
+"""The verbs of a class: handout, mark, bank, course."""
 
 from __future__ import annotations
 
@@ -42,6 +42,13 @@ def add(verbs) -> None:
     verb.add_argument("--variants", type=int, default=1, help="how many sets of numbers of each (default: %(default)s)")
     verb.add_argument("--to", type=Path, default=Path("questions"), help="the folder to write into (default: %(default)s)")
     verb.set_defaults(run=exchange)
+
+    verb = verbs.add_parser(
+        "course", help="write the page of a course of twelve weeks, with sheets, keys and slides", epilog="example: brimwork course --to my-course --region US"
+    )
+    verb.add_argument("--to", type=Path, default=Path("course"), help="the folder to write into (default: %(default)s)")
+    verb.add_argument("--region", choices=("UK", "US"), default="UK", help="A4 or Letter (default: %(default)s)")
+    verb.set_defaults(run=course)
 
 
 def handout(options: argparse.Namespace) -> int:
@@ -116,6 +123,13 @@ def exchange(options: argparse.Namespace) -> int:
     from brimwork.classroom import exchange as exchanging
 
     print("\n".join(str(options.to / name) for name in exchanging.write(options.to, options.codes, options.variants)))
+    return 0
+
+
+def course(options: argparse.Namespace) -> int:
+    from brimwork.classroom import course as planned
+
+    print("\n".join(str(options.to / name) for name in planned.write(options.to, options.region)))
     return 0
 
 

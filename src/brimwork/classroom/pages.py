@@ -6,7 +6,7 @@ from brimwork.classroom.classfile import SchoolClass
 from brimwork.classroom.marking import AFTER_SHOWN, Mark, Marked, Marks
 from brimwork.classroom.numbers import Issued
 from brimwork.classroom.questions import asked_text, key, working
-from brimwork.classroom.slips import SMALL, Note, Row, said_of
+from brimwork.classroom.slips import SMALL, Note, Row
 from brimwork.exercise.question import Question
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import write
@@ -19,18 +19,20 @@ h1 { font-size: 1.6rem; margin: 0 0 .3rem } h2 { font-size: 1.15rem; margin: 1.8
 table { border-collapse: collapse; width: 100% } th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid var(--rule) }
 code { font: .95em ui-monospace, Consolas, monospace; overflow-wrap: anywhere } .quiet { color: var(--quiet) } .good { color: var(--good) } .look { color: var(--look) }
 .number { text-align: right; white-space: nowrap } ol.working { padding-left: 1.4rem; margin: .3rem 0 } section, tr { break-inside: avoid } .wide { overflow-x: auto }
+body.wide { max-width: 80rem } a { color: #14507a } figure { margin: 0 } figcaption { font-size: 1.3rem }
+.slide { min-height: 94vh; break-after: page; break-inside: avoid; border-top: 1px solid var(--rule); padding-top: .8rem } .slide svg { width: 100% !important; max-width: none !important; height: 74vh !important }
 @media print { body { margin: 0; max-width: none; font-size: 11pt } @page { margin: 18mm } h2 { break-after: avoid } }"""
 _HEADS = {
     "right": ("✓", "good", "Right"), AFTER_SHOWN: ("◐", "look", "Right, after the solution was shown"), "carried": ("◐", "look", "The way is right"),
 }  # fmt: skip
 
 
-def page(title: str, body: Markup) -> bytes:
-    """A whole page around its body; its policy lets nothing run and nothing be fetched."""
+def page(title: str, body: Markup, wide: bool = False) -> bytes:
+    """A whole page around its body; its policy lets nothing run and nothing be fetched. A `wide` one takes the whole window."""
     return (
         f'<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="{POLICY}">\n'
         f'<meta name="viewport" content="width=device-width, initial-scale=1">\n<title>{attribute(title)}</title>\n<style>{_STYLE}</style>\n</head>\n'
-        f"<body>\n<main>\n{body}\n</main>\n</body>\n</html>\n"
+        f"<body{Markup(' class=wide') if wide else Markup('')}>\n<main>\n{body}\n</main>\n</body>\n</html>\n"
     ).encode()
 
 
@@ -119,27 +121,31 @@ def _design(name: str, told: dict) -> Markup:
 # --- the class's page ---------------------------------------------------------------------------------------------------------------
 
 
-def class_page(marks: Marks, rows: list[Row], notes: list[Note]) -> bytes:
-    """The table of slips by question and the notes for teaching again. It names nobody."""
-    group, handed = marks.group, sum(bool(one.source) for one in marks.of.values())
+def slips_table(rows: list[Row]) -> Markup:
+    """Question by slip, small counts hidden."""
     body = Markup("").join(
         Markup(f"<tr><th scope='row'>{escape(row.question)}</th><td>{escape(row.what)}</td><td class='number'>{escape(row.shown)}</td></tr>") for row in rows
     )
-    taught = Markup("").join(
+    heads = Markup("<th scope='col'>question</th><th scope='col'>what became of it</th><th scope='col' class='number'>learners</th>")
+    return Markup(f"<div class='wide'><table><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>")
+
+
+def taught(notes: list[Note], learners: int) -> Markup:
+    """The five-minute notes."""
+    return Markup("").join(
         Markup(
-            f"<section><h2>Five minutes on {escape(note.question)}: {escape(note.count)} of {len(marks.of)}</h2><table><tbody>"
-            f"{Markup('').join(Markup(f'<tr><th scope=row class=number>{escape(minutes)}</th><td>{escape(line)}</td></tr>') for minutes, line in note.lines)}</tbody></table></section>"
+            f"<section><h2>Five minutes on {escape(note.question)}: {escape(note.count)} of {escape(learners)}</h2><table><tbody>{_minutes(note)}</tbody></table></section>"
         )
         for note in notes
     )
-    return page(
-        f"{group.title}: slips by question",
-        Markup(
-            f"<h1>{escape(group.title)}: slips by question</h1>\n<p>{escape(handed)} of {len(marks.of)} handed in. Counts under {SMALL} are hidden, so that the table tells of nobody.</p>\n"
-            f"<div class='wide'><table><thead><tr><th scope='col'>question</th><th scope='col'>what became of it</th><th scope='col' class='number'>learners</th></tr></thead><tbody>{body}</tbody></table></div>\n"
-            f"{taught}"
-        ),
-    )
 
 
-__all__ = ["class_page", "feedback", "said_of"]
+def _minutes(note: Note) -> Markup:
+    return Markup("").join(Markup(f"<tr><th scope='row' class='number'>{escape(minutes)}</th><td>{escape(line)}</td></tr>") for minutes, line in note.lines)
+
+
+def class_page(marks: Marks, rows: list[Row], notes: list[Note]) -> bytes:
+    """The table of slips by question and the notes for teaching again. It names nobody."""
+    handed, title = sum(bool(one.source) for one in marks.of.values()), f"{marks.group.title}: slips by question"
+    said = f"{handed} of {len(marks.of)} handed in. Counts under {SMALL} are hidden, so that the table tells of nobody."
+    return page(title, Markup(f"<h1>{escape(title)}</h1>\n<p>{escape(said)}</p>\n{slips_table(rows)}\n{taught(notes, len(marks.of))}"))

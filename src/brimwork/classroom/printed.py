@@ -83,7 +83,7 @@ def _one(group: SchoolClass, learner: Learner, issued: dict[str, Issued], mark: 
         f' image("{code}", width: 24mm, alt: {markup.typst_quoted(of)}))',
     ]
     for place, (name, one) in enumerate(issued.items(), start=1):
-        lines.append(_question(group, place, name, one, folder, f"{number}-{place}"))
+        lines.append(_question(place, name, one, folder, f"{number}-{place}"))
     return "\n\n".join([*lines, f"#v(4mm)\n#text(8.5pt)[{typst_words(CAUTION)}]"])
 
 
@@ -91,7 +91,7 @@ def _counts(group: SchoolClass) -> str:
     return f"{len(group.questions)} question{'s' * (len(group.questions) != 1)}, {group.points:g} points."
 
 
-def _question(group: SchoolClass, place: int, name: str, issued: Issued, folder: Path, number: str) -> str:
+def _question(place: int, name: str, issued: Issued, folder: Path, number: str) -> str:
     question = issued.posed
     worth = f"{issued.asked.points:g} point{'s' * (issued.asked.points != 1)}"
     first, *rest = asked_text(question)
@@ -173,3 +173,27 @@ def overview(group: SchoolClass, sets: Sets, files: str) -> bytes:
 
 def _short(issued: Issued) -> str:
     return key(issued.posed)[:24]
+
+
+# --- worksheets of a course ---------------------------------------------------------------------------------------------------------
+
+
+def worksheet(title: str, region: str, issued: list[Issued], keyed: bool = False) -> bytes:
+    """A sheet of questions to work with pencil and pocket calculator, or its key: the same questions with answers and workings."""
+    with tempfile.TemporaryDirectory() as place:
+        folder = Path(place)
+        name = f"{title}: key" if keyed else title
+        said = "Answers and workings." if keyed else "Name: ______________________   Work with pencil and pocket calculator; write the unit beside each number."
+        parts = [markup.head(name, region, f"{name}. Brimwork; numbers are invented."), f"= {typst_words(name)}", typst_words(said)]
+        for number, one in enumerate(issued, start=1):
+            parts.append(_question(number, one.asked.code, one, folder, str(number)) if not keyed else _keyed(number, one))
+        return compiled("\n\n".join([*parts, f"#v(4mm)\n#text(8.5pt)[{typst_words(CAUTION)}]"]), folder)
+
+
+def _keyed(number: int, issued: Issued) -> str:
+    question = issued.posed
+    rows = [
+        f"*{typst_words(f'{number}. {issued.asked.code}: {key(question)}')}*",
+        *(f"#text(9pt)[{typst_words(line)}]" for line in (asked_text(question)[0], *working(question))),
+    ]
+    return markup.together(" \\\n".join(rows))
