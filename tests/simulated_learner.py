@@ -256,7 +256,7 @@ class Learner:
                 found += [tuple(self._way(cause, given, size) for given in self.elsewhere) for size in (False, True)]
         slips = self.declared.wrong if isinstance(self.declared, Numeric) else self.declared.slips
         for slip in slips:
-            if slip.feedback == sentence and isinstance(slip.equals, str):
+            if sentence.startswith(slip.feedback) and isinstance(slip.equals, str):
                 let = self.declared.on_the_way if isinstance(self.declared, Numeric) else dict
                 found.append(tuple(self.work(slip.equals, let(given)) for given in self.elsewhere))
         return found

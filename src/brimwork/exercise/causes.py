@@ -135,7 +135,7 @@ class _Compiled:
 @lru_cache(maxsize=2048)
 def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset[str], of: _Tree) -> tuple[_Compiled, ...]:
     """The ways of a tree, compiled; none that is the same as the right one, or as one before it that says the same."""
-    working, found, seen = of.working, [], set()
+    working, found, seen, formulas = of.working, [], set(), set()
     points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
     right = _at_points(working, compile_tree(working.tree), points)
     for way in ways(working.tree, of.names, working.on_the_way):
@@ -143,10 +143,13 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
         numbers = _at_points(working, code, points)
         if None not in numbers and all(math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right) if b is not None):
             continue
-        same = (*(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers), way.text, *map(ast.unparse, way.parts))
-        if same in seen:
+        formula = tuple(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers)
+        whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
+        if (said := (formula, way.text, *map(ast.unparse, way.parts))) in seen or whole and formula in formulas:
             continue
-        seen.add(same)
+        seen.add(said)
+        if way.kind in ("left out", "turned round", "power"):
+            formulas.add(formula)
         has_units = any(isinstance(part, ast.Name) and part.id.startswith(UNIT) for part in ast.walk(way.tree))
         found.append(_Compiled(way, code, _dimension(way.tree, dict(kinds), working), has_units))
     return tuple(found)

@@ -9,6 +9,7 @@ a narrower band, and nobody is told of a unit in which nothing in the question i
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from brimwork import dimensions, units
@@ -117,7 +118,9 @@ def _wrong_kind(question: Question, answer: Typed, echo: str) -> Diagnosis | Non
     """What to say of a unit that will not do, and the wrong way that it shows, if it does."""
     reading, wanted = answer.reading, units.unit(question.unit)
     if not reading.unit and question.unit:
-        return Diagnosis("no unit", f"The unit is missing. Type {units.number(reading.number)} {question.unit}, if that is what you worked in.", echo)
+        shown = units.number(reading.number)
+        share = f", or {units.number(100 * reading.number)} % if it is a share of one" if question.unit == "%" else ", if that is what you worked in"
+        return Diagnosis("no unit", f"The unit is missing. Type {shown} {question.unit}{share}.", echo)
     if reading.dimension != wanted.dimension:
         asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
         said = f"That is {_called(reading)}; the {question.name} is {asked}."
@@ -146,9 +149,9 @@ def _same_kind(unit: str, other: str) -> bool:
 def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
     """Slips and wrong ways that end in a number of the kind that was typed."""
     reach = _reach(answer)
-    found = [cause.way.sentence(question.working.said) for cause in question.causes
+    found = [slip.feedback for slip in question.slips if any(abs(answer.value - number) <= reach for number in slip.numbers)]
+    found = found or [cause.way.sentence(question.working.said) for cause in question.causes
              if cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
-    found = found or [slip.feedback for slip in question.slips if abs(answer.value - slip.number) <= reach]
     return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
 
@@ -194,7 +197,7 @@ _Explained = tuple[str, str, int | None, bool, tuple[str, ...]]
 def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     """Kind, message, number of the slip, whether it is told as a fact, and the causes, for an answer that is read and not right."""
     value, reach = answer.value, _reach(answer)
-    declared = [_Fit("slip", slip.feedback, slip.number, place) for place, slip in _slips(question, value, 1.0)]
+    declared = [_Fit("slip", _with_advice(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
     if len(declared) > 1 and question.middle and len({fit.number for fit in declared}) < len(declared):
         return _by_middle(question, declared, middle)
     if not declared and _rounded(question, answer):
@@ -221,6 +224,25 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     loose = _ways(question, value, LOOSE * abs(value) + reach, [])
     near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
     return one or near or both or ("none", _SILENT, None, False, ())
+
+
+_ADVICE = re.compile(r"(?i)(?:^|[.:;,] |\bso |\band |\bthen )(?:add|allow|bring|change|check|convert|count|divide|draw|find|give|go|halve|keep|leave|look|make|measure|multiply|pair|put|"
+                     r"read|round|set|share|square|start|subtract|swap|take|treat|turn|use|weigh|work)\b")  # fmt: skip
+
+
+def _with_advice(question: Question, slip: Known) -> str:
+    """The sentence of a slip; where it says only what was done, what to do instead is taken from the way that gives the same number."""
+    if _ADVICE.search(slip.feedback):
+        return slip.feedback
+    said = question.working.said if question.working else str
+    for cause in question.causes:
+        way = cause.way
+        if way.parts and way.likely and way.kind in ("left out", "turned round", "power") and abs(cause.number - slip.number) <= 1e-6 * abs(slip.number):
+            what, advice = said(way.parts[0]), way.text.rpartition(": ")[2]
+            if "one part" not in what and "{" not in advice:
+                advice = re.sub(r"\bit\b", lambda _: what, advice)
+                return f"{slip.feedback} {advice[0].upper()}{advice[1:]}"
+    return f"{slip.feedback} Turn it round." if slip.feedback.startswith("Upside down") or "changed places" in slip.feedback else slip.feedback
 
 
 def _within(question: Question, other: Taken, answer: Typed) -> bool:

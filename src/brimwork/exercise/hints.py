@@ -7,7 +7,7 @@ from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.question import Question, in_words
 
-TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "none": 1, "input": 2}  # rungs that the answer to an answer has given already
+TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "way": 2, "none": 1, "input": 2, "rounded": 2}  # rungs that the answer to an answer has given already
 
 
 def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
@@ -32,11 +32,24 @@ def _kind(question: Question, found: Diagnosis | None) -> str:
 
 def _asked(question: Question, found: Diagnosis | None) -> str:
     if found and found.slip is not None:
-        first = question.slips[found.slip].feedback.partition(". ")[0].rstrip(".")
-        return f"Is this what happened: {first[0].lower()}{first[1:]}?"
+        return _happened(question.slips[found.slip].feedback)
+    if found and found.kind == "way" and len(found.causes) == 1 and found.causes[0].startswith("You "):
+        return _happened(found.causes[0].partition(":")[0])
+    if found and found.kind == "rounded":
+        return "How many figures does the question ask for?"
     if found and found.kind == "unit":
         return "Is the unit you typed the unit of your number?"
+    used = question.working.used if question.working else frozenset(question.given)
+    if len(question.given) < 2:
+        return "Which step comes first, and in which unit does it come out?"
+    if len(used) < len(question.given):
+        return "Not every value that is given belongs here. Which ones do, and did you put each in with its unit?"
     return "Which given value have you not used yet, and did you put each one in with its unit?"
+
+
+def _happened(sentence: str) -> str:
+    first = sentence.partition(". ")[0].rstrip(".")
+    return f"Is this what happened: {first[0].lower()}{first[1:]}?"
 
 
 def _step(question: Question) -> str:

@@ -6,6 +6,7 @@ A question comes from a formula (`ask`) or from a hand-written declaration (`wri
 from __future__ import annotations
 
 import ast
+import math
 import random
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
@@ -15,7 +16,8 @@ from brimwork import expression, typeset
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import sensible
 from brimwork.exercise.causes import Cause, Working, written
-from brimwork.formula import Formula
+from brimwork.expression import DeclarationError
+from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
 from brimwork.roots import solve
 from brimwork.units import InputError, convert, number, read, unit, write
@@ -127,7 +129,7 @@ def too_near(question: Question) -> Iterator[tuple[Known, Known]]:
     """Pairs of numbers, the right one among them, that one answer could mean."""
     right = Known(question.answer, "", None)
     for a, b in combinations((right, *question.slips), 2):
-        if not _separate(a.number, b.number, question.close) and not _told_by_middle(question, a, b):
+        if not all(_separate(one, other, question.close) for one in a.numbers for other in b.numbers) and not _told_by_middle(question, a, b):
             yield a, b
 
 
@@ -216,13 +218,45 @@ def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
         unit=row.metric,
         given={name: Given(value, QUANTITIES[name].metric) for name, value in values.items()},
         answer=formula(**formula.only(values)),
-        slips=tuple(Known(slip.number(values | constants), slip.feedback) for slip in formula.slips),
+        slips=tuple(_known(formula, slip, values, constants) for slip in formula.slips),
         again=lambda changed: formula(**formula.only(changed)),
         lines=lambda: typeset.working(formula.work(**formula.only(values)), typeset.PLAIN),
         close=read(formula.close, row.metric, formula.result) if formula.close else 0.0,
         like=(formula.name, formula.only(values)),
         working=working(formula, {**values, **constants}, tuple(values)),
     )
+
+
+def _known(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> Known:
+    """A slip with its number; one that changes the kind of quantity gives another number to those who work in the units that are shown."""
+    in_si = slip.number(values | constants)
+    tree = expression.parse(slip.equals)
+    try:
+        if expression.dimension(tree) == formula.dimension:
+            return Known(in_si, slip.feedback)
+    except DeclarationError:
+        pass
+    as_shown = _as_shown(formula, tree, values, constants)
+    return Known(in_si, slip.feedback) if as_shown is None else Known(as_shown, slip.feedback, also=in_si)
+
+
+def _as_shown(formula: Formula, tree: ast.expr, values: dict[str, float], constants: dict[str, float]) -> float | None:
+    """What a tree comes to on the numbers as they are shown, made fit by the one factor that makes the right one fit; None where there is no such factor."""
+    if formula.implicit:
+        return None
+    names = expression.letters(tree)
+    slipped, right = expression.numeric(tree, names), expression.numeric(formula.right, (*formula.inputs, *formula.constants))
+    found = []
+    for aside in (0.0, 0.1):  # a factor that holds for one set of values alone is none
+        given = {name: value * (1 + aside * math.sin(place + 1.0)) for place, (name, value) in enumerate(values.items())}
+        shown = {name: convert(value, QUANTITIES[name].metric) for name, value in given.items()} | constants
+        try:
+            factor = formula(**formula.only(given)) / right(**{name: shown[name] for name in (*formula.inputs, *formula.constants)})
+            found.append((factor, factor * slipped(**{name: shown[name] for name in names})))
+        except (InputError, ArithmeticError, ValueError):
+            return None
+    (one, number), (other, _) = found
+    return number if abs(one - other) <= 1e-9 * abs(one) else None
 
 
 def working(formula: Formula, values: dict[str, float], given: tuple[str, ...], tree: ast.expr | None = None) -> Working:

@@ -25,6 +25,7 @@ _SUPER = str.maketrans("\u2070\u00b9\u2074\u2075\u2076\u2077\u2078\u2079\u207b",
 _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(r"^[(\[]\s{0,3}([^()\[\]]{1,56})[)\]]$"), r"\1"),
     (re.compile(r"[?!;]{1,3}$"), ""),
+    (re.compile(r"(?<=[\d ])\(([A-Za-z%/ ]{1,12}\d?)\)$"), r"\1"),
     (re.compile(r"(?i)^(?:(?:the )?(?:answer|result|total)(?: is)?|it is|it's|is|makes)\s{0,2}[:=]?\s{0,3}(?=[-+\d.~=a-z])"), ""),
     (re.compile(r"^[A-Za-z][A-Za-z_0-9]{0,11}\s{0,3}(?:=|:)\s{0,3}"), ""),
     (re.compile(r"(?i)^(?:about|around|approx(?:imately)?\.?|roughly|nearly|almost|circa|ca\.?|c\.|some|say|~|=|\u2248|\u2243|\u2245|:)\s{0,3}"), ""),
@@ -39,12 +40,13 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(rf"(?i)^(?:an? |one )?{_SHARE}(?:(?: of)? an?| of)?(?=\s|$)"), lambda match: _SHARES[match[1].lower()]),
     (re.compile(rf"(?i)^({'|'.join(_WORDS)}|an?)(?=\s[a-z])"), lambda match: _counted(match[1])),
     (re.compile(r"(?<=\d)[-_](?=[A-Za-z]{1,12}$)"), " "),
+    (re.compile(r"(?<=[\d ])dm(?:\^?3)(?!\d)"), "L"),
     (re.compile(r"(?i)\bper\s{1,2}cent\b|\bpct\b|\bpercent(?:age)?\b"), "%"),
     (re.compile(r"(?i)\bpounds? (?:force )?per square (inch|foot)\b|\blbs?f?\s{0,1}(?:/|per)\s{0,1}sq\.?\s{0,1}(in|ft)\b"),
      lambda match: "psi" if (match[1] or match[2]).lower() in ("inch", "in") else "psf"),
     (re.compile(r"(?i)\b(lit(?:er|re)s?|met(?:er|re)s?|gallons?|gal|feet|foot|m3|l|kg|ft3) an? (?=[a-z])"), r"\1 per "),
     (re.compile(r"(?i)\b((?:milli|centi)?met(?:er|re)s?|mm|cm|m|in|inch(?:es)?|ft|feet|foot|yards?|yd)\.? (squared|cubed)\b"), lambda match: match[1] + "23"[match[2].lower() == "cubed"]),
-    (re.compile(r"(?i)\b(sq|cu)\.?\s{0,1}(mm|cm|m|in|ft|yd)s?\b"), lambda match: match[2].lower() + "23"[match[1].lower() == "cu"]),
+    (re.compile(r"(?i)\b(sq|cu)\.?\s{0,1}(mm|cm|m|in|ft|yd)s?\b\.?"), lambda match: match[2].lower() + "23"[match[1].lower() == "cu"]),
     (re.compile(r"(?<=[A-Za-z\d])[\u00b7*. ]?([A-Za-z]{1,3})\^?-([1-3])(?![\d.])(?!\s{0,2}(?:in|\"))"), r" \1^-\2"),
 )  # fmt: skip
 _SPELT = {
@@ -56,7 +58,7 @@ _SPELT = {
     **dict.fromkeys(("sqm", "sqmm", "sqcm", "sqft", "sqin", "sqyd"), ""), "cbm": "m3", "cum": "m3", "cuft": "ft3", "cuin": "in3", "cuyd": "yd3",
     **dict.fromkeys(("kilowatt", "kilowatts"), "kW"), "kwhs": "kWh", "kwhr": "kWh", "kwhrs": "kWh", "ampere": "A", "amperes": "A", "joule": "J", "joules": "J",
     **dict.fromkeys(("decibel", "decibels"), "dB"), "ohms": "ohm", "radian": "rad", "radians": "rad", "degs": "deg", "poundforce": "lbf", "lbsf": "lbf", "millivolts": "mV",
-    "milliamps": "mA", "horsepower": "hp", "millivolt": "mV", "usgals": "USgal",
+    "milliamps": "mA", "horsepower": "hp", "millivolt": "mV", "usgals": "USgal", "usg": "USgal", "fps": "ft/s",
 }  # fmt: skip
 _SPELT |= {f"sq{unit}": f"{unit}2" for unit in ("m", "mm", "cm", "ft", "in", "yd")}
 _SPELT = {word: name for word, name in _SPELT.items() if name}
@@ -114,8 +116,9 @@ def _both(text: str) -> str:
     two = _TWO.match(text)
     if not two:
         return text
+    first = "min" if two[2] == "m" and two[4] in ("s", "sec", "second", "seconds") else two[2]
     try:
-        large, small = parse(f"{two[1]} {two[2]}"), parse(f"{two[3]} {two[4]}")
+        large, small = parse(f"{two[1]} {first}"), parse(f"{two[3]} {two[4]}")
     except InputError:
         return text
     if large.dimension != small.dimension or unit(large.unit).factor <= unit(small.unit).factor or small.value >= unit(large.unit).factor or large.unit == "ft":

@@ -72,6 +72,7 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
     "flow through an opening": {"A_o": ("2 cm2", "20 cm2", "0.5 cm2")},
     "friction factor of laminar flow": {"Re": ("200", "2200", "50")},
     "flotation factor of an emptied pit": {"m_t": ("60 kg", "400 kg", "5 kg"), "h_gw": ("100 mm", "300 mm", "10 mm"), "A_pit": ("0.6 m2", "2 m2", "0.05 m2")},
+    "net uplift of an emptied pit": {"m_t": ("60 kg", "200 kg", "5 kg"), "h_gw": ("100 mm", "250 mm", "10 mm"), "A_pit": ("0.6 m2", "1.4 m2", "0.05 m2")},
     "time to drain against an inflow": {
         "A_o": ("5 cm2", "15 cm2", "0.5 cm2"),
         "Q_feed": ("10 L/min", "40 L/min", "1 L/min"),

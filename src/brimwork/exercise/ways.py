@@ -172,7 +172,6 @@ def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
     if len(members) == 2 and members[0][0] != members[1][0]:
         (_, more), (_, less) = sorted(members, key=lambda member: -member[0])
         yield Way(total([(1, less), (-1, more)]), "turned round", "you took {0} from {1}: take {1} from {0}.", (more, less))
-        yield Way(total([(1, more), (1, less)]), "turned round", "you added {0} and {1}: take one from the other.", (more, less))
     if len(members) == 2 and all(isinstance(term, ast.Name) for _, term in members):
         yield Way(
             product([(term, True) for _, term in members]), "turned round", "you multiplied {0} by {1}: this is a sum.", tuple(t for _, t in members), False
@@ -330,6 +329,7 @@ def _inner(node: ast.expr, names: Names) -> Iterator[ast.expr]:
                 some = [(factor, True) for factor, over in members if over is side]
                 if len(some) > 1 and len(some) < len(members):
                     yield product(some)
+            yield from (product(members[:count]) for count in range(2, len(members)))
             for factor, _ in members:
                 yield factor
                 yield from _inner(factor, names)

@@ -99,7 +99,7 @@ laminar_head_loss = Formula(
         Slip("32*nu*L_pipe*v/(g*d_pipe)", "The bore is squared here."),
         Slip(
             "0.316/(v*d_pipe/nu)**(1/4)*L_pipe/d_pipe*v**2/(2*g)",
-            "That is the law of turbulent flow. Below a Reynolds number of 2000 the flow is laminar and loses less.",
+            "That is the law of turbulent flow. Below a Reynolds number of 2000 the flow is laminar: use its own law.",
         ),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "v": ("0.05 m/s", "0.3 m/s")},

@@ -76,7 +76,7 @@ liner_mass = Formula(
     by_hand=(ByHand("rho_liner=1150 kg/m3, A_cut=12 m2, t_sheet=0.8 mm", "1150*12*0.0008", "11.04 kg"),),
     unpublished="a volume times a density",
     slips=(
-        Slip("rho*A_cut*t_sheet", "You used the density of water. Sheet is heavier.", also_given=("rho",)),
+        Slip("rho*A_cut*t_sheet", "You used the density of water. Put in that of the sheet.", also_given=("rho",)),
         Slip("rho_liner*t_sheet", "That is the mass of one square metre. Multiply by the area."),
         Slip("rho_liner*A_cut", "You left out the thickness."),
     ),

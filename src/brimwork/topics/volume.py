@@ -229,7 +229,7 @@ round_bowl = Formula(
     slips=(
         Slip("2*pi*R_s**3/3", "You used the whole half-sphere. The water only fills the bowl to its own depth, so use the cap formula with that depth."),
         Slip("pi*R_s**2*h", "That is a straight tank as wide as the sphere. A bowl is narrow at the bottom."),
-        Slip("pi*R_s**2*h/3", "That is a cone. A bowl is rounder and holds more for its depth."),
+        Slip("pi*R_s**2*h/3", "That is a cone. A bowl has round sides: use its own formula."),
         Slip("pi*R_s**2*sqrt((R_s - 3*h)**2)/3", "Radius and depth have changed places in the formula."),
     ),
     ranges={"h": ("100 mm", "280 mm")},

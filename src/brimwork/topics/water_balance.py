@@ -25,7 +25,7 @@ evaporation_of_a_wet_surface = Formula(
     steps=(Take("the coefficient compares the wet surface with the reference", "K_E = E_w/E_0"), Solve("solve for the evaporation", of="K_E")),
     unpublished="the coefficient's own definition",
     slips=(
-        Slip("E_0/K_E", "You divided. A coefficient over 1 must make it more."),
+        Slip("E_0/K_E", "You divided. Multiply: a coefficient over 1 makes it more, and one under 1 less."),
         Slip("E_0", "That is for grass. Open water and wet stone have a coefficient of their own."),
     ),
 )
