@@ -45,7 +45,9 @@ def test_nonsense_is_seldom_taken_for_a_slip(told):
     assert _share(told["nonsense"], "told") < 0.03 and _share(told["nonsense"], "asked") < 0.08
 
 
-@pytest.mark.parametrize("name, seed", [("T14.3", 7), ("T06.1", 944), ("T01.2", 3), ("water in transit", 5), ("static lift to a rim", 6), ("top-up for a time", 4)])
+@pytest.mark.parametrize(
+    "name, seed", [("T14.3", 7), ("T06.1", 944), ("T01.2", 3), ("water in transit", 5), ("static lift to a rim", 6), ("top-up for a time", 4)]
+)
 def test_numbers_are_such_that_no_wrong_way_is_accepted(name, seed):
     assert clean(bank.pose(name, seed))
 

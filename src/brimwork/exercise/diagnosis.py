@@ -240,7 +240,7 @@ def _with_advice(question: Question, slip: Known) -> str:
         if way.parts and way.likely and way.kind in ("left out", "turned round", "power") and abs(cause.number - slip.number) <= 1e-6 * abs(slip.number):
             what, advice = said(way.parts[0]), way.text.rpartition(": ")[2]
             if "one part" not in what and "{" not in advice:
-                advice = re.sub(r"\bit\b", lambda _: what, advice)
+                advice = re.sub(r"\bit\b", what.replace("\\", ""), advice)
                 return f"{slip.feedback} {advice[0].upper()}{advice[1:]}"
     return f"{slip.feedback} Turn it round." if slip.feedback.startswith("Upside down") or "changed places" in slip.feedback else slip.feedback
 
