@@ -57,7 +57,7 @@ def vessel_stands(w: Worked) -> None:
     put("tipping_full", lambda: GRAVITY * (d["vessel.mass"] + r["content"]) * d["vessel.foot_outside"] / 2 / (r["push"] * d["vessel.height"]))
     put("tipping_empty", lambda: GRAVITY * d["vessel.mass"] * d["vessel.foot_outside"] / 2 / (r["push"] * d["vessel.height"]))
     widest = lambda: max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
-    put("hoop_stress", lambda: r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
+    put("hoop_stress", lambda: widest() / widest() * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
     put("wall_share", lambda: r["hoop_stress"] / d["vessel.tensile_strength"])
     put("pebbles_sink", lambda: d["vessel.pebbles"] * (1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"]))
     put("foam_rises", lambda: d["vessel.foam"] * (r["rho"] - d["vessel.foam_density"]))
@@ -142,10 +142,17 @@ def supply(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     put("current", lambda: d["measured.current"] if "measured.current" in d else d["pump.power"] / (d["supply.voltage"] * d["supply.power_factor"]))
     each = lambda: 2 * d["supply.resistance"] if "supply.resistance" in d else d["supply.drop"]  # noqa: E731
-    put("voltage_drop", lambda: r["current"] * each() * d["supply.cable_length"] / d["supply.voltage"])
+    put("voltage_drop", lambda: _part(r["current"] * each() * d["supply.cable_length"] / d["supply.voltage"]))
     put("energy", lambda: d["pump.power"] * d["supply.hours_per_day"] * 365)
     put("running_cost", lambda: r["energy"] * d["supply.tariff"])
     put("cord_wanted", lambda: d["supply.cord_route"] + d["assumptions.drip_loop"] + d["assumptions.lift_out"])
+
+
+def _part(share: float) -> float:
+    """A drop of half the voltage or more is none: the current would no longer be what it was worked out for."""
+    if share >= 0.5:
+        raise Impossible("half of the voltage or more is lost")
+    return share
 
 
 def surroundings(w: Worked) -> None:

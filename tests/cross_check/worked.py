@@ -39,8 +39,5 @@ MAY_BE_NEGATIVE = {
     "foot_over_box",
     "roll_spare",
     "freeboard",
-    "days",
-    "drainback_room",
-    "drainback",
     "noise",
 }
