@@ -85,7 +85,9 @@ def filled(sheet):
 def test_a_drawing_does_not_waste_its_frame(name):
     """A true scale is seldom more than half of what would just fit; less than a third either way is a scale that was chosen for something else."""
     across, upward = filled(shown(name, 0.5)[2].sheet)
-    assert max(across, upward) > 1 / 3, f"it takes {across:.0%} of its frame across and {upward:.0%} upward: choose its scale by `fitting` of pictures/paper.py"
+    assert max(across, upward) > 1 / 3, (
+        f"it takes {across:.0%} of its frame across and {upward:.0%} upward: choose its scale by `scale_to_fit` of pictures/paper.py"
+    )
 
 
 def test_a_drawing_that_is_small_in_its_frame_is_seen():
