@@ -218,9 +218,9 @@ def test_the_blade_has_trough_landing_stone_and_a_wall_that_an_engineer_designs(
 
 def test_words_units_and_sizes_follow_the_region():
     there = lines(file.parse_design((DESIGNS / "library-bowl.toml").read_text(encoding="utf-8").replace('region = "UK"', 'region = "US"')))
-    assert {"crushed aggregate base", "coarse sand", "hose clamps", "barb fittings", "bulkhead fitting", "protection underlayment"} <= set(there)
+    assert {"crushed aggregate base", "concrete sand", "hose clamps", "barb fittings", "bulkhead fitting", "protection underlayment"} <= set(there)
     # 115.7 kg are 255 lb: 5.1, so six bags of 50 lb; the fleece is cut off rolls of 6 ft
-    assert there["coarse sand"].buy == "6 bags of 50 lb (22.7 kg)" and "6 ft (1.83 m)" in there["protection underlayment"].spec
+    assert there["concrete sand"].buy == "6 bags of 50 lb (22.7 kg)" and "6 ft (1.83 m)" in there["protection underlayment"].spec
     assert there["void-former blocks"].spec == "23.6 x 15.7 x 16.5 in (600 x 400 x 420 mm)"
 
 

@@ -380,10 +380,10 @@ def test_a_plan_without_north_or_supply_point_draws_neither_and_says_so():
 
 
 @every
-def test_every_plan_leaves_route_cover_and_protection_to_a_licensed_electrician(name, region):
-    sheet = sheets(name, region)["plan"]
+def test_every_plan_leaves_route_cover_and_protection_to_an_electrician_of_the_region(name, region):
+    sheet, whose = sheets(name, region)["plan"], "licensed" if region == "US" else "qualified"
     for told in (notes_of(sheet), sheet.alt):
-        assert "for a licensed electrician to settle and test, by the local code" in told and "over the edge of the lining, never through it" in told
+        assert f"for a {whose} electrician to settle and test, by the local code" in told and "over the edge of the lining, never through it" in told
 
 
 def test_the_cable_runs_in_its_duct_to_a_supply_point_that_lies_within_the_plan():

@@ -40,7 +40,7 @@ def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
         "Tipping of the empty vessel",
         "Open water a child can reach",
         "Draft of 2027-02-20",
-        "licensed electrician",
+        "qualified electrician",
         "Worked out, not approved",
     ):
         assert part in first

@@ -70,7 +70,7 @@ def test_packs_of_the_us_use_its_words_and_its_units_first(texts, name):
     shopping, work, first = page(there, "Shopping list"), page(there, "Schedule"), there[0]
     assert "quantity US customary metric" in first and "quantity metric US customary" in here[0]
     assert "2 ft (0.6 m) back" in first and "Line-voltage electricity" in first and "Mains electricity" in here[0]
-    for word in ("crushed aggregate base", "coarse sand", "underlayment", "lumber"):
+    for word in ("crushed aggregate base", "concrete sand", "underlayment", "lumber"):
         assert word in shopping
     for word in ("aggregate type 1", "sharp sand", "fleece", "timber", "sub-base"):
         assert word in page(here, "Shopping list") and word not in shopping

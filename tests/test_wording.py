@@ -32,7 +32,7 @@ ALL = DESIGNS | BARE
 SAID = ("title", "value", "limit", "remedy", "basis", "note")
 # Words and spellings of the UK, from the trade's own list of pairs; not read from the table that is tested.
 BRITISH = re.compile(
-    r"\b(formation|sub-base|sharp sand|fleece|timber|socket|residual[- ]current|earth leakage|duct|mains|hose tail|hose clip|tank connector|weldmesh|soakaway|"
+    r"\b(formation|sub-base|sharp sand|fleece|timber|socket|residual[- ]current|earth leakage|duct|mains|hose tail|hose clip|tank connector|welded mesh|soakaway|"
     r"spirit level|programme|handover|turf|kerb|labour|neighbour|utilisation|fertilised|(re-)?levell(ed|ing)|(milli)?metres?|litres?|colour)s?\b",
     re.IGNORECASE,
 )
@@ -169,7 +169,7 @@ def test_what_a_change_turned_is_told_in_the_words_of_the_us(view):
 
 
 def test_words_and_lengths_together():
-    assert spoken("sand bed of 30 mm on the sub-base", "US") == "leveling bed of 1 1/4 in (30 mm) on the base course"
+    assert spoken("sand bed of 30 mm on the sub-base", "US") == "bedding course of 1 1/4 in (30 mm) on the base course"
 
 
 # The pairs of the trade that are refused besides: water mains and earth as well, which a reader there takes for electricity and for soil.

@@ -17,7 +17,7 @@ RING = 4.2  # mm: radius of the north mark
 NORTH = RING + 4.0  # mm: what the mark takes with its letter, from its middle
 MARK = 1.5  # mm: half the side of the supply point, and half the length of the arrow towards it
 _CAUTION = (
-    "Route, cover and protection are for a licensed electrician to settle and test, by the local code. "
+    "Route, cover and protection are for a qualified electrician to settle and test, by the local code. "
     "The cable goes over the edge of the lining, never through it; its route is recorded before it is covered."
 )
 _Labels = tuple[tuple[Point, str], ...]

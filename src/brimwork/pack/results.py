@@ -23,9 +23,10 @@ GRADED = ("fail", "marginal", "pass")
 CAUTIONS = (
     "Have services under the ground located before digging, and dig by hand near any mark.",
     "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
-    "Lift by a plan, with the masses on these pages; a crane needs a lifting plan by a competent person.",
-    "Mains electricity near water is work for a licensed electrician, who tests and certifies it.",
-    "Open water of any depth is a danger to small children. Drifting droplets can carry Legionella: have it assessed.",
+    "Lift by a plan. Weigh each piece or ask its maker: masses on these pages are typed or worked out. A crane needs a lifting plan by a competent person.",
+    "Mains electricity near water is work for a qualified electrician, who tests and certifies it. A device that trips is a warning: unplug, touch nothing wet, do not keep resetting.",
+    "Open water of any depth is a danger to small children, in a pit or vessel that is being tested too: cover and fence it. Water at about 20 to 45 degC that makes spray can carry Legionella to anybody who breathes it: have it assessed.",
+    "Cutting stone, concrete or slab makes dust that scars lungs: water on the blade, and a fitted P3 or N100 respirator.",
     "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved.",
 )
 

@@ -12,9 +12,9 @@ from brimwork.topics.cost import to_buy
 
 # Tools and what people wear, for the region's words to be put in.
 TOOLS = (
-    "spirit levels of 1.2 and 0.6 m, straightedge, laser or dumpy level with staff, pegs and lines, tape, marker",
+    "spirit levels of 1.2 and 0.6 m, straightedge, laser or automatic level with staff, pegs and lines, tape, marker",
     "spade, barrow, hand rammer, saw, drill, shears, tubs, marked bucket, stop-watch, thermometer, pH strips",
-    "eye and ear protection, gloves, boots, knee pads; a dust mask for cutting",
+    "eye and ear protection, gloves, boots, knee pads; water for the blade and a fitted P3 or N100 respirator for cutting",
 )
 
 
@@ -45,7 +45,7 @@ def _duct(s: Shop) -> Iterator[ListLine]:
 
 
 def _services(s: Shop) -> Iterator[ListLine]:
-    yield s.pieces("electrician", "electrician", 1, "cable, residual-current protection, test and certificate", "supply", "licensed; local codes govern")
+    yield s.pieces("electrician", "electrician", 1, "cable, residual-current protection, test and certificate", "supply", "qualified; local codes govern")
     yield s.pieces("hire", "hire", 1, "rammer or plate compactor, breaker, laser level", "site")
     yield s.pieces("delivery", "deliveries", 1, "all of them", "site")
 
