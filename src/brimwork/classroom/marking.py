@@ -205,6 +205,8 @@ def _points(group: SchoolClass, issued: Issued, question: object, last: Said, fo
     part = round(issued.asked.points * group.method, 2)
     if issued.asked.way and issued.asked.middle_right(question, last.way):
         return part, f"the value on the way is right: {group.method:g} of the points for the method"
+    if found.kind == "rounded":
+        return part, f"right, but rounded too far: {group.method:g} of the points for the method"
     if found.kind == "carried":
         return part, f"worked rightly from an own value on the way: {group.method:g} of the points for the method"
     return 0.0, "not right: no points"
@@ -240,7 +242,9 @@ def _fitting(group: SchoolClass, sets: Sets, marked: dict[str, Marked]) -> None:
     """Answers that are not right for a learner's own numbers and fit those of another."""
     fits: dict[tuple[str, str], list[str]] = defaultdict(list)
     for asked in group.questions:
-        wrong = [(one.learner, one.marks[asked.code]) for one in marked.values() if one.marks[asked.code].found in ("none", "input", "ask", "slip and unit")]
+        wrong = [
+            (one.learner, one.marks[asked.code]) for one in marked.values() if one.marks[asked.code].found in ("none", "input", "ask", "way", "slip and unit")
+        ]
         if asked.alike or not wrong:
             continue
         keys = sorted((question.answer, learner) for learner in marked if isinstance(question := sets.of[learner][asked.code].posed, Question))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
-from brimwork.classroom.marking import AFTER_SHOWN, NO_ANSWER, NO_HAND_IN, Marks
+from brimwork.classroom.marking import AFTER_SHOWN, NO_ANSWER, NO_HAND_IN, Mark, Marks
 from brimwork.classroom.questions import Asked, asked_text, key, working
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import own_seed
@@ -15,7 +15,7 @@ SMALL = 5  # counts under this are hidden, so that the table tells of nobody
 RETAUGHT = 3
 _SAID = {
     "right": "right", AFTER_SHOWN: "right only after the solution was shown", "carried": "right way from a wrong value before", "unit": "a slip of the unit",
-    "slip and unit": "a slip, perhaps with one of the unit", "input": "perhaps the unit of a given value", "ask": "one of several slips", "none": "not right, slip not known",
+    "way": "a wrong way", "rounded": "right, but rounded too far", "slip and unit": "a slip, perhaps with one of the unit", "input": "perhaps the unit of a given value", "ask": "one of several slips", "none": "not right, slip not known",
     "no unit": "no unit typed", "other unit": "another kind of quantity", "unread": "could not be read", NO_ANSWER: "no answer", NO_HAND_IN: "nothing handed in",
 }  # fmt: skip
 
@@ -43,11 +43,19 @@ def table(marks: Marks) -> list[Row]:
     """Question by slip, in the order of the class file, the commonest first."""
     rows = []
     for asked in marks.group.questions:
-        counted = Counter((mark.found, mark.slip if mark.found == "slip" else None) for one in marks.of.values() if (mark := one.marks[asked.code]))
-        for (kind, slip), count in sorted(counted.items(), key=lambda one: (one[0][0] != "right", -one[1], one[0][0], one[0][1] or 0)):
-            what = _slip(asked, slip) if slip is not None else said_of(kind) if kind != "slip" else "a wrong choice or order"
+        counted = Counter(
+            (mark.found, mark.slip if mark.found == "slip" else None, _cause(mark)) for one in marks.of.values() if (mark := one.marks[asked.code])
+        )
+        for (kind, slip, cause), count in sorted(counted.items(), key=lambda one: (one[0][0] != "right", -one[1], one[0][0], one[0][1] or 0, one[0][2])):
+            what = _slip(asked, slip) if slip is not None else cause or said_of(kind) if kind != "slip" else "a wrong choice or order"
             rows.append(Row(asked.code, what, count, slip))
     return rows
+
+
+def _cause(mark: Mark) -> str:
+    """What an undeclared way was found to be, where that is the same for everybody: the one explanation, without numbers of a learner's own."""
+    causes = mark.told.causes if mark.told and mark.found == "way" else ()
+    return causes[0] if len(causes) == 1 and not any(character.isdigit() for character in causes[0]) else ""
 
 
 def _slip(asked: Asked, slip: int) -> str:
