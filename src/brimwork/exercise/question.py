@@ -158,16 +158,17 @@ def _told_by_middle(question: Question, a: Known, b: Known) -> bool:
 def first_apart(drawn: Iterable[Question | None]) -> Question | None:
     """The first question of a bounded series of draws whose numbers lie apart and by which no wrong way is taken for right.
 
-    Where there is none, the first by which none of the likelier ways is.
+    Where there is none, the first by which none of the likelier ways is; else any whose numbers lie apart, which the build then refuses.
     """
-    second = None
+    second = third = None
     for question in drawn:
         if question and apart(question):
             if clean(question):
                 return question
+            third = third or question
             if second is None and clean(question, likely=True):
                 second = question
-    return second
+    return second or third
 
 
 def ask(formula: Formula, seed: int) -> Question:

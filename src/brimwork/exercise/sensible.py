@@ -79,6 +79,8 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "H_2": ("80 mm", "250 mm", "10 mm"),
     },
     "wind speed at two metres": {"z_wind": ("0.4 m", "1 m", "0.05 m")},
+    "head at a lip with end contractions": {"Q": ("400 L/min", "700 L/min", "10 L/min"), "b": ("200 mm", "260 mm", "5 mm"), "n_c": ("2", "2", "1")},
+    "viscosity of water by temperature": {"T_w": ("5 degC", "14 degC", "0.25 K")},
     "hour angle at sunset": {"phi_lat": ("38 deg", "60 deg", "1 deg"), "delta_sun": ("12 deg", "23 deg", "0.5 deg")},
     "sunlight above the air": {"phi_lat": ("45 deg", "55 deg", "1 deg"), "delta_sun": ("16 deg", "23 deg", "0.5 deg"), "d_rel": ("0.967", "0.977", "0.001")},
     "flow over a lip from a channel": {"A_a": ("0.009 m2", "0.02 m2", "0.0005 m2"), "H": ("30 mm", "40 mm", "1 mm"), "b": ("150 mm", "250 mm", "5 mm")},
@@ -137,7 +139,7 @@ def draw(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[st
     fine = _finer(scales)
     values: dict[str, float] = {}
     for name, (low, high, step) in scales.items():
-        steps = max(round((high - low) / step * fine[name]), 1)
+        steps = round((high - low) / step * fine[name])
         values[name] = _printed(name, low + by.randint(0, steps) * step / fine[name])
     constants = {name: QUANTITIES[name].constant for name in ("g",)}
     for name, text in FOLLOWS.items():

@@ -109,8 +109,8 @@ lift_limit_below_us = Formula(
     ),
     slips=(
         Slip(
-            "m_load_const*x_close/x_hand*(1 - c_vert*(z_knuckle - z_hand))*(0.82 + x_travel/d_lift)*" + _REST,
-            "That is the metric form. In inches and pounds the constants are rounded anew.",
+            "m_us_const*x_us_close/x_hand*(1 - c_us_vert*z_hand)*(0.82 + x_us_travel/d_lift)*" + _REST,
+            "You measured from the floor. Take how far the hands are from the height of the knuckles.",
         ),
     ),
     where=("z_hand < 1.0001*z_us_knuckle", *_US_NEVER_OVER),
@@ -141,8 +141,8 @@ lift_limit_above_us = Formula(
     ),
     slips=(
         Slip(
-            "m_load_const*x_close/x_hand*(1 - c_vert*(z_hand - z_knuckle))*(0.82 + x_travel/d_lift)*" + _REST,
-            "That is the metric form. In inches and pounds the constants are rounded anew.",
+            "m_us_const*x_us_close/x_hand*(1 - c_us_vert*z_hand)*(0.82 + x_us_travel/d_lift)*" + _REST,
+            "You measured from the floor. Take how far the hands are from the height of the knuckles.",
         ),
     ),
     where=("z_us_knuckle < 1.0001*z_hand", *_US_NEVER_OVER),

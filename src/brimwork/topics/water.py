@@ -12,6 +12,7 @@ density_of_water = Formula(
     result="rho",
     equals="rho_most*(1 - (T_w - T_most)**2*(T_w + T_den_a)/(k_den*(T_w - T_den_b)))",
     fitted="M. Tanaka et al. (2001), to measured densities at the pressure of the air",
+    close="0.1 kg/m3",
     tested=(TestedRange("T_w", "0 degC", "40 degC", TANAKA.at("range of the fit")),),
     where=("T_den_b < 0.9*T_w",),
     published=(Published("T_w=20 degC", "998.2 kg/m3", 1e-4, _TABLE),),
@@ -24,6 +25,7 @@ viscosity_of_water = Formula(
     result="mu",
     equals="mu_vis*(280.68*(T_w/T_vis)**(-1.9) + 511.45*(T_w/T_vis)**(-7.7) + 61.131*(T_w/T_vis)**(-19.6) + 0.45903*(T_w/T_vis)**(-40))",
     fitted="IAPWS (2011), to its own formulation of measured viscosities, liquid water at 0.1 MPa",
+    close="0.001 cP",
     tested=(TestedRange("T_w", "-20 degC", "110 degC", IAPWS_LIQUID.at("range of Eq. 7")),),
     published=(
         Published("T_w=20 degC", "1.002 cP", 1e-3, OPENSTAX.at("module m42209, table of viscosities")),
