@@ -17,7 +17,7 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from brimwork import __version__, class_verbs, telling
 from brimwork.design.judged.findings import tally
@@ -53,7 +53,7 @@ brimwork: a verb is wanted. To begin, type one of these:
 class _Parser(argparse.ArgumentParser):
     """Tells what is wrong with the command line as it is told of everything else."""
 
-    def error(self, message: str) -> None:
+    def error(self, message: str) -> NoReturn:
         raise InputError(f"{message} ('{self.prog} --help' says what it takes)")
 
 
@@ -334,7 +334,7 @@ def _prove(options: argparse.Namespace) -> int:
 def _prove_one(formula: Formula, as_json: bool) -> int:
     from brimwork import prove, topics
 
-    topic = next(name for name, formulas in topics.topics().items() if formula in formulas)
+    topic = next((name for name, formulas in topics.topics().items() if formula in formulas), "")
     verdict = prove.verdict(topic, formula)
     steps = prove.steps_of(formula) if verdict.status != "failed" else ()
     if as_json:

@@ -41,7 +41,8 @@ class TestedRange:
 
     @cached_property
     def _limits(self) -> tuple[float, float]:
-        return tuple(units.read(limit, self._unit, self.of) if limit else edge for limit, edge in ((self.low, -math.inf), (self.high, math.inf)))
+        low, high = (units.read(limit, self._unit, self.of) if limit else edge for limit, edge in ((self.low, -math.inf), (self.high, math.inf)))
+        return low, high
 
     def note(self, values: dict[str, float]) -> str:
         """What to say when `values` lie outside, or "" inside."""
@@ -99,4 +100,5 @@ def _condition(text: str, arrays: bool = False) -> tuple[tuple[str, ...], Callab
     sides = [expression.parse(side) for side in text.split("<")]
     names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
     constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
-    return names, *(expression.numeric(side, names + constants, arrays=arrays) for side in sides)
+    low, high = (expression.numeric(side, names + constants, arrays=arrays) for side in sides)
+    return names, low, high

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ast
 import random
+from collections.abc import Callable, Set
 from dataclasses import dataclass
 from functools import cache
 
@@ -164,7 +165,8 @@ class _Argument:
             raise NotProved(f"'{ast.unparse(left)}' does not stand in {_text(*equation)}")
         if _zero(sides[0] - sides[1]):
             raise NotProved(f"{_text(*equation)} says nothing new, so nothing can be solved from it")
-        how = self._agree(*(side.subs(_symbol(left.id), self._expand(right, keep=keep)) for side in sides), _text(left, right))
+        first, second = (side.subs(_symbol(left.id), self._expand(right, keep=keep)) for side in sides)
+        how = self._agree(first, second, _text(left, right))
         self.defined.pop(step.of, None)
         self.defined[left.id] = right
         return how
@@ -219,10 +221,13 @@ class _Argument:
 
     # the means
 
-    def _expand(self, tree: ast.expr, solution: dict | None = None, keep: set[str] = frozenset()) -> sympy.Expr:
+    def _drawn(self, name: str, draw: random.Random) -> float:
+        return QUANTITIES[name].fixed if QUANTITIES[name].value else draw.uniform(*self.formula.range(name)[:2])
+
+    def _expand(self, tree: ast.expr, solution: dict | None = None, keep: Set[str] = frozenset()) -> sympy.Expr:
         result = _sympy(tree, {**(solution or {})})
-        for name in solution or {}:
-            result = result.subs(_symbol(name), solution[name])
+        for name, found in (solution or {}).items():
+            result = result.subs(_symbol(name), found)
         names = [name for name in self.defined if name not in keep and name not in (solution or {})]
         for _ in range(len(self.defined) + 1):
             present = [name for name in names if result.has(_symbol(name))]
@@ -248,7 +253,7 @@ class _Argument:
         names = sorted(symbol.name for symbol in symbols if symbol.name in QUANTITIES)
         draw, points = random.Random(20260101), []
         for _ in range(50 * _POINTS):
-            values = {name: QUANTITIES[name].constant if QUANTITIES[name].value else draw.uniform(*self.formula.range(name)[:2]) for name in names}
+            values = {name: self._drawn(name, draw) for name in names}
             if all(holds(c, values) for c in self.formula.where if set(expression.letters(*map(expression.parse, c.split("<")))) <= {*names}):
                 points.append({_symbol(name): sympy.Float(value, DIGITS) for name, value in values.items()})
             if len(points) == _POINTS:
@@ -256,7 +261,7 @@ class _Argument:
         raise NotProved("no points of the usual ranges keep the conditions of the formula")
 
 
-_CHECKS = {
+_CHECKS: dict[type, Callable[..., str]] = {
     Step: _Argument._step,
     Eliminate: _Argument._eliminate,
     Solve: _Argument._solve,
@@ -281,7 +286,11 @@ def _shown(point: dict) -> str:
 
 
 def _rate_of(name: str, *trees: ast.expr) -> bool:
-    return any(isinstance(node, ast.Call) and node.func.id == "Derivative" and node.args[0].id == name for tree in trees for node in ast.walk(tree))
+    for node in (node for tree in trees for node in ast.walk(tree)):
+        match node:
+            case ast.Call(func=ast.Name(id="Derivative"), args=[ast.Name(id=of), _]) if of == name:
+                return True
+    return False
 
 
 @cache
@@ -313,12 +322,12 @@ def _sympy(node: ast.expr, solutions: dict | None = None) -> sympy.Expr:
                     return a / b
                 case _:
                     return a**b
-        case ast.Call(func=ast.Name(id="Integral"), args=[body, ast.Tuple(elts=[variable, low, high])]):
-            return sympy.Integral(_sympy(body, solutions), (_symbol(variable.id), _sympy(low, solutions), _sympy(high, solutions)))
-        case ast.Call(func=ast.Name(id="Derivative"), args=[ast.Name(id=name), variable]):
-            if name not in (solutions or {}):
+        case ast.Call(func=ast.Name(id="Integral"), args=[body, ast.Tuple(elts=[ast.Name(id=over), low, high])]):
+            return sympy.Integral(_sympy(body, solutions), (_symbol(over), _sympy(low, solutions), _sympy(high, solutions)))
+        case ast.Call(func=ast.Name(id="Derivative"), args=[ast.Name(id=name), ast.Name(id=over)]):
+            if not solutions or name not in solutions:
                 raise NotProved(f"the derivative of {name} can only be used by a step that solves for {name}")
-            return sympy.diff(solutions[name], _symbol(variable.id))
+            return sympy.diff(solutions[name], _symbol(over))
         case ast.Call(func=ast.Name(id="log10"), args=[argument]):
             return sympy.log(_sympy(argument, solutions), 10)
         case ast.Call(func=ast.Name(id=name), args=[argument]):

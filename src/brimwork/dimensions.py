@@ -12,7 +12,7 @@ class Dimension(tuple):
 
     __slots__ = ()
 
-    def __mul__(self, other: Dimension) -> Dimension:
+    def __mul__(self, other: Dimension) -> Dimension:  # type: ignore[override]  # a product, not a tuple repeated
         return Dimension(a + b for a, b in zip(self, other))
 
     def __truediv__(self, other: Dimension) -> Dimension:

@@ -57,8 +57,8 @@ def _allow(node: ast.AST, text: str, calculus: bool) -> None:
             _allow(right, text, calculus)
         case ast.UnaryOp(op=ast.USub(), operand=operand):
             _allow(operand, text, calculus)
-        case ast.Constant(value=bool()):
-            raise DeclarationError(f"'{text}': {node.value} is not a number")
+        case ast.Constant(value=bool() as truth):
+            raise DeclarationError(f"'{text}': {truth} is not a number")
         case ast.Constant(value=int() | float()):
             pass
         case ast.Name(id=name):
@@ -101,11 +101,11 @@ def _letters(node: ast.AST) -> Iterator[str]:
 def exact(node: ast.expr) -> Fraction | None:
     """The exact value of a tree of numbers alone, or None where a letter or function stands in it."""
     match node:
-        case ast.Constant(value=value):
-            return Fraction(repr(value))
+        case ast.Constant(value=number):
+            return Fraction(repr(number))
         case ast.UnaryOp(operand=operand):
-            value = exact(operand)
-            return None if value is None else -value
+            inside = exact(operand)
+            return None if inside is None else -inside
         case ast.BinOp(left=left, op=op, right=right):
             a, b = exact(left), exact(right)
             if a is None or b is None or isinstance(op, ast.Pow):

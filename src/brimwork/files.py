@@ -7,6 +7,7 @@ import glob
 import os
 import secrets
 import stat
+import sys
 import time
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager, suppress
@@ -111,7 +112,7 @@ def _part(target: Path) -> tuple[Path, int]:
 
 
 def _clear(folder: Path, name: str) -> None:
-    if os.name == "nt":
+    if sys.platform == "win32":
         return
     for part in folder.glob(f".{glob.escape(name)}.????????{_ENDING}"):
         with suppress(OSError), open(part, "rb") as file:
@@ -160,7 +161,7 @@ _FAR = 1 << 40  # on Windows a byte beyond every file is locked, so that what is
 def _take_lock(file, shared: bool) -> bool:
     """Whether the lock is ours now, or there are no locks here."""
     try:
-        if os.name == "nt":
+        if sys.platform == "win32":
             import msvcrt
 
             here = file.tell()
@@ -182,7 +183,7 @@ def _take_lock(file, shared: bool) -> bool:
 
 def _give_lock(file) -> None:
     try:
-        if os.name == "nt":
+        if sys.platform == "win32":
             import msvcrt
 
             file.seek(_FAR)

@@ -109,7 +109,7 @@ class Formula:
     Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
     """
 
-    __doc__ = Shown(__doc__, "_help")  # type: ignore[assignment]
+    __doc__ = Shown(__doc__, "_help")
     __signature__ = Shown(None, "_signature")
 
     name: str
@@ -119,7 +119,7 @@ class Formula:
     fitted: str = ""
     defined: str = ""
     inverse_of: Formula | None = None
-    between: tuple[str, str] = ()
+    between: tuple[str, ...] = ()
     published: tuple[Published, ...] = ()
     unpublished: str = ""
     by_hand: tuple[ByHand, ...] = ()
@@ -357,7 +357,7 @@ class Formula:
         if array := next((name for name, value in numbers.items() if accepting.is_array(value)), None):
             raise InputError(f"{array} is an array: give single numbers to work with, or call the formula, which takes arrays")
         result = self(**numbers)
-        return Working(self, {**{name: QUANTITIES[name].constant for name in self.constants}, **numbers}, result, self.notes({**numbers, self.result: result}))
+        return Working(self, {**{name: QUANTITIES[name].fixed for name in self.constants}, **numbers}, result, self.notes({**numbers, self.result: result}))
 
 
 @dataclass(frozen=True)

@@ -74,9 +74,9 @@ def verdict(topic: str, formula: Formula) -> Verdict:
                 f"{published.source}: printed {published.value}, here {check.got_text}, {check.percent} against a tolerance of {published.tolerance:.2g}"
             )
     for worked in formula.by_hand:
-        by_hand.append(check := worked.check(formula))
-        if not check.agrees:
-            faults.append(f"worked by hand {worked}, here {check.got_text}")
+        by_hand.append(ours := worked.check(formula))
+        if not ours.agrees:
+            faults.append(f"worked by hand {worked}, here {ours.got_text}")
     return Verdict(topic, formula, stands, tuple(checks), tuple(by_hand), tuple(faults))
 
 

@@ -42,10 +42,17 @@ class Quantity:
     def constant(self) -> float | None:
         return read(self.value, self.si, self.key) if self.value else None
 
+    @property
+    def fixed(self) -> float:
+        """The value of a constant in SI; a letter that is none has no such value."""
+        assert self.constant is not None, f"{self.key} is no constant"
+        return self.constant
+
     @cached_property
     def range(self) -> tuple[float, float, float]:
         """Low, high and step in SI."""
-        return tuple(read(text, self.si or self.metric, self.key) for text in (self.low, self.high, self.step))
+        low, high, step = (read(text, self.si or self.metric, self.key) for text in (self.low, self.high, self.step))
+        return low, high, step
 
     @cached_property
     def signed(self) -> bool:
@@ -102,7 +109,7 @@ class Quantity:
 
     def such_as(self, place: str) -> str:
         """The same, as a person would type it there."""
-        if self.value:
+        if self.constant is not None:
             return self.typed(self.constant, place=place)
         low, high, step = self.range
         return self.typed(low + round((high - low) / 2 / step) * step, place=place)
@@ -119,7 +126,7 @@ class Quantity:
 
     def examples(self, place: str = BOX) -> str:
         """A value of the usual range in metric and in US units: "12 mm or 0.472 in"."""
-        low, high, _ = (self.constant,) * 3 if self.value else self.range
+        low, high, _ = self.range if self.constant is None else (self.constant,) * 3
         return " or ".join(dict.fromkeys((self.such_as(place), self.typed((low + high) / 2, us=True, place=place))))
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:

@@ -23,10 +23,10 @@ def search(words: str) -> dict[str, tuple[Formula, ...]]:
     found: dict[str, list[Formula]] = {place: [] for place in PLACES}
     for topic, formulas in topics().items():
         for formula in formulas:
-            places = [_place(pattern, _texts(topic, formula)) for pattern in patterns]
-            if places and None not in places:
+            places = [place for pattern in patterns if (place := _place(pattern, _texts(topic, formula))) is not None]
+            if places and len(places) == len(patterns):
                 found[PLACES[max(places)]].append(formula)
-    found[PLACES[0]].sort(key=lambda formula: min(pattern.search(formula.name).start() for pattern in patterns))
+    found[PLACES[0]].sort(key=lambda formula: min(found.start() for pattern in patterns if (found := pattern.search(formula.name))))
     return {place: tuple(formulas) for place, formulas in found.items() if formulas}
 
 

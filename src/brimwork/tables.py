@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from brimwork.sources import (
@@ -42,7 +43,8 @@ LIP_CONSTANTS = {share: (c2 / _FEET, c1 / _FEET) for share, (c1, c2) in _LIP_CON
 
 def lip_constants(share: float) -> tuple[float, float]:
     """C_0 and C_1 for a lip that takes `share` of the channel's width, interpolated. Raises InputError outside 0.2 to 1."""
-    return _between(share, LIP_CONSTANTS, "share of the channel's width", "")
+    c_0, c_1 = _between(share, LIP_CONSTANTS, "share of the channel's width", "")
+    return c_0, c_1
 
 
 # Temperature in degC: density kg/m3, dynamic viscosity mPa s, surface tension mN/m, at 101.325 kPa.
@@ -101,7 +103,7 @@ def vapour_pressure(kelvin: float) -> float:
     return 1e3 * math.exp(_between(kelvin - 273.15, _BOILING_LOG, "water temperature", " degC")[0])
 
 
-def _between(at: float, table: dict[float, tuple[float, ...]], what: str, unit: str) -> tuple[float, ...]:
+def _between(at: float, table: Mapping[float, tuple[float, ...]], what: str, unit: str) -> tuple[float, ...]:
     rows = sorted(table)
     if not rows[0] <= at <= rows[-1]:
         raise InputError(f"the {what} is {at:g}{unit}, but the table runs from {rows[0]:g} to {rows[-1]:g}{unit}: choose one inside")

@@ -155,7 +155,7 @@ class Plain(Latex):
 LATEX, TYPST, PLAIN = Latex(), Typst(), Plain()
 
 
-def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str] | None = None) -> str:
+def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str | None] | None = None) -> str:
     """The tree as text for `target`; with `values`, letters for which it returns text stand as that text, with times signs between."""
     return _walk(tree, target, values)[0]
 

@@ -101,20 +101,21 @@ def unit(text: str) -> Unit:
     rows = [_row(factor.name, shown) for factor in factors]
     _one_meaning(factors, shown)
     size, dimension = 1.0, NUMBER
-    for factor, (size_here, dimension_here) in zip(factors, rows):
-        power = -factor.power if factor.below else factor.power
+    for one, (size_here, dimension_here) in zip(factors, rows):
+        power = -one.power if one.below else one.power
         size *= size_here ** float(power)
         dimension *= dimension_here**power
     if not 0 < size < math.inf:
         raise Unread(f"'{shown}' is too large or too small a unit to use")
-    for factor in factors:
-        if factor.name.lower() in AMBIGUOUS and factor.name not in UNITS:
-            raise _doubt(factor.name, shown, dimension)
+    for one in factors:
+        if one.name.lower() in AMBIGUOUS and one.name not in UNITS:
+            raise _doubt(one.name, shown, dimension)
     return Unit(size, 0.0, dimension)
 
 
 def _factors(text: str, shown: str) -> list[_Factor]:
-    found, at = [], 0
+    found: list[_Factor] = []
+    at = 0
     while at < len(text):
         match = _FACTOR.match(text, at)
         if not match or match.end() == at or len(found) == MOST_FACTORS:

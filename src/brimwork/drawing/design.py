@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.asking import Refused, tried
 from brimwork.design.typed.wording import worded
@@ -28,6 +30,6 @@ def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
     for name, draw in DRAWN.items():
         if draw is start_and_stop_chart and not chain.edges:
             continue  # drilled stones hold no water over an edge
-        got = tried(lambda draw=draw: draw(chain))
+        got = tried(partial(draw, chain))
         made.append((name, worded(f"it {got.why}" if got.needs else got.why, chain.design.region) if isinstance(got, Refused) else got))
     return made

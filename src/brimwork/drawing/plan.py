@@ -171,7 +171,7 @@ def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) 
 
 def _blocks(s: Sizes) -> list[Record]:
     (along, across), (half, side), (length, width, _) = s.count, (s.blocks[0] / 2, s.blocks[1] / 2), s.block
-    upright = [Line(((-half + i * length, -side), (-half + i * length, side)), "hidden") for i in range(along + 1)]
+    upright: list[Record] = [Line(((-half + i * length, -side), (-half + i * length, side)), "hidden") for i in range(along + 1)]
     return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden") for i in range(across + 1)]
 
 

@@ -76,7 +76,7 @@ def cable(design: Design, s: Sizes, lettering: Lettering, window: tuple[float, f
     lacking += [] if known_of(design, "supply.residual_current") else ["residual-current protection"]
     records, leaves, stop, reached = _drawn(to, bore, s, window, scale) if to else ((), None, None, False)
     duct, point = _short_duct(bore, cover, lettering), lettering.worded(_short_point(design, reached))
-    labels = ((leaves, duct), (stop, point)) if to else ()
+    labels = ((leaves, duct), (stop, point)) if leaves and stop else ()
     rows = [("supply point off the middle of the blocks", *map(lettering.level, to))] if to else []
     rows += [
         (lettering.worded(f"{name} of the duct"), lettering.figure(known[0]), "") for name, known in (("bore", bore), ("cover over the top", cover)) if known
@@ -136,7 +136,7 @@ def _protection(design: Design) -> str:
 
 def _drawn(to: tuple[float, float], bore: tuple | None, s: Sizes, window: tuple, scale: float) -> tuple[tuple[Record, ...], Point, Point, bool]:
     """The line of the cable with the sides of its duct and the mark at its end; a place on it, its end, and whether that is the supply point."""
-    start, end = s.pump, tuple(to)
+    start, end = s.pump, (to[0], to[1])
     share = _inside(start, end, window, 2 * MARK / scale)
     shown = share >= 1.0
     stop = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))

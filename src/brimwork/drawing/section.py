@@ -47,7 +47,7 @@ def section(chain: Chain) -> Sheet:
     feature = SECTION_FEATURES[chain.design.kind](chain, s, lettering)
     above, top = _long_section(chain, s, lettering) if chain.design.kind == "cascade" else ((), 12.0)
     views, bottom, name = _through(chain, s, feature, lettering, top)
-    notes = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
+    notes: tuple[Text, ...] = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
     if above:
         notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])))
     told = [lettering.worded(sentence) for sentence in (*_stones(feature, lettering), *_ground_told(chain.design))]
@@ -123,7 +123,11 @@ def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Letteri
 
 def _with_room(feature: SectionFeature, scale: float) -> tuple[tuple[Record, ...], list[Record]]:
     """The feature's dimensions where they stand clear of each other; else, of several stones, their numbers, or nothing where even those touch."""
-    if not feature.numbers or feature.dimensions and _clear([(d.start[0], d.end[0], d.text) for d in feature.dimensions], scale, DIMENSION_SIZE, 7.0):
+    if (
+        not feature.numbers
+        or feature.dimensions
+        and _clear([(d.start[0], d.end[0], d.text) for d in feature.dimensions if isinstance(d, Measure)], scale, DIMENSION_SIZE, 7.0)
+    ):
         return feature.dimensions, []
     clear = _clear([(x, x, text) for (x, _), text in feature.numbers], scale, _SIZE, 0.5)
     return (), [Text(at, text, "middle", _SIZE, nudge=(0.0, 1.2)) for at, text in feature.numbers] if clear else []

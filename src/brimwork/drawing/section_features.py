@@ -54,7 +54,7 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
         ),
     )
     across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
-    offset = (Measure(*sorted([(0.0, edge), (x, edge)]), lettering.figure(x), x, 5.0),) if x else ()
+    offset = (Measure((min(x, 0.0), edge), (max(x, 0.0), edge), lettering.figure(x), x, 5.0),) if x else ()
     where = f"{lettering.said(x)} off the middle of the blocks" if x else "in the middle of the blocks"
     under = s.level["block top"] - 0.04
     hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))

@@ -41,7 +41,8 @@ class Sizes:
         self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
         self.bay = d["pump.bay"]
         if self.bay > min(self.blocks):
-            raise InputError(f"the bay of the pump is wider than the blocks: look at pump.bay = {d.given('pump.bay').text}")
+            given = d.given("pump.bay")
+            raise InputError(f"the bay of the pump is wider than the blocks: look at pump.bay = {given.text if given else ''}")
         self.pump = (-(self.blocks[0] - self.bay) / 2, -(self.blocks[1] - self.bay) / 2)  # middle of its bay, in a corner of the blocks
 
     @property

@@ -23,9 +23,9 @@ _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 def write_svg(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> Markup:
     """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in."""
     size = f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"' if scale_to_page else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
-    mine, body, used = attribute(key), [], set()
+    mine, body, used = attribute(key), list[str](), set[str]()
     for number, (view, marks) in enumerate(layout(sheet)):
-        pieces = [_piece(mark, mine, used) for mark in marks]
+        pieces: list[str] = [_piece(mark, mine, used) for mark in marks]
         if view is not None and view.clip:
             left, top, width, height = view.frame
             body.append(f'<clipPath id="{mine}v{number}"><rect x="{left:g}" y="{top:g}" width="{width:g}" height="{height:g}"/></clipPath>')

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from brimwork.design.follows import levels
@@ -153,7 +154,7 @@ def thirty_days(chain: Chain) -> Sheet:
     kept, falling = dry_month(chain, True), dry_month(chain, False)
     drop, static, low = chain.start_drop, d["reservoir.static_level"], d["reservoir.lowest_level"]
     curves = {
-        name: [(day, convert(level - drop, lettering.length)) for day, level in enumerate([static, *(one.level for one in run)])]
+        name: [(float(day), convert(level - drop, lettering.length)) for day, level in enumerate([static, *(one.level for one in run)])]
         for name, run in (("with", kept), ("without", falling))
     }
     limits = {"the pump's low limit": low} | ({"cut-out": d["reservoir.cut_out_level"]} if "reservoir.cut_out_level" in d.values else {})
@@ -185,7 +186,7 @@ def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: 
     return replace(view, records=tuple(records)), [text for text, records in made if not records]
 
 
-def _along(points: list[Point]) -> list[Point]:
+def _along(points: Sequence[Point]) -> Sequence[Point]:
     """Places along a line at which its label is tried."""
     if len(points) == 2:
         return [(points[1][0] * share, points[0][1]) for share in (0.1, 0.3, 0.5, 0.7, 0.9)]

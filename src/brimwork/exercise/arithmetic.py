@@ -31,7 +31,7 @@ _PURE = {
     "ceil": lambda x: float(math.ceil(round(x, 9))),
     "floor": lambda x: float(math.floor(round(x, 9))),
 }
-NAMESPACE = {"__builtins__": {}, "pi": math.pi, "sqrt": math.sqrt, "g": QUANTITIES["g"].constant, **_ALIKE, **_PURE}
+NAMESPACE = {"__builtins__": {}, "pi": math.pi, "sqrt": math.sqrt, "g": QUANTITIES["g"].fixed, **_ALIKE, **_PURE}
 NAMESPACE |= {word: units.unit(text).factor for word, text in UNIT_WORDS.items()}
 DIMENSIONS = {"pi": NUMBER, "g": QUANTITIES["g"].dimension, **{word: units.unit(text).dimension for word, text in UNIT_WORDS.items()}}
 CONSTANTS = {name: number for name, number in NAMESPACE.items() if isinstance(number, float)}

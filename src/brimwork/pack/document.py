@@ -38,7 +38,7 @@ def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> 
         source = Path(folder, "pack.typ")
         source.write_text(document(design, day, Path(folder)), encoding="utf-8")
         moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
-        pdf = typst.compile(source, font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
+        pdf: bytes = typst.compile(str(source), font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
     try:
         if path.exists() and not path.read_bytes().startswith(b"%PDF"):
             raise InputError(f"{path} is there already and is not a PDF: name another file with --to")

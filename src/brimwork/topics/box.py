@@ -115,7 +115,8 @@ def _lay_out(panels: Sequence[Panel], length: float, width: float, saw: float, o
     for number, panel in enumerate(panels):
         packer.add_rect(_up(panel.length) + gap, _up(panel.height) + gap, rid=number)
     packer.pack()
-    return tuple(_cut(panels[number], *place, gap) for *place, number in sorted(packer.rect_list(), key=lambda row: row[5]))
+    placed = sorted(packer.rect_list(), key=lambda row: row[5])
+    return tuple(_cut(panels[number], sheet, x, y, across, up, gap) for sheet, x, y, across, up, number in placed)
 
 
 def _cut(panel: Panel, sheet: int, x: int, y: int, across: int, up: int, gap: int) -> Cut:

@@ -180,7 +180,8 @@ POSSIBLE, IMPOSSIBLE, FEEBLE = 0.50, 0.70, 0.02  # limits of the nameplate ratio
 class Pump(Protocol):
     """What `duty_point` needs: the greatest flow (m3/s) the curve reaches, and the head (m) at a flow."""
 
-    Q_max: float
+    @property
+    def Q_max(self) -> float: ...
 
     def head(self, Q: float) -> float: ...
 

@@ -260,9 +260,9 @@ def blocks_in_pit(L: float, W: float, D: float, block: tuple[float, float, float
 
 def _fit(L: float, W: float, D: float, sizes: tuple[float, float, float], clearance: float, turned: bool) -> BlockFit:
     room = (L - 2 * clearance, W - 2 * clearance, D)
-    counts = [max(0, math.floor(space / size + 1e-9)) for space, size in zip(room, sizes)]
-    spare = [max(0.0, space - count * size) for space, count, size in zip(room, counts, sizes)]
-    return BlockFit(*counts, turned, *spare)
+    along, across, up = (max(0, math.floor(space / size + 1e-9)) for space, size in zip(room, sizes))
+    spare = [max(0.0, space - count * size) for space, count, size in zip(room, (along, across, up), sizes)]
+    return BlockFit(along, across, up, turned, *spare)
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.telling import percent, short
@@ -70,7 +71,7 @@ class Shop:
     # --- lines
 
     def line(self, item: str, key: str = "", **said) -> ListLine:
-        texts = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
+        texts: dict[str, Any] = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
         return ListLine(self.words(item), key, **texts)
 
     def pieces(self, key: str, item: str, count: float, spec: str = "", where: str = "", note: str = "", spare: float = 0) -> ListLine:

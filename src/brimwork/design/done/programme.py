@@ -166,7 +166,7 @@ def critical(steps: Mapping[str, tuple[Iterable[str], float, bool]], start: date
     """The steps that put off the end of everything when they take a quarter of an hour more. A night or a weekend can swallow that: then there is time to spare."""
 
     def end(longer: str = "") -> datetime.datetime:
-        net = steps | {longer: (steps[longer][0], steps[longer][1] + QUARTER, steps[longer][2])} if longer else steps
+        net = {**steps, longer: (steps[longer][0], steps[longer][1] + QUARTER, steps[longer][2])} if longer else steps
         return max(end for _, end in forward(net, start, calendar).values())
 
     usual = end()

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING, Any
 
 from brimwork import tables, topics
 from brimwork.design.follows import levels
@@ -17,7 +18,7 @@ from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
-GRAVITY = QUANTITIES["g"].constant
+GRAVITY = QUANTITIES["g"].fixed
 
 
 @dataclass(frozen=True)
@@ -32,13 +33,13 @@ class Found:
 class result:  # noqa: N801 - reads as a decorator
     """A number of the chain: worked once and kept, with its working under the method's name."""
 
-    def __init__(self, method: Callable[[Chain], Working | Found]):
+    def __init__(self, method: Callable[[Any], Working | Found]):
         self.method, self.__doc__ = method, method.__doc__
 
     def __set_name__(self, owner: type, name: str) -> None:
         self.name = name
 
-    def __get__(self, chain: Chain | None, owner: type):
+    def __get__(self, chain: Chain | None, owner: type) -> Any:
         return self if chain is None else chain.working(self.name).result
 
 
@@ -46,7 +47,12 @@ class Chain:
     """Numbers of one design, in SI. `working(name)` gives the working behind a number."""
 
     def __init__(self, design: Design):
-        self.design, self._worked = design, {}
+        self.design = design
+        self._worked: dict[str, Working | Found] = {}
+
+    if TYPE_CHECKING:  # a part of a chain reads numbers of the others, and those that only some kinds have
+
+        def __getattr__(self, name: str) -> Any: ...
 
     def working(self, name: str) -> Working | Found:
         """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
@@ -77,7 +83,10 @@ class Chain:
 
     # --- what each kind of feature says for itself
 
-    edge_head = 0.0  # m: water that stands over the edge
+    @property
+    def edge_head(self) -> float:
+        """M: water that stands over the edge."""
+        return 0.0
 
     edges = True  # whether water stands over an edge
 
@@ -98,12 +107,35 @@ class Chain:
         """Wetted area (m2) besides the stone, and in words what it is."""
         raise NotImplementedError
 
-    standing_mass = 0.0  # kg: what stands on the blocks, without the stone
-    standing_offset = 0.0  # m: how far it stands off the middle
-    held_above = 0.0  # m3: water that stays up in the feature when the pump stops
-    bare = 0.0  # m2: area of the blocks that bears no stone
-    slab_count = 0  # slabs under what stands on the blocks
-    splash_throw = 0.0  # m: how far out the water lands, before it splashes
+    @property
+    def standing_mass(self) -> float:
+        """Kg: what stands on the blocks, without the stone."""
+        return 0.0
+
+    @property
+    def standing_offset(self) -> float:
+        """M: how far it stands off the middle."""
+        return 0.0
+
+    @property
+    def held_above(self) -> float:
+        """M3: water that stays up in the feature when the pump stops."""
+        return 0.0
+
+    @property
+    def bare(self) -> float:
+        """M2: area of the blocks that bears no stone."""
+        return 0.0
+
+    @property
+    def slab_count(self) -> int:
+        """Slabs under what stands on the blocks."""
+        return 0
+
+    @property
+    def splash_throw(self) -> float:
+        """M: how far out the water lands, before it splashes."""
+        return 0.0
 
     def contact_shapes(self) -> tuple[patches.Shape, ...]:
         """What touches the blocks. Raises Unknown."""

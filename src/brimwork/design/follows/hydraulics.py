@@ -135,7 +135,7 @@ class Hydraulics(Chain):
     @result
     def nameplate(self):
         pump, power = self.pump, self.design["pump.power"]
-        if isinstance(pump, pumps.TabulatedPump):
+        if not isinstance(pump, pumps.LabelPump):
             return Found("r_plate", pumps.best_power_of(pump, self.water["rho"]) / power, "the best point of the maker's curve over the power taken in")
         return self._work("nameplate ratio", rho=self.water["rho"], Q_max=pump.Q_max, H_0=pump.H_0, P_in=power)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.design import Design
@@ -18,7 +19,8 @@ class _Supposing:
     """A design that gives a stand-in for every number nobody has given, and notes its key. Words are not supposed: they decide what else is asked."""
 
     def __init__(self, design: Design, stand_in: float):
-        self.design, self.stand_in, self.noted = design, stand_in, []
+        self.design, self.stand_in = design, stand_in
+        self.noted: list[str] = []
 
     def __getattr__(self, name: str):
         return getattr(self.design, name)
@@ -44,7 +46,7 @@ def missing(chain: Chain, ask: Callable[[Chain], object]) -> tuple[str, ...]:
     """The keys that `ask` of a chain like this one still needs, in the order in which it needs them."""
     noted: dict[str, None] = {}
     for stand_in in _STAND_INS:
-        supposing = _Supposing(chain.design, stand_in)
+        supposing: Any = _Supposing(chain.design, stand_in)
         try:
             ask(type(chain)(supposing))
         except (InputError, ArithmeticError):  # the stand-ins do not go together, as a wall thicker than its vessel: what was noted so far is needed

@@ -9,7 +9,7 @@ from brimwork.topics.friction import Friction, friction_factor, reynolds_number
 from brimwork.topics.hazen_williams import head_lost_by_hazen_williams
 from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe, total_head_from_parts
 
-_GRAVITY = QUANTITIES["g"].constant
+_GRAVITY = QUANTITIES["g"].fixed
 
 
 class Stretch(NamedTuple):

@@ -222,8 +222,8 @@ def _step(circuit: Circuit, moment: Moment, dt: float, end: float) -> Moment:
     k2 = _rates(circuit, _moved(now, k1, dt / 2), moment.running)
     k3 = _rates(circuit, _moved(now, k2, dt / 2), moment.running)
     k4 = _rates(circuit, _moved(now, k3, dt), moment.running)
-    mean = tuple((a + 2 * b + 2 * c + d) / 6 for a, b, c, d in zip(k1, k2, k3, k4))
-    above, way, reservoir = _moved(now, mean, dt)
+    rise, flow, fall = ((a + 2 * b + 2 * c + d) / 6 for a, b, c, d in zip(k1, k2, k3, k4))
+    above, way, reservoir = _moved(now, (rise, flow, fall), dt)
     short = max(0.0, circuit.A_w * circuit.h_min - reservoir) if moment.running else min(0.0, above) if moment.above > 0 else 0.0  # no water; hose empty
     above, reservoir = above - short, reservoir + short
     fed = _fed(circuit, reservoir, dt)

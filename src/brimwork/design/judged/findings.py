@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, replace
+from typing import Any
 
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.limits import Limits
@@ -60,4 +61,8 @@ def next_words(found: list[Finding]) -> str:
 def graded(found: list[Finding], region: str) -> list[Finding]:
     """Findings, which are written in the words of the UK, as they are read in the region."""
     said = ("title", "value", "limit", "remedy", "basis", "note")
-    return [replace(finding, **{name: spoken(getattr(finding, name), region) for name in said}) for finding in found]
+    return [_said(finding, {name: spoken(getattr(finding, name), region) for name in said}) for finding in found]
+
+
+def _said(finding: Finding, words: dict[str, Any]) -> Finding:
+    return replace(finding, **words)

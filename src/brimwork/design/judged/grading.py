@@ -91,10 +91,12 @@ class Judged(_Row):
     remedy: str
 
     def grade(self, chain: Chain) -> Finding:
-        got, needs = tried(lambda: self.answers(chain, chain.design[self.key])), ()
+        got = tried(lambda: self.answers(chain, chain.design[self.key]))
+        needs: tuple[str, ...] = ()
         if isinstance(got, Refused):
-            got, needs = (UNSHOWN, f"needs {offered(self.key)}" if got.needs == (self.key,) else got.why), got.needs
-        grade, value = got
+            grade, value, needs = UNSHOWN, f"needs {offered(self.key)}" if got.needs == (self.key,) else got.why, got.needs
+        else:
+            grade, value = got
         remedy = self.remedy if grade in ("fail", "marginal") else ""
         return Finding(self.id, self.group, self.title, grade, value, "", remedy, self.basis, needs=needs)
 

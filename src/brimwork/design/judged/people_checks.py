@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from brimwork import units
 from brimwork.design.done import budget
 from brimwork.design.follows.chain import Chain
@@ -32,7 +34,7 @@ def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
     }.get(str(answer), ("fail", "absent"))
 
 
-def _open_water(chain: Chain, depth: object) -> tuple[str, str]:
+def _open_water(chain: Chain, depth: Any) -> tuple[str, str]:
     shown = f"{told(depth, 'mm', chain.design.region)} of free water"
     if depth == 0:
         return "pass", "none: stone or a rigid grille at or above the water"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from functools import cache
+from typing import Any
 
 from brimwork.design.typed.fields import REGIONS, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
@@ -52,14 +53,15 @@ class Design:
     def headed(self, key: str, words: str) -> Design:
         """The same design with another title, note or region. Raises InputError."""
         check_head({key: words})
-        return replace(self, **{key: words})
+        changed: dict[str, Any] = {key: words}
+        return replace(self, **changed)
 
 
 @cache
 def _assumed(key: str, region: str) -> Given | None:
     """What counts until a design says something else, where there is such a value."""
     section, _, name = key.partition(".")
-    known = SECTIONS[section][name]  # a key that no design can have is our own mistake
+    known: Any = SECTIONS[section][name]  # a key that no design can have is our own mistake
     assumed = usual(known, region)
     return Given(known.read(assumed, key), assumed, known.basis) if assumed else None
 

@@ -26,9 +26,14 @@ class Unknown(Exception):
 class Known(Protocol):
     """A design as its steps, levels and lists see it: its kind, its region, and values by "section.key"."""
 
-    kind: str
-    region: str
-    values: dict[str, Given]
+    @property
+    def kind(self) -> str: ...
+
+    @property
+    def region(self) -> str: ...
+
+    @property
+    def values(self) -> dict[str, Given]: ...
 
     def __getitem__(self, key: str) -> Any:
         """The value in SI, a word or a list. Raises Unknown."""

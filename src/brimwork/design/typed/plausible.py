@@ -7,6 +7,7 @@ judgement where no source is named.
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
@@ -77,7 +78,7 @@ def implausible(design: Design) -> dict[str, str]:
         value = float(f"{design.values[key].value:.9g}")
         if not low <= value <= high:
             section, _, name = key.partition(".")
-            field = SECTIONS[section][name]
+            field: Any = SECTIONS[section][name]
             found[key] = f"{design.values[key].text}, where {field.write(low, design.region)} to {field.write(high, design.region)} can be"
     return dict(sorted(found.items()))
 

@@ -16,7 +16,7 @@ from brimwork.units import InputError
 def usual(field, region: str) -> str:
     """What counts in a region until the design says something else; empty for what stays unknown."""
     here = getattr(field, "usual", "")
-    return (region == "US" and getattr(field, "usual_us", "")) or here
+    return getattr(field, "usual_us", "") or here if region == "US" else here
 
 
 def _short(value: float, unit: str) -> str:
@@ -222,7 +222,7 @@ class Corners:
             zero, far = ("0 in", "12 in") if region == "US" else ("0 mm", "300 mm")
             raise InputError(f'{key} is a list of three corners or more: write {key} = [["{zero}", "{zero}"], ["{far}", "{zero}"], ["{zero}", "{far}"]]')
         side = Field("distance", "mm", "in", signed=True, such="300 mm", such_us="12 in")
-        corners = tuple(tuple(side.read(one, key, region) for one in pair) for pair in given)
+        corners = tuple((side.read(x, key, region), side.read(y, key, region)) for x, y in given)
         patches.must_not_cross(corners, key)
         if patches.area(corners) == 0:
             raise InputError(f"{key}: the corners lie on one line and enclose nothing: give the corners of the shape")

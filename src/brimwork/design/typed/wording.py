@@ -146,7 +146,7 @@ def _there(figure: str, unit: str, way: int) -> str:
         return f"{math.ceil(value)}" if way > 0 else number(float(f"{value:.2g}"))
     parts = 32 if value < 0.125 else 16 if value < 1 else 4
     marks = value * parts
-    whole, rest = divmod({1: math.ceil, -1: math.floor, 0: round}[way](marks), parts)
+    whole, rest = divmod((math.ceil(marks) if way == 1 else math.floor(marks) if way == -1 else round(marks)), parts)
     return " ".join(filter(None, (str(whole) if whole or not rest else "", str(Fraction(rest, parts)) if rest else "")))
 
 

@@ -8,7 +8,7 @@ from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, steps
 from brimwork.drawing.records import Leader, Level, Line, Measure, Point, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
-_GRAVITY = QUANTITIES["g"].constant
+_GRAVITY = QUANTITIES["g"].fixed
 
 
 def _lip_section(values: dict[str, float], result: float) -> Drawn:

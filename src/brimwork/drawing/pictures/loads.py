@@ -100,7 +100,7 @@ def _pressed(values: dict[str, float], result: float) -> Drawn:
     mm = 1 / scale
     view = at_scale((0.0, 6 * mm), FRAME, scale, ())
     rises = [side * (i / 6 - 0.5) for i in range(7)]
-    records = (
+    records: tuple[Record, ...] = (
         Polygon(rectangle(-36 * mm, -8 * mm, 36 * mm, 0), "blocks", "thin"),
         Polygon(rectangle(-side / 2, 0, side / 2, 8 * mm), "patch", "outline"),
         *(Arrow((x, -8 * mm), (x, -mm)) for x in rises),

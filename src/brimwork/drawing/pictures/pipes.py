@@ -25,7 +25,7 @@ def _one_second(values: dict[str, float], result: float) -> Drawn:
     high = min(1000.0, 40.0 / bore)  # mm of paper for a metre of bore
     window = (-14 / scale, -30 / high, 74 / scale, 30 / high)
     left, right = -3 / scale, 66 / scale
-    records = [
+    records: list[Record] = [
         Polygon(rectangle(0, -bore / 2, v, bore / 2), "water", "none"),
         Line(((left, bore / 2), (right, bore / 2)), "outline"),
         Line(((left, -bore / 2), (right, -bore / 2)), "outline"),

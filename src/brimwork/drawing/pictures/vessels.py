@@ -35,7 +35,7 @@ def _vessel_section(half_widths: Callable[[float], float], depth: float, full: f
 def _pit(values: dict[str, float], result: float) -> Drawn:
     L, h, batter = values["L"], values.get("h", result), values.get("m_b", 0.0)
     top = L / 2 + batter * h
-    labels = [Measure((-L / 2, 0), (L / 2, 0), said("L", L), L, -6.0)]
+    labels: list[Record] = [Measure((-L / 2, 0), (L / 2, 0), said("L", L), L, -6.0)]
     if batter:
         labels.append(Measure((-top, h), (top, h), QUANTITIES["L"].metric_text(2 * top), 2 * top, 6.0))
     return _vessel_section(lambda z: L / 2 + batter * z, h, h, labels)
@@ -43,13 +43,13 @@ def _pit(values: dict[str, float], result: float) -> Drawn:
 
 def _tank(values: dict[str, float], result: float) -> Drawn:
     d, h = values["d_t"], values.get("h", result)
-    labels = [Measure((-d / 2, 0), (d / 2, 0), said("d_t", d), d, -6.0)]
+    labels: list[Record] = [Measure((-d / 2, 0), (d / 2, 0), said("d_t", d), d, -6.0)]
     return _vessel_section(lambda z: d / 2, h, h * 1.1, labels)
 
 
 def _cone(values: dict[str, float], result: float) -> Drawn:
     low, rim, D, h = values["d_floor"], values["d_rim"], values["D"], values.get("h", result)
-    labels = [Measure((-rim / 2, D), (rim / 2, D), said("d_rim", rim), rim, 4.0)]
+    labels: list[Record] = [Measure((-rim / 2, D), (rim / 2, D), said("d_rim", rim), rim, 4.0)]
     return _vessel_section(lambda z: low / 2 + (rim - low) / 2 * z / D, h, D, labels)
 
 
