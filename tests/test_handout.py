@@ -10,12 +10,12 @@ import sys
 import pytest
 
 from brimwork.classroom import classfile, handout, learner_files, numbers
-from brimwork.classroom.tables import cell
 from brimwork.cli import main
 from brimwork.exercise import answers
 from brimwork.exercise.build import of_question
 from brimwork.notebook import class_exercise
 from brimwork.notebook.opening import shipped
+from brimwork.tabular import cell
 from brimwork.units import InputError
 
 CLASS = """format = 1

@@ -11,7 +11,7 @@ import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
 LAYERS = """
-    shown files dimensions unit_table spellings units needing
+    shown files tabular dimensions unit_table spellings units needing
     quantity letters nomenclature accepting facing sources
     expression conditions roots steps by_hand formula
     typeset derivation laws tables cables topics search prove telling

@@ -132,6 +132,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verb.add_argument("--to", type=Path, help="the PDF to write (default: beside the design file)")
     verb.add_argument("--date", type=_day, help="the date printed on it, as 2026-05-31 (default: today)")
     verb.add_argument("--json", action="store_true", help="write no pack; print the design's results and findings as one JSON object")
+    verb.add_argument("--lists", type=Path, metavar="FOLDER", help="write shopping list, cost sheet, programme and enquiry as CSV into a folder too")
     verb.set_defaults(run=_pack)
 
     class_verbs.add(verbs)
@@ -196,6 +197,10 @@ def _pack(options: argparse.Namespace) -> int:
         raise InputError(f"the design could not be read, and no pack was written: {error}") from None
     if options.json:
         return _pack_as_json(design, options)
+    if options.lists:
+        from brimwork.pack.lists import write_lists
+
+        print(*write_lists(chain_of(design), options.lists), sep="\n")
     path = options.to or options.design.with_suffix(".pdf")
     if path.suffix.lower() != ".pdf":
         raise InputError(f"a pack is a PDF: type a name that ends in .pdf, such as --to {path.with_suffix('.pdf')}")
@@ -214,8 +219,8 @@ def _pack_as_json(design: Design, options: argparse.Namespace) -> int:
     """Results and findings, with nothing written; the same exit codes."""
     from brimwork.report import design_as_json
 
-    if options.to or options.date:
-        raise InputError("--json writes no pack: leave --to and --date out, or leave --json out")
+    if options.to or options.date or options.lists:
+        raise InputError("--json writes no pack: leave --to, --date and --lists out, or leave --json out")
     told = design_as_json(design)
     _tell(told)
     return 1 if told["grades"]["fail"] else 0

@@ -7,13 +7,13 @@ from pathlib import Path
 
 from brimwork.classroom import qti
 from brimwork.classroom.questions import asked_text, key, working
-from brimwork.classroom.tables import as_csv
 from brimwork.exercise import bank
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import ATTEMPTS, fair, seeds
 from brimwork.exercise.question import Question
 from brimwork.files import begin
 from brimwork.shown import in_markdown
+from brimwork.tabular import as_csv
 from brimwork.units import InputError
 
 _KEY = b"brimwork: numbers for exchange"

@@ -10,8 +10,8 @@ from brimwork.classroom import learner_files, numbers, printed
 from brimwork.classroom.classfile import EXAMPLE, EXAMPLE_ROSTER, SchoolClass
 from brimwork.classroom.numbers import SECRET, Sets
 from brimwork.classroom.questions import key
-from brimwork.classroom.tables import as_csv
 from brimwork.files import begin, write_whole
+from brimwork.tabular import as_csv
 from brimwork.units import InputError, write
 
 Progress = Callable[[int, int], None]

@@ -10,10 +10,10 @@ from pathlib import Path
 from brimwork.classroom import pages, slips
 from brimwork.classroom.marking import Marks
 from brimwork.classroom.questions import key
-from brimwork.classroom.tables import as_csv
 from brimwork.exercise.question import Question
 from brimwork.files import write_whole
 from brimwork.spellings import nearest
+from brimwork.tabular import as_csv
 from brimwork.units import InputError
 
 COLUMNS = ("code", "question", "said", "tries")  # of the marks, unless others are asked for

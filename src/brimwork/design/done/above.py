@@ -15,7 +15,14 @@ def slabs(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     if c.slab_count:
         size = s.sizes(d["slab.length"], d["slab.width"], d["slab.thickness"])
-        yield s.pieces("slab", "slab", c.slab_count, size, "on the blocks, under the feature", f"{s.mass(c.slab_mass)} each: lift by a plan")
+        yield s.pieces(
+            "slab",
+            "slab",
+            c.slab_count,
+            size,
+            "on the blocks, under the feature",
+            f"{s.mass(c.slab_mass)} each: weigh one; two people or a lifter. Holes for hoses are drilled before it is laid",
+        )
 
 
 def feature(s: Shop) -> Iterator[ListLine]:
@@ -41,7 +48,7 @@ def foam(s: Shop) -> Iterator[ListLine]:
     """Foam and the pebbles that hold it down, where the design has them."""
     d = s.design
     if "vessel.foam" in d.values:
-        board, unit = d["buying.foam_board"], ("L", "ft3", "boards")
+        board, unit = d["buying.foam_board"], ("L", "ft3", "board")
         yield s.packs(
             "foam",
             "foam",
@@ -57,7 +64,7 @@ def foam(s: Shop) -> Iterator[ListLine]:
         share = d["catch.stone_waste"]
         gross, bags = to_buy(mass, share, bag)
         yield s.line("pebbles on the foam", "pebbles", spec=f"{s.water(d['vessel.pebbles'])} with their gaps", net=s.mass(mass), waste=f"{share * 100:g} %",
-                     gross=s.mass(gross), count=bags, buy=f"{bags} bags of {s.amount(bag, 'kg', 'lb')}", where="in the vessel")  # fmt: skip
+                     gross=s.mass(gross), count=bags, buy=f"{bags} {'bag' if bags == 1 else 'bags'} of {s.amount(bag, 'kg', 'lb')}", where="in the vessel")  # fmt: skip
 
 
 def _stones(s: Shop) -> Iterator[ListLine]:

@@ -71,13 +71,15 @@ class Shop:
     # --- lines
 
     def line(self, item: str, key: str = "", **said) -> ListLine:
+        if said.get("count") == 0:  # nothing is bought, and no price is asked for
+            key, said = "", said | {"count": None, "buy": "none"}
         texts: dict[str, Any] = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
         return ListLine(self.words(item), key, **texts)
 
     def pieces(self, key: str, item: str, count: float, spec: str = "", where: str = "", note: str = "", spare: float = 0) -> ListLine:
         """Things that are bought by the piece, spares added."""
         bought = count + spare
-        return self.line(item, key, spec=spec, net=number(count), waste=f"{number(spare)} spare" if spare else "", gross=number(bought) if spare else "",
+        return self.line(one_of(item) if bought == 1 else item, key, spec=spec, net=number(count), waste=f"{number(spare)} spare" if spare else "", gross=number(bought) if spare else "",
                          count=bought, buy=number(bought), where=where, note=note)  # fmt: skip
 
     def packs(self, key: str, item: str, net: float, waste: str, pack: float, said: tuple[str, str, str], **rest) -> ListLine:
@@ -86,7 +88,7 @@ class Shop:
         share = self.design[waste] if waste else 0.0
         gross, packs = to_buy(net, share, pack)
         return self.line(item, key, net=self.amount(net, metric, us), waste=percent(share), gross=self.amount(gross, metric, us), count=packs,
-                         buy=f"{packs} {name}", **rest)  # fmt: skip
+                         buy=_plural(packs, name), **rest)  # fmt: skip
 
     def cut(self, key: str, item: str, net: float, waste: str, extra: float = 0.0, **rest) -> ListLine:
         """A length (m) that is cut off a roll or coil, with its waste and what is added for ends, in whole steps."""
@@ -117,6 +119,15 @@ class Shop:
         size = LOOSE_UNITS[sold] if sold in LOOSE_UNITS else CUBIC_YARD * density
         count = whole_units(gross, size * step) * step
         return count, _plural(count, sold)
+
+
+_SINGULAR = {"hose tails": "hose tail", "hose clips": "hose clip", "void-former blocks": "void-former block", "washers": "washer", "bends": "bend",
+             "step stones": "step stone", "branch valves": "branch valve", "outlet sleeves": "outlet sleeve"}  # fmt: skip
+
+
+def one_of(item: str) -> str:
+    """The name of a thing of which there is one."""
+    return _SINGULAR.get(item, item)
 
 
 def _plural(count: float, name: str) -> str:

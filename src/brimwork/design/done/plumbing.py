@@ -118,10 +118,28 @@ def overflow(s: Shop) -> Iterator[ListLine]:
     d = s.design
     yield s.cut("overflow_pipe", "overflow pipe", d["buying.overflow_run"], "buying.pipe_waste", spec=f"bore {s.sizes(d['overflow_pipe.bore'])}",
                 where="reservoir to where it drains")  # fmt: skip
-    yield s.pieces("overflow_mesh", "mesh over the overflow", 1, f"for a bore of {s.sizes(d['overflow_pipe.bore'])}", "inlet of the overflow")
+    bore = f"for a bore of {s.sizes(d['overflow_pipe.bore'])}"
+    yield s.pieces("overflow_mesh", "mesh over the overflow", 1, bore, "inlet of the overflow")
+    yield s.pieces("overflow_flange", "flange of the overflow", 1, f"{bore}, with its seal", "clamps the liner round the overflow")
+    yield s.pieces("overflow_bend", "bends", d["buying.overflow_bends"], bore, "overflow pipe")
+    yield s.pieces("overflow_end", "end of the overflow", 1, "a soakaway of its own, or a grille where it runs out on ground that takes it", "where it drains",
+                   "away from buildings and paths")  # fmt: skip
 
 
 def first_fill(s: Shop) -> Iterator[ListLine]:
     c = s.chain
-    yield s.line("water for the first fill", spec="reservoir to its static level, and what stands above it", net=s.water(c.static_volume + c.held_above),
-                 note="soft or rain water leaves less scale")  # fmt: skip
+    once = c.static_volume + c.held_above
+    test = c.design["reservoir.overflow_level"] * c.box_length * c.box_width  # the liner is tested empty of blocks
+    yield s.line(
+        "water for the first fill",
+        spec="reservoir to its static level, and what stands above it",
+        net=s.water(once),
+        note="soft or rain water leaves less scale",
+    )
+    yield s.line(
+        "water for the test of the liner",
+        spec="the empty pit to the overflow",
+        net=s.water(test),
+        gross=s.water(once + test),
+        note="with the first fill; kept in tubs it fills the reservoir afterwards",
+    )

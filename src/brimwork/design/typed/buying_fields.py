@@ -70,6 +70,7 @@ BUYING_FIELDS: dict[str, dict] = {
         "pipe_waste": assumed("waste of duct and pipe", "0.1", CP, most=1.0),
         "pipe_stick": sold("length of pipe that is sold", "3 m", "10 ft"),
         "overflow_run": Field("length of the overflow pipe, to where it drains", "m", "ft", such="4 m", such_us="13 ft"),
+        "overflow_bends": assumed("bends of the overflow pipe", "2", J, most=20.0),
         "spare_washers": assumed("spare washers", "1", CP, most=100.0),
         "foam_board": sold("volume of one board of foam", "72 L", "2.5 ft3"),
         "foam_waste": assumed("waste of foam", "0.1", J, most=1.0),

@@ -48,6 +48,9 @@ PRICES: dict[str, Price] = {
     "upright": Price("one length of pipe for the upright"),
     "overflow_pipe": Price("overflow pipe", True),
     "overflow_mesh": Price("the mesh over the overflow"),
+    "overflow_flange": Price("the flange that clamps the liner to the overflow"),
+    "overflow_bend": Price("one bend of the overflow pipe"),
+    "overflow_end": Price("what the overflow pipe ends in, a soakaway of its own or a grille"),
     # feature
     "feature": Price("the vessel, one drilled stone, the trough with its lip, or one step"),
     "header": Price("the header of a cascade"),

@@ -281,7 +281,7 @@ LEADS: dict[str, Lead] = {
     "liner": Lead("liner to size", "10 day", "judgement", items=("liner",)),
     "fleece": Lead("protection fleece", "5 day", "judgement", items=("fleece",)),
     "blocks": Lead("void-former blocks and edge tape", "5 day", "judgement", items=("block", "edge_tape")),
-    "overflow": Lead("overflow pipe and its mesh", "3 day", "judgement", items=("overflow_pipe", "overflow_mesh")),
+    "overflow": Lead("overflow pipe with flange, bends, end and mesh", "3 day", "judgement", items=("overflow_pipe", "overflow_mesh", "overflow_flange", "overflow_bend", "overflow_end")),
     "pump": Lead(
         "pump, hose and fittings", "5 day", "judgement",
         items=("pump", "pre_filter", "cut_out", "float_valve", "hose", "branch_hose", "valve", "check_valve", "union", "manifold", "hose_tail", "hose_clip",
