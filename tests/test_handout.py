@@ -13,7 +13,7 @@ from brimwork.classroom import classfile, handout, learner_files, numbers
 from brimwork.cli import main
 from brimwork.exercise import answers
 from brimwork.exercise.build import of_question
-from brimwork.notebook import class_exercise
+from brimwork.notebook import class_sheet as class_exercise
 from brimwork.notebook.opening import shipped
 from brimwork.tabular import cell
 from brimwork.units import InputError
@@ -354,3 +354,18 @@ def test_the_command_runs_in_a_process_of_its_own(tmp_path):
     made(tmp_path, roster="code,name\nA1,Ann\n")
     ran = subprocess.run([sys.executable, "-m", "brimwork", "handout", str(tmp_path / "week4.toml")], capture_output=True, text=True)
     assert ran.returncode == 0 and "for 1 learner" in ran.stdout and not ran.stderr
+
+
+def test_the_call_in_a_learners_workbook_is_a_function_and_runs(written):
+    """In a process of its own, as a kernel would: a module of that name would stand in its way."""
+    group, out = written
+    cells = json.loads(next(out.learners.rglob("*.ipynb")).read_text())["cells"]
+    source = next("".join(cell["source"]) for cell in cells if "class_exercise(" in "".join(cell["source"]))
+    ran = subprocess.run([sys.executable, "-c", source], capture_output=True, text=True, cwd=out.instructor)
+    assert ran.returncode == 0 and "Traceback" not in ran.stderr, ran.stderr
+
+
+def test_no_call_of_a_workbook_has_the_name_of_a_file():
+    from brimwork import notebook
+
+    assert not {*notebook.__all__} & {*notebook._WHERE.values()}

@@ -15,7 +15,7 @@ _WHERE = {
     "explain": "lesson",
     "find_slip": "lesson",
     "exit_check": "lesson",
-    "class_exercise": "class_exercise",
+    "class_exercise": "class_sheet",
     "choose_questions": "teaching",
     "set_exercise": "teaching",
     "mark_hand_ins": "teaching",
