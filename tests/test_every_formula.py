@@ -4,9 +4,10 @@
 """
 
 import math
+import re
 
 import pytest
-from draws import usual_values
+from draws import usual_points, usual_values
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
@@ -59,3 +60,37 @@ def test_a_result_rises_and_falls_with_the_letters_that_the_formula_names(formul
     assume(all(holds(condition, more) for condition in formula.where))
     change = formula(**more) - formula(**point)
     assert change > 0 if letter in formula.rises else change < 0
+
+
+# --- zeros, signs and the ends of the float range -----------------------------------------------------------------------------------
+
+ODD = (0.0, -0.0, -1.0, 5e-324, 1e-200, 1e200, 1.7e308, -1.7e308, math.inf, -math.inf, math.nan)
+
+
+@pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
+def test_a_zero_gives_a_number_or_is_refused_by_the_name_of_its_letter(formula):
+    middle = next(iter(usual_points(formula, 1)), {})
+    for letter in formula.inputs:
+        try:
+            worked = formula.work(**{**middle, letter: 0.0})
+        except InputError as error:
+            assert re.search(rf"\b{letter}\b", str(error)) and "has no value for" in str(error)
+            assert "divides by" not in str(error) or f"divides by {letter} (" in str(error)
+        else:
+            assert math.isfinite(worked.result) and all(isinstance(note, str) for note in worked.notes)
+
+
+@pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
+@settings(max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+@given(data=st.data())
+def test_odd_values_give_a_number_or_a_refusal_and_never_a_traceback(formula, data):
+    values = {}
+    for letter in formula.inputs:
+        low, high, _ = formula.range(letter)
+        values[letter] = data.draw(st.sampled_from((*ODD, low, high)), label=letter)
+    try:
+        worked = formula.work(**values)
+    except InputError as error:
+        assert str(error)
+    else:
+        assert math.isfinite(worked.result)

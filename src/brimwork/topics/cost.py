@@ -188,5 +188,4 @@ def whole_units(amount: float, unit: float) -> int:
 
 def to_buy(net: float, s_waste: float, unit: float) -> tuple[float, int]:
     """Gross amount (net and its waste) and whole units of size `unit` to buy, net and unit in the same measure."""
-    gross = net * (1 + s_waste)
-    return gross, whole_units(gross, unit)
+    return net * (1 + s_waste), whole_units(bags_needed(m_net=net, s_waste=s_waste, m_bag=unit), 1.0)

@@ -19,8 +19,8 @@ _PLAN = "Over the limit: a lighter load, two people with a plan, or a machine. A
 _REST = "k_twist*k_freq*k_grip"
 _LIFT = "m_load_const*x_close/x_hand*(1 - c_vert*({height}))*(0.82 + x_travel/d_lift)*" + _REST
 _US_LIFT = "m_us_const*x_us_close/x_hand*(1 - c_us_vert*({height}))*(0.82 + x_us_travel/d_lift)*" + _REST
-_NEVER_OVER = ("x_travel < 0.180018*d_lift", "x_close < 1.0001*x_hand", f"{_REST} < 1.0001")  # so that no lift is allowed more than the best one
-_US_NEVER_OVER = ("x_us_travel < 0.180018*d_lift", "x_us_close < 1.0001*x_hand", f"{_REST} < 1.0001")
+_NEVER_OVER = ("x_travel < 0.180018*d_lift", "x_close < 1.0001*x_hand")  # so that no lift is allowed more than the best one
+_US_NEVER_OVER = ("x_us_travel < 0.180018*d_lift", "x_us_close < 1.0001*x_hand")
 
 # --- one person ---------------------------------------------------------------------------------------------------------------------
 
