@@ -109,9 +109,11 @@ def test_a_measured_jet_needs_more_height_than_one_without_losses(d_bore):
         assert 0.85 * free < find("flow of an upright pipe as a jet")(d_bore=d_bore, h_boil=float(crown)) < free * 1.01
 
 
-def test_a_crown_outside_the_measured_range_is_noted():
-    worked = find("flow of an upright pipe over its rim").work(d_bore=0.1, h_boil=0.05)
-    assert any("0.37" in note for note in worked.notes)
+def test_a_crown_outside_the_measured_range_is_refused_and_a_pipe_outside_it_noted():
+    rim = find("flow of an upright pipe over its rim")
+    with pytest.raises(InputError, match="h_boil < 0.37"):
+        rim.work(d_bore=0.1, h_boil=0.05)
+    assert any("2 in to 12 in" in note for note in rim.work(d_bore=0.03, h_boil=0.005).notes)
 
 
 # --- splash -------------------------------------------------------------------------------------------------------------------------

@@ -76,6 +76,7 @@ lift_limit_above = Formula(
     remark=_PLAN,
 )
 
+_US_NEAR = (Slip("m_us_const", "That is the limit of the best lift of all. Every distance and twist takes some off."),)
 _US_REMARK = f"The form in inches and pounds has rounded constants of its own: it differs by 2 to 4 % from the metric one. {_PLAN}"
 _US_RANGES = {"x_hand": ("10 in", "25 in"), "d_lift": ("10 in", "47 in"), "k_freq": ("0.75", "1")}
 
@@ -108,9 +109,11 @@ lift_limit_below_us = Formula(
         ),
     ),
     slips=(
+        *_US_NEAR,
+        Slip(_US_LIFT.format(height="z_us_knuckle"), "You put the hands on the floor. Use their own height."),
+        Slip("m_us_const*x_us_close/x_hand*(1 - c_us_vert*(z_us_knuckle - z_hand))*" + _REST, "You left out how far up or down the load moves."),
         Slip(
-            "m_us_const*x_us_close/x_hand*(1 - c_us_vert*z_hand)*(0.82 + x_us_travel/d_lift)*" + _REST,
-            "You measured from the floor. Take how far the hands are from the height of the knuckles.",
+            "m_us_const*(1 - c_us_vert*(z_us_knuckle - z_hand))*(0.82 + x_us_travel/d_lift)*" + _REST, "You left out how far out the hands are. It counts most."
         ),
     ),
     where=("z_hand < 1.0001*z_us_knuckle", *_US_NEVER_OVER),
@@ -140,6 +143,7 @@ lift_limit_above_us = Formula(
         ),
     ),
     slips=(
+        *_US_NEAR,
         Slip(
             "m_us_const*x_us_close/x_hand*(1 - c_us_vert*z_hand)*(0.82 + x_us_travel/d_lift)*" + _REST,
             "You measured from the floor. Take how far the hands are from the height of the knuckles.",

@@ -95,7 +95,7 @@ slope_length = Formula(
         Slip("D**2 + s_back**2", "You forgot the root. The sum of the squares is the square of the length."),
         Slip("sqrt(D**2 - s_back**2)", "You subtracted the squares. The slope is longer than the depth: add them."),
     ),
-    where=("s_back < 0.99*D",),
+    ranges={"D": ("400 mm", "900 mm"), "s_back": ("100 mm", "390 mm")},
 )
 
 battered_liner_length = Formula(

@@ -174,6 +174,7 @@ head_at_contracted_lip = Formula(
     result="H",
     inverse_of=contracted_lip,
     between=("0", "2*b/n_c"),
+    close="0.1 mm",
     tested=(*THIN_PLATE, TestedRange("b/H", "3", "", FRANCIS.at("limits of the formula"))),
     published=(Published("b=4 m, Q=0.6485 m3/s, C_d=0.62, n_c=2", "0.2 m", 5e-4, SARKAR.at("Ex 5.9, both ends contracted, turned round")),),
     ranges={"n_c": ("1", "2"), "Q": ("60 L/min", "200 L/min"), "b": ("200 mm", "500 mm")},
