@@ -15,7 +15,6 @@ density_of_water = Formula(
     close="0.1 kg/m3",
     tested=(TestedRange("T_w", "0 degC", "40 degC", TANAKA.at("range of the fit")),),
     where=("T_den_b < 0.9*T_w",),
-    close="0.1 kg/m3",
     published=(Published("T_w=20 degC", "998.2 kg/m3", 1e-4, _TABLE),),
     by_hand=(ByHand("T_w=35 degC", "999.97495*(1 - (308.15 - 277.133035)**2*(308.15 + 28.647)/(522528.9*(308.15 - 203.80119)))", "994.0326 kg/m3"),),
     remark="Heaviest at 4 degrees: colder water swims on top, and ice on that.",
@@ -39,7 +38,7 @@ viscosity_of_water = Formula(
             "2.647617 cP",
         ),
     ),
-    close="0.0002 cP",
+    slips=(Slip("mu_vis*(280.68 + 511.45 + 61.131 + 0.45903)", "That is water of 27 degrees. Cold water is much more viscous."),),
     falls=("T_w",),
     remark="From 25 to 5 degrees water grows nearly twice as viscous: films are thicker in winter, and thin tubes carry less.",
 )
