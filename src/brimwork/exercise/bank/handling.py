@@ -45,6 +45,7 @@ QUESTIONS = (
         answer="a*sqrt(t/(8*hour))",
         unit="m/s2",
         name="exposure",
+        vary={"a": ("6 m/s2", "12 m/s2", "0.5 m/s2"), "t": ("30 min", "90 min", "5 min")},
         wrong=(
             Wrong("a*t/(8*hour)", "You did not take the root. Exposure goes with the root of the share of the day."),
             Wrong("a", "You left out the time. Multiply by the root of the share of eight hours."),

@@ -94,7 +94,7 @@ QUESTIONS = (
         answer="a**1.5",
         unit="",
         name="ratio of flows",
-        vary={"H": ("3 mm", "6 mm", "0.5 mm"), "e": ("1 mm", "2.5 mm", "0.5 mm")},
+        vary={"H": ("3 mm", "6 mm", "0.2 mm"), "e": ("1 mm", "2.5 mm", "0.1 mm")},
         where=("e + 0.4*mm < H",),
         wrong=(
             Wrong("a", "You let the flow grow as the head does. It grows with the head to the power one and a half."),
