@@ -30,7 +30,7 @@ def compiled(source: str, folder: Path) -> bytes:
     page = folder / "page.typ"
     page.write_text(source, encoding="utf-8")
     moment = datetime.datetime(2026, 1, 1, tzinfo=datetime.UTC)  # one moment for all: the same class gives the same bytes
-    return typst.compile(page, font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
+    return typst.compile(str(page), font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
 
 
 def _fonts() -> list[str]:
