@@ -77,7 +77,7 @@ crest_of_a_siphon = Formula(
     rises=("p_air", "d_pipe"),
     falls=("p_boil", "f", "L_up", "K_up", "v"),
     remark="Air comes out of the water well before that: common practice, no source, stays below 7 m. A bowl's siphon never comes near this limit. It breaks "
-    "when air gets in: at a mouth that comes above the water, or at a small hole drilled just under the rim. The table of water gives p_boil.",
+    "when air gets in: at a mouth that comes above the water, or at a small hole in the delivery pipe, just under the level of the rim. The table of water gives p_boil.",
 )
 
 drain_through_a_pipe = Formula(
