@@ -34,7 +34,8 @@ def hose() -> Numeric:
 
 @pytest.mark.parametrize("declared", DECLARED, ids=lambda declared: getattr(declared, "code", None) or declared.name)
 def test_a_question_may_be_asked(declared):
-    assert build.faults(declared) == []
+    found = build.faults(declared)
+    assert not found, "\n".join(found)
 
 
 def _with(**changes):
