@@ -229,9 +229,9 @@ def test_estimate_value_on_the_way_and_answer_are_told_together(book):
 def test_a_plain_number_is_estimated_without_a_unit():
     own = own_numbers.OwnNumbers("tipping factor", "M_over", 1, None)
     assert own.estimate.description == "Rough estimate first"
-    own.estimate.value = "8"
-    own.box.value = "8.96"  # by hand: 4300 N x 0.55 m/2 = 1182.5 N m, over 300 N x 0.44 m = 132 N m
-    assert "Right: 8.96" in words(own.feedback) and "near enough" in words(own.feedback)
+    own.estimate.value = "3"
+    own.box.value = "3.51"  # by hand: 4650 N x 0.4 m/2 = 930 N m, over 390 N x 0.68 m = 265.2 N m: 3.507
+    assert "Right: 3.51" in words(own.feedback) and "near enough" in words(own.feedback)
 
 
 def test_a_line_says_the_same_number_in_both_its_units():
@@ -328,7 +328,7 @@ def test_the_exit_check_keeps_how_sure_somebody_is_and_shows_the_receipt(book):
     last.sure.value = "sure"
     last.finish()
     assert "not all is right yet" in words(last.said)
-    last.asked.exercises[0].box.value, last.asked.exercises[1].box.value = "2.43 mm", "2.83"
+    last.asked.exercises[0].box.value, last.asked.exercises[1].box.value = "2.43 mm", "3.95"  # by hand: 2.5^1.5 = 3.953
     last.finish()
     assert "Both are right, and you knew it" in words(last.said)
     assert f"Receipt {answers.receipt(answers.load('answers.json'))}" in words(last.said)
