@@ -44,16 +44,17 @@ def halve(wrong, low, high):
 
 duty = halve(lambda flow: 4.0 * (1 - (flow / 2e-3) ** 2) - head_needed(flow), 1e-5, 1.999e-3)
 rill = halve(lambda y: 0.25 * y / 0.013 * (0.25 * y / (0.25 + 2 * y)) ** (2 / 3) * math.sqrt(0.01) - Q, 1e-4, 0.2)
-pools, sheets, pipe, stone = (0.20 + 3 * 0.30) * head, 3 * Q * t, math.pi / 4 * 0.040**2 * 6, 1.0 * 0.050 * 0.03
+last = 0.600 - 3 * fall - 2.0 * 0.01 - (-0.060 + 0.050)  # from the end of the rill to the stone
+pools, sheets, pipe, stone = (0.20 + 3 * 0.225) * head, 3 * Q * t + Q * math.sqrt(2 * last / G), math.pi / 4 * 0.040**2 * 6, 1.0 * 0.050 * 0.03
 transit = pools + 0.25 * rill * 2.0 + sheets + pipe + stone
 area = 3 * 0.6 * 2 * 0.4 * 0.95
-wet = 0.20 + 3 * 0.30 + 2 * 3 * width * fall + 0.25 * 2.0 + 1.0
+wet = 0.20 + 3 * 0.225 + 2 * 3 * width * fall + 2 * 0.25 * last + 0.25 * 2.0 + 1.0
 loss = wet * 5.0 * 1.05 + 3.0  # litres a day
 
 VALUES = {
     "flow_wanted": Q, "step_head": head, "throw": throw, "tread_share": tread / throw, "static_lift": lift, "speed_wanted": speed, "head_wanted": head_needed(Q),
     "duty_flow": duty, "flow_ratio": duty / Q, "normal_depth": rill, "freeboard": 0.080 - rill, "transit": transit, "start_drop": transit / area, "wet_area": wet,
-    "usable": area * 0.220, "drainback": area * 0.055 / transit, "days": (area * 220 - transit * 1e3) / loss * 86400, "turnover": area * 0.220 / Q, "apron_share": 0.100 / (0.5 * fall),
+    "usable": area * 0.220, "drainback": area * (0.395 - max(0.351, 0.370 - transit / area)) / transit, "days": (area * 220 - transit * 1e3) / loss * 86400, "turnover": area * 0.220 / Q, "apron_share": 0.100 / (0.5 * fall),
 }  # fmt: skip
 
 

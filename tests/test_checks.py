@@ -35,13 +35,13 @@ REACHED = {
     "C01m": (STONES, "pump.shut_off_head 9 ft", "pump.shut_off_head 12 ft", "pump.shut_off_head 24 ft"),
     "C02": (BOWL, "pump.shut_off_head 2.8 m", "pump.shut_off_head 1.0 m", "pump.shut_off_head 0.85 m"),
     "C03": (BOWL, "pump.power 45 W", "pump.power 18 W", "pump.power 10 W"),
-    "C04": (BOWL, "pipe.bore 25 mm", "pipe.bore 18 mm", "pipe.bore 13 mm"),
+    "C04": (BOWL, "pipe.bore 25 mm", "pipe.bore 18 mm", "pipe.bore 75 mm"),
     "C05": (BOWL, "pipe.bore 25 mm", "pipe.bore 20 mm", "pipe.bore 15 mm"),
-    "C06": (BOWL, "pipe.bore 36 mm", "pipe.bore 30 mm", "pipe.bore 25 mm"),
-    "C07": (BOWL, "vessel.rim_error 1 mm", "vessel.rim_error 2 mm", "vessel.rim_error 3 mm"),
-    "C08": (BOWL, "flow.for_each_metre 0.2 L/s per m", "flow.for_each_metre 0.5 L/s per m", "flow.for_each_metre 0.05 L/s per m"),
-    "C09": (BLADE, "flow.for_each_metre 4.5 L/s per m", "flow.for_each_metre 3 L/s per m", "flow.for_each_metre 2 L/s per m"),
-    "C10": (BOWL, "pump.intake_area 150 cm2", "pump.intake_area 70 cm2", "pump.intake_area 30 cm2"),
+    "C06": (BOWL, "pipe.bore 50 mm", "pipe.bore 36 mm", "pipe.bore 25 mm"),
+    "C07": (BOWL, "vessel.rim_error 1 mm", "vessel.rim_error 2 mm", "vessel.rim_error 4 mm"),
+    "C08": (BOWL, *(f"measured.flow {flow} L/min" for flow in (30, 65, 8))),
+    "C09": (BLADE, *(f"measured.flow {flow} L/min" for flow in (240, 160, 100))),
+    "C10": (BOWL, "pump.intake_area 150 cm2", "pump.intake_area 100 cm2", "pump.intake_area 30 cm2"),
     "C12": (BOWL, "climate.evaporation 5 mm/day", "climate.evaporation 15 mm/day", "climate.evaporation 60 mm/day"),
     "C13": (BOWL, *(f"pump.cut_out yes; pump.covered {cover} mm" for cover in (60, 30, 10))),
     "C14": (BOWL, "reservoir.running_level 372 mm", "reservoir.running_level 387 mm", "reservoir.running_level 396 mm"),
@@ -51,10 +51,10 @@ REACHED = {
     "C18g": (BOWL, "levels.soil -30 mm", "levels.soil -15 mm", "levels.soil 0 mm"),
     "C19": (BOWL, "climate.splash 2 L/day", "climate.splash 20 L/day", "climate.splash 60 L/day"),
     "C66": (BOWL, *("; ".join((f"overflow_pipe.bore {bore} mm", "overflow_pipe.head 50 mm", "overflow_pipe.rain 60 mm/h", "overflow_pipe.catch_area 10 m2",
-                                "overflow_pipe.feed 10 L/min")) for bore in (40, 28, 20))),
+                                "overflow_pipe.feed 10 L/min")) for bore in (40, 36, 20))),
     "C72": (BOWL, "measured.leak 1 mm/day", "measured.leak 3 mm/day", "measured.leak 6 mm/day"),
-    "C57": (BOWL, "reservoir.static_level 380 mm; reservoir.running_level 350 mm", "reservoir.running_level 372 mm", "reservoir.running_level 390 mm"),
-    "C20": (BOWL, "vessel.mass 72 kg", "vessel.mass 540 kg", "vessel.mass 900 kg"),
+    "C57": (BOWL, "reservoir.static_level 380 mm; reservoir.running_level 350 mm", "reservoir.static_level 390 mm", "reservoir.running_level 390 mm"),
+    "C20": (BOWL, "vessel.mass 72 kg", "vessel.mass 380 kg", "vessel.mass 900 kg"),
     "C21": (BOWL, "lining.panel_clearance 120 mm", "lining.panel_clearance 70 mm", "lining.panel_clearance 20 mm"),
     # A slab of 500 mm whose middle lies 0, 150 or 200 mm off the joint reaches 250, 100 or 50 mm past it.
     "C23": (BOWL, "vessel.offset 0 mm", "vessel.offset 150 mm", "vessel.offset 200 mm"),
@@ -63,10 +63,10 @@ REACHED = {
     "C58": (BOWL, *(f"reservoir.cover 40 mm; answers.lid {words}" for words in (GRID, "grid only near the edge", "lid gives visibly"))),
     "C22": (BOWL, "vessel.offset 200 mm", "vessel.offset 700 mm", "vessel.offset 1200 mm"),
     "C24": (BOWL, "site.soil_bearing 70 kPa", "site.soil_bearing 11 kPa", "site.soil_bearing 5 kPa"),
-    "C25": (BOWL, "vessel.foot_outside 700 mm", "vessel.foot_outside 420 mm", "vessel.foot_outside 360 mm"),
+    "C25": (BOWL, "slab.length 750 mm; slab.width 750 mm; vessel.foot_outside 740 mm", "vessel.foot_outside 420 mm", "vessel.foot_outside 360 mm"),
     "C25e": (BOWL, "site.use private; vessel.foot_outside 700 mm", "site.use private; vessel.foot_outside 380 mm", "site.use private; vessel.foot_outside 300 mm"),
     "C26": (STONES, *(f"site.force_coefficient 1.2; site.wind_speed {speed} m/s" for speed in (15, 49, 60))),
-    "C27": (BOWL, *(f"vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles {litres} L" for litres in (60, 47, 30))),
+    "C27": (BOWL, *(f"vessel.water 140 L; vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles {litres} L" for litres in (60, 47, 30))),
     "C48": (BOWL, *(f"site.lift_reach 400 mm; site.lift_height 300 mm; site.lift_travel 500 mm; site.lift_mass {mass} kg" for mass in (8, 20, 60))),
     "C65": (BOWL, *(f"site.sling_legs 2; site.sling_angle 60 deg; site.sling_mass 300 kg; site.sling_rating {rating} kN" for rating in (5, 2.5, 1.5))),
     "C28": (BOWL, "site.ground_water 50 mm", "site.ground_water 73 mm", "site.ground_water 300 mm"),
@@ -85,10 +85,11 @@ REACHED = {
     "C49": (BOWL, *(f"site.gate {gate} mm; site.widest_item 800 mm" for gate in (950, 850, 700))),
     "C64": (BOWL, *(f"site.sound_at_1m 60; site.background 40; site.neighbour {d} m" for d in (8, 4, 2))),
     "C56": (BOWL, *(f"site.cost 3000 cur; site.budget {b} cur" for b in (4000, 3200, 2500))),
-    "C51": (BOWL, "site.use private; site.open_water 0 mm", "site.use private; site.open_water 40 mm", "site.open_water 40 mm"),
+    "C51": (BOWL, "site.use private; site.water_covered yes; site.open_water 0 mm", "site.use private; site.water_covered yes; site.open_water 40 mm", "site.open_water 40 mm"),
     "C52": (BOWL, "site.legionella in place", "site.legionella commissioned", "site.legionella none"),
     "C41": (BOWL, "supply.residual_current tested by instrument", "supply.residual_current tested by button", "supply.residual_current none"),
-    "C62": (BLADE, *(f"site.use private; blade.wall_height {h} mm" for h in (500, 800, 1200))),
+    "C62": (BLADE, "site.use private; blade.lip_level 550 mm; blade.wall_height 550 mm", *(f"site.use private; blade.wall_height {h} mm" for h in (800, 1200))),
+    "C74": (BOWL, *(f"slab.thickness {t} mm" for t in (80, 50, 30))),  # it reaches 70 mm past the foot
     "C60": (STEPS, "cascade.rill_wall 80 mm", "cascade.rill_wall 40 mm", "cascade.rill_wall 25 mm"),
     "C61": (STEPS, "cascade.tread 450 mm", "cascade.tread 100 mm", "cascade.tread 70 mm"),
     # Three falls of 150 mm and 2 m at 0.01 take 470 mm off the header's lip; the edge of the box stands at -60 + 20 = -40 mm: 170, 10 and -10 mm over it.
@@ -295,13 +296,13 @@ def test_a_design_may_set_limits_of_its_own_and_the_finding_says_so():
     found = finding(strict, "C01")
     assert found.grade == "fail" and found.limit == "pass 1.1 to 1.2; marginal 1 to 1.4 (set by this design)"
     assert finding(BOWL.having("limits.C38", "from 8 mm; from 4 mm"), "C38").grade == "pass"
-    assert finding(BOWL.having("limits.C06", "up to 60 mm; up to 80 mm"), "C06").grade == "pass"
+    assert finding(BOWL.having("limits.C06", "up to 120 mm; up to 150 mm"), "C06").grade == "pass"
     for bad, told in (("1.1 to 1.2", "two spans"), ("1.1; 1.2", "is not a span"), ("from x; from 1", "does not start with a number")):
         with pytest.raises(InputError, match=told):
             BOWL.having("limits.C01", bad)
 
 
-REFERRED = {"C20", "C46e", "C24", "C25", "C25e", "C26", "C28", "C32", "C48", "C62", "C63", "C65"}  # somebody's safety rests on these
+REFERRED = {"C20", "C74", "C46e", "C24", "C25", "C25e", "C26", "C28", "C32", "C48", "C62", "C63", "C65"}  # somebody's safety rests on these
 
 
 def test_every_check_of_a_number_can_have_limits_of_its_own_but_those_of_safety():

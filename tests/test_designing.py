@@ -304,4 +304,4 @@ def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
 
 def test_two_designs_side_by_side_grade_the_check_that_each_of_them_has():
     table = compare(str(DESIGNS / "library-bowl.toml"), str(DESIGNS / "terrace-blade.toml")).html
-    assert re.search(r">Tipping of the full vessel</th><td[^>]*>✗ fail", table)
+    assert re.search(r">Overturning of the full vessel</th><td[^>]*>✗ fail", table)

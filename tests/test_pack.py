@@ -37,7 +37,7 @@ def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
     first = text_of(pypdf.PdfReader(pack).pages[0])
     for part in (
         "These checks of safety fail",
-        "Tipping of the empty vessel",
+        "Overturning of the empty vessel",
         "Open water a child can reach",
         "Draft of 2027-02-20",
         "qualified electrician",
@@ -109,7 +109,7 @@ def test_every_kind_of_feature_makes_a_pack(printed, name):
     text = " ".join(pages)
     assert "Does not apply to this kind of feature" in text and "Workings" in text and "void-former blocks" in text
     first = pages[0]
-    assert {"school-columns": "Tipping of a drilled stone:", "terrace-blade": "Legionella:"}[name] in first, "its fail stands on page one"
+    assert {"school-columns": "Overturning of a drilled stone:", "terrace-blade": "Legionella:"}[name] in first, "its fail stands on page one"
 
 
 def test_a_pack_is_never_written_over_a_design(tmp_path, capsys):

@@ -217,5 +217,5 @@ def test_fields_of_drilled_stones_name_the_stone_that_is_drilled():
     for key in ("diameters", "heights", "branch_bore", "hole", "density", "stand_on"):
         assert "drilled stone" in SECTIONS["stones"][key].name
     titles = {check.title for check in checks.CHECKS if check.kinds == ("drilled stones",)}
-    assert {"Tipping of a drilled stone", "Wind on a tall drilled stone"} <= titles
+    assert {"Overturning of a drilled stone", "Wind on a tall drilled stone"} <= titles
     assert worded("stone base, top of the highest stone, stone top", "US") == "base of the drilled stones, top of the highest drilled stone, stone top"

@@ -140,7 +140,7 @@ def _passing(design: Design, wanted: dict) -> list[dict]:
     if not numbers:
         return []
     try:
-        found = {finding.id: finding for finding in checks.findings(chain_of(design))}
+        found = {finding.id: finding for finding in reversed(checks.findings(chain_of(design)))}  # of two kinds' rows the one that applies
     except (InputError, Unknown) as error:
         return [_row("checks", "pass", f"cannot be worked out: {error}", False)]
     rows = []

@@ -7,10 +7,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.geometry import WALL
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import circle, rectangle
 from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
-from brimwork.drawing.sizes import WALL, Sizes, Stairs
+from brimwork.drawing.sizes import Sizes, Stairs
 
 
 @dataclass(frozen=True)
@@ -39,28 +40,39 @@ def _outline(points: tuple[Point, ...], style: str) -> Line:
 def plan_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
     corners = "vessel.foot_corners" in d.values and not chain.on_slab  # the patch itself shows the foot
-    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
-    slab, half = (_outline(_slab(d, x), "thin"),) if chain.on_slab else (), rim / 2 + 0.05
+    rim, foot, piece = d["vessel.rim_diameter"], d["vessel.foot_outside"], chain.geometry.standing[0]
+    (x, y), under = piece.middle, chain.geometry.slab_under(piece)
+    wide, high = (max(abs(point[axis] - piece.middle[axis]) for point in piece.rim) for axis in (0, 1))
+    half = max(high + abs(y), rim / 2) + 0.05
     top = max(s.reach[1], half)
+    seen = circle(rim / 2, piece.middle) if chain.shape == "round" else piece.rim
+    below = circle(foot / 2, piece.middle) if chain.shape in ("round", "another") else piece.foot
     records = (
-        *slab,
-        _outline(circle(rim / 2, (x, 0.0)), "outline"),
-        *(() if corners else (_outline(circle(foot / 2, (x, 0.0)), "hidden"),)),
-        Line(((x, -half), (x, half)), "centre"),
+        *((_outline(under, "thin"),) if under else ()),
+        _outline(seen, "outline"),
+        *(() if corners else (_outline(below, "hidden"),)),
+        Line(((x, y - high - 0.05), (x, y + high + 0.05)), "centre"),
+        *((Line(((x - wide - 0.05, y), (x + wide + 0.05, y)), "centre"),) if y else ()),
     )
     dimensions = (Measure((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
     turn = math.radians(150)
-    labels = [((x + rim / 2 * math.cos(turn), rim / 2 * math.sin(turn)), f"rim {lettering.figure(rim)}")]
-    labels += [] if corners else [((x - 0.87 * foot / 2, -0.25 * foot), f"foot {lettering.figure(foot)}")]
-    labels += [((x - d["slab.length"] / 2, 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slab else []
-    where = f"{lettering.said(x)} off the middle" if x else "in the middle"
-    says = f"a vessel {lettering.said(rim)} across stands {where}"
-    rows = (("rim", lettering.figure(rim), ""), ("vessel off the middle", lettering.figure(x), ""))
-    return PlanFeature(records, dimensions, tuple(labels), left=x - rim / 2, right=x + rim / 2, half=half, dimensioned_at=top, says=says, rows=rows)
+    on_rim = (x + rim / 2 * math.cos(turn), y + rim / 2 * math.sin(turn)) if chain.shape == "round" else (x - wide, y + 0.5 * high)
+    labels = [(on_rim, f"rim {_rim(chain, lettering)}")]
+    labels += [] if corners else [((x - 0.87 * foot / 2, y - 0.25 * foot), f"foot {lettering.figure(foot)}")]
+    labels += [((x - d["slab.length"] / 2, y + 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slab else []
+    off = " and ".join(f"{lettering.said(abs(by))} {words[by < 0]}" for by, words in ((x, ("to the right", "to the left")), (y, ("up", "down"))) if by)
+    where = (f"{off} of the middle" if y or x < 0 else f"{lettering.said(x)} off the middle") if off else "in the middle"
+    says = f"a vessel {_rim(chain, lettering)} {lettering.length} across stands {where}"
+    rows = (("rim", lettering.figure(2 * wide if chain.shape != "round" else rim), "" if chain.shape == "round" else lettering.figure(2 * high)),
+            ("vessel off the middle", lettering.level(x) if x < 0 else lettering.figure(x), lettering.level(y) if y else ""))  # fmt: skip
+    return PlanFeature(records, dimensions, tuple(labels), left=x - wide, right=x + wide, half=half, dimensioned_at=top, says=says, rows=rows)
 
 
-def _slab(d, x: float) -> tuple[Point, ...]:
-    return rectangle(x - d["slab.length"] / 2, -d["slab.width"] / 2, x + d["slab.length"] / 2, d["slab.width"] / 2)
+def _rim(chain: Chain, lettering: Lettering) -> str:
+    """Size of the rim: its diameter, or length by width."""
+    if chain.shape in ("round", "another"):
+        return lettering.figure(chain.design["vessel.rim_diameter"])
+    return " x ".join(map(lettering.figure, chain.rim_sides))
 
 
 def _by(d, lettering: Lettering) -> str:
@@ -71,27 +83,32 @@ def plan_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
     hole, sizes = d["stones.hole"], list(zip(chain.places, chain.sizes, strict=True))
     records: list[Record] = []
-    for x, (wide, _, _) in sizes:
-        records += [_outline(_slab(d, x), "thin")] if chain.on_slabs else []
-        records += [_outline(circle(wide / 2, (x, 0.0)), "outline"), _outline(circle(hole / 2, (x, 0.0)), "thin")]
-    top = max(s.reach[1], max(wide for _, (wide, _, _) in sizes) / 2)
-    (first, _), (last, _), gaps = sizes[0], sizes[-1], len(sizes) - 1
-    apart = f"{gaps} x {lettering.figure((last - first) / gaps)} = " if gaps > 1 else ""
-    dimensions = (Measure((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps else ()
-    x, (wide, _, _) = sizes[0]
+    for piece, (at, (wide, _, _)) in zip(chain.geometry.standing, sizes, strict=True):
+        records += [_outline(chain.geometry.slab_under(piece), "thin")] if chain.on_slabs else []
+        records += [_outline(circle(wide / 2, at), "outline"), _outline(circle(hole / 2, at), "thin")]
+    top = max(s.reach[1], max(wide / 2 + abs(y) for (_, y), (wide, _, _) in sizes))
+    along = sorted(x for (x, _), _ in sizes)
+    first, last, gaps = along[0], along[-1], len(sizes) - 1
+    even = all(abs(b - a - (last - first) / gaps) < 1e-6 for a, b in zip(along, along[1:])) if gaps else False
+    apart = f"{gaps} x {lettering.figure((last - first) / gaps)} = " if gaps > 1 and even else ""
+    dimensions = (Measure((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps and last > first else ()
+    (x, y), (wide, _, _) = sizes[0]
     turn = math.radians(150)
     each = ", ".join(lettering.figure(one) for _, (one, _, _) in sizes)
     labels = [
         (
-            (x + wide / 2 * math.cos(turn), wide / 2 * math.sin(turn)),
+            (x + wide / 2 * math.cos(turn), y + wide / 2 * math.sin(turn)),
             (f"stones {each}" if len(sizes) <= 4 else f"{len(sizes)} stones, see the section") if len(sizes) > 1 else f"stone {each}",
         )
     ]
-    labels += [((x - hole / 2, 0.0), f"hole {lettering.figure(hole)}")]
-    labels += [((x - d["slab.length"] / 2, -0.2 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slabs else []
+    labels += [((x - hole / 2, y), f"hole {lettering.figure(hole)}")]
+    labels += [((x - d["slab.length"] / 2, y - 0.2 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slabs else []
     says = f"{len(sizes)} drilled {'stone' if len(sizes) == 1 else 'stones'}, {each} {lettering.length} across from left to right,"
-    rows = tuple((f"stone {i} across, and off the middle", lettering.figure(one), lettering.level(at)) for i, (at, (one, _, _)) in enumerate(sizes, start=1))
-    left, right = min(at - one / 2 for at, (one, _, _) in sizes), max(at + one / 2 for at, (one, _, _) in sizes)
+    rows = tuple(
+        (f"stone {i} across, and off the middle", lettering.figure(one), f"{lettering.level(x)}{f', across {lettering.level(y)}' if y else ''}")
+        for i, ((x, y), (one, _, _)) in enumerate(sizes, start=1)
+    )
+    left, right = min(x - one / 2 for (x, _), (one, _, _) in sizes), max(x + one / 2 for (x, _), (one, _, _) in sizes)
     return PlanFeature(tuple(records), dimensions, tuple(labels), left=left, right=right, half=top, dimensioned_at=top, says=says, rows=rows)
 
 

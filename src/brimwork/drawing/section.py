@@ -50,9 +50,10 @@ def section(chain: Chain) -> Sheet:
     notes: tuple[Text, ...] = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
     if above:
         notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])))
-    told = [lettering.worded(sentence) for sentence in (*_stones(feature, lettering), *_ground_told(chain.design))]
+    both = chain.running_levels_said(lettering.said)
+    told = [lettering.worded(sentence) for sentence in (*_stones(feature, lettering), *_ground_told(chain.design), *([both] if both else []))]
     below, bottom = notes_below(bottom, [lettering.worded(_layers(s, lettering)), *told])
-    rows = tuple((lettering.worded(level.name), lettering.level(level.height), level.kind) for level in reversed(levels.levels(chain.design)))
+    rows = tuple((lettering.worded(level.name), lettering.level(level.height), level.kind) for level in reversed(chain.levels_shown()))
     columns = ("level", f"{lettering.length} to the finished paving", "kind")
     said = lettering.worded(_sentence(s, feature, lettering, name))
     return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows, " ".join(told))
@@ -94,11 +95,7 @@ def _ground_told(design: Design) -> list[str]:
 
 def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
     """The views of the section through the reservoir, where they end on the sheet, and the name of their scale."""
-    shown = [
-        (_SHORT.get(level.name, level.name), level.height, level.water)
-        for level in reversed(levels.levels(chain.design))
-        if level.name not in feature.elsewhere
-    ]
+    shown = [(_SHORT.get(level.name, level.name), level.height, level.water) for level in reversed(chain.levels_shown()) if level.name not in feature.elsewhere]
     texts = [f"{lettering.worded(name)} {lettering.level(height)}" for name, height, _ in shown]
     labels = 11.0 + max(width_of(text, _SIZE) for text in texts)
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)

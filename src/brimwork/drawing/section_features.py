@@ -7,11 +7,12 @@ from dataclasses import dataclass, field
 
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.geometry import WALL
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
-from brimwork.drawing.sizes import WALL, Sizes, Stairs
+from brimwork.drawing.sizes import Sizes, Stairs
 from brimwork.units import InputError
 
 
@@ -35,8 +36,8 @@ class SectionFeature:
 
 def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
-    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], d["vessel.offset"]
-    base, edge, head = levels.height_of(d, "vessel base"), levels.height_of(d, "rim"), chain.rim_head
+    rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], chain.geometry.standing[0].middle[0]
+    base, edge, head = levels.height_of(d, "vessel base"), levels.height(d, "rim"), chain.rim_head
     outer = ((x - foot / 2, base), (x - rim / 2, edge), (x + rim / 2, edge), (x + foot / 2, base))
     inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
     over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
@@ -55,7 +56,7 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     )
     across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
     offset = (Measure((min(x, 0.0), edge), (max(x, 0.0), edge), lettering.figure(x), x, 5.0),) if x else ()
-    where = f"{lettering.said(x)} off the middle of the blocks" if x else "in the middle of the blocks"
+    where = f"{lettering.said(abs(x))} {'off' if x > 0 else 'to the left of'} the middle of the blocks" if x else "in the middle of the blocks"
     under = s.level["block top"] - 0.04
     hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))
     says = f"a vessel {lettering.said(rim)} across stands {where}"
@@ -65,7 +66,7 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
 def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
     base, hole = levels.height_of(d, "stone base"), d["stones.hole"]
-    sizes = list(zip(chain.places, chain.sizes, strict=True))
+    sizes = sorted(((x, size) for (x, _), size in zip(chain.places, chain.sizes, strict=True)), key=lambda one: one[0])
     records: list[Record] = []
     for x, (wide, high, _) in sizes:
         records += [_slab(x, base, d["slab.length"], d["slab.thickness"])] if chain.on_slabs else []

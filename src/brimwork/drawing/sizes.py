@@ -14,9 +14,7 @@ from brimwork.units import InputError
 WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
 HEIGHT = 215.0  # mm: the tallest sheet of a design, which a page of Letter holds with its caption
 TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
-WALL = 0.025  # m: how thick the wall of a vessel or trough is drawn; the real one need not be known
 PUMP = 0.6  # share of its bay that the pump takes as it is drawn; its real size is not asked for
-BESIDE = 0.02  # m: how far a wall is drawn from the box
 
 
 class Sizes:
@@ -24,7 +22,7 @@ class Sizes:
 
     def __init__(self, chain: Chain):
         d = chain.design
-        self.level = {level.name: level.height for level in levels.levels(d)}
+        self.level = {level.name: level.height for level in chain.levels_shown()}
         for name in ("formation", "reservoir floor", "static water", "block top"):
             levels.height_of(d, name)
         self.pit, self.box, self.blocks = (
@@ -36,19 +34,19 @@ class Sizes:
         self.block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
         self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
         self.box_top, self.stone = chain.box_top, d["catch.stone_thickness"]
-        self.stone_top = self.level["block top"] + self.stone
+        self.stone_top = levels.height_of(d, "stone top")
         apron = max(d["catch.apron"], self.board)
         self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
         self.bay = d["pump.bay"]
         if self.bay > min(self.blocks):
             given = d.given("pump.bay")
             raise InputError(f"the bay of the pump is wider than the blocks: look at pump.bay = {given.text if given else ''}")
-        self.pump = (-(self.blocks[0] - self.bay) / 2, -(self.blocks[1] - self.bay) / 2)  # middle of its bay, in a corner of the blocks
+        self.pump, self.geometry = chain.geometry.bay_middle, chain.geometry
 
     @property
     def wall_face(self) -> float:
         """Where the face of a wall beside the reservoir stands."""
-        return -self.box[0] / 2 - self.board - BESIDE
+        return self.geometry.wall_face
 
 
 def _pair(chain: Chain, along: str, across: str) -> tuple[float, float]:
@@ -62,7 +60,7 @@ class Stairs:
         d = self.design = chain.design
         self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], levels.height_of(d, "header lip")
         self.steps = round(d["cascade.steps"])
-        self.end = -sizes.box[0] / 2 - sizes.board  # the rill pours over the edge of the box
+        self.end = chain.geometry.stairs_end  # the rill pours over the edge of the box
         self.start = self.end - (self.rill[0] if self.rill else 0.0)
         self.lips = [(self.start - (self.steps - i) * self.tread, top - i * self.fall) for i in range(self.steps + 1)]  # of the header, then of every pool
         self.back = self.lips[0][0] - self.header

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.dry_month import DAYS, dry_month
 from brimwork.drawing.graph import Axis, graph
@@ -41,7 +40,7 @@ def reservoir_bars(chain: Chain) -> Sheet:
     stopped, running = _pieces(chain)
     known = [
         (level.name, level.height - chain.level("reservoir floor"))
-        for level in reversed(levels.levels(chain.design))
+        for level in reversed(chain.levels_shown())
         if level.kind == "water" or level.name == "pump intake"
     ]
     top = max(stopped[-1].high, running[-1].high, *(height for _, height in known))

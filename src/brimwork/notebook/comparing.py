@@ -25,8 +25,9 @@ def compare(one, other) -> Shown:
     found_of = [{finding.id: finding for finding in reversed(found_in(chain))} for chain in chains]  # of one name the graded one, which stands first
     for check in dict.fromkeys(finding.id for found in found_of for finding in found.values()):
         pair = [found.get(check) for found in found_of]
-        if len({finding.grade for finding in pair}) > 1:
-            rows.append((pair[0].title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" for finding in pair)))
+        if len({finding and finding.grade for finding in pair}) > 1:
+            title = next(finding.title for finding in pair if finding)
+            rows.append((title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" if finding else "none" for finding in pair)))
     head = ("", *(each.title for each in designs))
     return Shown(table(head, rows), "\n".join("; ".join(row) for row in (head, *rows)))
 

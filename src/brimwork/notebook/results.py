@@ -30,7 +30,9 @@ def found_in(chain: Chain) -> list[Finding]:
 def followed(before: list[Finding], after: list[Finding]) -> str:
     """What a change did to the grades of the findings, in a sentence or two."""
     was = {finding.title: finding.grade for finding in before}
+    now = {finding.title for finding in after}
     turned = [f"{finding.title}: {finding.grade}, was {was.get(finding.title, 'not asked')}" for finding in after if was.get(finding.title) != finding.grade]
+    turned += [f"{title}: settled" for title in was if title not in now]
     more = f"; and {len(turned) - MOST_TOLD} more" if len(turned) > MOST_TOLD else ""
     return f"{'; '.join(turned[:MOST_TOLD])}{more}." if turned else "No finding changes its grade."
 

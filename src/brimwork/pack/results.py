@@ -53,9 +53,25 @@ def _ours(chain: Chain, text: str) -> str:
 
 
 def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
-    dangers = [finding for finding in found if finding.grade == "fail" and is_safety(finding.id, finding.group)]
+    """A box for the checks of safety that fail, one for those that are not shown yet, and the names of the other checks that fail: all that were counted."""
+    safety = [finding for finding in found if is_safety(finding.id, finding.group)]
+    dangers, unshown = ([finding for finding in safety if finding.grade == grade] for grade in ("fail", "not shown"))
+    others = [finding for finding in found if finding.grade == "fail" and finding not in dangers]
     rows = "\n".join(f"- *{typst_words(finding.title)}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
-    return [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
+    parts = [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
+    if unshown:
+        names = "; ".join(_lower(finding.title) for finding in unshown)
+        parts.append(
+            f'#block(stroke: (dash: "dashed"), inset: 8pt, width: 100%)[*{len(unshown)} checks of safety are not shown yet, and nothing is known of them:* {typst_words(names)}.]'
+        )
+    if others:
+        parts.append(f"Other checks that fail: {typst_words('; '.join(_lower(finding.title) for finding in others))}.")
+    return parts
+
+
+def _lower(title: str) -> str:
+    """A title within a sentence."""
+    return title if title[1:2].isupper() else title[:1].lower() + title[1:]
 
 
 def sentence(text: str) -> str:

@@ -90,31 +90,57 @@ def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
     return f"{s.run(size[0])} x {s.run(size[1])}: {one.count} {many} of {s.run(one.cut)} along the {s.run(one.length)}"
 
 
-def box_lines(s: Shop) -> Iterator[ListLine]:
-    c, d = s.chain, s.design
+def _sides(s: Shop) -> dict[str, tuple[float, float, int]]:
+    """Length and height of the panels of the box, and in how many parts each is made: a panel longer than a sheet is joined."""
+    c, sheet = s.chain, max(s.design["buying.sheet_length"], s.design["buying.sheet_width"])
     pairs = {"long panel": (c.panel_long, c.box_depth), "end panel": (c.box_width, c.box_depth)}
-    panels = [Panel(name, *size) for name, size in pairs.items() for _ in range(2)]
+    return {name: (length, height, max(1, whole_units(length, sheet))) for name, (length, height) in pairs.items()}
+
+
+def _joints(s: Shop) -> int:
+    return sum(2 * (parts - 1) for *_, parts in _sides(s).values())
+
+
+def box_lines(s: Shop) -> Iterator[ListLine]:
+    d, sides = s.design, _sides(s)
+    panels = [Panel(name, length / parts, height) for name, (length, height, parts) in sides.items() for _ in range(2 * parts)]
     length, width = d["buying.sheet_length"], d["buying.sheet_width"]
     count = 1 + max(cut.sheet for cut in cut_sheets(panels, length, width, d["buying.saw"]))
-    sizes = "; ".join(f"2 {name}s {s.sizes(*size)}" for name, size in pairs.items())
+    made = {name: f", each in {parts} parts of {s.sizes(long / parts)}" if parts > 1 else "" for name, (long, _, parts) in sides.items()}
+    sizes = "; ".join(f"2 {name}s {s.sizes(long, high)}{made[name]}" for name, (long, high, _) in sides.items())
     yield s.pieces("sheet", f"exterior plywood {s.sizes(d['ground.board'])}", count, f"sheets of {s.sizes(length, width)}; cut {sizes}", "box",
                    "by the cutting layout, either way of the grain")  # fmt: skip
-    yield from _struts(s)
-    screws = _CORNERS * (whole_units(c.box_depth, d["buying.screw_spacing"]) + 1)
-    boxes = whole_units(screws, d["buying.screw_box"])
-    yield s.pieces("screws", "exterior screws", boxes, f"{screws} at {s.sizes(d['buying.screw_spacing'])}; boxes of {d['buying.screw_box']:g}", "box corners")
 
 
-def _struts(s: Shop) -> Iterator[ListLine]:
+def cleats(s: Shop) -> Iterator[ListLine]:
+    """A cleat over every joint of a panel that is longer than a sheet, as tall as the box; screwed on from outside."""
+    batten, depth, joints = s.design["buying.batten"], s.chain.box_depth, _joints(s)
+    each = int(batten * (1 + 1e-9) / depth)
+    if joints and not each:
+        raise InputError(f"a cleat of {write(depth, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
+    if joints:
+        yield s.pieces("batten", "cleat timber", whole_units(joints, each), f"{joints} cleats of {s.sizes(depth)}; lengths of {s.run(batten)}", "joints of the box",
+                       "over each joint, outside, screwed to both parts")  # fmt: skip
+
+
+def struts(s: Shop) -> Iterator[ListLine]:
     """Struts across the box, which stay until it is backfilled; none in a box shorter than their spacing."""
     c, batten = s.chain, s.design["buying.batten"]
-    struts = whole_units(c.box_length, s.design["buying.strut_spacing"]) - 1
+    count = whole_units(c.box_length, s.design["buying.strut_spacing"]) - 1
     each = int(batten * (1 + 1e-9) / c.box_width)
-    if struts and not each:
+    if count and not each:
         raise InputError(f"a strut of {write(c.box_width, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
-    if struts:
-        yield s.pieces("batten", "strut timber", whole_units(struts, each), f"{struts} struts of {s.sizes(c.box_width)}; lengths of {s.run(batten)}", "inside the box",
+    if count:
+        yield s.pieces("batten", "strut timber", whole_units(count, each), f"{count} struts of {s.sizes(c.box_width)}; lengths of {s.run(batten)}", "inside the box",
                        "out again before the liner")  # fmt: skip
+
+
+def screws(s: Shop) -> Iterator[ListLine]:
+    """A row at each corner of the box, and one on either side of each joint."""
+    c, d = s.chain, s.design
+    count = (_CORNERS + 2 * _joints(s)) * (whole_units(c.box_depth, d["buying.screw_spacing"]) + 1)
+    boxes = whole_units(count, d["buying.screw_box"])
+    yield s.pieces("screws", "exterior screws", boxes, f"{count} at {s.sizes(d['buying.screw_spacing'])}; boxes of {d['buying.screw_box']:g}", "box corners")
 
 
 def liner(s: Shop) -> Iterator[ListLine]:

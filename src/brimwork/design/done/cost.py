@@ -84,6 +84,15 @@ class CostSheet:
     def whole(self) -> bool:
         return not self.missing and not self.open
 
+    @property
+    def lacking(self) -> str:
+        """What a total lacks, in words; nothing where it is whole."""
+        prices, amounts = sum(row.cost is None for row in self.priced), len(self.open)
+        parts = [f"{prices} price{'' if prices == 1 else 's'}"] if prices else []
+        parts += [f"{amounts} quantit{'y' if amounts == 1 else 'ies'}"] if amounts else []
+        parts += ["labour"] if self.labour is None else []
+        return f"not whole: {', '.join(parts)} not known" if parts else ""
+
     @cached_property
     def materials(self) -> float:
         """The lines whose price is known."""
@@ -138,16 +147,16 @@ class CostSheet:
         rate = self.design.given("costing.rate")
         each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay (costing.rate)"
         return [
-            Sum("materials, hire and services", self.materials),
+            Sum("materials, hire and services", self.materials, self.lacking),
             Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}"),
-            Sum("direct cost", self.direct),
+            Sum("direct cost", self.direct, self.lacking),
             self._added("overhead", self.full - self.direct, "a share of the direct cost"),
             self._added("contingency", self.estimate - self.full, "a share of direct cost and overhead"),
-            Sum("cost with contingency", self.estimate),
+            Sum("cost with contingency", self.estimate, self.lacking),
             self._added("margin", self.price - self.estimate, "a share of the price: cost / (1 - margin)"),
-            Sum("price before tax", self.price),
+            Sum("price before tax", self.price, self.lacking),
             self._added("tax", self.paid - self.price, "a share of the price, last"),
-            Sum("total", self.paid),
+            Sum("total", self.paid, self.lacking),
         ]
 
     def _added(self, name: str, value: float, of: str) -> Sum:
@@ -182,7 +191,11 @@ class CostSheet:
             _known("electricity in a year", lambda: self.electricity),
             _known("water in a year", lambda: self.water, "at most: as much all year as in the driest month"),
             _known("service in a year", lambda: self.service),
-            _known(f"whole cost over {years:g} years", self._life, "total, and every year's running and service; no interest, and no new pump in it"),
+            _known(
+                f"whole cost over {years:g} years",
+                self._life,
+                "; ".join(filter(None, ("total, and every year's running and service; no interest, and no new pump in it", self.lacking))),
+            ),
         ]
 
     def _life(self) -> float:

@@ -83,17 +83,34 @@ class Bearing(Chain):
         mass = (self.block_plan - self.bare) * self.design["catch.stone_thickness"] * self.design["catch.stone_density"]
         return Found("m_stone", mass, "stone over the blocks, beside what stands on them")
 
+    @property
+    def blocks_mass(self) -> float:
+        d = self.design
+        return d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+
+    @property
+    def cover_mass(self) -> float:
+        """Mass (kg) of the slab or grid all over the blocks."""
+        given = self.design.given("reservoir.cover")
+        return given.value * self.block_plan * self.design["assumptions.cover_density"] if given else 0.0
+
     @result
     def base_mass(self):
-        d = self.design
-        blocks = d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
-        total = self.standing_mass + self.stone_on_blocks + blocks + self.water["rho"] * self.static_volume
-        return Found("m_t", total, "what stands on the blocks, stone over them, blocks, and the water in them")
+        total = self.standing_mass + self.stone_on_blocks + self.blocks_mass + self.cover_mass + self.water["rho"] * self.static_volume
+        cover = ", the cover" if self.cover_mass else ""
+        return Found("m_t", total, f"what stands on the blocks, stone over them, blocks{cover}, and the water in them")
+
+    def _off(self, axis: int) -> float:
+        """How far (m) the weight of everything on the base acts off its middle, one way."""
+        return abs(self.standing_mass / self.base_mass * self.resultant[axis])
 
     @result
     def eccentricity(self):
-        share = self.standing_mass / self.base_mass
-        return Found("e_off", share * self.standing_offset, "the offset of what stands there, by its share of all the mass on the base")
+        return Found("e_off", self._off(0), "the offset along of what stands there, taken as one, by its share of all the mass on the base")
+
+    @result
+    def eccentricity_across(self):
+        return Found("e_ac", self._off(1), "the offset across of what stands there, taken as one, by its share of all the mass on the base")
 
     @property
     def base_length(self) -> float:
@@ -105,12 +122,36 @@ class Bearing(Chain):
 
     @result
     def kern_share(self):
-        return self._work("eccentricity over the edge of the kern", e_off=self.eccentricity, B_base=self.base_length)
+        along = self._work("eccentricity over the edge of the kern", e_off=self.eccentricity, B_base=self.base_length)
+        if not self.eccentricity_across:
+            return along
+        across = self._work("eccentricity over the edge of the kern", e_off=self.eccentricity_across, B_base=self.base_width)
+        return Found("r_kern", along.result + across.result, f"along {along.result:.3g} and across {across.result:.3g}: together they must stay within 1")
 
     @result
     def base_pressure(self):
+        if self.eccentricity_across:
+            return self._both_ways()
         formula = "greatest pressure under an offset load" if self.kern_share <= 1 else "greatest pressure under partial contact"
         return self._work(formula, F_w=GRAVITY * self.base_mass, B_base=self.base_length, L_base=self.base_width, e_off=self.eccentricity)
+
+    def _both_ways(self) -> Working:
+        if self.kern_share > 1:
+            raise InputError(
+                "the load stands so far off the middle, along and across, that a corner of the base lifts: move it towards the middle, or take more blocks"
+            )
+        return self._work("greatest pressure under a load offset both ways", F_w=GRAVITY * self.base_mass, B_base=self.base_length, L_base=self.base_width,
+                          e_off=self.eccentricity, e_ac=self.eccentricity_across)  # fmt: skip
+
+    @result
+    def local_pressure(self):
+        """Straight down under one piece; where none stands on the blocks, that of the base."""
+        return Found("p_max", self.base_pressure, "nothing stands on the blocks: the pressure under the base as a whole")
+
+    @property
+    def soil_worst(self) -> float:
+        """Greatest pressure on the soil over what it may carry."""
+        return self.soil_utilisation
 
     @result
     def soil_utilisation(self):
@@ -124,7 +165,7 @@ class Bearing(Chain):
     def flotation(self):
         """Blocks and stone against ground water under the emptied liner; no credit for the vessel, which may come later."""
         d = self.design
-        dry = self.stone_on_blocks + d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
+        dry = self.stone_on_blocks + self.blocks_mass + self.cover_mass
         if d["site.ground_water"] == 0:
             return Found("f_float", math.inf, "no ground water above the floor")
         return self._work(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.follows.chain import Found, result
 from brimwork.design.follows.sheet import SheetChain
+from brimwork.units import InputError, write
 
 
 class BladeChain(SheetChain):
@@ -34,7 +35,26 @@ class BladeChain(SheetChain):
 
     @result
     def fall(self):
-        return Found("h_fall", self.level("lip") - self.level("landing stone"), "from the lip to the stone on which the sheet lands")
+        fall = self.level("lip") - self.level("landing stone")
+        if fall <= 0:
+            raise InputError(
+                f"the lip lies at {write(self.level('lip'), 'mm')} and the stone on which the sheet lands at {write(self.level('landing stone'), 'mm')}: nothing falls. "
+                "Raise blade.lip_level or set blade.stone_level lower"
+            )
+        return Found("h_fall", fall, "from the lip to the stone on which the sheet lands")
+
+    def stands_up_to(self) -> tuple[float, float]:
+        return max(self.counted("blade.wall_height"), self.level("lip")), self.level("landing stone")
+
+    @result
+    def apron_share(self):
+        """In front, and beside the lip, whichever is narrower."""
+        d, beside = self.design, self.geometry.catch_half[1] - self.design["blade.lip_width"] / 2
+        front = self.apron / self.apron_wanted
+        wanted = d["assumptions.wind_factor"] * d["catch.splash_factor"] * self.fall
+        sides = max(beside, 0.0) / wanted
+        where = "in front" if front <= sides else f"beside the lip, where {write(beside, 'mm')} is lined and {write(wanted, 'mm')} wanted"
+        return Found("r_apron", min(front, sides), f"the apron over what water and wind want, {where}")
 
     @result
     def landing_speed(self):
@@ -48,7 +68,7 @@ class BladeChain(SheetChain):
 
     @property
     def _trough_plan(self) -> float:
-        return self.design["blade.trough_length"] * self.design["blade.trough_width"]
+        return self.counted("blade.trough_length") * self.design["blade.trough_width"]
 
     @result
     def transit_head(self):

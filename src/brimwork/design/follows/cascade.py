@@ -19,7 +19,7 @@ class CascadeChain(SheetChain):
 
     @property
     def _pools(self) -> float:
-        return self.design["cascade.header_area"] + self.design["cascade.steps"] * self.design["cascade.pool_area"]
+        return self.design["cascade.header_area"] + self.design["cascade.steps"] * self.counted("cascade.pool_area")
 
     @property
     def delivery(self) -> float:
@@ -56,6 +56,47 @@ class CascadeChain(SheetChain):
     def fall(self):
         return Found("h_fall", self.design["cascade.step_fall"], "from the lip of a step to the water of the next pool")
 
+    # --- the last fall, over the edge of the box
+
+    @result
+    def last_fall(self):
+        return Found("h_fall", max(self.geometry.last_fall, 0.0), "from the end of steps and rill down to the stone, or to the water where that stands higher")
+
+    @property
+    def _end_speed(self) -> float:
+        """Speed (m/s) of the water where it leaves steps or rill."""
+        d = self.design
+        return self.flow_wanted / (d["cascade.rill_width"] * self.normal_depth) if d["cascade.rill_length"] else self.brink_speed
+
+    @result
+    def last_throw(self):
+        if not self.last_fall:
+            return Found("x_throw", 0.0, "nothing falls there")
+        return self._work("throw of a free sheet or jet", v_b=self._end_speed, h_fall=self.last_fall)
+
+    @result
+    def last_sheet(self):
+        if not self.last_fall:
+            return Found("V_sheet", 0.0, "nothing falls there")
+        return self._work("water in the falling sheet", Q=self.flow_wanted, t_fall=self._work("time of fall", h_fall=self.last_fall).result)
+
+    @result
+    def apron_share(self):
+        """Beside the steps, and where the last fall lands, whichever is narrower."""
+        d, steps = self.design, self.apron / self.apron_wanted
+        if not self.last_fall:
+            return Found("r_apron", steps, "the edge beside the steps over what water and wind want")
+        wide = d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]
+        wanted = self._work(
+            "apron that the water wants", k_wind=d["assumptions.wind_factor"], x_throw=self.last_throw, k_splash=d["catch.splash_factor"], h_fall=self.last_fall
+        ).result
+        last = max(min(d["catch.apron"], self.geometry.catch_half[1] - wide / 2), 0.0) / wanted
+        where = "beside the steps" if steps <= last else "where the last fall lands"
+        return Found("r_apron", min(steps, last), f"what catches the splash over what water and wind want, {where}")
+
+    def stands_up_to(self) -> tuple[float, float]:
+        return self.level("header lip"), min(0.0, self.level("stone top"))
+
     @result
     def tread_share(self):
         return self._work("tread over throw", w_tread=self.design["cascade.tread"], x_throw=self.throw)
@@ -86,7 +127,7 @@ class CascadeChain(SheetChain):
     @result
     def transit_sheet(self):
         each = self._work("water in the falling sheet", Q=self.flow_wanted, t_fall=self.fall_time).result
-        return Found("V_sheet", self.design["cascade.steps"] * each, "the falling sheets of all steps")
+        return Found("V_sheet", self.design["cascade.steps"] * each + self.last_sheet, "the falling sheets of all steps and of the last fall")
 
     @result
     def transit_siphon(self):
@@ -99,6 +140,7 @@ class CascadeChain(SheetChain):
 
     def wet_parts(self) -> tuple[float, str]:
         d = self.design
-        sheets = 2 * d["cascade.steps"] * d["cascade.width"] * self.fall
+        last = d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]
+        sheets = 2 * d["cascade.steps"] * d["cascade.width"] * self.fall + 2 * last * self.last_fall
         rill = d["cascade.rill_width"] * d["cascade.rill_length"]
         return self._pools + sheets + rill, "header, pools, both faces of the sheets, rill"

@@ -11,7 +11,8 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from brimwork import tables, topics
-from brimwork.design.follows import levels
+from brimwork.design.follows import agreeing, levels
+from brimwork.design.follows.geometry import Geometry, room_inside
 from brimwork.design.typed import patches
 from brimwork.design.typed.design import Design
 from brimwork.formula import Working
@@ -77,6 +78,21 @@ class Chain:
         return levels.height_of(self.design, name)
 
     @cached_property
+    def geometry(self) -> Geometry:
+        """Where every body is."""
+        return Geometry(self)
+
+    def counted(self, key: str) -> float:
+        """The value that counts under a key that can be typed and that also follows from others: the worse of the two. Raises Unknown."""
+        return agreeing.counted(self, key)
+
+    @property
+    def really(self) -> Chain:
+        """The chain of what is really known, where this one supposes values that nobody gave."""
+        known = getattr(self.design, "known", None)
+        return self if known is None else type(self)(known)
+
+    @cached_property
     def water(self) -> dict[str, float]:
         """Density and viscosities at the temperature of the water."""
         return tables.water(self.design["flow.water_temperature"])
@@ -113,9 +129,9 @@ class Chain:
         return 0.0
 
     @property
-    def standing_offset(self) -> float:
-        """M: how far it stands off the middle."""
-        return 0.0
+    def resultant(self) -> tuple[float, float]:
+        """M: where the weight of what stands there acts, along and across."""
+        return 0.0, 0.0
 
     @property
     def held_above(self) -> float:
@@ -145,8 +161,9 @@ class Chain:
 
     @property
     def apron(self) -> float:
-        """Width in m of the stone that catches the splash."""
-        return self.design["catch.apron"]
+        """Width in m of the stone that catches the splash: from the water that falls furthest out to the end of the lined catch, never more than the apron."""
+        room = [room_inside(piece.rim, self.geometry.catch_half) for piece in self.geometry.standing]
+        return max(min([self.design["catch.apron"], *room]), 0.0)
 
     @result
     def apron_wanted(self):

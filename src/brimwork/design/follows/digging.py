@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.follows.chain import Chain, Found, result
 from brimwork.formula import Working
-from brimwork.units import write
+from brimwork.units import InputError, write
 
 
 class Digging(Chain):
@@ -79,7 +79,36 @@ class Digging(Chain):
 
     @result
     def pit_depth(self):
+        if self.level("formation") >= 0:
+            raise InputError(
+                f"there is no pit: its bottom would lie {write(self.level('formation'), 'mm')} above the finished paving. "
+                "Set levels.block_top lower, or take higher blocks or a thicker bed"
+            )
         return Found("D_dig", -self.level("formation"), "from the finished paving to the formation")
+
+    @property
+    def ground_depth(self) -> float:
+        """Depth (m) of the pit from the highest ground beside it: the paving, or soil that stands over it."""
+        soil = self.design.given("levels.soil")
+        return self.pit_depth + (max(soil.value, 0.0) if soil else 0.0)
+
+    @property
+    def held_back(self) -> float:
+        """Height (m) of what stands or holds back: the highest of it less the lowest level beside it."""
+        d = self.design
+        tops = [0.0, self.level("block top"), *(given.value for key in ("levels.soil", "levels.liner_edge") if (given := d.given(key)))]
+        highest, lowest = self.stands_up_to()
+        return max(*tops, highest) - min(0.0, lowest)
+
+    def stands_up_to(self) -> tuple[float, float]:
+        """Highest and lowest level (m) of a wall of its own, to the paving."""
+        return 0.0, 0.0
+
+    @property
+    def soil_held(self) -> float:
+        """How far (m) soil stands over the paving beside it."""
+        soil = self.design.given("levels.soil")
+        return max(soil.value, 0.0) if soil else 0.0
 
     @result
     def diagonal(self):

@@ -14,8 +14,8 @@ def basin(chain: Chain, topped_up: bool) -> Basin:
     d = chain.design
     filled_to = d["reservoir.top_up_level" if "reservoir.top_up_level" in d.values else "reservoir.static_level"]
     return Basin(
-        A_w=chain.water_area, h_min=d["reservoir.lowest_level"], h_over=d["reservoir.overflow_level"], V_tr=chain.transit, A_wet=chain.wet_area,
-        Q_splash=d["climate.splash"], A_catch=0.0, k_run=0.0, h_top=filled_to if topped_up else None,
+        A_w=chain.water_area, h_min=chain.pump_stops_at, h_over=d["reservoir.overflow_level"], V_tr=chain.transit, A_wet=chain.wet_area,
+        Q_splash=chain.lost_otherwise, A_catch=0.0, k_run=0.0, h_top=filled_to if topped_up else None,
     )  # fmt: skip
 
 

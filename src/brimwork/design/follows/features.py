@@ -18,8 +18,8 @@ def chain_of(design: Design) -> Chain:
 CHAINS: dict[str, type[Chain]] = {"overflowing vessel": VesselChain, "drilled stones": StonesChain, "blade": BladeChain, "cascade": CascadeChain}
 # The numbers of a summary, in order: result of the chain, and what it is.
 NUMBERS = {
-    "flow_wanted": "flow wanted", "rim_head": "head over the rim at that flow", "lip_head": "head over the lip at that flow",
-    "throw": "throw of the sheet", "step_head": "head over each step at that flow", "normal_depth": "depth in the rill", "throttle": "most that a valve must take away", "head_wanted": "head that the pump must give at that flow",
+    "flow_wanted": "required flow", "rim_head": "head over the rim at that flow", "lip_head": "head over the lip at that flow",
+    "throw": "throw of the sheet", "step_head": "head over each step at that flow", "normal_depth": "depth in the rill", "throttle": "most head to throttle off", "head_wanted": "head that the pump must give at that flow",
     "duty_flow": "flow that this pump really sends, valve open", "static_volume": "water in the reservoir, pump off", "usable": "of it usable above the pump's limit",
     "transit": "water in transit while running", "start_drop": "drop of the level when the pump starts", "days": "time without topping up, driest month",
     "block_pressure": "pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",

@@ -7,11 +7,12 @@ from functools import cached_property
 
 from brimwork import tables
 from brimwork.design.follows import pipework
+from brimwork.design.follows.altered import Altered
 from brimwork.design.follows.chain import Chain, Found, result
 from brimwork.design.typed.known import Unknown
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
-from brimwork.units import InputError
+from brimwork.units import InputError, write
 
 
 class Hydraulics(Chain):
@@ -71,6 +72,10 @@ class Hydraulics(Chain):
 
     @result
     def static_lift(self):
+        if self.delivery + self.edge_head < self.level("lowest water"):
+            raise InputError(
+                f"the water is lifted to {write(self.delivery, 'mm')}, below the lowest water at {write(self.level('lowest water'), 'mm')}, both to the paving: look at the levels"
+            )
         return self._work("static lift to a rim", z_rim=self.delivery, H=self.edge_head, z_low=self.level("lowest water"))
 
     @result
@@ -115,6 +120,32 @@ class Hydraulics(Chain):
             return f"the model says {QUANTITIES[letter].metric_text(number())}"
         except (Unknown, InputError):
             return "the model cannot say, for want of values"
+
+    @result
+    def flow_sent(self):
+        """The flow that really runs: what the pump sends, throttled to the flow wanted where a valve can."""
+        valve = self.design.given("pipe.valve")
+        if valve and valve.value == "yes" and self.duty_flow > self.flow_wanted:
+            return Found("Q", self.flow_wanted, "throttled by the valve to the flow wanted")
+        return Found("Q", self.duty_flow, "what the pump sends, with nothing that throttles it")
+
+    @cached_property
+    def coming(self) -> Chain:
+        """The chain of the same design at the flow that really comes, in place of the flow wanted."""
+        each = self.design["flow.for_each_metre"] * self.flow_sent / self.flow_wanted
+        return type(self)(Altered(self.design, "flow.for_each_metre", each))
+
+    @property
+    def coming_said(self) -> str:
+        """The flow at which a check is graded, and the one wanted."""
+        sent, wanted = QUANTITIES["Q"], self.flow_wanted
+        text = sent.us_text if self.design.region == "US" else sent.metric_text
+        return f"at the flow that comes, {text(self.flow_sent)}; required {text(wanted)}"
+
+    @property
+    def least_film(self) -> float:
+        """Flow for each metre of edge (m2/s) at the flow that comes."""
+        return self.coming.design["flow.for_each_metre"]
 
     @result
     def duty_head(self):

@@ -29,13 +29,19 @@ def _floor(d: Design) -> float:
     return d["levels.block_top"] - d["reservoir.block_height"]
 
 
+def _cover(d: Design) -> float:
+    """Thickness of the slab or grid all over the blocks, where the design has one."""
+    given = d.given("reservoir.cover")
+    return given.value if given else 0.0
+
+
 def _base(d: Design) -> float:
     """Where the vessel stands."""
-    return d["levels.block_top"] + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0)
+    return d["levels.block_top"] + _cover(d) + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0)
 
 
 def _stone_base(d: Design) -> float:
-    return d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0)
+    return d["levels.block_top"] + _cover(d) + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0)
 
 
 def _ground_water(d: Design) -> float:
@@ -67,7 +73,7 @@ _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
     "static water": (True, lambda d: _floor(d) + d["reservoir.static_level"]),
     "overflow": (True, lambda d: _floor(d) + d["reservoir.overflow_level"]),
     "block top": (False, lambda d: d["levels.block_top"]),
-    "stone top": (False, lambda d: d["levels.block_top"] + d["catch.stone_thickness"]),
+    "stone top": (False, lambda d: d["levels.block_top"] + _cover(d) + d["catch.stone_thickness"]),
     "staple line": (False, lambda d: d["levels.staple_line"]),
     "liner edge": (False, lambda d: d["levels.liner_edge"]),
     **IN_THE_GROUND,
@@ -99,6 +105,7 @@ MAY_TOUCH = {
     ("staple line", "liner edge"),
     ("lowest water", "cut-out"),
     ("overflow", "block top"),
+    ("running water", "static water"),  # they are as far apart as the level drops on the start
 }
 
 

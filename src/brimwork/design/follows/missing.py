@@ -19,7 +19,7 @@ class _Supposing:
     """A design that gives a stand-in for every number nobody has given, and notes its key. Words are not supposed: they decide what else is asked."""
 
     def __init__(self, design: Design, stand_in: float):
-        self.design, self.stand_in = design, stand_in
+        self.design, self.known, self.stand_in = design, design, stand_in
         self.noted: list[str] = []
 
     def __getattr__(self, name: str):

@@ -7,15 +7,18 @@ from functools import cached_property
 
 from brimwork.design.follows import pipework
 from brimwork.design.follows.chain import GRAVITY, Found, result
-from brimwork.design.follows.manifold import Balance, Branch, balance
+from brimwork.design.follows.geometry import Standing
+from brimwork.design.follows.manifold import Balance, Branch, Running, balance, running_branches
+from brimwork.design.follows.standing import StandingLoads, Weight
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import InputError
+from brimwork.topics import pumps
+from brimwork.units import InputError, write
 
 
-class StonesChain(Whole):
+class StonesChain(StandingLoads, Whole):
     """One or several drilled stones, each fed by a branch of its own with a valve; the film clings to their sides."""
 
     edges = False
@@ -46,8 +49,8 @@ class StonesChain(Whole):
 
     @property
     def delivery(self) -> float:
-        """The top of the stone that governs."""
-        return self.level("stone base") + self.sizes[self.governing][1]
+        """The top of the highest stone."""
+        return self.level("stone base") + max(height for _, height, _ in self.sizes)
 
     @cached_property
     def lifts(self) -> list[float]:
@@ -82,7 +85,8 @@ class StonesChain(Whole):
 
     @result
     def branch_head(self):
-        return Found("h_m", self.branch_losses[self.governing], f"lost in the branch of stone {self.governing + 1}, which governs")
+        over = self.balance.needs[self.governing] - max(self.lifts)
+        return Found("h_m", over, f"that the branch of stone {self.governing + 1}, which governs, needs over the lift to the highest stone")
 
     @result
     def head_wanted(self):
@@ -96,9 +100,35 @@ class StonesChain(Whole):
         """Head in m when the valves share a flow (m3/s) as the stones want it."""
         if flow <= 0:
             return self.static_lift
-        own = flow * self.flows[self.governing] / self.flow_wanted
-        parting = self.branches[self.governing].head(own, self.water["nu"], self._law)
+        shares = zip(self.branches, self.flows, strict=True)
+        parting = max(branch.head(flow * wanted / self.flow_wanted, self.water["nu"], self._law) for branch, wanted in shares)
         return pipework.head_needed(flow, parting, (self.stretch,), self.water["nu"], self._law)
+
+    @cached_property
+    def network(self) -> Running:
+        """How the pump shares its water among the branches, their valves open. Raises InputError where a stone gets none."""
+        return running_branches(self.pump, self.stretch, self.branches, self.water["nu"], self._law)
+
+    @cached_property
+    def duty(self) -> pumps.Duty:
+        if self.design["stones.valves"] == "yes":
+            return super().duty
+        return pumps.Duty(sum(self.network.flows), self.network.pump_head)
+
+    @result
+    def flow_sent(self):
+        """The flow that really runs: throttled to the flow wanted by the valves of the branches, else as the network shares it."""
+        if self.design["stones.valves"] == "yes" and self.duty_flow > self.flow_wanted:
+            return Found("Q", self.flow_wanted, "throttled by the valves of the branches to the flow wanted")
+        return Found("Q", self.duty_flow, "what the pump sends, with nothing that throttles it")
+
+    @property
+    def least_film(self) -> float:
+        """Flow for each metre round the stone that gets least (m2/s), at the flow that comes."""
+        if self.design["stones.valves"] == "yes":
+            return super().least_film
+        scale = self.flow_sent / sum(self.network.flows)
+        return min(scale * flow / (math.pi * wide) for flow, (wide, _, _) in zip(self.network.flows, self.sizes, strict=True))
 
     @property
     def head_in_hand(self) -> float:
@@ -133,7 +163,8 @@ class StonesChain(Whole):
 
     @result
     def fall(self):
-        return Found("h_fall", self.level("top of the highest stone"), "from the top of the highest stone to the finished paving")
+        return Found("h_fall", self.level("top of the highest stone") - min(0.0, self.level("stone top")),
+                     "from the top of the highest stone to the finished paving, or to the stone round it where that lies lower")  # fmt: skip
 
     # --- loads
 
@@ -145,6 +176,10 @@ class StonesChain(Whole):
     def masses(self) -> list[float]:
         """Mass of every stone, kg."""
         hole, density = self.design["stones.hole"], self.design["stones.density"]
+        if hole >= min(d for d, _, _ in self.sizes):
+            raise InputError(
+                f"the hole is {write(hole, 'mm')} wide and the narrowest stone {write(min(d for d, _, _ in self.sizes), 'mm')}: give a smaller stones.hole"
+            )
         return [math.pi / 4 * (d * d - hole * hole) * h * density for d, h, _ in self.sizes]
 
     @property
@@ -167,7 +202,7 @@ class StonesChain(Whole):
 
     def contact_shapes(self) -> tuple[patches.Shape, ...]:
         d = self.design
-        middles = [(x, 0.0) for x in self.places]
+        middles = self.places
         if self.on_slabs:
             return tuple((patches.rectangular_patch(d["slab.length"], d["slab.width"], middle),) for middle in middles)
         stones = zip(self.sizes, middles, strict=True)
@@ -177,13 +212,18 @@ class StonesChain(Whole):
         """Of a rough base nobody knows where its points are: anywhere under the stone."""
         if self.on_slabs:
             return self.contact_shapes()
-        return tuple((patches.round_patch(wide, (x, 0.0)),) for x, (wide, _, _) in zip(self.places, self.sizes, strict=True))
+        return tuple((patches.round_patch(wide, at),) for at, (wide, _, _) in zip(self.places, self.sizes, strict=True))
 
-    @property
-    def places(self) -> list[float]:
-        """Where the stones stand along the blocks, evenly, in m from the middle."""
-        count = len(self.sizes)
-        return [self.base_length * ((i + 0.5) / count - 0.5) for i in range(count)]
+    @cached_property
+    def places(self) -> list[patches.Spot]:
+        """Where the stones stand, in m from the middle of the blocks, along and across: as the design says, else evenly on the middle line."""
+        count, d = len(self.sizes), self.design
+        along, across = ((given.value if (given := d.given(f"stones.places_{way}")) else None) for way in ("along", "across"))
+        for key, places in (("along", along), ("across", across)):
+            if places is not None and len(places) != count:
+                raise InputError(f"stones.places_{key} has {len(places)} places for {count} stones: give one for every stone")
+        along = along or [self.base_length * ((i + 0.5) / count - 0.5) for i in range(count)]
+        return list(zip(along, across or [0.0] * count, strict=True))
 
     @result
     def heaviest(self):
@@ -197,32 +237,30 @@ class StonesChain(Whole):
     def block_utilisation(self):
         return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
 
+    def weights(self) -> list[Weight]:
+        return [Weight(mass, mass) for mass in self.masses]
+
+    @property
+    def slab_each(self) -> float:
+        return self.slab_mass
+
+    def spread_patch(self, piece: Standing) -> float:
+        return self.touching(piece) if self.on_slabs else min(self.patch, self.touching(piece))
+
+    def lever(self, piece: Standing) -> float:
+        """A rough base resists with a share of its width; on three points it tips over the line between two of them."""
+        share = self.design["stones.base_share"]
+        if self.on_slabs:
+            return min(super().lever(piece), share * piece.face / 2)
+        feet = self._work("width of a base on feet", d_feet=share * piece.face, N_feet=3).result
+        return min(super().lever(piece), feet / 2)
+
     @cached_property
     def tippings(self) -> list[Working]:
         """The tipping factor of every stone."""
-        share, push = self.design["stones.base_share"], self.push
-        stones = zip(self.sizes, self.masses, strict=True)
-        return [self._work("tipping factor", F_w=GRAVITY * mass, B_base=d * share, F_push=push, h_push=h) for (d, h, _), mass in stones]
+        return [self.pushed(GRAVITY * mass, piece) for mass, piece in zip(self.masses, self.geometry.standing, strict=True)]
 
     @result
     def tipping(self):
         """The stone that tips first."""
         return min(self.tippings, key=lambda worked: worked.result)
-
-    @property
-    def standing_mass(self) -> float:
-        return sum(self.masses) + len(self.sizes) * self.slab_mass
-
-    @result
-    def tipping_in_wind(self):
-        """The stone that the wind tips first."""
-        d = self.design
-        stones = zip(self.sizes, self.masses, strict=True)
-        return min(
-            (
-                self._work("tipping factor in wind", F_w=GRAVITY * mass, B_base=wide * d["stones.base_share"], p_wind=self.wind_pressure,
-                           c_f=d["site.force_coefficient"], b_face=wide, h_face=high)
-                for (wide, high, _), mass in stones
-            ),
-            key=lambda worked: worked.result,
-        )  # fmt: skip

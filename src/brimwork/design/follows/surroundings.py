@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from brimwork import tables, topics
 from brimwork.design.follows.chain import Chain, Found, result
-from brimwork.topics.handling import lift_limit, pull_in_slings
+from brimwork.topics.handling import HIGHEST, lift_limit, pull_in_slings
 
 
 class Surroundings(Chain):
@@ -22,10 +20,14 @@ class Surroundings(Chain):
     @result
     def voltage_drop(self):
         d = self.design
-        rest = {"I_c": self.current, "L_c": d["supply.cable_length"], "U_s": d["supply.voltage"]}
+        carried = d.given("supply.circuit_load")
+        rest = {"I_c": max(self.current, carried.value) if carried else self.current, "L_c": d["supply.cable_length"], "U_s": d["supply.voltage"]}
+        by = []
         if "supply.resistance" in d.values:
-            return self._work("voltage drop in per cent by resistance", r_warm=d["supply.resistance"], **rest)
-        return self._work("voltage drop in per cent by cable table", u_c=d["supply.drop"], **rest)
+            by.append(self._work("voltage drop in per cent by resistance", r_warm=d["supply.resistance"], **rest))
+        if "supply.drop" in d.values or not by:
+            by.append(self._work("voltage drop in per cent by cable table", u_c=d["supply.drop"], **rest))
+        return max(by, key=lambda worked: worked.result)
 
     @result
     def energy(self):
@@ -39,7 +41,7 @@ class Surroundings(Chain):
     @result
     def cord_wanted(self):
         d = self.design
-        return self._work("length of the cord", L_route=d["supply.cord_route"], l_drip=d["assumptions.drip_loop"], l_slack=d["assumptions.lift_out"])
+        return self._work("length of the cord", L_route=self.counted("supply.cord_route"), l_drip=d["assumptions.drip_loop"], l_slack=d["assumptions.lift_out"])
 
     @property
     def leakage_share(self) -> float:
@@ -54,15 +56,11 @@ class Surroundings(Chain):
 
     @property
     def footing_share(self) -> float:
-        """Distance to a footing over the distance to keep; infinite where the pit is no deeper than the footing."""
-        depth = self.design["site.footing_depth"]
-        if self.pit_depth <= depth:
-            return math.inf
-        wanted = max(
-            topics.formulas()["distance to keep from a footing"](k_foot=self.design["assumptions.footing_slope"], D_dig=self.pit_depth, D_foot=depth),
-            tables.LEAST_FROM_FOOTING.value,
-        )
-        return self.design["site.footing_distance"] / wanted
+        """Distance to a footing over the distance to keep, which is half a metre at least, whatever the depths."""
+        depth, deep = self.design["site.footing_depth"], self.ground_depth
+        kept = topics.formulas()["distance to keep from a footing"]
+        wanted = kept(k_foot=self.design["assumptions.footing_slope"], D_dig=deep, D_foot=depth) if deep > depth else 0.0
+        return self.design["site.footing_distance"] / max(wanted, tables.LEAST_FROM_FOOTING.value)
 
     @result
     def root_radius(self):
@@ -78,15 +76,17 @@ class Surroundings(Chain):
 
     @result
     def lift(self):
-        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom."""
+        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom; at the start of the lift or at its end, whichever is worse."""
         d = self.design
-        limit = lift_limit(d["site.lift_reach"], d["site.lift_height"], d["site.lift_travel"], 1.0, 1.0, d["assumptions.grip"])
-        return self._work("lifting index", m_load=d["site.lift_mass"], m_rwl=limit)
+        start, travel = d["site.lift_height"], d["site.lift_travel"]
+        ends = (start, min(start + travel, HIGHEST))
+        limit = min(lift_limit(d["site.lift_reach"], height, travel, 1.0, 1.0, min(d["assumptions.grip"], 1.0)) for height in ends)
+        return self._work("lifting index", m_load=self.counted("site.lift_mass"), m_rwl=limit)
 
     @result
     def sling(self):
         d = self.design
-        pull = pull_in_slings(d["site.sling_mass"], round(d["site.sling_legs"]), d["site.sling_angle"])
+        pull = pull_in_slings(self.counted("site.sling_mass"), round(d["site.sling_legs"]), d["site.sling_angle"])
         return Found("F_leg", pull, "the pull in one leg; of three or four legs two carry")
 
     @property

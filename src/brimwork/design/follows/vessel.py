@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import math
 
-from brimwork import topics
 from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.standing import StandingLoads, Weight
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
 from brimwork.formula import Working
+from brimwork.units import InputError, write
 
+HELD = 1.3  # hold-down ratio that passes: judgement, the limit of the check on foam
 GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
-class VesselChain(Whole):
+class VesselChain(StandingLoads, Whole):
     """An overflowing vessel: water leaves all round its rim and clings to its face."""
 
     @property
@@ -29,9 +31,23 @@ class VesselChain(Whole):
 
     # --- overflow
 
+    @property
+    def shape(self) -> str:
+        return self.design["vessel.shape"]
+
+    @property
+    def rim_sides(self) -> tuple[float, float]:
+        """Length and width (m) of a square or rectangular rim."""
+        d = self.design
+        return d["vessel.rim_diameter"], d["vessel.rim_width" if self.shape == "rectangular" else "vessel.rim_diameter"]
+
     @result
     def rim_length(self):
-        return self._work("length of a round rim", d_rim=self.design["vessel.rim_diameter"])
+        if self.shape == "round":
+            return self._work("length of a round rim", d_rim=self.design["vessel.rim_diameter"])
+        if self.shape == "another":
+            return Found("b", self.design["vessel.rim_length"], "as the design gives it")
+        return Found("b", 2 * sum(self.rim_sides), f"all round a {self.shape} rim")
 
     @result
     def flow_wanted(self):
@@ -39,7 +55,9 @@ class VesselChain(Whole):
 
     @result
     def rim_head(self):
-        return self._work("head on a round rim", Q=self.flow_wanted, d_rim=self.design["vessel.rim_diameter"], C_w=self.design["flow.weir_coefficient"])
+        if self.shape == "round":
+            return self._work("head on a round rim", Q=self.flow_wanted, d_rim=self.design["vessel.rim_diameter"], C_w=self.design["flow.weir_coefficient"])
+        return self._work("head by weir coefficient", Q=self.flow_wanted, C_w=self.design["flow.weir_coefficient"], b=self.rim_length)
 
     @property
     def rim_error(self) -> float:
@@ -76,7 +94,11 @@ class VesselChain(Whole):
 
     @result
     def vessel_surface(self):
-        return self._work("water surface of a round vessel", d_rim=self.design["vessel.rim_diameter"])
+        if self.shape == "round":
+            return self._work("water surface of a round vessel", d_rim=self.design["vessel.rim_diameter"])
+        if self.shape == "another":
+            return Found("A_v", self.design["vessel.surface"], "as the design gives it")
+        return Found("A_v", self.rim_sides[0] * self.rim_sides[1], f"inside a {self.shape} rim")
 
     @result
     def transit_rim(self):
@@ -100,7 +122,16 @@ class VesselChain(Whole):
 
     @result
     def fall(self):
-        return Found("h_fall", self.level("rim"), "from the rim to the finished paving")
+        if self.level("rim") <= self.lands:
+            raise InputError(
+                f"the rim stands {write(self.level('rim'), 'mm')} over the paving and the stone round it {write(self.lands, 'mm')}: nothing falls. Raise the rim or lower the stone"
+            )
+        return Found("h_fall", self.level("rim") - self.lands, "from the rim to the finished paving, or to the stone round it where that lies lower")
+
+    @property
+    def lands(self) -> float:
+        """Level (m) on which the water lands."""
+        return min(0.0, self.level("stone top"))
 
     # --- loads
 
@@ -119,9 +150,64 @@ class VesselChain(Whole):
         d = self.design
         return self._work("mass of a slab", l_s=d["slab.length"], w_s=d["slab.width"], t_s=d["slab.thickness"], rho_slab=d["slab.density"])
 
+    @property
+    def slab_each(self) -> float:
+        return self.slab_mass
+
+    @property
+    def outside_volume(self) -> float:
+        """What the outside of the vessel encloses (m3), taken as wide all the way up as where it is widest."""
+        d = self.design
+        if self.shape == "round":
+            return math.pi * self.inside_radius**2 * d["vessel.height"]
+        return self.vessel_surface * d["vessel.height"]
+
+    # --- what it holds
+
+    @property
+    def fill(self) -> tuple[float, float]:
+        """Foam and the pebbles on it (m3, with their gaps); nothing of what the design does not name. Raises InputError for more than the vessel holds."""
+        d = self.design
+        foam, pebbles = (given.value if (given := d.given(f"vessel.{key}")) else 0.0 for key in ("foam", "pebbles"))
+        if foam + pebbles > d["vessel.water"] * (1 + 1e-9):
+            raise InputError(
+                f"foam and pebbles take {write(foam + pebbles, 'L')}, but the vessel holds {write(d['vessel.water'], 'L')}: "
+                "give less vessel.foam or vessel.pebbles, or look at vessel.water"
+            )
+        return foam, pebbles
+
+    @result
+    def water_held(self):
+        """Water in the vessel as it runs: what it holds empty of fill, less what foam and pebbles take."""
+        foam, pebbles = self.fill
+        if not (foam or pebbles):
+            return Found("V_v", self.design["vessel.water"], "to the rim, with no foam and no pebbles in it")
+        return self._work(
+            "water in a vessel with foam and pebbles", V_in=self.design["vessel.water"], V_f=foam, n_por=self.design["assumptions.pebble_gaps"], V_p=pebbles
+        )
+
+    @property
+    def fill_mass(self) -> float:
+        """Mass (kg) of foam and pebbles."""
+        (foam, pebbles), d = self.fill, self.design
+        return (foam * d["vessel.foam_density"] if foam else 0.0) + pebbles * (1 - d["assumptions.pebble_gaps"]) * d["assumptions.pebble_density"]
+
+    @result
+    def pebbles_wanted(self):
+        """Pebbles that would hold the foam down well."""
+        d = self.design
+        return self._work("pebbles needed to hold foam down", f_hold=HELD, V_f=d["vessel.foam"], rho=self.water["rho"], rho_f=d["vessel.foam_density"],
+                          n_s=d["assumptions.pebble_gaps"], rho_s=d["assumptions.pebble_density"])  # fmt: skip
+
+    def weights(self) -> list[Weight]:
+        mass = self.design["vessel.mass"]
+        return [Weight(mass, mass + self.water["rho"] * self.water_held + self.fill_mass)]
+
+    # --- what touches
+
     @result
     def patch(self):
-        """What touches the blocks: the slab, or the foot alone."""
+        """What lies on the blocks: the slab, or the foot alone."""
         if self.on_slab:
             return self._work("contact patch of a slab", l_s=self.design["slab.length"], w_s=self.design["slab.width"])
         return self.foot_patch
@@ -130,24 +216,28 @@ class VesselChain(Whole):
     def foot_patch(self) -> Working | Found:
         if "vessel.foot_corners" in self.design.values:
             return Found("A_c", patches.area(self.design["vessel.foot_corners"]), "the area within the corners of the foot, drawn full size")
-        return self._work("contact patch of a ring foot", d_fo=self.design["vessel.foot_outside"], d_fi=self.design["vessel.foot_inside"])
+        piece = self.geometry.standing[0]
+        if self.shape in ("round", "another"):
+            return self._work("contact patch of a ring foot", d_fo=self.design["vessel.foot_outside"], d_fi=self.design["vessel.foot_inside"])
+        return Found("A_c", patches.area_of(piece.foot) - patches.area_of(piece.hole), f"a {self.shape} foot, less the hole in it")
 
     def contact_shapes(self) -> tuple[patches.Shape, ...]:
-        d, middle = self.design, (self.design["vessel.offset"], 0.0)
-        if self.on_slab:
-            return ((patches.rectangular_patch(d["slab.length"], d["slab.width"], middle),),)
-        if "vessel.foot_corners" in d.values:
-            return ((patches.moved(d["vessel.foot_corners"], middle),),)
-        foot, hole = d["vessel.foot_outside"], d["vessel.foot_inside"]
-        return ((patches.round_patch(foot, middle), *((patches.round_patch(hole, middle),) if hole else ())),)
+        piece = self.geometry.standing[0]
+        if slab := self.geometry.slab_under(piece):
+            return ((slab,),)
+        if self.shape in ("round", "another") and "vessel.foot_corners" not in self.design.values:
+            foot, hole = self.design["vessel.foot_outside"], self.design["vessel.foot_inside"]
+            return ((patches.round_patch(foot, piece.middle), *((patches.round_patch(hole, piece.middle),) if hole else ())),)
+        return ((piece.foot, *((piece.hole,) if piece.hole else ())),)
 
     @result
     def vessel_weight(self):
-        return self._work("weight of vessel, water and slab", m_v=self.design["vessel.mass"], rho=self.water["rho"], V_v=self.design["vessel.water"],
+        return self._work("weight of vessel, water and slab", m_v=self.design["vessel.mass"] + self.fill_mass, rho=self.water["rho"], V_v=self.water_held,
                           m_slab=self.slab_mass)  # fmt: skip
 
     @result
     def block_pressure(self):
+        """As if the slab pressed evenly all over."""
         return self._work("pressure on a contact patch", F_w=self.vessel_weight, A_c=self.patch)
 
     @result
@@ -160,10 +250,17 @@ class VesselChain(Whole):
     def inside_radius(self) -> float:
         """Radius in m where the vessel is widest: of the rim, unless a wider place is given."""
         d = self.design
-        return max(d["vessel.rim_diameter"], d["vessel.widest"] if "vessel.widest" in d.values else 0.0) / 2
+        return (
+            max(*(self.rim_sides if self.shape == "rectangular" else (d["vessel.rim_diameter"],)), d["vessel.widest"] if "vessel.widest" in d.values else 0.0)
+            / 2
+        )
 
     @result
     def hoop_stress(self):
+        if self.shape != "round":
+            raise InputError(
+                f"the pull in the wall of a vessel that is not round is not worked out here (vessel.shape is {self.shape}): ask its maker, or a structural engineer"
+            )
         d = self.design
         return self._work("hoop stress in the wall of a full vessel", rho=self.water["rho"], h_full=d["vessel.height"], R_wall=self.inside_radius,
                           t_wall=d["vessel.wall"])  # fmt: skip
@@ -174,38 +271,27 @@ class VesselChain(Whole):
 
     # --- tipping
 
-    def _tipping(self, water: float) -> Working:
-        d = self.design
-        weight = topics.formulas()["weight of a vessel with its water"](m_v=d["vessel.mass"], rho=self.water["rho"], V_v=water)
-        return self._work("tipping factor", F_w=weight, B_base=d["vessel.foot_outside"], F_push=self.push, h_push=d["vessel.height"])
-
     @result
     def tipping_full(self):
-        return self._tipping(self.design["vessel.water"])
+        return self.tips(lambda weight: weight.full, self.pushed)
 
     @result
     def tipping_empty(self):
-        return self._tipping(0.0)
-
-    @property
-    def standing_mass(self) -> float:
-        return self.design["vessel.mass"] + self.water["rho"] * self.design["vessel.water"] + self.slab_mass
-
-    @property
-    def standing_offset(self) -> float:
-        return self.design["vessel.offset"]
+        return self.tips(lambda weight: weight.empty, self.pushed)
 
     @property
     def held_above(self) -> float:
-        return self.design["vessel.water"]
+        return self.water_held
 
     @property
     def bare(self) -> float:
-        return self.patch if self.on_slab else math.pi / 4 * self.design["vessel.foot_outside"] ** 2
+        return self.patch if self.on_slab else patches.area_of(self.geometry.standing[0].foot)
 
     @result
     def foam_held(self):
         """Pebbles on the foam, both under water."""
         d = self.design
+        if self.fill[0] == 0:
+            return Found("f_hold", math.inf, "no foam")
         return self._work("hold-down ratio of pebbles on foam", V_p=d["vessel.pebbles"], n_s=d["assumptions.pebble_gaps"],
                           rho_s=d["assumptions.pebble_density"], rho=self.water["rho"], V_f=d["vessel.foam"], rho_f=d["vessel.foam_density"])  # fmt: skip

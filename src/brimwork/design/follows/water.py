@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from brimwork.design.follows.agreeing import SAME_LEVEL, settled
 from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.follows.levels import KnownLevel, levels
 from brimwork.design.typed.known import Unknown
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import InputError
+from brimwork.topics.siphons import siphon_flow
+from brimwork.units import InputError, write
 
-SAME_LEVEL = 0.003  # m: two levels nearer than this count as one, for overflow and blocks are set within 3 mm on site: common practice, as the steps say
+ROUGH_PIPE, INTO_PIPE = 0.03, 0.5  # friction factor of a dirty drain pipe, loss of its inlet: common practice, no source
 
 
 class Water(Chain):
@@ -27,13 +30,26 @@ class Water(Chain):
 
     @result
     def static_volume(self):
+        """All of it, whatever it can be used for."""
         return self._work("water up to a level", A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"], h=self.design["reservoir.static_level"])
 
     @result
     def usable(self):
-        d = self.design
-        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=d["reservoir.static_level"],
-                          h_min=d["reservoir.lowest_level"])  # fmt: skip
+        d, low = self.design, self.pump_stops_at
+        full = min(d["reservoir.static_level"], d["reservoir.overflow_level"]) if d.given("reservoir.overflow_level") else d["reservoir.static_level"]
+        if full < low:
+            raise InputError(
+                f"the water stands at {write(full, 'mm')} above the floor and the pump stops at {write(low, 'mm')}: none of it is usable. "
+                "Raise reservoir.static_level, or set reservoir.lowest_level or reservoir.cut_out_level lower"
+            )
+        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=full, h_min=low)
+
+    @property
+    def pump_stops_at(self) -> float:
+        """The higher of the lowest level at which the pump may run and that of its cut-out, m above the floor."""
+        d, cut_out = self.design, self.design.given("reservoir.cut_out_level")
+        stops = cut_out.value if cut_out and not (d.given("pump.cut_out") and d["pump.cut_out"] == "no") else 0.0
+        return max(d["reservoir.lowest_level"], stops)
 
     @result
     def turnover(self):
@@ -76,7 +92,13 @@ class Water(Chain):
 
     def _climate(self) -> dict[str, float]:
         d = self.design
-        return {"K_E": d["climate.coefficient"], "E_0": d["climate.evaporation"], "A_wet": self.wet_area, "Q_splash": d["climate.splash"]}
+        return {"K_E": d["climate.coefficient"], "E_0": d["climate.evaporation"], "A_wet": self.wet_area, "Q_splash": self.lost_otherwise}
+
+    @property
+    def lost_otherwise(self) -> float:
+        """Water (m3/s) lost by splash, and by a leak that was measured."""
+        leak = self.design.given("measured.leak")
+        return self.design["climate.splash"] + (max(leak.value, 0.0) * self.water_area if leak else 0.0)
 
     @result
     def daily_loss(self):
@@ -90,29 +112,61 @@ class Water(Chain):
     def drainback_room(self):
         d = self.design
         return self._work("room from the running level up to the overflow", A_b=self.block_plan, n_v=d["reservoir.void_fraction"],
-                          h_over=d["reservoir.overflow_level"], h_run=d["reservoir.running_level"])  # fmt: skip
+                          h_over=d["reservoir.overflow_level"], h_run=self.highest_running)  # fmt: skip
+
+    @property
+    def highest_running(self) -> float:
+        """The higher of the running level that is given and the one at which the water settles, or is held by a top-up valve; of one that was measured, that."""
+        highest, over = self.counted("reservoir.running_level"), self.design["reservoir.overflow_level"]
+        if highest > over:
+            raise InputError(
+                f"the water runs at {write(highest, 'mm')} above the floor and the overflow stands at {write(over, 'mm')}: there is no room for what comes back. "
+                "Set reservoir.running_level or reservoir.static_level lower"
+            )
+        return highest
 
     @result
     def drainback(self):
         d = self.design
         return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
-                          h_run=d["reservoir.running_level"], V_tr=self.transit)  # fmt: skip
+                          h_run=self.highest_running, V_tr=self.transit)  # fmt: skip
 
     @property
     def two_running_levels(self) -> tuple[float, float] | None:
         """The running level (m) that the design gives, and the one at which the static level and the start drop leave the water, where they differ."""
         try:
-            given, found = self.design["reservoir.running_level"], self.design["reservoir.static_level"] - self.start_drop
+            given, found = self.design["reservoir.running_level"], settled(self)
         except (Unknown, InputError):
             return None
         return (given, found) if abs(found - given) > SAME_LEVEL else None
+
+    @property
+    def running_shown(self) -> float | None:
+        """The one running level (m above the floor) that drawings and tables show: the one at which the water settles, else the given one; of one that was measured, that."""
+        given, static = self.design.given("reservoir.running_level"), self.design.given("reservoir.static_level")
+        if given and given.basis == "measured" or not static:
+            return given.value if given else None
+        try:
+            return settled(self)
+        except (Unknown, InputError):
+            return given.value if given else None
+
+    def levels_shown(self) -> list[KnownLevel]:
+        """The levels that are known, from the lowest up, with one running level."""
+        known, running = levels(self.design), self.running_shown
+        if running is None or not any(level.name == "reservoir floor" for level in known):
+            return known
+        rest = [level for level in known if level.name != "running water"]
+        return sorted([*rest, KnownLevel("running water", self.level("reservoir floor") + running, True)], key=lambda level: level.height)
 
     def running_levels_said(self, said: Callable[[float], str]) -> str:
         """Both running levels in a sentence, each length as `said` writes it; nothing where they are one."""
         if not self.two_running_levels:
             return ""
         given, found = map(said, self.two_running_levels)
-        return f"Running level above the floor: given {given}; from static level and start drop {found}."
+        measured = self.design.given("reservoir.running_level").basis == "measured"
+        shown = "the measured one" if measured else "the second"
+        return f"Running level above the floor: given {given}; from static level and start drop {found}. Drawings and tables show {shown}."
 
     @property
     def settles(self) -> str:
@@ -125,8 +179,9 @@ class Water(Chain):
             if given > found
             else "less water is in it than the static level says"
         )
-        both = self.running_levels_said(self._both).removesuffix(".")
-        return f"{both}; the given one counts here, and holds only where {why}"
+        given_said, found_said = map(self._both, self.two_running_levels)
+        both = f"Running level above the floor: given {given_said}; from static level and start drop {found_said}"
+        return f"{both}; the higher counts here, and the given one holds only where {why}"
 
     def _both(self, level: float) -> str:
         here, there = QUANTITIES["h"].metric_text(level), QUANTITIES["h"].us_text(level)
@@ -139,12 +194,25 @@ class Water(Chain):
     @result
     def overflow_flow(self):
         d = self.design
-        return self._work(
-            "flow that an overflow pipe can carry", C_d=d["assumptions.overflow_discharge"], d_out=d["overflow_pipe.bore"], H_o=d["overflow_pipe.head"]
-        )
+        head = self.counted("overflow_pipe.head")
+        if head <= 0:
+            raise InputError(
+                f"the water stands {write(head, 'mm')} over the middle of the overflow pipe when it spills over the liner's edge: no head is left. "
+                "Raise levels.liner_edge, or set reservoir.overflow_level lower"
+            )
+        inlet = self._work("flow that an overflow pipe can carry", C_d=d["assumptions.overflow_discharge"], d_out=d["overflow_pipe.bore"], H_o=head)
+        run = d.given("buying.overflow_run")
+        if not run:
+            return inlet
+        fall = d.given("overflow_pipe.fall")
+        along = siphon_flow(f=ROUGH_PIPE, L_pipe=run.value, d_pipe=d["overflow_pipe.bore"], K=INTO_PIPE, H_s=head + (fall.value if fall else 0.0))
+        if along >= inlet.result:
+            return inlet
+        said = f"with a fall of {write(fall.value, 'mm')}" if fall else "level, since nobody gave its fall"
+        return Found("Q_over", along, f"the pipe over its run of {write(run.value, 'm')}, {said}, carries less than its inlet ({write(inlet.result, 'L/min')})")
 
     @result
     def overflow_ratio(self):
         d = self.design
-        return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=d["assumptions.run_off"], A_catch=d["overflow_pipe.catch_area"], i_rain=d["overflow_pipe.rain"],
+        return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=d["assumptions.run_off"], A_catch=self.counted("overflow_pipe.catch_area"), i_rain=d["overflow_pipe.rain"],
                           Q_feed=d["overflow_pipe.feed"])  # fmt: skip

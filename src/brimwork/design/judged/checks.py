@@ -5,6 +5,7 @@ from __future__ import annotations
 from brimwork import tables
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.computed_checks import COMPUTED
+from brimwork.design.judged.contradictions import contradictions
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
 from brimwork.design.judged.grading import Check, Joined, Judged, answered_check
 from brimwork.design.judged.ground_checks import GROUND_CHECKS
@@ -31,11 +32,11 @@ def numbered(check_id: str) -> Check:
 
 
 def findings(chain: Chain) -> list[Finding]:
-    """Every check graded, fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
+    """Every check graded, and every contradiction; fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
     doubtful = implausible(chain.design)
     believed = type(chain)(without(chain.design, tuple(doubtful))) if doubtful else chain
     found = [_graded(check, believed if is_safety(check.id, check.group) else chain) for check in CHECKS]
-    return sorted([*found, *_doubted(doubtful)], key=lambda finding: FINDING_GRADES.index(finding.grade))
+    return sorted([*found, *_doubted(doubtful), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
 
 
 def _doubted(values: dict[str, str]) -> list[Finding]:

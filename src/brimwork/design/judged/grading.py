@@ -166,7 +166,54 @@ class Joined:
 def answered_check(question: Asked) -> Judged:
     """A question of the design file as a check."""
     row = Criterion(question.id, question.group, question.title, None, "", question.basis, firm=True, kinds=question.kinds)
-    return Judged(row, f"answers.{question.key}", lambda chain, answer: (question.grade(str(answer)), str(answer)), question.remedy)
+    return Judged(row, f"answers.{question.key}", lambda chain, answer: _by_answer(chain, question, str(answer)), question.remedy)
+
+
+def _by_answer(chain: Chain, question: Asked, answer: str) -> tuple[str, str]:
+    """The grade of an answer, and that it is one; a number on file that says worse counts before it."""
+    grade, said = question.grade(answer), f"by your answer: {answer}"
+    worse = OVERRULED[question.id](chain) if question.id in OVERRULED else None
+    if worse and FINDING_GRADES.index(worse[0]) < FINDING_GRADES.index(grade):
+        return worse[0], f"{worse[1]}; {said}"
+    return grade, said
+
+
+def _known(chain: Chain, key: str) -> float | None:
+    given = chain.design.given(key)
+    return given.value if given else None
+
+
+def _cover(chain: Chain) -> tuple[str, str] | None:
+    cover = _known(chain, "supply.duct_cover")
+    return (
+        ("fail", f"{told(cover, 'mm', chain.design.region)} over the duct: less than any table allows") if cover is not None and cover < LEAST_COVER else None
+    )
+
+
+def _duct(chain: Chain) -> tuple[str, str] | None:
+    bore = _known(chain, "supply.duct_bore")
+    if bore is None or bore >= PLUG[0]:
+        return None
+    return "marginal" if bore >= PLUG[1] else "fail", f"a duct of {told(bore, 'mm', chain.design.region)}"
+
+
+def _socket(chain: Chain) -> tuple[str, str] | None:
+    outside = tried(lambda: max(abs(at) - half for at, half in zip(chain.geometry.supply, chain.geometry.catch_half, strict=True)))
+    return ("fail", "the supply point stands in the lined catch") if not isinstance(outside, Refused) and outside < 0 else None
+
+
+def _edges(chain: Chain) -> tuple[str, str] | None:
+    levels = [
+        _known(chain, "levels.liner_edge"),
+        *(None if isinstance(got := tried(top), Refused) else got for top in (lambda: chain.box_top, lambda: chain.level("stone top"))),
+    ]
+    edge = max((level for level in levels if level is not None), default=0.0)
+    return ("marginal", f"an edge {told(edge, 'mm', chain.design.region)} over the paving") if FLUSH < edge < PROUD * (1 - 1e-9) else None
+
+
+# Limits for numbers that overrule an answer, in m: least cover of any table; bore of a duct that takes a plug, and at a pinch; an edge that still counts as flush, and one that is seen.
+LEAST_COVER, PLUG, FLUSH, PROUD = 0.150, (0.050, 0.040), 0.040, 0.100  # from memory, local codes govern; the rest common practice
+OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {"C43": _cover, "C44": _socket, "C45": _duct, "C54": _edges}
 
 
 def is_public(chain: Chain) -> bool:

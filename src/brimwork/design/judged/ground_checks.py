@@ -12,9 +12,17 @@ from brimwork.design.typed.telling import INFINITE
 def _sides(chain: Chain) -> Limits:
     """Depth limits of a pit, for the way in which its sides are kept; none at all for soil that runs."""
     state = chain.design["site.pit_sides"]
+    water = chain.design.given("site.ground_water")
     if state.startswith("firm"):
-        return at_most(0.9, 1.2)
+        return at_most(-INFINITE, 1.2) if water and water.value > 0 else at_most(0.9, 1.2)
     return at_most(-INFINITE, 1.2) if state.startswith("competent") else NEVER
+
+
+def _sides_said(chain: Chain) -> str:
+    water = chain.design.given("site.ground_water")
+    return f"by your answer: {chain.design['site.pit_sides']}" + (
+        "; ground water stands in the pit, so that its sides are not firm" if water and water.value > 0 else ""
+    )
 
 
 def _mesh(chain: Chain) -> float:
@@ -24,8 +32,8 @@ def _mesh(chain: Chain) -> float:
 
 
 GROUND_CHECKS: tuple[Check | Judged, ...] = (
-    Check(criterion("C32"), lambda c: c.pit_depth,
-          "batter or brace the sides by a competent person's plan; nobody enters if unsure", ("pit_depth",), note=lambda c: c.design["site.pit_sides"], limits=_sides),
+    Check(criterion("C32"), lambda c: c.ground_depth,
+          "batter or brace the sides by a competent person's plan; nobody enters if unsure", ("pit_depth",), note=_sides_said, limits=_sides),
     Check(criterion("C33"), lambda c: c.footing_share,
           "move the pit away, or ask an engineer"),
     Check(criterion("C34"), lambda c: c.design["site.tree_distance"] / c.root_radius,

@@ -12,6 +12,7 @@ from brimwork.design.typed.criteria import criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_most
 from brimwork.design.typed.telling import told
 
+WARM, MUCH_SPLASH = units.read("25 degC", "degC"), units.read("10 L/day", "L/day")  # over these droplets are no longer few and cool: judgement
 FLATTEST_LEG = units.read("30 deg", "deg")
 
 
@@ -21,23 +22,32 @@ def _slings(chain: Chain) -> Limits:
 
 
 def _wall(chain: Chain) -> Limits:
-    """A free-standing wall away from people only; anything else goes to an engineer."""
-    if is_public(chain) or chain.design["blade.wall_retains"] != "nothing":
+    """A free-standing wall away from people only; anything else goes to an engineer. Soil that stands over the paving is held back by something."""
+    if chain.design.kind == "blade" and (is_public(chain) or chain.design["blade.wall_retains"] != "nothing"):
+        return NEVER
+    if chain.soil_held > 0.15:
         return NEVER
     return at_most(0.6, 1.0)
 
 
+PROTECTS = {"UK": 0.030, "US": 0.006}  # A: most at which a device trips that protects people; from memory, local codes govern
+
+
 def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
+    rating = chain.design.given("supply.residual_rating")
+    if answer != "none" and rating and rating.value > PROTECTS[chain.design.region] * (1 + 1e-9):
+        return "fail", f"trips at {units.write(rating.value, 'mA')}, more than the {units.write(PROTECTS[chain.design.region], 'mA')} that protect people"
     return {
-        "tested by instrument": ("pass", "present, tested by button and instrument"),
-        "tested by button": ("marginal", "present, tested by button only"),
+        "tested by instrument": ("pass", "by your answer: present, tested by button and instrument"),
+        "tested by button": ("marginal", "by your answer: present, tested by button only"),
     }.get(str(answer), ("fail", "absent"))
 
 
-def _open_water(chain: Chain, depth: Any) -> tuple[str, str]:
+def _open_water(chain: Chain, typed: Any) -> tuple[str, str]:
+    depth = chain.counted("site.open_water")
     shown = f"{told(depth, 'mm', chain.design.region)} of free water"
     if depth == 0:
-        return "pass", "none: stone or a rigid grille at or above the water"
+        return "pass", "none, by your answer: stone or a rigid grille at or above the water"
     if is_public(chain) or depth > 0.050:
         return "fail", f"{shown}, where a child can reach it" + (", at a public site" if is_public(chain) else "")
     return "marginal", f"{shown}; only with no child under six unattended, in writing"
@@ -48,14 +58,17 @@ def _legionella(chain: Chain, answer: object) -> tuple[str, str]:
     if use == "care premises":
         return "fail", "care or health premises: refer to the duty holder before anything is built"
     if answer == "in place":
-        return "pass", "written assessment in place"
+        return "pass", "by your answer: written assessment in place"
     if use == "private":
-        return ("pass", "private, low splash") if answer == "low splash, private" else ("marginal", f"private; assessment: {answer}")
+        warm, splash = chain.design["flow.water_temperature"] > WARM, chain.design["climate.splash"] > MUCH_SPLASH
+        low = answer == "low splash, private" and not warm and not splash
+        but = " but the water is warm" if warm else " but much of it splashes" if splash else ""
+        return ("pass", "by your answer: private, low splash") if low else ("marginal", f"by your answer: private; assessment: {answer}{but}")
     return ("marginal", "public, design stage, assessment commissioned") if answer == "commissioned" else ("fail", f"public; assessment: {answer}")
 
 
 PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
-    Check(criterion("C46"), lambda c: c.design["supply.circuit_load"] / c.design["supply.breaker"],
+    Check(criterion("C46"), lambda c: c.counted("supply.circuit_load") / c.design["supply.breaker"],
           "ask the electrician for a circuit of its own"),
     Check(criterion("C46e"), lambda c: c.leakage_share,
           "ask the electrician: damp joints and several pumps on one device trip it for nothing"),
@@ -75,12 +88,12 @@ PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
           "fill it with stone, or fit a rigid grille at or above the water; no depth is without danger to a small child"),
     Judged(criterion("C52"), "site.legionella", _legionella,
           "have a competent person assess the risk in writing before the water runs; not at care premises without the duty holder"),
-    Check(criterion("C49"), lambda c: c.design["site.gate"] - c.design["site.widest_item"],
-          "another way in, or build it elsewhere; a crane needs a plan of its own"),
+    Check(criterion("C49"), lambda c: c.design["site.gate"] - c.counted("site.widest_item"),
+          "another access, or build it elsewhere; a crane needs a plan of its own"),
     Check(criterion("C64"), lambda c: c.noise_above,
           "less fall, a timer at night, pump on rubber", ("noise",)),
-    Check(criterion("C62"), lambda c: c.design["blade.wall_height"],
-          "refer the wall to a structural engineer: this kit does not size raised or retaining walls", limits=_wall),
+    Check(criterion("C62"), lambda c: c.held_back,
+          "refer it to a structural engineer: this kit does not size raised or retaining walls", limits=_wall),
     Check(criterion("C56"), budget.cost_share,
           "spend less, or agree on more before work begins", ("cost_estimate",), note=budget.cost_told),
 )  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.grading import Check, Judged
-from brimwork.design.typed.criteria import criterion
+from brimwork.design.typed.criteria import SHEETS, criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
 from brimwork.design.typed.telling import INFINITE, told
 
@@ -26,6 +26,15 @@ def _covered(chain: Chain) -> Limits:
 
 def _cut_out(chain: Chain) -> str:
     return "no low-water cut-out, and nobody looks after it all the time" if _covered(chain).good[1] == -INFINITE else ""
+
+
+def _coming(chain: Chain) -> str:
+    return chain.coming_said
+
+
+def _splash(chain: Chain) -> float:
+    """Where water leaves a lip as a sheet it is thrown further by a greater flow."""
+    return min(chain.apron_share, chain.coming.apron_share) if chain.design.kind in SHEETS else chain.apron_share
 
 
 def _valves(chain: Chain) -> Limits:
@@ -53,34 +62,34 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
           "a pump with a higher shut-off head: near its limit a little fouling stops the flow", ("static_lift", "lift_share")),
     Check(criterion("C03"), lambda c: c.nameplate,
           "read the label again: per minute for per hour, US for imperial gallons, or a wrong digit", ("nameplate",), note=lambda c: c.label),
-    Check(criterion("C04"), lambda c: c.speed_wanted,
-          "a wider hose above, a narrower hose below", ("speed_wanted",)),
+    Check(criterion("C04"), lambda c: c.coming.speed_wanted,
+          "a wider hose above, a narrower hose below", ("speed_wanted", "flow_sent"), note=_coming),
     Check(criterion("C05"), lambda c: c.loss_share,
           "one bore wider", ("reynolds", "friction", "friction_head", "fittings_head", "loss_share")),
-    Check(criterion("C06"), lambda c: c.boil,
-          "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore")),
-    Check(criterion("C07"), lambda c: c.rim_error_share,
-          "level the rim again under its full weight, or send more water", ("rim_head", "rim_error_share", "rim_flow_ratio")),
-    Check(criterion("C08"), lambda c: c.design["flow.for_each_metre"],
-          "less than this runs in streaks down one side; more leaves the face", ("film",)),
-    Check(criterion("C09"), lambda c: c.sheet_share,
-          "more flow for each metre of lip, or less fall", ("fall",)),
-    Check(criterion("C10"), lambda c: c.flow_wanted / c.design["pump.intake_area"],
-          "a larger cage: a fast intake clogs in days", ("flow_wanted",)),
-    Check(criterion("C60"), lambda c: c.freeboard,
-          "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard")),
-    Check(criterion("C61"), lambda c: c.tread_share,
-          "a longer tread, or lower steps", ("throw", "tread_share")),
+    Check(criterion("C06"), lambda c: c.coming.boil,
+          "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore", "flow_sent"), note=_coming),
+    Check(criterion("C07"), lambda c: c.coming.rim_error_share,
+          "level the rim again under its full weight, or send more water", ("rim_head", "rim_error_share", "rim_flow_ratio", "flow_sent"), note=_coming),
+    Check(criterion("C08"), lambda c: c.least_film,
+          "less than this runs in streaks down one side; more leaves the face", ("film", "flow_sent"), note=_coming),
+    Check(criterion("C09"), lambda c: c.coming.sheet_share,
+          "more flow for each metre of lip, or less fall", ("fall", "flow_sent"), note=_coming),
+    Check(criterion("C10"), lambda c: c.flow_sent / c.design["pump.intake_area"],
+          "a larger strainer: a fast intake clogs in days", ("flow_wanted", "flow_sent"), note=_coming),
+    Check(criterion("C60"), lambda c: min(c.freeboard, c.coming.freeboard),
+          "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard", "flow_sent"), note=_coming),
+    Check(criterion("C61"), lambda c: min(c.tread_share, c.coming.tread_share),
+          "a longer tread, or lower steps", ("throw", "tread_share", "flow_sent"), note=_coming),
     Check(criterion("C12"), lambda c: c.days,
           "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", ("usable", "transit", "daily_loss", "days"), limits=_unattended),
-    Check(criterion("C13"), lambda c: c.design["pump.covered"],
+    Check(criterion("C13"), lambda c: c.counted("pump.covered"),
           "raise the lowest level, with a low-water cut-out that stops the pump there; the maker's figure governs", note=_cut_out, limits=_covered),
     Check(criterion("C14"), lambda c: c.drainback,
           "set the running level lower, or put a check valve in the hose", ("transit", "drainback_room", "drainback"), note=lambda c: c.settles),
     Check(criterion("C16"), lambda c: c.turnover,
           "more usable water, or less flow", ("usable", "turnover")),
-    Check(criterion("C17"), lambda c: c.apron_share,
-          "a wider apron", ("fall", "apron_wanted", "apron_share")),
+    Check(criterion("C17"), _splash,
+          "a wider apron, a lower fall, or nearer the middle of it", ("fall", "apron_wanted", "apron_share")),
     Check(criterion("C18"), lambda c: c.level("liner edge") - c.level("overflow"),
           "bring the edge of the liner up, or the overflow down"),
     Check(criterion("C18g"), lambda c: c.level("liner edge") - c.design["levels.soil"],
@@ -88,7 +97,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C19"), lambda c: c.day_share,
           "more usable water, or less wet stone", ("daily_loss", "usable", "day_share")),
     Check(criterion("C66"), lambda c: c.overflow_ratio,
-          "a wider overflow pipe", ("overflow_ratio",)),
+          "a wider overflow pipe, or more head over it", ("overflow_flow", "overflow_ratio")),
     Check(criterion("C72"), lambda c: c.design["measured.leak"],
           "let it fall: where it stops is the height of the leak; patch above that mark"),
     Check(criterion("C57"), _order,

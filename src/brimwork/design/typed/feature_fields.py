@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
-from brimwork.design.typed.making import YES_NO, length_field, share
+from brimwork.design.typed.making import YES_NO, J, length_field, share
 from brimwork.design.typed.reading import Corners, Field, OneOf, Several
 
 FEATURE_FIELDS: dict[str, dict] = {
     "vessel": {
-        "rim_diameter": length_field("diameter of the rim", "780 mm", "31 in"),
+        "rim_diameter": length_field("diameter of the rim, or the length of a square or rectangular one", "780 mm", "31 in"),
         "height": length_field("height of the vessel", "420 mm", "16 1/2 in"),
         "mass": Field("mass of the empty vessel", "kg", "lb", such="90 kg", such_us="200 lb"),
-        "water": Field("water in the vessel", "L", "US gal", such="60 L", such_us="16 US gal"),
-        "foot_outside": length_field("outside diameter of the foot", "400 mm", "16 in"),
+        "water": Field("water that the vessel holds up to its rim, with no foam and no pebbles in it", "L", "US gal", such="60 L", such_us="16 US gal"),
+        "foot_outside": length_field("outside diameter of the foot, or the length of a square or rectangular one", "400 mm", "16 in"),
         "foot_inside": length_field("inside diameter of the foot (0 for a full foot)", "200 mm", "8 in"),
         "foot_corners": Corners("corners of the patch under the foot, drawn full size"),
         "side_area": Field("wetted outside of the vessel", "m2", "ft2", such="1.2 m2", such_us="13 ft2"),
         "rim_error": length_field("difference in level round the rim", "1 mm", "1/32 in"),
-        "offset": length_field("distance of the vessel from the blocks' middle", "0 mm", "0 in"),
+        "shape": OneOf("shape of the vessel seen from above", ("round", "square", "rectangular", "another"), usual="round", basis=J),
+        "rim_width": length_field("width of a rectangular rim; its length stands as its diameter", "400 mm", "16 in"),
+        "rim_length": length_field("length of the rim of a vessel of another shape, all round", "2000 mm", "80 in"),
+        "surface": Field("water surface of a vessel of another shape", "m2", "ft2", such="0.4 m2", such_us="4 ft2"),
+        "foot_width": length_field("width of a rectangular foot; its length stands as its outside diameter", "300 mm", "12 in"),
+        "offset": length_field("distance of the vessel from the blocks' middle, along them; below zero to the left on the plan", "0 mm", "0 in", signed=True),
+        "offset_across": Field("distance of the vessel from the blocks' middle, across them; below zero down on the plan", "mm", "in", signed=True, usual="0 mm", basis=J, usual_us="0 in"),
         "foam": Field("foam in the vessel", "L", "US gal", such="20 L", such_us="5 US gal"),
         "foam_density": Field("density of the foam", "kg/m3", "lb/ft3", such="20 kg/m3", such_us="1.25 lb/ft3"),
         "pebbles": Field("pebbles that lie on the foam, with their gaps", "L", "US gal", such="25 L", such_us="7 US gal"),
@@ -29,6 +35,8 @@ FEATURE_FIELDS: dict[str, dict] = {
     "stones": {
         "diameters": Several("diameters of the drilled stones", "mm", "in", "350 mm, 300 mm", "14 in, 12 in"),
         "heights": Several("heights of the drilled stones", "mm", "in", "750 mm, 600 mm", "30 in, 24 in"),
+        "places_along": Several("where the drilled stones stand, from the blocks' middle along them, below zero to the left; evenly where nobody says", "mm", "in", "-300 mm, 300 mm", "-12 in, 12 in", signed=True),
+        "places_across": Several("where the drilled stones stand, from the blocks' middle across them, below zero down; on the middle line where nobody says", "mm", "in", "0 mm, 0 mm", "0 in, 0 in", signed=True),
         "branch_lengths": Several("lengths of the hose to each drilled stone", "m", "ft", "2 m, 2.5 m", "6 ft, 8 ft"),
         "branch_bore": length_field("true inside diameter of the hose to each drilled stone", "13 mm", "1/2 in"),
         "branch_fittings": Field("sum of the loss coefficients of each branch, valve open", "", such="3", span="2 to 8"),

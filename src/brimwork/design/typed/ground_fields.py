@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from brimwork.design.typed.making import CP, J, assumed, length_field, share
+from brimwork.design.typed.making import CP, YES_NO, J, assumed, length_field, share
 from brimwork.design.typed.reading import Field, OneOf, Several
 
 _HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
@@ -14,6 +14,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "use": OneOf("who comes near the water", ("private", "public", "school", "care premises")),
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf", such="75 kPa", such_us="1500 psf"),
         "open_water": length_field("depth of open water that a child can reach", "0 mm", "0 in"),
+        "water_covered": OneOf("a rigid grille at or above all open water, or stone in it up to there", YES_NO),
         "legionella": OneOf("Legionella assessment", ("low splash, private", "commissioned", "in place", "none")),
         "unattended": Field("longest time that nobody looks after the feature", "day", such="14 day"),
         "footing_distance": Field("distance from pit to the nearest footing", "m", "ft", such="1.5 m", such_us="5 ft"),
@@ -24,7 +25,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "ground_water": length_field("highest ground water above the reservoir floor", "0 mm", "0 in"),
         "frost_depth": length_field("depth of the frost line under the finished paving", "450 mm", "18 in"),
         "north": Field("direction of north on the plan, clockwise from the top of the sheet", "deg", most=math.tau, such="30 deg"),
-        "gate": Field("narrowest way in", "mm", "in", such="900 mm", such_us="36 in"),
+        "gate": Field("access width where it is narrowest", "mm", "in", such="900 mm", such_us="36 in"),
         "widest_item": Field("widest thing that must come in", "mm", "in", such="800 mm", such_us="32 in"),
         "sound_at_1m": Field("sound level 1 m from the feature, in decibels", "", such="55"),
         "neighbour": Field("distance to the nearest bedroom or neighbour", "m", "ft", such="8 m", such_us="26 ft"),
@@ -41,7 +42,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "sling_legs": Field("legs of the sling", "", whole=True, most=4, such="2"),
         "sling_angle": Field("angle of a leg of the sling from the horizontal", "deg", such="60 deg"),
         "sling_rating": Field("rating of one leg of the sling", "kN", "lbf", such="10 kN", such_us="2250 lbf"),
-        "budget": Field("money that there is", "cur", such="3000 cur"),
+        "budget": Field("budget", "cur", such="3000 cur"),
         "cost": Field("cost worked out, without contingency", "cur", such="2500 cur"),
     },
     "levels": {
@@ -107,6 +108,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "lift_out": assumed("slack of the cord to lift the pump out", "1 m", CP, "ft"),
         "pebble_gaps": assumed("share of pebbles that is gaps", "0.4", CP, most=1.0),
         "pebble_density": assumed("density of the pebbles' stone", "2650 kg/m3", CP, "lb/ft3"),
+        "cover_density": assumed("density of the slab or grid all over the blocks", "2300 kg/m3", CP, "lb/ft3"),
         "person": assumed("force of a person on one foot, for seconds", "0.8 kN", J, "lbf"),
         "foot": assumed("side of the square on which a person's foot stands", "100 mm", J, "in"),
         "footing_slope": assumed("distance to keep from a footing for each metre that the pit is deeper: 1 in firm ground, 1.5 in loose", "1.5", CP),

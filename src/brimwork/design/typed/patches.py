@@ -6,25 +6,34 @@ import math
 
 from brimwork.units import InputError
 
-_Point = tuple[float, float]
-Outline = tuple[_Point, ...]
+Spot = tuple[float, float]
+Outline = tuple[Spot, ...]
 Shape = tuple[Outline, ...]
 
 CORNERS = 48  # of the polygon that stands for a circle in a drawing
 NEAR = 1e-6  # m: what only touches a line does not cross it
 
 
-def rectangular_patch(length: float, width: float, middle: _Point = (0.0, 0.0)) -> Outline:
+def rectangular_patch(length: float, width: float, middle: Spot = (0.0, 0.0)) -> Outline:
     x, y = middle
     return ((x - length / 2, y - width / 2), (x + length / 2, y - width / 2), (x + length / 2, y + width / 2), (x - length / 2, y + width / 2))
 
 
-def round_patch(diameter: float, middle: _Point = (0.0, 0.0)) -> Outline:
-    turns = (2 * math.pi * k / CORNERS for k in range(CORNERS))
-    return tuple((middle[0] + diameter / 2 * math.cos(turn), middle[1] + diameter / 2 * math.sin(turn)) for turn in turns)
+_TURNS = tuple((math.cos(2 * math.pi * k / CORNERS), math.sin(2 * math.pi * k / CORNERS)) for k in range(CORNERS))
 
 
-def three_points(area: float, diameter: float, middle: _Point) -> tuple[Shape, ...]:
+def round_patch(diameter: float, middle: Spot = (0.0, 0.0)) -> Outline:
+    (x, y), r = middle, diameter / 2
+    return tuple((x + r * cos, y + r * sin) for cos, sin in _TURNS)
+
+
+def disc(diameter: float, middle: Spot = (0.0, 0.0)) -> Outline:
+    """A polygon that has the area of the circle; its sides lie within 0.1 % of it."""
+    turn = 2 * math.pi / CORNERS
+    return round_patch(diameter * math.sqrt(turn / math.sin(turn)), middle)
+
+
+def three_points(area: float, diameter: float, middle: Spot) -> tuple[Shape, ...]:
     """A rough base: three round points, `area` (m2) together, on a circle of that diameter (m)."""
     point = 2 * math.sqrt(area / 3 / math.pi)
     turns = (math.pi / 2 + 2 * math.pi * k / 3 for k in range(3))
@@ -37,7 +46,88 @@ def area(outline: Outline) -> float:
     return abs(sum(x * v - u * y for (x, y), (u, v) in pairs)) / 2
 
 
-def moved(outline: Outline, by: _Point) -> Outline:
+def hull(points: tuple[Spot, ...]) -> Outline:
+    """The smallest outline without dents round the points, against the clock; fewer than three points where they lie on one line."""
+    ordered = sorted(set(points))
+
+    def half(row: list[Spot]) -> list[Spot]:
+        kept: list[Spot] = []
+        for point in row:
+            while len(kept) > 1 and _turn(kept[-2], kept[-1], point) <= 0:
+                kept.pop()
+            kept.append(point)
+        return kept[:-1]
+
+    return tuple(half(ordered) + half(ordered[::-1])) if len(ordered) > 2 else tuple(ordered)
+
+
+def shared(outline: Outline, window: Outline) -> Outline:
+    """What an outline shares with a window that has no dents and runs against the clock, side by side of it (Sutherland and Hodgman); nothing where they are apart."""
+    if _upright(window):
+        (x0, y0), _, (x1, y1), _ = window
+        across, up = [x for x, _ in outline], [y for _, y in outline]
+        if min(across) >= x0 and max(across) <= x1 and min(up) >= y0 and max(up) <= y1:
+            return outline
+    kept = outline
+    for a, b in zip(window, (*window[1:], window[0]), strict=True):
+        before, found = kept, []
+        for p, q in zip(before, (*before[1:], before[0]), strict=True):
+            here, there = _turn(a, b, p), _turn(a, b, q)
+            if here >= 0:
+                found.append(p)
+            if here * there < 0:
+                share = here / (here - there)
+                found.append((p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])))
+        kept = tuple(found)
+        if not kept:
+            return ()
+    return kept
+
+
+def _upright(window: Outline) -> bool:
+    """Whether it is a rectangle along the axes, from its lower left corner on."""
+    return len(window) == 4 and window[0][1] == window[1][1] < window[2][1] == window[3][1] and window[0][0] == window[3][0] < window[1][0] == window[2][0]
+
+
+def grown(outline: Outline, by: float, middle: Spot) -> Outline:
+    """An outline whose corners stand so much (m) further from the middle; nothing where it shrinks to a point."""
+    points = []
+    for x, y in outline:
+        far = math.hypot(x - middle[0], y - middle[1])
+        if far + by <= 0:
+            return ()
+        points.append((middle[0] + (x - middle[0]) * (far + by) / far, middle[1] + (y - middle[1]) * (far + by) / far) if far else (x, y))
+    return tuple(points)
+
+
+def lever(support: Outline, load: Spot) -> float:
+    """Distance (m) from a load to the nearest line over which it tips; below zero where it stands outside what supports it."""
+    edge = hull(support)
+    if len(edge) < 3:
+        return 0.0
+    return min(_turn(a, b, load) / math.dist(a, b) for a, b in zip(edge, (*edge[1:], edge[0]), strict=True))
+
+
+def apart(one: Outline, other: Outline) -> float:
+    """Clear distance (m) between two outlines; nothing where they share ground."""
+    if area_of(shared(one, hull(other))) > NEAR**2:
+        return 0.0
+    clear = min(min(_to_side(point, *side) for point in a for side in zip(b, (*b[1:], b[0]), strict=True)) for a, b in ((one, other), (other, one)))
+    return clear if clear > NEAR else 0.0
+
+
+def _to_side(point: Spot, a: Spot, b: Spot) -> float:
+    length = math.dist(a, b)
+    share = min(max(((point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])) / length**2, 0.0), 1.0) if length else 0.0
+    return math.dist(point, (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
+
+
+def area_of(outline: Outline) -> float:
+    """Area (m2) of an outline; nothing of one that is no more than a line."""
+    return area(outline) if len(outline) > 2 else 0.0
+
+
+def moved(outline: Outline, by: Spot) -> Outline:
     return tuple((x + by[0], y + by[1]) for x, y in outline)
 
 
@@ -72,9 +162,9 @@ def must_not_cross(outline: Outline, key: str) -> None:
                 )
 
 
-def _cross(a: _Point, b: _Point, c: _Point, d: _Point) -> bool:
+def _cross(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
     return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
 
 
-def _turn(a: _Point, b: _Point, c: _Point) -> float:
+def _turn(a: Spot, b: Spot, c: Spot) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])

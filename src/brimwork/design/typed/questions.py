@@ -71,7 +71,7 @@ QUESTIONS = (
     Asked("C31", "ground and lining", "Frost under the base", "frost_ground",
              _three("granular drained base, or below the frost line", "seasonal re-levelling accepted in writing", "rigid connection to a building"),
              "a drained granular base, free of the building", _CP),
-    Asked("C35", "ground and lining", "Services under the ground proved", "services",
+    Asked("C35", "ground and lining", "Services located", "services",
              _three("records, search in date, marks on the ground, private lines asked about", "record incomplete, none near, hand dig only", "no search, out of date, or power tools near a mark"),
              "have records and a cable search in date before digging, and dig by hand near marks; in the US call for a locate days ahead", "HSG47, 3rd ed. (second-hand); US tolerance zones (second-hand)"),
     Asked("C36", "ground and lining", "Box stiff while backfilling", "backfill",

@@ -9,7 +9,7 @@ LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "rib
 
 WATER_FIELDS: dict[str, dict] = {
     "flow": {
-        "for_each_metre": Field("flow wanted for each metre of the edge that it runs over", "L/s per m", "US gal/min per ft", such="0.2 L/s per m", such_us="1 US gal/min per ft", span="a film; a sheet takes 10 to 25 times"),
+        "for_each_metre": Field("required flow for each metre of the edge that it runs over", "L/s per m", "US gal/min per ft", such="0.2 L/s per m", such_us="1 US gal/min per ft", span="a film; a sheet takes 10 to 25 times"),
         "weir_coefficient": Field("weir coefficient of the rim, or of the lip in place of that of a broad crest", "m^0.5/s", "ft^0.5/s", such="1.7 m^0.5/s", such_us="3.1 ft^0.5/s"),
         "water_temperature": Field("temperature of the water", "degC", "degF", signed=True, usual="20 degC", basis=J),
     },
@@ -23,7 +23,7 @@ WATER_FIELDS: dict[str, dict] = {
         "void_fraction": share("void fraction of the blocks", "0.95", span="0.9 to 0.97"),
         "short_term_strength": Field("short-term strength of the block", "kPa", "psi", such="110 kPa", such_us="16 psi"),
         "creep_factor": share("creep factor of the blocks", "0.4", span="0.3 to 0.6"),
-        "safety_factor": Field("safety factor on the block", "", such="1.5"),
+        "safety_factor": Field("safety factor on the block", "", least=1.0, such="1.5"),
         "cover": length_field("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)", "0 mm", "0 in"),
         "lowest_level": length_field("lowest level at which the pump may run, above the floor", "150 mm", "6 in"),
         "running_level": length_field("highest level while running, above the floor", "365 mm", "14 1/2 in"),
@@ -34,13 +34,13 @@ WATER_FIELDS: dict[str, dict] = {
     },
     "pump": {
         "shut_off_head": Field("shut-off head of the pump", "m", "ft", such="3 m", such_us="10 ft"),
-        "free_flow": Field("flow of the pump at no head", "L/min", "US gal/min", such="60 L/min", such_us="16 US gal/min"),
+        "free_flow": Field("maximum flow of the pump, at zero head", "L/min", "US gal/min", such="60 L/min", such_us="16 US gal/min"),
         "curve": Curve("points of the pump's curve, from its maker"),
         "power": Field("power that the pump takes in", "W", such="45 W"),
         "covered": length_field("water over the pump at the lowest level", "60 mm", "2 1/2 in"),
         "cut_out": OneOf("a low-water cut-out that stops the pump", YES_NO),
         "intake_level": length_field("intake of the pump, above the floor", "60 mm", "2 1/2 in"),
-        "intake_area": Field("open area of the intake cage", "cm2", "in2", such="150 cm2", such_us="24 in2"),
+        "intake_area": Field("open area of the intake strainer", "cm2", "in2", such="150 cm2", such_us="24 in2"),
         "bay": Field("side of the square bay in the blocks for the pump", "mm", "in", usual="200 mm", basis=J, usual_us="8 in"),
     },
     "pipe": {
@@ -51,11 +51,13 @@ WATER_FIELDS: dict[str, dict] = {
         "roughness": length_field("roughness of the inside of the hose", "0.0015 mm", "0.00006 in"),
         "hazen_williams": Field("Hazen-Williams coefficient of the hose", "", such="150", span="100 to 150"),
         "mouth_below_rim": length_field("how far the hose mouth lies below the rim", "15 mm", "5/8 in"),
+        "valve": OneOf("a valve on the delivery side, with which the flow is throttled to what is wanted", YES_NO),
         "check_valve": OneOf("check valve in the hose", YES_NO),
     },
     "overflow_pipe": {
         "bore": length_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
         "head": length_field("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
+        "fall": Field("fall of the overflow pipe over its run", "mm", "in", such="50 mm", such_us="2 in"),
         "rain": Field("heaviest rain", "mm/h", "in/h", such="75 mm/h", such_us="3 in/h"),
         "catch_area": Field("area that drains into the reservoir", "m2", "ft2", such="3 m2", such_us="30 ft2"),
         "feed": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min", such="10 L/min", such_us="3 US gal/min"),

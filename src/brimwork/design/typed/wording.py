@@ -34,6 +34,8 @@ PAIRS: dict[str, str] = {
     "protection fleece": "protection underlayment",
     "fleece": "underlayment",
     "soakaway": "dry well",
+    "services located": "utilities located",
+    "rating plate": "nameplate",
     "search for services": "locate (811 ticket) for services",
     "services located and marked": "811 ticket in date, services marked",
     "residual-current protection": "ground-fault protection (GFCI)",

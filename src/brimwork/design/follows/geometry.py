@@ -1,0 +1,247 @@
+"""Where every body of a design is, once: outlines in plan (m, x along the blocks from their middle, y across them) and levels (m to the finished paving).
+
+Checks, masses and drawings read it here. What needs a value that nobody gave raises Unknown with its key.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.patches import Outline, Spot, disc, moved, rectangular_patch, round_patch
+from brimwork.units import InputError, write
+
+BESIDE = 0.02  # m: how far a wall stands from the box; the design does not say
+WALL = 0.025  # m: how thick the wall of a vessel or trough is taken to be, where nobody says
+
+
+@dataclass(frozen=True)
+class Body:
+    """One thing: its outline in plan, without holes, and the levels between which it stands."""
+
+    name: str
+    outline: Outline
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Standing:
+    """One piece that stands on the blocks or on a slab: its foot, the hole in it, its middle, its rim seen from above, its height and its widest face."""
+
+    foot: Outline
+    hole: Outline
+    middle: Spot
+    rim: Outline
+    height: float
+    face: float
+    foot_wide: float = 0.0  # of a round foot
+
+
+class Geometry:
+    """The bodies of one design; `chain` gives sizes and levels."""
+
+    def __init__(self, chain: Any):
+        self.chain, self.d = chain, chain.design
+
+    # --- reservoir
+
+    @cached_property
+    def blocks(self) -> Outline:
+        return rectangular_patch(self.chain.base_length, self.chain.base_width)
+
+    @property
+    def box(self) -> Outline:
+        """Inside of the box."""
+        return rectangular_patch(self.chain.box_length, self.chain.box_width)
+
+    @property
+    def pit(self) -> Outline:
+        return rectangular_patch(self.chain.pit_length, self.chain.pit_width)
+
+    @property
+    def catch_half(self) -> tuple[float, float]:
+        """Half of the lined catch, box and apron, along and across."""
+        return self.chain.box_length / 2 + self.d["catch.apron"], self.chain.box_width / 2 + self.d["catch.apron"]
+
+    @property
+    def catch(self) -> Outline:
+        half = self.catch_half
+        return rectangular_patch(2 * half[0], 2 * half[1])
+
+    @property
+    def bay_middle(self) -> Spot:
+        """Middle of the pump's bay, in a corner of the blocks."""
+        side = self.d["pump.bay"]
+        return -(self.chain.base_length - side) / 2, -(self.chain.base_width - side) / 2
+
+    @property
+    def bay(self) -> Outline:
+        side = self.d["pump.bay"]
+        return rectangular_patch(side, side, self.bay_middle)
+
+    @property
+    def supply(self) -> Spot:
+        return self.d["supply.point_along"], self.d["supply.point_across"]
+
+    # --- what stands on the blocks
+
+    @cached_property
+    def standing(self) -> tuple[Standing, ...]:
+        """What stands on the blocks, from left to right; nothing of a blade or a cascade."""
+        return _STANDING.get(self.d.kind, lambda geometry: ())(self)
+
+    def slab_under(self, piece: Standing) -> Outline:
+        """The slab under it, or nothing where it stands on the blocks."""
+        key, word = ("vessel.stands_on", "slab") if self.d.kind == "overflowing vessel" else ("stones.stand_on", "slabs")
+        return rectangular_patch(self.d["slab.length"], self.d["slab.width"], piece.middle) if self.d[key] == word else ()
+
+    # --- blade and cascade
+
+    @property
+    def wall_face(self) -> float:
+        """Where the face of a wall beside the reservoir stands (m along)."""
+        return -self.chain.box_length / 2 - self.d["ground.board"] - BESIDE
+
+    @property
+    def wall(self) -> Outline:
+        """A blade's wall, as long as its trough or lip and as deep as its trough."""
+        length = max(self.d["blade.trough_length"], self.d["blade.lip_width"]) + 2 * WALL
+        deep = self.d["blade.trough_width"] + 2 * WALL
+        return rectangular_patch(deep, length, (self.wall_face - deep / 2, 0.0))
+
+    @property
+    def sheet(self) -> Outline:
+        """Where a blade's sheet falls and lands, as wide as its lip."""
+        throw = self.chain.throw
+        return rectangular_patch(throw, self.d["blade.lip_width"], (self.wall_face + throw / 2, 0.0))
+
+    @property
+    def stairs_end(self) -> float:
+        """Where the steps, or the rill after them, pour over the edge of the box (m along)."""
+        return -self.chain.box_length / 2 - self.d["ground.board"]
+
+    @property
+    def last_fall(self) -> float:
+        """From where steps and rill end down to the stone, or to the water where that stands higher (m); nothing or less where the stone stands higher."""
+        return self.chain.foot - max(self.chain.level("stone top"), self.chain.level("static water"))
+
+    @property
+    def pour(self) -> Outline:
+        """Where a cascade's last fall lands: from the edge of the box, as far as it throws."""
+        wide = self.d["cascade.rill_width"] if self.d["cascade.rill_length"] else self.d["cascade.width"]
+        throw = self.chain.last_throw
+        return rectangular_patch(throw, wide, (self.stairs_end + throw / 2, 0.0))
+
+    # --- all of them
+
+    def bodies(self) -> list[Body]:
+        """Every body whose place is known, by the name under which it is drawn."""
+        level = self.chain.level
+        made: list[Body] = []
+        for name, outline, low, high in (
+            ("pit", lambda: self.pit, lambda: level("formation"), lambda: 0.0),
+            ("box", lambda: self.box, lambda: level("reservoir floor"), lambda: self.chain.box_top),
+            ("blocks", lambda: self.blocks, lambda: level("reservoir floor"), lambda: level("block top")),
+            ("pump bay", lambda: self.bay, lambda: level("reservoir floor"), lambda: level("block top")),
+            ("stone", lambda: self.catch, lambda: level("block top"), lambda: level("stone top")),
+            *_ABOVE[self.d.kind](self),
+        ):
+            try:
+                made.append(Body(name, outline(), low(), high()))
+            except (Unknown, InputError, ArithmeticError):
+                continue
+        return made
+
+
+def _vessel(geometry: Geometry) -> tuple[Standing, ...]:
+    d = geometry.d
+    middle = (d["vessel.offset"], d["vessel.offset_across"])
+    shape, rim = d["vessel.shape"], d["vessel.rim_diameter"]
+    widest = max(rim, d["vessel.widest"]) if "vessel.widest" in d.values else rim
+    across = d["vessel.rim_width"] if shape == "rectangular" else rim
+    seen = round_patch(widest, middle) if shape in ("round", "another") else rectangular_patch(widest, max(across, 0.0), middle)
+    face = max(widest, across) if shape != "square" else widest
+    if "vessel.foot_corners" in d.values:
+        return (Standing(moved(d["vessel.foot_corners"], middle), (), middle, seen, d["vessel.height"], face),)
+    foot, hole = foot_outlines(d, middle)
+    return (Standing(foot, hole, middle, seen, d["vessel.height"], face, d["vessel.foot_outside"] if shape in ("round", "another") else 0.0),)
+
+
+def foot_outlines(d: Any, middle: Spot) -> tuple[Outline, Outline]:
+    """Outline of a vessel's foot and of the hole in it, for its shape. Raises InputError where the foot is wider inside than outside."""
+    outside, inside = d["vessel.foot_outside"], d["vessel.foot_inside"]
+    if inside >= outside:
+        raise InputError(
+            f"the foot is {write(inside, 'mm')} wide inside and {write(outside, 'mm')} outside: give vessel.foot_inside smaller than vessel.foot_outside, 0 for a full foot"
+        )
+    if d["vessel.shape"] in ("round", "another"):
+        return disc(outside, middle), disc(inside, middle) if inside else ()
+    across = d["vessel.foot_width"] if d["vessel.shape"] == "rectangular" else outside
+    wall = outside - inside
+    return rectangular_patch(outside, across, middle), rectangular_patch(inside, max(across - wall, 0.0), middle) if inside and across > wall else ()
+
+
+def _stones(geometry: Geometry) -> tuple[Standing, ...]:
+    chain = geometry.chain
+    places = zip(chain.places, chain.sizes, strict=True)
+    return tuple(Standing(disc(wide, at), (), at, round_patch(wide, at), high, wide, wide) for at, (wide, high, _) in places)
+
+
+_STANDING: dict[str, Callable[[Geometry], tuple[Standing, ...]]] = {"overflowing vessel": _vessel, "drilled stones": _stones}
+
+
+def _above_standing(geometry: Geometry):
+    """Slab and piece, one after the other."""
+    base = "vessel base" if geometry.d.kind == "overflowing vessel" else "stone base"
+    try:
+        pieces = geometry.standing
+    except (Unknown, InputError):
+        return
+    for i, piece in enumerate(pieces, start=1):
+        name = "vessel" if base == "vessel base" else f"stone {i}"
+        yield (
+            f"slab under {name}",
+            lambda piece=piece: _there(geometry.slab_under(piece)),
+            lambda: geometry.chain.level("block top"),
+            lambda: geometry.chain.level(base),
+        )
+        yield f"foot of {name}", lambda piece=piece: piece.foot, lambda: geometry.chain.level(base), lambda: geometry.chain.level(base)
+        yield name, lambda piece=piece: piece.rim, lambda: geometry.chain.level(base), lambda piece=piece: geometry.chain.level(base) + piece.height
+
+
+def _there(outline: Outline) -> Outline:
+    if not outline:
+        raise InputError("there is none")
+    return outline
+
+
+def _above_blade(geometry: Geometry):
+    level = geometry.chain.level
+    yield "wall", lambda: geometry.wall, lambda: 0.0, lambda: max(level("lip"), geometry.d["blade.wall_height"])
+    yield "falling sheet", lambda: geometry.sheet, lambda: level("landing stone"), lambda: level("lip")
+
+
+def _above_cascade(geometry: Geometry):
+    chain, d = geometry.chain, geometry.d
+    yield "last fall", lambda: geometry.pour, lambda: chain.level("stone top"), lambda: chain.foot
+    run = lambda: d["cascade.rill_length"]  # noqa: E731
+    yield (
+        "steps",
+        lambda: rectangular_patch(
+            d["cascade.steps"] * d["cascade.tread"], d["cascade.width"], (geometry.stairs_end - run() - d["cascade.steps"] * d["cascade.tread"] / 2, 0.0)
+        ),
+        lambda: min(0.0, chain.foot),
+        lambda: chain.level("header lip"),
+    )
+
+
+_ABOVE = {"overflowing vessel": _above_standing, "drilled stones": _above_standing, "blade": _above_blade, "cascade": _above_cascade}
+
+
+def room_inside(outline: Outline, half: tuple[float, float]) -> float:
+    """Least distance (m) from an outline to the edge of a rectangle about the middle; below zero where it reaches over."""
+    return min(min(half[0] - abs(x), half[1] - abs(y)) for x, y in outline)

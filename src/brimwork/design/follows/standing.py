@@ -1,0 +1,173 @@
+"""What stands on the blocks: what it weighs, where its weight acts, what of it really touches, and over which line it tips."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from brimwork.design.follows.chain import GRAVITY, Chain, Found, result
+from brimwork.design.follows.geometry import Standing
+from brimwork.design.typed import patches
+from brimwork.design.typed.known import Known
+from brimwork.formula import Working
+from brimwork.units import InputError, write
+
+
+class Weight(NamedTuple):
+    """Masses (kg) of one piece: itself, and with what it holds."""
+
+    empty: float
+    full: float
+
+
+class StandingLoads(Chain):
+    """One or several pieces, each with its foot, on a slab or on the blocks."""
+
+    def __init__(self, design: Known):
+        super().__init__(design)
+        self._levers: dict[Standing, float] = {}
+
+    def weights(self) -> list[Weight]:
+        """Of every piece, in their order. Raises Unknown."""
+        return []
+
+    @property
+    def slab_each(self) -> float:
+        """Mass (kg) of the slab under one piece; nothing where there is none."""
+        return 0.0
+
+    @property
+    def standing_mass(self) -> float:
+        return sum(weight.full + self.slab_each for weight in self.weights())
+
+    @property
+    def resultant(self) -> tuple[float, float]:
+        """Where the weight of all that stands there acts (m from the middle of the blocks, along and across)."""
+        each = [(weight.full + self.slab_each, piece.middle) for weight, piece in zip(self.weights(), self.geometry.standing, strict=True)]
+        whole = sum(mass for mass, _ in each)
+        return (sum(mass * at[0] for mass, at in each) / whole, sum(mass * at[1] for mass, at in each) / whole) if whole else (0.0, 0.0)
+
+    # --- what touches
+
+    def touching(self, piece: Standing) -> float:
+        """Area (m2) through which it presses on the blocks: its foot, on a slab grown by the slab's thickness all round, as far as slab and blocks reach.
+
+        Raises InputError where the foot touches nothing of its slab.
+        """
+        slab, blocks = self.geometry.slab_under(piece), self.geometry.blocks
+        if not slab:
+            return max(_within(piece.foot, blocks) - _within(piece.hole, blocks), 0.0)
+        if _within(piece.foot, slab) - _within(piece.hole, slab) <= patches.NEAR**2:
+            raise InputError(
+                f"the foot touches nothing of its slab of {write(self.design['slab.length'], 'mm')} by {write(self.design['slab.width'], 'mm')}: take a larger slab"
+            )
+        thick = self.design["slab.thickness"]
+        outer, inner = (patches.grown(outline, by, piece.middle) for outline, by in ((piece.foot, thick), (piece.hole, -thick)))
+        return _within(outer, slab, blocks) - _within(inner, slab, blocks)
+
+    def lever(self, piece: Standing) -> float:
+        """Distance (m) from its middle to the line over which it tips: the nearest side of what foot, slab and blocks share. Nothing where it falls by itself."""
+        if piece not in self._levers:
+            self._levers[piece] = self._lever(piece)
+        return self._levers[piece]
+
+    def _lever(self, piece: Standing) -> float:
+        slab, support = self.geometry.slab_under(piece), piece.foot
+        for window in (slab, self.geometry.blocks):
+            support = patches.shared(support, window) if window and support else support if not window else ()
+        if slab and piece.hole and patches.area_of(support) <= _within(piece.hole, slab) + 1e-9:
+            return 0.0
+        if abs(patches.area_of(support) - patches.area_of(piece.foot)) < 1e-12 and self._round(piece):
+            return piece.foot_wide / 2
+        return max(patches.lever(support, piece.middle), 0.0) if support else 0.0
+
+    def _round(self, piece: Standing) -> bool:
+        return bool(piece.foot_wide)
+
+    # --- pressure through the slab
+
+    @result
+    def spread_pressure(self):
+        """The piece that presses hardest on the blocks, through foot and slab."""
+        each = zip(self.weights(), self.geometry.standing, strict=True)
+        worked = [
+            self._work("pressure on a contact patch", F_w=GRAVITY * (weight.full + self.slab_each), A_c=self.spread_patch(piece)) for weight, piece in each
+        ]
+        return max(worked, key=lambda one: one.result)
+
+    def spread_patch(self, piece: Standing) -> float:
+        return self.touching(piece)
+
+    @result
+    def spread_utilisation(self):
+        return self._work("utilisation of the blocks", p_c=self.spread_pressure, p_all=self.block_allowable)
+
+    @property
+    def thin_slab(self) -> float:
+        """How far a slab reaches past the foot on it, over its thickness; at the piece where that is most. Infinite where there is no slab."""
+        d = self.design
+        if not self.slab_count:
+            return float("inf")
+        reaches = [
+            min(max(abs(x - piece.middle[0]) for x, _ in slab) - _half(piece, 0), max(abs(y - piece.middle[1]) for _, y in slab) - _half(piece, 1))
+            for piece in self.geometry.standing
+            for slab in (self.geometry.slab_under(piece),)
+        ]
+        return max(0.0, *reaches) / d["slab.thickness"]
+
+    # --- tipping
+
+    def tips(self, mass: Callable[[Weight], float], force: Callable[[float, Standing], Working]) -> Working:
+        """The piece that tips first: `force` works its factor from its weight (N) and itself."""
+        each = zip(self.weights(), self.geometry.standing, strict=True)
+        return min((force(GRAVITY * mass(weight), piece) for weight, piece in each), key=lambda worked: worked.result)
+
+    def pushed(self, weight: float, piece: Standing) -> Working:
+        return self._work("tipping factor", F_w=weight, B_base=2 * self.lever(piece), F_push=self.push, h_push=piece.height)
+
+    def blown(self, weight: float, piece: Standing) -> Working:
+        return self._work("tipping factor in wind", F_w=weight, B_base=2 * self.lever(piece), p_wind=self.wind_pressure, c_f=self.design["site.force_coefficient"],
+                          b_face=piece.face, h_face=piece.height)  # fmt: skip
+
+    @result
+    def tipping_in_wind(self):
+        """The piece that the wind tips first, empty."""
+        return self.tips(lambda weight: weight.empty, self.blown)
+
+    # --- on the soil
+
+    @result
+    def local_pressure(self):
+        """Under the piece that presses hardest, its load straight down from slab or foot and spread by the beds alone: loose blocks spread nothing."""
+        d, beds = self.design, self.design["ground.sand"] + self.design["ground.sub_base"]
+        field = patches.rectangular_patch(self.base_length + 2 * beds, self.base_width + 2 * beds)
+        pressures = []
+        for weight, piece in zip(self.weights(), self.geometry.standing, strict=True):
+            slab = self.geometry.slab_under(piece)
+            under = (
+                patches.rectangular_patch(d["slab.length"] + 2 * beds, d["slab.width"] + 2 * beds, piece.middle)
+                if slab
+                else patches.grown(piece.foot, beds, piece.middle)
+            )
+            area = _within(under, field)
+            if not area:
+                raise InputError("it stands beside the blocks: move it over them")
+            pressures.append(GRAVITY * (weight.full + self.slab_each) / area)
+        even = GRAVITY * (self.blocks_mass / self.block_plan + self.water["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"])
+        return Found("p_max", max(pressures) + even, f"slab or foot spread by sand and sub-base, {write(beds, 'mm')} each way, with blocks and water beside it")
+
+    @property
+    def soil_worst(self) -> float:
+        """The greater pressure on the soil over what it may carry: under the base as one stiff body, or straight down under one piece."""
+        greatest = self.local_pressure if self.base_pressure < self.local_pressure else self.base_pressure
+        return greatest / self.design["site.soil_bearing"]
+
+
+def _within(outline: patches.Outline, *windows: patches.Outline) -> float:
+    for window in windows:
+        outline = patches.shared(outline, window) if outline else ()
+    return patches.area_of(outline)
+
+
+def _half(piece: Standing, axis: int) -> float:
+    return max(abs(point[axis] - piece.middle[axis]) for point in piece.foot)

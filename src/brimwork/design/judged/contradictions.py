@@ -1,0 +1,54 @@
+"""Findings of their own: values that were typed and follow from others differently, and sizes that cannot be together; with both numbers and both ways to settle it."""
+
+from __future__ import annotations
+
+from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, TOGETHER, Agreeing
+from brimwork.design.follows.chain import Chain
+from brimwork.design.judged.findings import Finding
+from brimwork.design.typed.asking import meant
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.reading import Curve, Field, Several
+from brimwork.units import write
+
+GROUP = "values that contradict each other"
+
+
+def contradictions(chain: Chain) -> list[Finding]:
+    """Every value that is apart from what it follows from. Never raises for a value of the design."""
+    found = [_apart(row, chain) for row in (*AGREEING, *TOGETHER) if chain.design.kind in row.kinds]
+    return [one for one in found if one]
+
+
+def _apart(row: Agreeing, chain: Chain) -> Finding | None:
+    if chain.design.given(row.key) is None:
+        return None
+    typed, other = row.typed(chain), row.found(chain)
+    if typed is None or other is None or row.agrees(typed, other):
+        return None
+    said = _said(row, chain)
+    must = {THE_SAME: "the two should be one", AT_LEAST: "it must be at least that", AT_MOST: "it can be at most that"}[row.must]
+    value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}"
+    measured = row.measured(chain)
+    note = (
+        f"it was measured on site, and counts before the other: {said(typed)}"
+        if measured
+        else f"until this is settled the worse of the two counts in checks of safety and of water: {said(row.worse(typed, other))}"
+        if row.worse
+        else ""
+    )
+    grade = "pass" if measured else "marginal" if row.must == THE_SAME else "fail"
+    remedy = "" if measured else f"change {row.key}, or {row.settle}; or measure it on site and write basis = 'measured' beside it"
+    title = row.said or meant(row.key)
+    return Finding(
+        f"{row.key}{'' if not row.said else ' ' + row.said}", GROUP, f"Contradiction: {title}", grade, value, "", remedy, "geometry of this design", note=note
+    )
+
+
+def _said(row: Agreeing, chain: Chain):
+    """How its numbers are told: in the unit of its field, of lengths where the number is another one."""
+    section, _, name = row.key.partition(".")
+    field, us = SECTIONS[section][name], chain.design.region == "US"
+    unit, there = (field.unit, field.us or field.unit) if isinstance(field, Field | Several) and not isinstance(field, Curve) else ("mm", "in")
+    if row.own and row.key not in ("vessel.foam",) and unit != "m":
+        unit, there = "mm", "in"
+    return lambda value: write(value, there if us else unit)
