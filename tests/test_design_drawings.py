@@ -14,7 +14,6 @@ from matplotlib.path import Path as Outline
 from matplotlib.textpath import TextPath
 
 from brimwork import units
-from brimwork.design.follows import levels
 from brimwork.design.follows.dry_month import DAYS, basin, dry_month
 from brimwork.design.follows.features import chain_of
 from brimwork.design.typed import patches
@@ -462,7 +461,7 @@ def test_the_bay_of_the_us_is_eight_inches():
 @every
 def test_every_level_that_is_known_is_labelled_once_and_every_water_level_has_its_triangle(name, region):
     sheet, design = sheets(name, region)["section"], chain(name, region).design
-    known, lettering = levels.levels(design), BY_REGION[region]
+    known, lettering = chain_of(design).levels_shown(), BY_REGION[region]
     said = [label.text.replace("highest ", "top of the highest ") for label in words(sheet)]
     us = {"formation": "subgrade", "stone base": "base of the drilled stones", "top of the highest stone": "top of the highest drilled stone"}
     names = [us.get(level.name, level.name) if region == "US" else level.name for level in known]

@@ -37,7 +37,7 @@ class SectionFeature:
 def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
     rim, foot, x = d["vessel.rim_diameter"], d["vessel.foot_outside"], chain.geometry.standing[0].middle[0]
-    base, edge, head = levels.height_of(d, "vessel base"), levels.height(d, "rim"), chain.rim_head
+    base, edge, head = levels.height_of(d, "vessel base"), levels.height_of(d, "rim"), chain.rim_head
     outer = ((x - foot / 2, base), (x - rim / 2, edge), (x + rim / 2, edge), (x + foot / 2, base))
     inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
     over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))

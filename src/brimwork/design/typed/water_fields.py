@@ -23,7 +23,7 @@ WATER_FIELDS: dict[str, dict] = {
         "void_fraction": share("void fraction of the blocks", "0.95", span="0.9 to 0.97"),
         "short_term_strength": Field("short-term strength of the block", "kPa", "psi", such="110 kPa", such_us="16 psi"),
         "creep_factor": share("creep factor of the blocks", "0.4", span="0.3 to 0.6"),
-        "safety_factor": Field("safety factor on the block", "", least=1.0, such="1.5"),
+        "safety_factor": Field("safety factor on the block", "", such="1.5"),
         "cover": length_field("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)", "0 mm", "0 in"),
         "lowest_level": length_field("lowest level at which the pump may run, above the floor", "150 mm", "6 in"),
         "running_level": length_field("highest level while running, above the floor", "365 mm", "14 1/2 in"),
