@@ -240,12 +240,14 @@ def test_prove_is_green_and_counts_every_formula(capsys):
     published = sum(len(formula.published) for formula in topics.formulas().values())
     assert f"{len(topics.formulas())} formulas: " in out and f"{published} published values, {published} agree" in out
     assert "NOT PROVED" not in out and "    ! " not in out
+    by_hand = [formula for formula in topics.formulas().values() if formula.by_hand]
+    assert f"{len(by_hand)} formulas carry numbers worked by hand" in out and out.count("worked by hand: ") == sum(len(one.by_hand) for one in by_hand)
     assert main(["prove", "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
     assert set(told) == {"formulas", "summary"} and len(told["formulas"]) == told["summary"]["formulas"] == len(topics.formulas())
     assert told["summary"]["published"] == told["summary"]["agreeing"] == published and sum(told["summary"]["status"].values()) == len(topics.formulas())
     for row in told["formulas"]:
-        assert list(row) == ["formula", "topic", "status", "published", "unpublished", "faults"] and not row["faults"]
+        assert list(row) == ["formula", "topic", "status", "published", "unpublished", "by_hand", "faults"] and not row["faults"]
         assert all(list(one) == PRINTED_KEYS and one["agrees"] for one in row["published"])
 
 

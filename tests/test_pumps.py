@@ -92,6 +92,7 @@ def test_how_a_curve_of_three_points_is_read_is_said_with_what_straight_lines_wo
     assert pump.straight(4e-4) == pytest.approx(1.5), "half way between 2.5 and 0.5"
     smooth = float(PchipInterpolator([0.0, 2e-4, 6e-4], [3.0, 2.5, 0.5])(4e-4))
     assert f"straight lines would give 1.50 m, {(1.5 - smooth) / smooth:+.1%}" in pump.said(4e-4) and "3 points" in pump.said(4e-4)
+    assert "straight lines would give 4.92 ft" in pump.said(4e-4, us=True)  # 1.5 m over 0.3048
     assert "hunt" not in pump.said(4e-4) and "hunt" in TabulatedPump(RISING).said(2e-4)
 
 

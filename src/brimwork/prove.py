@@ -141,6 +141,10 @@ def verdict_as_json(verdict: Verdict) -> dict:
             for check in verdict.checks
         ],
         "unpublished": formula.unpublished,
+        "by_hand": [
+            {"given": check.by_hand.given, "line": check.by_hand.line, "value": check.by_hand.value, "here": check.got, "agrees": check.agrees}
+            for check in verdict.by_hand
+        ],
         "faults": list(verdict.faults),
     }
 

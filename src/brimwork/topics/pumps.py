@@ -244,13 +244,14 @@ class TabulatedPump:
         (Q_a, H_a), (Q_b, H_b) = self._between(Q)
         return H_a + (H_b - H_a) * (Q - Q_a) / (Q_b - Q_a)
 
-    def said(self, Q: float) -> str:
+    def said(self, Q: float, us: bool = False) -> str:
         """How the head at a flow (m3/s) was read between the points, what straight lines would give, and whether the head rises at first."""
+        head_unit, flow_unit = ("ft", "US gal/min") if us else ("m", "L/min")
         smooth, straight = self.head(Q), self.straight(Q)
         text = f"between the {len(self.points)} points given, a smooth curve that falls where they fall; straight lines would give "
-        text += f"{units.write(straight, 'm', 3)}, {(straight - smooth) / smooth:+.1%}" if smooth > 0 else units.write(straight, "m", 3)
+        text += f"{units.write(straight, head_unit, 3)}, {(straight - smooth) / smooth:+.1%}" if smooth > 0 else units.write(straight, head_unit, 3)
         if self.Q_peak > 0:
-            text += f"; the head rises at first, up to {units.write(self.Q_peak, 'L/min', 3)}: below that flow such a pump may hunt between two flows"
+            text += f"; the head rises at first, up to {units.write(self.Q_peak, flow_unit, 3)}: below that flow such a pump may hunt between two flows"
         return text
 
     def head(self, Q: float) -> float:

@@ -99,10 +99,11 @@ class Hydraulics(Chain):
 
     @result
     def pump_head_at_flow_wanted(self):
-        pump = self.pump
-        tabulated = isinstance(pump, pumps.TabulatedPump)
-        kind = "the maker's curve" if tabulated else "the parabola through the label's two numbers, an approximation"
-        return Found("H_pump", pump.head(self.flow_wanted) if tabulated or self.flow_wanted < pump.Q_max else 0.0, f"from {kind}")
+        pump, flow = self.pump, self.flow_wanted
+        if isinstance(pump, pumps.TabulatedPump):
+            return Found("H_pump", pump.head(flow), f"from the maker's curve: {pump.said(flow, self.design.region == 'US')}")
+        head = pump.head(flow) if flow < pump.Q_max else 0.0
+        return Found("H_pump", head, "from the parabola through the label's two numbers, an approximation")
 
     @cached_property
     def duty(self) -> pumps.Duty:
