@@ -77,7 +77,7 @@ def _numbers(name: str, value: Any) -> Any:
     try:
         array = numpy.asarray(value)
         if array.dtype.kind in "biufO":
-            return array.astype(float)
+            return array.astype(float, copy=False)
     except (TypeError, ValueError):
         pass
     raise InputError(f"{name} = {_shown(value)} is not all numbers: give them in {_wanted(name)}")

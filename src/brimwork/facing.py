@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import inspect
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from brimwork.nomenclature import QUANTITIES
@@ -12,19 +12,19 @@ from brimwork.nomenclature import QUANTITIES
 class Shown:
     """An attribute that says one thing of the class and another of each of its objects, worked out when it is asked for."""
 
-    def __init__(self, of_the_class: Any, attribute: str) -> None:
-        self.of_the_class, self.attribute = of_the_class, attribute
+    def __init__(self, of_the_class: Any, of_one: Callable[[Any], Any]) -> None:
+        self.of_the_class, self.of_one = of_the_class, of_one
 
     def __get__(self, one: object, owner: type) -> Any:
-        return self.of_the_class if one is None else getattr(one, self.attribute)
+        return self.of_the_class if one is None else self.of_one(one)
 
 
-def signature(inputs: Iterable[str], constants: Iterable[str], result: str) -> inspect.Signature:
-    """The letters as keywords, each with its SI unit in place of a type; constants with their value."""
+def signature(formula: Any) -> inspect.Signature:
+    """The letters of a formula as keywords, each with its SI unit in place of a type; constants with their value."""
     kind, empty = inspect.Parameter.KEYWORD_ONLY, inspect.Parameter.empty
-    letters = [(letter, empty) for letter in inputs] + [(letter, QUANTITIES[letter].constant) for letter in constants]
+    letters = [(letter, empty) for letter in formula.inputs] + [(letter, QUANTITIES[letter].fixed) for letter in formula.constants]
     parameters = [inspect.Parameter(letter, kind, default=default, annotation=_unit(letter)) for letter, default in letters]
-    return inspect.Signature(parameters, return_annotation=_unit(result))
+    return inspect.Signature(parameters, return_annotation=_unit(formula.result))
 
 
 def explained(name: str, relation: str, result: str, ranges: Mapping[str, tuple[float, float]], constants: Iterable[str], origin: str) -> str:

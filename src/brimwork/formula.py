@@ -7,7 +7,6 @@ only data here; `derivation` verifies them.
 from __future__ import annotations
 
 import ast
-import inspect
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
@@ -109,8 +108,8 @@ class Formula:
     Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
     """
 
-    __doc__ = Shown(__doc__, "_help")
-    __signature__ = Shown(None, "_signature")
+    __doc__ = Shown(__doc__, lambda formula: formula._help)
+    __signature__ = Shown(None, signature)
 
     name: str
     result: str
@@ -176,10 +175,6 @@ class Formula:
         return explained(self.name, self.relation, self.result, ranges, self.constants, origin(self))
 
     @property
-    def _signature(self) -> inspect.Signature:
-        return signature(self.inputs, self.constants, self.result)
-
-    @property
     def quantity(self) -> Quantity:
         """The row of the result."""
         return QUANTITIES[self.result]
@@ -223,9 +218,12 @@ class Formula:
         >>> round(pit(L=1.5, W="1 m", h="600 mm"), 9), pit(L=1.5, W=1.0, h=[0.2, 0.4]).round(9).tolist()
         (0.9, [0.3, 0.6])
         """
-        result = self._value(values)
-        if result is not None and isinstance(result, float):
-            return result
+        try:
+            result = self.number(**values)
+            if isinstance(result, float) and math.isfinite(result) and not (self.where and not_held(self.where, values)):
+                return result
+        except (TypeError, ValueError, ArithmeticError):
+            pass
         plain = accepting.plain(values)
         if any(map(accepting.is_array, plain.values())):
             return accepting.with_unit(values, self.result)(self.array(**plain))
