@@ -247,6 +247,27 @@ def test_a_duplicate_answer_line_is_flagged_and_the_last_filled_in_counts(tmp_pa
     assert found.marks["T04.1"].points == 2 and any("more than one answer line" in note for note in found.notes)
 
 
+def test_a_workbook_as_it_was_handed_out_is_marked_when_its_answer_lines_are_filled_in(tmp_path):
+    from brimwork.classroom import learner_files
+    from brimwork.notebook.opening import shipped
+
+    group, sets = school(tmp_path, learners=2)
+    mark = sets.mark(group.title, "A01")
+    book = json.loads(learner_files.workbook(group, "A01", sets.of["A01"], mark, shipped()))
+    question = sets.of["A01"]["flow over a round rim"].posed
+    for cell in book["cells"]:
+        for code, issued in sets.of["A01"].items():
+            text = simulated.answer(issued) if code != question.code else question.typed(question.answer * 1.4)
+            cell["source"] = (
+                cell["source"]
+                .replace(f"\nanswer {code}: ", f"\nanswer {code}: {text}")
+                .replace(f"\nway {code}: ", f"\nway {code}: {question.middle.number * 1000:.4g} mm")
+            )
+    give(tmp_path, "my workbook.ipynb", json.dumps(book).encode())
+    found = marked(tmp_path, group, sets).of["A01"]
+    assert found.points == 2 + 2 + 2 and not found.notes, "and half of four for the right value on the way"
+
+
 # --- what is written ----------------------------------------------------------------------------------------------------------------
 
 
@@ -326,3 +347,10 @@ def test_a_class_without_its_secret_cannot_be_marked(tmp_path):
     assert main(["mark", str(tmp_path / "in"), "--of", str(tmp_path / "week4.toml")]) == 2
     with pytest.raises(InputError, match="put back the one"):
         numbers.secret_of(tmp_path)
+
+
+def test_every_kind_of_answer_has_words_for_tables():
+    from brimwork.exercise.diagnosis import KINDS
+
+    for kind in {*KINDS} - {"slip", "told", "right"}:
+        assert slips.said_of(kind) != kind, kind

@@ -109,7 +109,7 @@ def _exercise_cells(group: SchoolClass, exercise: Exercise) -> list[dict]:
         f"## {_plain(group.title)}\n\nYour own numbers, learner {exercise.learner}: nobody else has them. Type each answer with its unit. {silent}{tries}"
         f" At the end press the button: it makes one small file, and you hand in that file.{due}"
     )
-    lines = "\n".join(f"answer {issued.asked.code}: " for issued in exercise.questions)
+    lines = "\n".join(f"answer {issued.asked.code}: " + (f"\nway {issued.asked.code}: " if issued.asked.way else "") for issued in exercise.questions)
     paper = (
         "*If the boxes do not come alive:* double-click here, write each answer behind its colon with its unit, save the workbook, and hand in the workbook."
         f"\n\n```\nlearner: {exercise.learner}\n{lines}\n```"

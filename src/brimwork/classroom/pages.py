@@ -11,6 +11,7 @@ from brimwork.exercise.question import Question
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import write
 
+_PLACED = "style='text-align:left;vertical-align:top'"  # where a page of the notebook has a style of its own
 ECHO = 60  # characters of what was typed
 POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'"
 _STYLE = """:root { color-scheme: light; --ink: #22303a; --quiet: #55626c; --rule: #c5ccd1; --good: #1c5f3a; --look: #7a3d00; }
@@ -124,9 +125,14 @@ def _design(name: str, told: dict) -> Markup:
 def slips_table(rows: list[Row]) -> Markup:
     """Question by slip, small counts hidden."""
     body = Markup("").join(
-        Markup(f"<tr><th scope='row'>{escape(row.question)}</th><td>{escape(row.what)}</td><td class='number'>{escape(row.shown)}</td></tr>") for row in rows
+        Markup(
+            f"<tr><th scope='row' {_PLACED}>{escape(row.question)}</th><td {_PLACED}>{escape(row.what)}</td><td class='number'>{escape(row.shown)}</td></tr>"
+        )
+        for row in rows
     )
-    heads = Markup("<th scope='col'>question</th><th scope='col'>what became of it</th><th scope='col' class='number'>learners</th>")
+    heads = Markup(
+        "<th scope='col' style='text-align:left'>question</th><th scope='col' style='text-align:left'>what became of it</th><th scope='col' class='number'>learners</th>"
+    )
     return Markup(f"<div class='wide'><table><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>")
 
 
@@ -141,7 +147,9 @@ def taught(notes: list[Note], learners: int) -> Markup:
 
 
 def _minutes(note: Note) -> Markup:
-    return Markup("").join(Markup(f"<tr><th scope='row' class='number'>{escape(minutes)}</th><td>{escape(line)}</td></tr>") for minutes, line in note.lines)
+    return Markup("").join(
+        Markup(f"<tr><th scope='row' class='number' {_PLACED}>{escape(minutes)}</th><td {_PLACED}>{escape(line)}</td></tr>") for minutes, line in note.lines
+    )
 
 
 def class_page(marks: Marks, rows: list[Row], notes: list[Note]) -> bytes:

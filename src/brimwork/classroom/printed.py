@@ -159,7 +159,7 @@ def overview(group: SchoolClass, sets: Sets, files: str) -> bytes:
     legend = "; ".join(f"{place}: {asked.code}, {asked.points:g} points" for place, asked in enumerate(group.questions, start=1))
     small = 8 if len(group.questions) <= 6 and len(group.learners) <= 32 else 6.5
     said = {"at once": "each answer is told at once", "after": "silent until handed in, then all is told", "none": "silent"}[group.feedback]
-    tries = "as many tries as wanted" if group.tries == 0 else f"{group.tries} tries"
+    tries = "As many tries as wanted" if group.tries == 0 else f"{group.tries} tries"
     parts = [
         markup.head(f"{group.title}: overview", group.region, f"{group.title}: overview. For the instructor only."),
         f"= {typst_words(f'{group.title}: overview')}",

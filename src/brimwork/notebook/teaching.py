@@ -118,7 +118,7 @@ class Setting:
             layout={"width": "28em"},
         )
         self.tries = widgets.BoundedIntText(
-            value=0, min=0, max=100, description="Tries that count (0: as many as wanted)", style=QUIET, layout={"width": "24em"}
+            value=0, min=0, max=100, description="Tries that count (0: as many as wanted)", style=QUIET, layout={"width": "30em"}
         )
         self.points = widgets.BoundedFloatText(
             value=2, min=0.5, max=100, step=0.5, description="Points for each question", style=QUIET, layout={"width": "20em"}
@@ -137,7 +137,8 @@ class Setting:
             self.title,
             self.learners,
             widgets.HBox([self.region, self.feedback]),
-            widgets.HBox([self.tries, self.points]),
+            self.tries,
+            self.points,
             self.due,
             self.lesson,
             make,
@@ -210,7 +211,7 @@ class MarkingForm:
     def __init__(self):
         self.folder = box("Folder or zip of what was handed in", "44em")
         self.said, self.shown = widgets.HTML(), widgets.HTML()
-        self.progress = widgets.IntProgress(description="Files", layout={"width": "30em", "visibility": "hidden"})
+        self.progress = widgets.IntProgress(description="Files", layout={"width": "30em", "display": "none"})
         go = button("Mark", "mark everything in that folder", self.mark)
         self.widget = Part([self.folder, go, self.progress, self.said, self.shown], "Mark what a class handed in.")
 
@@ -221,7 +222,7 @@ class MarkingForm:
             self.said.value = alert(f"{error}.")
             return
         finally:
-            self.progress.layout.visibility = "hidden"
+            self.progress.layout.display = "none"
         handed = sum(bool(one.source) for one in marks.of.values())
         self.said.value = status(escape(f"{handed} of {len(marks.of)} learners marked. Written in {to}: marks.csv, totals.csv, pages, slips.html, log.csv."))
         rows, notes = slips.table(marks), slips.notes(marks)
@@ -232,7 +233,7 @@ class MarkingForm:
         secret = numbers.secret_of(group.folder)
         sets = numbers.draw(group, secret, numbers.read_record(group, secret))
         brief = designs.brief(group.folder / group.brief) if group.brief else None
-        self.progress.max, self.progress.layout.visibility = max(len(group.learners), 1), "visible"
+        self.progress.max, self.progress.layout.display = max(len(group.learners), 1), "flex"
         marks = marking.mark(group, sets, self._counted(intake.take_in(folder, brief)))
         to = folder.with_name(f"{folder.stem}-marks")
         writing.write(marks, to)
