@@ -18,7 +18,7 @@ from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.question import in_words
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import ByChoice, ByNumber, ByOrder, alert, box, button, leads_to, paragraph, status, told
+from brimwork.notebook.practising import ByChoice, ByNumber, ByOrder, Exercise, alert, box, button, leads_to, paragraph, status, told
 from brimwork.shown import escape
 from brimwork.units import InputError
 
@@ -26,7 +26,7 @@ KEPT = "kept"  # kind of an answer that nothing was told of
 HANDED_IN = "handed in"
 
 
-class _Set:
+class _Set(Exercise):
     """A question on numbers that were handed out. `sheet` is the exercise that it belongs to."""
 
     def __init__(self, sheet: ClassExercise, issued: Issued, number: str):
