@@ -258,7 +258,7 @@ def roster(path: Path) -> tuple[tuple[Learner, ...], tuple[str, ...]]:
     code, name = head.index("code"), head.index("name")
     if len(rows) - 1 > MOST_LEARNERS:
         raise InputError(f"{path} has {len(rows) - 1} learners, and {MOST_LEARNERS} is the most")
-    learners, seen = [], {}
+    learners, seen = [], dict[str, int]()
     for number, row in rows[1:]:
         if len(row) <= max(code, name):
             raise InputError(f"{path}, line {number}: it has {len(row)} columns and needs code and name")

@@ -209,7 +209,7 @@ def _order(writer: _Writer, root: Tree.Element, question: Sequence, picture: str
 
 def package(questions: Iterable[Posed], edition: Edition) -> bytes:
     """A content package with an item for each question, and its drawings. The same questions give the same bytes."""
-    made, resources = io.BytesIO(), []
+    made, resources = io.BytesIO(), list[tuple[str, list[str]]]()
     with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as archive:
         for question in questions:
             if not exchangeable(question):

@@ -88,7 +88,7 @@ def worked(formula: Formula, values: dict[str, float]) -> Worked:
     if formula.implicit:
         raise ValueError(f"'{formula.name}' has its result on both sides and is solved by trial: it has no working in pieces")
     result = formula(**values)
-    given = {**{name: QUANTITIES[name].constant for name in formula.constants}, **formula.only(values)}
+    given = {**{name: QUANTITIES[name].fixed for name in formula.constants}, **formula.only(values)}
     whole = Piece(formula.result, formula.right, formula.right)
     for pieces in (tuple(_pieces(_chain(formula))), tuple(_pieces([(formula.result, formula.right)])), (whole,)):
         found = results(pieces, given) if pieces and all(map(_has_unit, pieces)) else {}
@@ -174,7 +174,7 @@ def _bare(node: ast.expr, plain: set[str]) -> ast.expr:
 
 def _chain(formula: Formula) -> list[tuple[str, ast.expr]]:
     """Letters with what they are, in order, from the given values to the result; empty where the derivation is no such chain."""
-    known, kept, same = {*formula.inputs, *formula.constants}, [], {}
+    known, kept, same = {*formula.inputs, *formula.constants}, [], dict[str, ast.expr]()
     for letter, tree in _relations(formula):
         tree = _replaced(tree, same)
         if letter in known or letter in same or not {*expression.letters(tree)} <= known:
@@ -203,7 +203,7 @@ def _relations(formula: Formula) -> Iterator[tuple[str, ast.expr]]:
 
 def _needed(kept: list[tuple[str, ast.expr]]) -> list[tuple[str, ast.expr]]:
     """Those that the last one rests on."""
-    wanted, out = {kept[-1][0]}, []
+    wanted, out = {kept[-1][0]}, list[tuple[str, ast.expr]]()
     for letter, tree in reversed(kept):
         if letter in wanted:
             out.insert(0, (letter, tree))

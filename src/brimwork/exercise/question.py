@@ -210,7 +210,7 @@ def _drawn(formula: Formula, seed: int, draw: random.Random) -> Question | None:
 
 def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
     """The question on `formula` with these values (SI). Raises InputError, ArithmeticError or ValueError where it has none."""
-    row, constants = formula.quantity, {name: QUANTITIES[name].constant for name in formula.constants}
+    row, constants = formula.quantity, {name: QUANTITIES[name].fixed for name in formula.constants}
     return Question(
         code=formula.name,
         seed=seed,

@@ -141,7 +141,7 @@ def draw(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[st
     for name, (low, high, step) in scales.items():
         steps = round((high - low) / step * fine[name])
         values[name] = _printed(name, low + by.randint(0, steps) * step / fine[name])
-    constants = {name: QUANTITIES[name].constant for name in ("g",)}
+    constants = {name: QUANTITIES[name].fixed for name in ("g",)}
     for name, text in FOLLOWS.items():
         tree = expression.parse(text)
         others = expression.letters(tree)
@@ -175,7 +175,8 @@ def _letters(condition: str) -> set[str]:
 
 def _range(formula: Formula, name: str) -> tuple[float, float, float]:
     if name in RANGES.get(formula.name, {}):
-        return tuple(read(text, QUANTITIES[name].metric, name) for text in RANGES[formula.name][name])
+        low, high, step = (read(text, QUANTITIES[name].metric, name) for text in RANGES[formula.name][name])
+        return low, high, step
     return formula.range(name)
 
 

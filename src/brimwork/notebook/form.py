@@ -108,7 +108,7 @@ class ValueEntry:
     def _words(self) -> dict[str, object]:
         """Name of the box, and what it offers, in the words of the region."""
         label = _label(spoken(self.field.name, self.view.design.region))
-        name = {"description": label, "tooltip": label}
+        name: dict[str, object] = {"description": label, "tooltip": label}
         if not isinstance(self.field, OneOf):
             return name | {"placeholder": self._empty()}
         return name | {"options": [(self._empty(), ""), *((spoken(option, self.view.design.region), option) for option in self.field.options)]}
@@ -220,7 +220,8 @@ class Form:
     """The steps of a design's kind as parts to unfold, or just the few boxes that were asked for."""
 
     def __init__(self, view: Open, only: tuple[str, ...] = ()):
-        self.view, self.entries = view, {}
+        self.view = view
+        self.entries: dict = {}
         if only:
             self.steps = {}
             self.widget = self._boxes(only)

@@ -127,7 +127,9 @@ class Explorer:
         self.key = f"p{next(_numbers)}"
         self.controls = [Control(formula, letter, given[letter], self.redraw) for letter in letters]
         self.trouble, self._rest, self._ahead = widgets.HTML(), None, None
-        self._kept = {letter: ("", set()) for letter in letters}  # by letter: beside which values the page keeps pictures, and of which steps
+        self._kept: dict[str, tuple[str, set[int]]] = {
+            letter: ("", set()) for letter in letters
+        }  # by letter: beside which values the page keeps pictures, and of which steps
 
     def show(self) -> None:
         names = "; ".join(control.box.description for control in self.controls)
@@ -197,7 +199,7 @@ class Explorer:
                     control.slider.keep(beside, self._drawn(control, wanted))
                     await asyncio.sleep(BREATH)  # a move of the reader comes first
 
-    def _drawn(self, control: Control, steps: list[int]) -> dict[int, str]:
+    def _drawn(self, control: Control, steps: list[int]) -> dict[int, Markup]:
         """The figures, as HTML, at steps of a control, without those that cannot be drawn: why is said when the slider comes there."""
         drawn = {}
         for step in steps:

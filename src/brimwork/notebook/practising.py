@@ -91,6 +91,9 @@ class Exercise:
     `number` tells several questions of one page apart, for the eye and for a screen reader. One that is `examined` offers help only by `open_help`.
     """
 
+    question: Posed
+    found: Diagnosis | None
+
     def __init__(self, name: str, seed: int, record: str | None, number: str = "", examined: bool = False):
         self.name, self.seed, self.number, self.examined = name, seed, f" {number}" if number else "", examined
         self.keeper = Keeper(record)
@@ -167,6 +170,8 @@ class Exercise:
 class ByNumber(Exercise):
     """A number with its unit; a second box for a value on the way appears when the answer alone does not tell. What it would lead to is told."""
 
+    question: Question
+
     def ask(self) -> list[widgets.Widget]:
         with_unit = "" if self.question.label or not self.question.unit else ", with its unit"
         self.box = box(f"Your answer{self.number}{with_unit}")
@@ -199,6 +204,8 @@ class ByChoice(Exercise):
 
     Where a slip was to be found, a box then asks for what comes out without it.
     """
+
+    question: Choice
 
     def ask(self) -> list[widgets.Widget]:
         options = [(option, place) for place, option in enumerate(self.question.options)]
@@ -234,6 +241,8 @@ class ByChoice(Exercise):
 class ByOrder(Exercise):
     """Steps in order: a list to choose from for each place."""
 
+    question: Sequence
+
     def ask(self) -> list[widgets.Widget]:
         options = [("choose", None), *((item, place) for place, item in enumerate(self.question.items))]
         self.places = [
@@ -262,6 +271,8 @@ class ByOrder(Exercise):
 
 class ByWords(Exercise):
     """A sentence of one's own, then a model to compare with, point by point. Nobody judges it but the learner."""
+
+    question: Telling
 
     def ask(self) -> list[widgets.Widget]:
         self.box = widgets.Textarea(description="Your sentence", rows=3, style=QUIET, layout={"width": "44em", "max_width": "98%"})

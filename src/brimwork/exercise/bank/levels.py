@@ -1,12 +1,13 @@
 """Levels, setting out and tolerances. Numbers are invented."""
 
-from brimwork.drawing.records import Level, Line, Measure, Polygon, Sheet, Text, at_scale
+from brimwork.drawing.records import Level, Line, Measure, Polygon, Record, Sheet, Text, at_scale
 from brimwork.exercise.written import Numeric, Wrong
 
 
 def _build_up(given: dict[str, float]) -> Sheet:
     """Layers under the ground beside the block, from the ground down."""
-    records, top = [], 0.0
+    records: list[Record] = []
+    top = 0.0
     for name, fill, word in (("s", "stone", "stone"), ("b", "blocks", "block"), ("l", "paper", "lining"), ("a", "earth", "sand")):
         bottom = top - given[name]
         records.append(Polygon(((0, bottom), (0.5, bottom), (0.5, top), (0, top)), fill, "thin"))
