@@ -78,8 +78,11 @@ def fates(module: str, tree: ast.Module, faults: list[Fault], tests: tuple[str, 
 
 
 def _red(module: str, tree: ast.Module, tests: tuple[str, ...]) -> int:
+    import hypothesis
     import pytest
 
+    hypothesis.settings.register_profile("patient", deadline=None, database=None)  # a slow machine is no fault that was noticed
+    hypothesis.settings.load_profile("patient")
     quiet = os.open(os.devnull, os.O_WRONLY)
     os.dup2(quiet, 1)
     os.dup2(quiet, 2)
