@@ -194,7 +194,7 @@ crown_of_a_jet = Formula(
     tested=(_AS_A_JET, _PIPES),
     published=(Published("Q=66 US gal/min, d_bore=2.00 in", "10 in", 0.05, _TABLE_14_1),),
     slips=(Slip("Q/(k_jet*d_bore**1.99)", "Flow goes with the height to the power 0.53: undo the power."),),
-    ranges={"Q": ("20 L/min", "60 L/min"), "d_bore": ("13 mm", "30 mm")},
+    ranges={"Q": ("20 L/min", "60 L/min"), "d_bore": ("13 mm", "22 mm")},
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
