@@ -9,8 +9,9 @@ from collections.abc import Callable
 
 from plain_bodies import area, hull
 from plain_design import Impossible, Missing
+from standing import bodies, slab, within
 from truth import Worked
-from verdicts_loads import bay, bodies, slab, within
+from verdicts_loads import bay
 
 SLACK = 1e-3  # m: what is drawn nearer than this touches
 BESIDE = 0.02  # m: how far from the box a wall is drawn

@@ -143,15 +143,16 @@ def _vessel(draw: Draw) -> dict:
     rim, high = draw.random.uniform(450, 1000), draw.random.uniform(250, 600)
     foot = rim * draw.random.uniform(0.5, 0.95)
     litres = math.pi / 4 * rim**2 * high * draw.random.uniform(0.3, 0.55) / 1e6
+    litres = round(litres, 1)
     slab, across = foot + draw.random.uniform(40, 160), draw.whole(1, 2)
     room = slab + 620 + draw.random.uniform(0, 200)  # for the pump's bay beside the slab
     mm = lambda value: write(round(value) * 1e-3, draw.of(*LENGTHS))  # noqa: E731
     return {
         "reservoir.block_width": mm(room / across), "reservoir.blocks_across": across, "reservoir.block_length": mm(room / 2 + 30), "reservoir.blocks_along": draw.whole(2, 3),
-        "vessel.rim_diameter": mm(rim), "vessel.height": mm(high), "vessel.mass": draw.one(60, 250, "kg", "lb"), "vessel.water": write(litres * 1e-3, draw.of("L", "US gal")),
+        "vessel.rim_diameter": mm(rim), "vessel.height": mm(high), "vessel.mass": draw.one(60, 250, "kg", "lb"), "vessel.water": f"{litres} L",
         "vessel.foot_outside": mm(foot), "vessel.foot_inside": mm(foot * draw.random.uniform(0, 0.85)), "vessel.side_area": draw.one(0.4, 1.8, "m2", "ft2"),
-        "vessel.rim_error": draw.mm(0.2, 1.2), "vessel.offset": draw.mm(0, 60), "vessel.stands_on": draw.of("slab", "slab", "blocks"), "vessel.foam": write(litres * 0.4e-3, "L"),
-        "vessel.foam_density": draw.one(15, 32, "kg/m3", "lb/ft3"), "vessel.pebbles": write(litres * draw.random.uniform(0.61, 0.75) * 1e-3, "L"),
+        "vessel.rim_error": draw.mm(0.2, 1.2), "vessel.offset": draw.mm(0, 60), "vessel.stands_on": draw.of("slab", "slab", "blocks"), "vessel.foam": f"{litres * 0.4:.2f} L",
+        "vessel.foam_density": draw.one(15, 32, "kg/m3", "lb/ft3"), "vessel.pebbles": f"{litres * 0.6:.2f} L",
         "vessel.wall": draw.mm(20, 60), "vessel.tensile_strength": draw.one(1, 6, "MPa", "psi"), "slab.length": mm(slab), "slab.width": mm(slab), "slab.thickness": draw.mm(50, 120),
         "slab.density": draw.one(2200, 2750, "kg/m3", "lb/ft3"), "flow.for_each_metre": draw.one(0.15, 0.35, "L/s per m", "US gal/min per ft"),
         "flow.weir_coefficient": draw.one(1.6, 1.85, "m^0.5/s", "ft^0.5/s"), "pipe.mouth_below_rim": draw.mm(5, 40),

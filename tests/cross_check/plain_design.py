@@ -27,7 +27,8 @@ USUAL = {
     "flow.water_temperature": "20 degC", "assumptions.wind_factor": "1", "assumptions.overflow_discharge": "0.6", "assumptions.run_off": "1",
     "assumptions.air_density": "1.25 kg/m3", "assumptions.exposure": "1", "assumptions.grip": "0.95", "assumptions.drip_loop": "0.3 m", "assumptions.lift_out": "1 m",
     "assumptions.pebble_gaps": "0.4", "assumptions.pebble_density": "2650 kg/m3", "assumptions.person": "0.8 kN", "assumptions.foot": "100 mm",
-    "assumptions.footing_slope": "1.5", "costing.contingency": "0.12",
+    "assumptions.footing_slope": "1.5", "costing.contingency": "0.12", "assumptions.cover_density": "2300 kg/m3",
+    "vessel.shape": "round", "vessel.offset_across": "0 mm",
 }  # fmt: skip
 USUAL_HERE = {"pump.bay": {"UK": "200 mm", "US": "8 in"}}
 _QUANTITY = re.compile(r"\s*(?P<number>[-+]?\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|[-+]?\.\d+)\s*(?P<unit>.*?)\s*")
@@ -55,10 +56,17 @@ class Plain:
     def __init__(self, text: str):
         table = tomllib.loads(text)
         self.kind, self.region = table["kind"], table.get("region", "UK")
+        self.measured = {
+            f"{section}.{key}"
+            for section, entries in table.items()
+            if isinstance(entries, dict)
+            for key, entry in entries.items()
+            if isinstance(entry, dict) and entry.get("basis") == "measured"
+        }
         self.said = {
             f"{section}.{key}": quantity(entry["value"] if isinstance(entry, dict) else entry)
             for section, entries in table.items()
-            if isinstance(entries, dict) and section not in ("prices", "programme", "buying", "limits")
+            if isinstance(entries, dict) and section not in ("prices", "programme", "limits")
             for key, entry in entries.items()
         }
         usual = {**USUAL, **{key: here[self.region] for key, here in USUAL_HERE.items()}}

@@ -42,11 +42,21 @@ def base(kind: str) -> dict:
     flow = Told(file(v | {"pump.free_flow": "9 L/s"}, kind), {"flow_wanted"}).results["flow_wanted"]
     v["pump.free_flow"] = f"{flow * 1.9 * 60e3:.5g} L/min"
     if kind == "overflowing vessel":
-        v |= {"vessel.stands_on": "slab", "vessel.offset": "40 mm", "vessel.rim_error": "1 mm"}
+        v |= {
+            "vessel.stands_on": "slab",
+            "vessel.offset": "40 mm",
+            "vessel.offset_across": "10 mm",
+            "vessel.water": "70 L",
+            "vessel.foam": "15 L",
+            "vessel.pebbles": "25 L",
+            "vessel.rim_error": "1 mm",
+        }
     if kind == "drilled stones":
         v |= {
             "stones.stand_on": "slabs",
             "stones.heights": ["420 mm", "300 mm"],
+            "stones.places_along": ["-290 mm", "300 mm"],
+            "stones.places_across": ["10 mm", "15 mm"],
             "stones.branch_lengths": ["1.2 m", "1 m"],
             "stones.diameters": ["400 mm", "350 mm"],
         }

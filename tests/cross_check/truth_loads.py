@@ -2,8 +2,9 @@
 
 import math
 
-from plain_bodies import area, greatest_pressure
-from plain_design import GRAVITY, Impossible
+from plain_bodies import area, greatest_pressure, rect
+from plain_design import GRAVITY, Impossible, Missing
+from standing import bodies, contents, grown, pieces, slab, tips_over, touching, within
 from worked import Worked
 
 pi = math.pi
@@ -21,11 +22,48 @@ def loads(w: Worked) -> None:
     STANDING[w.plain.kind](w)
     put("stone_on_blocks", lambda: _stone_on_blocks(d, r))
     put("blocks_mass", lambda: d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"])
-    put("base_mass", lambda: r["standing_mass"] + r["stone_on_blocks"] + r["blocks_mass"] + r["rho"] * r["static_volume"])
-    put("eccentricity", lambda: r["standing_mass"] * r["standing_offset"] / r["base_mass"])
-    put("kern_share", lambda: abs(r["eccentricity"]) / (r["base_length"] / 6))
-    put("base_pressure", lambda: greatest_pressure(GRAVITY * r["base_mass"], r["base_length"], r["base_width"], r["eccentricity"], 0.0))
+    put("cover_mass", lambda: d.get("reservoir.cover", 0.0) * r["block_plan"] * d["assumptions.cover_density"])
+    put("base_mass", lambda: r["standing_mass"] + r["stone_on_blocks"] + r["blocks_mass"] + r["cover_mass"] + r["rho"] * r["static_volume"])
+    put("eccentricity", lambda: abs(sum(m * body.x for m, body in zip(pieces(w), bodies(w)))) / r["base_mass"])
+    put("eccentricity_across", lambda: abs(sum(m * body.y for m, body in zip(pieces(w), bodies(w)))) / r["base_mass"])
+    put("kern_share", lambda: 6 * (r["eccentricity"] / r["base_length"] + r["eccentricity_across"] / r["base_width"]))
+    put("base_pressure", lambda: _under_the_base(r))
+    put("local_pressure", lambda: straight_down(w) if bodies(w) else r["base_pressure"])
     put("soil_utilisation", lambda: r["base_pressure"] / d["site.soil_bearing"])
+
+
+def _under_the_base(r) -> float:
+    if r["eccentricity_across"] > 1e-12 and r["kern_share"] > 1:
+        raise Impossible("a corner of the base lifts")  # the product refuses there; the verdict goes by the cells
+    return greatest_pressure(GRAVITY * r["base_mass"], r["base_length"], r["base_width"], r["eccentricity"], r["eccentricity_across"])
+
+
+def straight_down(w: Worked) -> float:
+    """Greatest pressure on the soil with each load going down from slab or foot and spread by the beds alone, with blocks and water beside it."""
+    d, r, found = w.d, w.r, []
+    beds = d["ground.sand"] + d["ground.sub_base"]
+    field = rect(r["base_length"] + 2 * beds, r["base_width"] + 2 * beds)
+    for mass, body in zip(pieces(w), bodies(w)):
+        on_slab = slab(w, body)[0] is not None
+        under = rect(d["slab.length"] + 2 * beds, d["slab.width"] + 2 * beds, body.x, body.y) if on_slab else grown(body.foot, beds, body)
+        found.append(GRAVITY * mass / area(within(under, field)))
+    return max(found) + GRAVITY * (r["blocks_mass"] / r["block_plan"] + r["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"])
+
+
+def _pressed(w: Worked) -> float:
+    """Greatest pressure on the blocks, through foot and slab's thickness."""
+    return max(GRAVITY * mass / touching(w, body) for mass, body in zip(pieces(w), bodies(w)))
+
+
+def _tips(w: Worked, weight, push, arm) -> float:
+    return min(weight(body) * tips_over(w, body) / (push(body) * arm(body)) for body in bodies(w))
+
+
+def _blown(w: Worked) -> float:
+    d, r = w.d, w.r
+    return _tips(
+        w, lambda body: body.empty, lambda body: r["wind_pressure"] * d["site.force_coefficient"] * body.face * body.height, lambda body: body.height / 2
+    )
 
 
 def _stone_on_blocks(d, r) -> float:
@@ -44,51 +82,63 @@ def vessel_stands(w: Worked) -> None:
     put("slab_mass", lambda: _slab_mass(d) if d["vessel.stands_on"] == "slab" else 0.0)
     put(
         "foot_area",
-        lambda: area(d["vessel.foot_corners"]) if "vessel.foot_corners" in d else pi / 4 * (d["vessel.foot_outside"] ** 2 - d["vessel.foot_inside"] ** 2),
+        lambda: area(bodies(w)[0].foot) - area(bodies(w)[0].hole),
     )
     put("patch", lambda: d["slab.length"] * d["slab.width"] if d["vessel.stands_on"] == "slab" else r["foot_area"])
-    put("content", lambda: r["rho"] * d["vessel.water"])
+    put("content", lambda: contents(w))
+    put(
+        "water_held",
+        lambda: contents(w) * 0 + d["vessel.water"] - d.get("vessel.foam", 0.0) - d.get("vessel.pebbles", 0.0) * (1 - d["assumptions.pebble_gaps"]),
+    )
     put("standing_mass", lambda: d["vessel.mass"] + r["content"] + r["slab_mass"])
-    put("standing_offset", lambda: d["vessel.offset"])
     put("vessel_weight", lambda: GRAVITY * r["standing_mass"])
     put("block_pressure", lambda: r["vessel_weight"] / r["patch"])
     put("block_utilisation", lambda: r["block_pressure"] / r["block_allowable"])
-    put("bare", lambda: r["patch"] if on_slab else pi / 4 * d["vessel.foot_outside"] ** 2 + 0.0 * len(d["vessel.stands_on"]))
-    put("tipping_full", lambda: GRAVITY * (d["vessel.mass"] + r["content"]) * d["vessel.foot_outside"] / 2 / (r["push"] * d["vessel.height"]))
-    put("tipping_empty", lambda: GRAVITY * d["vessel.mass"] * d["vessel.foot_outside"] / 2 / (r["push"] * d["vessel.height"]))
-    widest = lambda: max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
+    put("bare", lambda: r["patch"] if on_slab else _foot_plan(w))
+    put("tipping_full", lambda: _tips(w, lambda body: body.full, lambda body: r["push"], lambda body: body.height))
+    put("tipping_empty", lambda: _tips(w, lambda body: body.empty, lambda body: r["push"], lambda body: body.height))
+    put("tipping_in_wind", lambda: _blown(w))
+    put("spread_pressure", lambda: _pressed(w))
+    put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
+    widest = lambda: _only_round(d) * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
     put("hoop_stress", lambda: widest() / widest() * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
     put("wall_share", lambda: r["hoop_stress"] / d["vessel.tensile_strength"])
     put("pebbles_sink", lambda: d["vessel.pebbles"] * (1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"]))
     put("foam_rises", lambda: d["vessel.foam"] * (r["rho"] - d["vessel.foam_density"]))
-    put("foam_held", lambda: r["pebbles_sink"] / r["foam_rises"])
+    put("foam_held", lambda: contents(w) * 0 + r["pebbles_sink"] / r["foam_rises"])
+    put("pebbles_wanted", lambda: 1.3 * r["foam_rises"] / ((1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"])))
+
+
+def _only_round(d) -> float:
+    if d["vessel.shape"] != "round":
+        raise Impossible("hoop stress is of a round wall")
+    return 1.0
+
+
+def _foot_plan(w: Worked) -> float:
+    """Plan of the foot with its hole: no stone lies there."""
+    return area(bodies(w)[0].foot) + 0.0 * len(w.d["vessel.stands_on"])
 
 
 def stones_stand(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     on_slabs = d.get("stones.stand_on") == "slabs"
-    masses = lambda: [pi / 4 * (a * a - d["stones.hole"] ** 2) * h * d["stones.density"] for a, h in zip(d["stones.diameters"], d["stones.heights"])]  # noqa: E731
+    masses = lambda: [body.full / GRAVITY for body in bodies(w)]  # noqa: E731
     put("slab_mass", lambda: _slab_mass(d) if d["stones.stand_on"] == "slabs" else 0.0)
     put("patch", lambda: d["slab.length"] * d["slab.width"] if d["stones.stand_on"] == "slabs" else d["stones.rough_contact"])
     put("heaviest", lambda: GRAVITY * (max(masses()) + r["slab_mass"]))
     put("block_pressure", lambda: r["heaviest"] / r["patch"])
     put("block_utilisation", lambda: r["block_pressure"] / r["block_allowable"])
     put("standing_mass", lambda: sum(masses()) + len(masses()) * r["slab_mass"])
-    spread = lambda: [(i + 0.5) / len(masses()) - 0.5 for i in range(len(masses()))]  # noqa: E731
-    put("standing_offset", lambda: r["base_length"] * sum(m * x for m, x in zip(masses(), spread())) / r["standing_mass"])
+    put("spread_pressure", lambda: _pressed(w))
+    put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
     put("bare", lambda: 0.0 * on_slabs)
-    put("lever_share", lambda: d["stones.base_share"])
-    put(
-        "tipping",
-        lambda: min(GRAVITY * m * a / 2 * d["stones.base_share"] / (r["push"] * h) for m, a, h in zip(masses(), d["stones.diameters"], d["stones.heights"])),
-    )
-    put("tipping_in_wind", lambda: min(
-        GRAVITY * m * a / 2 * d["stones.base_share"] / (r["wind_pressure"] * d["site.force_coefficient"] * a * h * h / 2)
-        for m, a, h in zip(masses(), d["stones.diameters"], d["stones.heights"])))  # fmt: skip
+    put("tipping", lambda: _tips(w, lambda body: body.full, lambda body: r["push"], lambda body: body.height))
+    put("tipping_in_wind", lambda: _blown(w))
 
 
 def nothing_stands(w: Worked) -> None:
-    for name in ("standing_mass", "standing_offset", "bare"):
+    for name in ("standing_mass", "bare"):
         w.r[name] = 0.0
 
 
@@ -121,12 +171,12 @@ def lining(w: Worked) -> None:
     put("spoil", lambda: r["dug"] * (1 + r["swell"]))
     put("stone_area", lambda: apron() - r["bare"])
     put("stone_mass", lambda: r["stone_area"] * d["catch.stone_thickness"] * d["catch.stone_density"] * (1 + d["catch.stone_waste"]))
-    dry = lambda: r["stone_on_blocks"] + r["blocks_mass"]  # noqa: E731
+    dry = lambda: r["stone_on_blocks"] + r["blocks_mass"] + r["cover_mass"]  # noqa: E731
     lifted = lambda: r["rho"] * r["box_length"] * r["box_width"] * d["site.ground_water"]  # noqa: E731
     put("flotation", lambda: dry() / lifted() if lifted() else math.inf * (1 + dry()))
     throw = lambda: r["throw"] if w.plain.kind == "blade" else 0.0  # noqa: E731
     put("apron_wanted", lambda: d["assumptions.wind_factor"] * (throw() + d["catch.splash_factor"] * r["fall"]))
-    put("apron_share", lambda: (d["cascade.edge"] if w.plain.kind == "cascade" else d["catch.apron"]) / r["apron_wanted"])
+    put("apron_share", lambda: _caught(w))
     wheel = lambda: [(d["site.wheel_load"], d["site.wheel_side"])] if {"site.wheel_load", "site.wheel_side"} & set(w.plain.said) else []  # noqa: E731
     loads = lambda: [(d["assumptions.person"], d["assumptions.foot"]), *wheel()]  # noqa: E731
     under = lambda cover: max(force / (side + 2 * cover) ** 2 for force, side in loads())  # noqa: E731
@@ -135,17 +185,35 @@ def lining(w: Worked) -> None:
     put("foot_utilisation", lambda: r["foot_pressure"] / r["brief_allowable"])
 
 
+def _caught(w: Worked) -> float:
+    """Room for splash over what water and wind want of it, where it is least: from the outermost water to the end of the lined catch."""
+    d, r, kind = w.d, w.r, w.plain.kind
+    half = (r["box_length"] / 2 + d["catch.apron"], r["box_width"] / 2 + d["catch.apron"])
+    splash = d["assumptions.wind_factor"] * d["catch.splash_factor"]
+    if kind == "cascade":
+        beside = d["cascade.edge"] / r["apron_wanted"]
+        if not r["last_fall"]:
+            return beside
+        wide = d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]
+        wanted = d["assumptions.wind_factor"] * r["last_throw"] + splash * r["last_fall"]
+        return min(beside, max(min(d["catch.apron"], half[1] - wide / 2), 0.0) / wanted)
+    if kind == "blade":
+        return min(d["catch.apron"] / r["apron_wanted"], max(half[1] - d["blade.lip_width"] / 2, 0.0) / (splash * r["fall"]))
+    room = [min(half[0] - abs(body.x) - body.seen[0] / 2, half[1] - abs(body.y) - body.seen[1] / 2) for body in bodies(w)]
+    return max(min(d["catch.apron"], *room), 0.0) / r["apron_wanted"]
+
+
 # --- supply and site ------------------------------------------------------------------------------------------------------------------------
 
 
 def supply(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     put("current", lambda: d["measured.current"] if "measured.current" in d else d["pump.power"] / (d["supply.voltage"] * d["supply.power_factor"]))
-    each = lambda: 2 * d["supply.resistance"] if "supply.resistance" in d else d["supply.drop"]  # noqa: E731
-    put("voltage_drop", lambda: _part(r["current"] * each() * d["supply.cable_length"] / d["supply.voltage"]))
+    each = lambda: max([factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d] or [d["supply.drop"]])  # noqa: E731
+    put("voltage_drop", lambda: _part(max(r["current"], d.get("supply.circuit_load", 0.0)) * each() * d["supply.cable_length"] / d["supply.voltage"]))
     put("energy", lambda: d["pump.power"] * d["supply.hours_per_day"] * 365)
     put("running_cost", lambda: r["energy"] * d["supply.tariff"])
-    put("cord_wanted", lambda: d["supply.cord_route"] + d["assumptions.drip_loop"] + d["assumptions.lift_out"])
+    put("cord_wanted", lambda: max(d["supply.cord_route"], straight_route(w)) + d["assumptions.drip_loop"] + d["assumptions.lift_out"])
 
 
 def _part(share: float) -> float:
@@ -155,12 +223,43 @@ def _part(share: float) -> float:
     return share
 
 
+def straight_route(w: Worked) -> float:
+    """From the pump's bay straight to the supply point, and up from the floor."""
+    d, side = w.d, w.d["pump.bay"]
+    if not {"supply.point_along", "supply.point_across"} <= set(d) or not w.known("base_length", "base_width", "level:reservoir floor"):
+        return 0.0
+    x, y = -(w.r["base_length"] - side) / 2, -(w.r["base_width"] - side) / 2
+    return math.hypot(d["supply.point_along"] - x, d["supply.point_across"] - y) - w.r["level:reservoir floor"]
+
+
+def by_hand(w: Worked) -> float:
+    """The heaviest thing that somebody must lift: as typed, a block, or a piece heavier than what the slings are meant for."""
+    d, slung = w.d, w.d.get("site.sling_mass", math.inf)
+    return max([d["site.lift_mass"], d.get("reservoir.block_mass", 0.0), *(mass for mass in set_pieces(w) if mass > slung * (1 + 1e-9))])
+
+
+def by_slings(w: Worked) -> float:
+    d = w.d
+    return max([d["site.sling_mass"], *(mass for mass in set_pieces(w) if mass > d.get("site.lift_mass", 0.0))])
+
+
+def set_pieces(w: Worked) -> list[float]:
+    """Masses of what is set in one piece: vessel or stones, and slabs; none where they are not known."""
+    try:
+        masses = [body.empty / GRAVITY for body in bodies(w)]
+        return masses + [w.r["slab_mass"] for body in bodies(w) if slab(w, body)[0] is not None]
+    except (Missing, Impossible):
+        return []
+
+
 def surroundings(w: Worked) -> None:
     d, put = w.d, w.put
     put("root_radius", lambda: 12 * d["site.tree_stem"])
     put("noise", lambda: d["site.sound_at_1m"] - 20 * math.log10(d["site.neighbour"]))
-    put("lift", lambda: d["site.lift_mass"] / lift_limit(d["site.lift_reach"], d["site.lift_height"], d["site.lift_travel"], d["assumptions.grip"]))
-    put("sling", lambda: _sling(d["site.sling_mass"], d["site.sling_legs"], d["site.sling_angle"]))
+    ends = lambda: (d["site.lift_height"], min(d["site.lift_height"] + d["site.lift_travel"], 1.75))  # noqa: E731
+    limit = lambda: min(lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0)) for height in ends())  # noqa: E731
+    put("lift", lambda: by_hand(w) / limit())
+    put("sling", lambda: _sling(by_slings(w), d["site.sling_legs"], d["site.sling_angle"]))
     put("cost_estimate", lambda: d["site.cost"] * (1 + d["costing.contingency"]))
 
 

@@ -16,7 +16,8 @@ def levels(w: Worked) -> None:
     put("level:formation", lambda: r["level:reservoir floor"] - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"])
     for name, key in WATER_LEVELS.items():
         put(f"level:{name}", lambda key=key: r["level:reservoir floor"] + d[key])
-    put("level:stone top", lambda: d["levels.block_top"] + d["catch.stone_thickness"])
+    put("level:cover top", lambda: d["levels.block_top"] + d.get("reservoir.cover", 0.0))
+    put("level:stone top", lambda: r["level:cover top"] + d["catch.stone_thickness"])
     put("rho", lambda: density(d["flow.water_temperature"]))
     put("nu", lambda: viscosity(d["flow.water_temperature"]))
     put("base_length", lambda: d["reservoir.blocks_along"] * d["reservoir.block_length"])
@@ -36,22 +37,39 @@ WATER_LEVELS = {
 
 def vessel(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
-    put("level:vessel base", lambda: d["levels.block_top"] + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0))
+    put("level:vessel base", lambda: r["level:cover top"] + (d["slab.thickness"] if d["vessel.stands_on"] == "slab" else 0.0))
     put("level:rim", lambda: r["level:vessel base"] + d["vessel.height"])
-    put("rim_length", lambda: pi * d["vessel.rim_diameter"])
-    put("vessel_surface", lambda: pi / 4 * d["vessel.rim_diameter"] ** 2)
+    put("rim_length", lambda: _round_it(d)[0])
+    put("vessel_surface", lambda: _round_it(d)[1])
     put("flow_wanted", lambda: d["flow.for_each_metre"] * r["rim_length"])
     put("rim_head", lambda: head_over(r["flow_wanted"], r["rim_length"], d["flow.weir_coefficient"]))
     put("delivery", lambda: r["level:rim"] + r["rim_head"])
-    put("fall", lambda: r["level:rim"])
+    put("fall", lambda: _falls(r["level:rim"] - min(0.0, r["level:stone top"])))
+
+
+def _round_it(d) -> tuple[float, float]:
+    """Length of the rim all round, and the water surface within it."""
+    long = d["vessel.rim_diameter"] if d["vessel.shape"] != "another" else 0.0
+    if d["vessel.shape"] == "round":
+        return pi * long, pi / 4 * long**2
+    if d["vessel.shape"] == "another":
+        return d["vessel.rim_length"], d["vessel.surface"]
+    wide = d["vessel.rim_width"] if d["vessel.shape"] == "rectangular" else long
+    return 2 * (long + wide), long * wide
+
+
+def _falls(height: float) -> float:
+    if height <= 0:
+        raise Impossible("nothing falls")
+    return height
 
 
 def stones(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
-    put("level:stone base", lambda: d["levels.block_top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0))
+    put("level:stone base", lambda: r["level:cover top"] + (d["slab.thickness"] if d["stones.stand_on"] == "slabs" else 0.0))
     put("level:top of the highest stone", lambda: r["level:stone base"] + max(d["stones.heights"]))
     put("flow_wanted", lambda: sum(pi * one * d["flow.for_each_metre"] for one in d["stones.diameters"]))
-    put("fall", lambda: r["level:top of the highest stone"])
+    put("fall", lambda: r["level:top of the highest stone"] - min(0.0, r["level:stone top"]))
     put("sides", lambda: sum(pi * a * h for a, h in zip(d["stones.diameters"], d["stones.heights"])))
     if w.known("stones.diameters", "stones.heights", "stones.branch_lengths"):
         if len({len(d[f"stones.{key}"]) for key in ("diameters", "heights", "branch_lengths")}) > 1:
@@ -76,8 +94,8 @@ def blade(w: Worked) -> None:
     put("flow_wanted", lambda: d["flow.for_each_metre"] * d["blade.lip_width"])
     put("lip_head", lambda: head_over(r["flow_wanted"], d["blade.lip_width"], _edge(w)))
     put("delivery", lambda: d["blade.lip_level"] + r["lip_head"])
-    put("fall", lambda: d["blade.lip_level"] - d["blade.stone_level"])
-    put("trough", lambda: d["blade.trough_length"] * d["blade.trough_width"])
+    put("fall", lambda: _falls(d["blade.lip_level"] - d["blade.stone_level"]))
+    put("trough", lambda: max(d["blade.trough_length"], d["blade.lip_width"]) * d["blade.trough_width"])
     _sheet(w)
     put("landing_speed", lambda: (r["brink_speed"] ** 2 + 2 * GRAVITY * r["fall"]) ** 0.5)
     put("landing_thickness", lambda: d["flow.for_each_metre"] / r["landing_speed"])
@@ -90,13 +108,21 @@ def cascade(w: Worked) -> None:
     put("step_head", lambda: head_over(r["flow_wanted"], d["cascade.width"], _edge(w)))
     put("delivery", lambda: d["cascade.top_level"] + r["step_head"])
     put("fall", lambda: d["cascade.step_fall"])
-    put("pools", lambda: d["cascade.header_area"] + d["cascade.steps"] * d["cascade.pool_area"])
+    put("pools", lambda: d["cascade.header_area"] + d["cascade.steps"] * max(d["cascade.pool_area"], _one_pool(d)))
     _sheet(w)
     put("tread_share", lambda: d["cascade.tread"] / r["throw"])
     put("normal_depth", lambda: manning_depth(r["flow_wanted"], d["cascade.rill_width"], d["cascade.rill_slope"], d["cascade.rill_roughness"]))
     put("freeboard", lambda: d["cascade.rill_wall"] - r["normal_depth"])
     put("foot", lambda: d["cascade.top_level"] - d["cascade.steps"] * d["cascade.step_fall"]
         - (d["cascade.rill_length"] * d["cascade.rill_slope"] if d["cascade.rill_length"] else 0.0))  # fmt: skip
+    put("last_fall", lambda: max(r["foot"] - max(r["level:stone top"], r["level:static water"]), 0.0))
+    put("last_speed", lambda: r["flow_wanted"] / (d["cascade.rill_width"] * r["normal_depth"]) if d["cascade.rill_length"] else r["brink_speed"])
+    put("last_throw", lambda: r["last_speed"] * (2 * r["last_fall"] / GRAVITY) ** 0.5 if r["last_fall"] else 0.0)
+    put("last_sheet", lambda: r["flow_wanted"] * (2 * r["last_fall"] / GRAVITY) ** 0.5 if r["last_fall"] else 0.0)
+
+
+def _one_pool(d) -> float:
+    return d["cascade.width"] * d["cascade.tread"] if "cascade.tread" in d else 0.0
 
 
 # --- pump and pipe --------------------------------------------------------------------------------------------------------------------
@@ -124,9 +150,15 @@ def hydraulics(w: Worked) -> None:
     put("pump_head_at_flow_wanted", lambda: max(_head(r, pump), 0.0))
     put("duty_head", lambda: r["shut_off"] and pump[0].head(r["model_flow"]))
     put("duty_flow", lambda: d["measured.flow"] if "measured.flow" in d else r["model_flow"])
+    put("flow_sent", lambda: min(r["duty_flow"], r["flow_wanted"]) if _throttled(w) else r["duty_flow"])
     put("flow_ratio", lambda: r["duty_flow"] / r["flow_wanted"])
     put("duty_speed", lambda: r["duty_flow"] / common_area())
     put("nameplate", lambda: r["shut_off"] and pump[0].power(r["rho"]) / d["pump.power"])
+
+
+def _throttled(w: Worked) -> bool:
+    """Whether a valve can bring the flow down to the one wanted."""
+    return w.d["stones.valves"] == "yes" if w.plain.kind == "drilled stones" else w.d.get("pipe.valve") == "yes"
 
 
 def _head(r, pump) -> float:
@@ -158,19 +190,18 @@ def _branches(w: Worked, pump) -> None:
     def most():
         return max(needs(), key=lambda one: one[0] + one[1])
 
-    put("static_lift", lambda: most()[0])
-    put("branch_head", lambda: most()[1])
+    put("static_lift", lambda: r["level:stone base"] + max(d["stones.heights"]) - r["level:lowest water"])
+    put("branch_head", lambda: sum(most()[:2]) - r["static_lift"])
     put("throttle", lambda: sum(most()[:2]) - min(lift + lost for lift, lost, *_ in needs()))
     put("head_wanted", lambda: r["static_lift"] + r["friction_head"] + r["fittings_head"] + r["branch_head"])
     put("head_in_hand", lambda: max(_head(r, pump), 0.0) / r["head_wanted"])
 
     def valves_share():
         """Valves set so that the flows keep the shares that the stones want: the governing branch stands open."""
-        lift, _, lost, own = most()
-        whole, share = hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"]), own / r["flow_wanted"]
-        return pump[0].meets(lambda flow: lift + sum(lost(flow * share)) + sum(whole(flow)))
+        whole, wanted, each = hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"]), r["flow_wanted"], list(needs())
+        return pump[0].meets(lambda flow: max(lift + sum(lost(flow * own / wanted)) for lift, _, lost, own in each) + sum(whole(flow)))
 
-    put("model_flow", lambda: r["shut_off"] and valves_share())
+    put("model_flow", lambda: (r["shut_off"] and valves_share()) if d["stones.valves"] == "yes" else r["open_total"])
     open_flows = []
     common_hose = lambda: hose(d, d["pipe.bore"], d["pipe.length"], d["pipe.fittings"])  # noqa: E731
     put("open_total", lambda: r["shut_off"] and sum(open_flows.extend(shared(pump[0], common_hose(), [(a, c) for a, _, c, _ in needs()])) or open_flows))
@@ -217,11 +248,12 @@ def cascade_after(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     put("transit_pools", lambda: r["pools"] * r["step_head"])
     put("transit_rill", lambda: d["cascade.rill_width"] * r["normal_depth"] * d["cascade.rill_length"])
-    put("transit_sheet", lambda: d["cascade.steps"] * r["flow_wanted"] * r["fall_time"])
+    put("transit_sheet", lambda: d["cascade.steps"] * r["flow_wanted"] * r["fall_time"] + r["last_sheet"])
     kept = d.get("pipe.check_valve") == "yes" or (d.get("cascade.feed") == "top" and "pipe.check_valve" in d)
     put("transit_siphon", lambda: 0.0 if kept else _ask(d, "pipe.check_valve", "cascade.feed") or d["cascade.header_volume"])
     put("transit_above", lambda: r["transit_pools"] + r["transit_rill"] + r["transit_sheet"] + r["transit_siphon"])
-    put("wet_above", lambda: r["pools"] + 2 * d["cascade.steps"] * d["cascade.width"] * r["fall"] + d["cascade.rill_width"] * d["cascade.rill_length"])
+    put("wet_above", lambda: r["pools"] + 2 * d["cascade.steps"] * d["cascade.width"] * r["fall"] + d["cascade.rill_width"] * d["cascade.rill_length"]
+        + 2 * (d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]) * r["last_fall"])  # fmt: skip
 
 
 def _ask(d, *keys: str) -> float:
@@ -235,7 +267,8 @@ def _ask(d, *keys: str) -> float:
 def reservoir(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     put("static_volume", lambda: r["water_area"] * d["reservoir.static_level"])
-    put("usable", lambda: r["water_area"] * (d["reservoir.static_level"] - d["reservoir.lowest_level"]))
+    put("stops", lambda: max(d["reservoir.lowest_level"], d.get("reservoir.cut_out_level", 0.0) if d.get("pump.cut_out") != "no" else 0.0))
+    put("usable", lambda: r["water_area"] * (min(d["reservoir.static_level"], d.get("reservoir.overflow_level", math.inf)) - r["stops"]))
     put("turnover", lambda: r["usable"] / r["flow_wanted"])
     put("transit_pipe", lambda: 0.0 if d["pipe.check_valve"] == "yes" else pi / 4 * d["pipe.bore"] ** 2 * d["pipe.length"] + _beyond(w))
     put("transit_stone", lambda: d["catch.wet_area"] * d["catch.stone_thickness"] * d["catch.hold_up"])
@@ -243,14 +276,54 @@ def reservoir(w: Worked) -> None:
     put("transit", lambda: d["measured.start_drop"] * r["water_area"] if "measured.start_drop" in d else r["transit_by_model"])
     put("start_drop", lambda: r["transit"] / r["water_area"])
     put("wet_area", lambda: r["wet_above"] + d["catch.wet_area"])
-    put("daily_loss", lambda: d["climate.coefficient"] * d["climate.evaporation"] * r["wet_area"] + d["climate.splash"])
+    put(
+        "daily_loss",
+        lambda: (
+            d["climate.coefficient"] * d["climate.evaporation"] * r["wet_area"]
+            + d["climate.splash"]
+            + max(d.get("measured.leak", 0.0), 0.0) * r.get("water_area", 0.0)
+        ),
+    )
     put("days", lambda: (r["usable"] - r["transit"]) / r["daily_loss"])
-    put("drainback_room", lambda: r["water_area"] * (d["reservoir.overflow_level"] - d["reservoir.running_level"]))
+    put("drainback_room", lambda: r["water_area"] * (d["reservoir.overflow_level"] - _runs_at(w)))
     put("drainback", lambda: r["drainback_room"] / r["transit"])
     put("day_share", lambda: r["daily_loss"] / r["usable"])
-    put("overflow_flow", lambda: d["assumptions.overflow_discharge"] * pi / 4 * d["overflow_pipe.bore"] ** 2 * (2 * GRAVITY * d["overflow_pipe.head"]) ** 0.5)
-    put("storm", lambda: d["assumptions.run_off"] * d["overflow_pipe.catch_area"] * d["overflow_pipe.rain"] + d["overflow_pipe.feed"])
+    put("overflow_flow", lambda: _carried(w))
+    put("storm", lambda: d["assumptions.run_off"] * _rained_on(w) * d["overflow_pipe.rain"] + d["overflow_pipe.feed"])
     put("overflow_ratio", lambda: r["overflow_flow"] / r["storm"])
+
+
+def _runs_at(w: Worked) -> float:
+    """The highest level while running: as typed, as the water settles, or as a top-up valve holds it; of a measured one, that."""
+    d, typed = w.d, w.d["reservoir.running_level"]
+    if "reservoir.running_level" in w.plain.measured or "reservoir.static_level" not in d or "start_drop" not in w.r:
+        return typed
+    return max(typed, d["reservoir.static_level"] - w.r["start_drop"], d.get("reservoir.top_up_level", 0.0))
+
+
+def _carried(w: Worked) -> float:
+    """What the overflow passes under the head that the levels leave: by its inlet, or by the pipe over its run, whichever is less."""
+    d, head = w.d, w.d["overflow_pipe.head"] if "overflow_pipe.head" in w.d else math.inf
+    if {"levels.liner_edge", "overflow_pipe.bore"} <= set(d) and "level:overflow" in w.r and "overflow_pipe.head" not in w.plain.measured:
+        head = min(head, d["levels.liner_edge"] - w.r["level:overflow"] - d["overflow_pipe.bore"] / 2)
+    if head == math.inf:
+        head = d["overflow_pipe.head"]
+    if head <= 0:
+        raise Impossible("no head over the overflow pipe")
+    bore = pi / 4 * d["overflow_pipe.bore"] ** 2
+    inlet = d["assumptions.overflow_discharge"] * bore * (2 * GRAVITY * head) ** 0.5
+    if "buying.overflow_run" not in d:
+        return inlet
+    driven = head + d.get("overflow_pipe.fall", 0.0)
+    return min(inlet, bore * (2 * GRAVITY * driven / (1 + 0.5 + 0.03 * d["buying.overflow_run"] / d["overflow_pipe.bore"])) ** 0.5)
+
+
+def _rained_on(w: Worked) -> float:
+    d = w.d
+    if "overflow_pipe.catch_area" in w.plain.measured or not w.known("base_length", "base_width", "ground.lining", "ground.clearance", "catch.apron"):
+        return d["overflow_pipe.catch_area"]
+    beyond = 2 * (d["ground.lining"] + d["ground.clearance"] + d["catch.apron"])
+    return max(d["overflow_pipe.catch_area"], (w.r["base_length"] + beyond) * (w.r["base_width"] + beyond))
 
 
 def _beyond(w: Worked) -> float:

@@ -2,121 +2,15 @@
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
 
 from grading import Verdict, check, least, most, public, worst
-from plain_bodies import area, common, disc, greatest_pressure, hull, lever, rect
-from plain_design import GRAVITY, Impossible
+from plain_bodies import area, greatest_pressure, hull, rect
+from plain_design import GRAVITY
+from standing import Body, blocks, bodies, grown, slab, tips_over, touching, within
 from truth import Worked
 
 # What a value cannot be beyond, whatever is typed: plausible spans, this project's judgement.
 LEAST_FACTOR, LEAST_PERSON, WIDEST_FOOT, STRONGEST_BLOCK, SMOOTHEST = 1.0, 500.0, 0.15, 2e6, 160.0
-
-
-class Body(NamedTuple):
-    """Something that stands on the blocks: outline of its foot and hole, place, weights in N (lightest and heaviest full, empty), height, widest face."""
-
-    foot: tuple
-    hole: tuple
-    x: float
-    y: float
-    lightest: float
-    heaviest: float
-    empty: float
-    height: float
-    face: float
-    rough: float  # area in m2 of three touching points, or nothing for a foot that sits even
-    reach: float  # share of the foot's width that resists tipping
-
-
-def bodies(w: Worked) -> list[Body]:
-    d, r = w.d, w.r
-    if w.plain.kind == "overflowing vessel":
-        x, y = d["vessel.offset"], d.get("vessel.offset_across", 0.0)
-        if "vessel.foot_corners" in d:
-            foot, hole = hull(tuple((a + x, b + y) for a, b in d["vessel.foot_corners"])), ()
-        else:
-            if d["vessel.foot_inside"] >= d["vessel.foot_outside"]:
-                raise Impossible("the foot is wider inside than outside")
-            foot, hole = disc(d["vessel.foot_outside"], x, y), disc(d["vessel.foot_inside"], x, y) if d["vessel.foot_inside"] else ()
-        low, high = contents(w)
-        face = max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))
-        mass = d["vessel.mass"]
-        return [Body(foot, hole, x, y, GRAVITY * (mass + low), GRAVITY * (mass + high), GRAVITY * mass, d["vessel.height"], face, 0.0, 1.0)]
-    if w.plain.kind == "drilled stones":
-        sizes = list(zip(d["stones.diameters"], d["stones.heights"], strict=True))
-        found = []
-        for i, (wide, high) in enumerate(sizes):
-            x = r["base_length"] * ((i + 0.5) / len(sizes) - 0.5)
-            if d["stones.hole"] >= wide:
-                raise Impossible("the hole is as wide as the stone")
-            weight = GRAVITY * math.pi / 4 * (wide**2 - d["stones.hole"] ** 2) * high * d["stones.density"]
-            rough = d["stones.rough_contact"] if d["stones.stand_on"] == "blocks" else 0.0
-            found.append(Body(disc(wide, x), (), x, 0.0, weight, weight, weight, high, wide, rough, d["stones.base_share"]))
-        return found
-    return []
-
-
-def contents(w: Worked) -> tuple[float, float]:
-    """Least and greatest mass of what the vessel holds: the water typed may be with the fill in it or without; never more than its outside encloses."""
-    d, rho = w.d, w.r["rho"]
-    outside = math.pi / 4 * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0)) ** 2 * d["vessel.height"]
-    water, foam = min(d["vessel.water"], outside), d.get("vessel.foam", 0.0)
-    solid = d.get("vessel.pebbles", 0.0) * (1 - d["assumptions.pebble_gaps"])
-    fill = foam * (d["vessel.foam_density"] if foam else 0.0) + solid * d["assumptions.pebble_density"]
-    return rho * max(water - foam - solid, 0.0) + fill, rho * d["vessel.water"] + fill
-
-
-def slab(w: Worked, body: Body):
-    """Outline and thickness of the slab under it, or nothing."""
-    d = w.d
-    on = d["vessel.stands_on"] == "slab" if w.plain.kind == "overflowing vessel" else d["stones.stand_on"] == "slabs"
-    return (rect(d["slab.length"], d["slab.width"], body.x, body.y), d["slab.thickness"]) if on else (None, 0.0)
-
-
-def blocks(w: Worked):
-    return rect(w.r["base_length"], w.r["base_width"])
-
-
-def within(shape, *windows):
-    for window in windows:
-        if window is not None:
-            shape = common(shape, window) if shape else ()
-    return shape
-
-
-def touching(w: Worked, body: Body) -> float:
-    """Area (m2) through which it presses on the blocks: its foot, on a slab grown by the slab's thickness all round, as far as slab and blocks reach."""
-    under, thick = slab(w, body)
-    if under is None:
-        return min(body.rough, area(body.foot)) if body.rough else area(within(body.foot, blocks(w))) - area(within(body.hole, blocks(w)))
-    if area(within(body.foot, under)) - area(within(body.hole, under)) <= 0:
-        raise Impossible("the foot does not touch its slab")
-    outer = within(grown(body.foot, thick, body), under, blocks(w))
-    inner = within(grown(body.hole, -thick, body), under, blocks(w)) if body.hole else ()
-    return area(outer) - area(inner)
-
-
-def grown(shape, by: float, body: Body):
-    """An outline about a body's axis, every corner moved outwards by a length."""
-    points = []
-    for x, y in shape:
-        far = math.hypot(x - body.x, y - body.y)
-        if far + by <= 0:
-            return ()
-        points.append((body.x + (x - body.x) * (far + by) / far, body.y + (y - body.y) * (far + by) / far))
-    return tuple(points)
-
-
-def tips_over(w: Worked, body: Body) -> float:
-    """Distance (m) from its axis to the nearest line over which it tips: what foot, slab and blocks share; three rough points tip between two of them."""
-    under, _ = slab(w, body)
-    support = within(body.foot, under, blocks(w))
-    if under is not None and body.hole and area(support) <= area(within(body.hole, under)) + 1e-9:
-        return 0.0
-    far = lever(support, body.x, body.y)
-    wide = body.reach * body.face / 2 if w.plain.kind == "drilled stones" else math.inf
-    return min(far, wide / 2 if body.rough else wide)
 
 
 @check("C20")
@@ -129,7 +23,7 @@ def pressure_on_blocks(w: Worked):
         under, _ = slab(w, body)
         outside = under if under is not None else body.foot
         whole = area(within(outside, blocks(w))) >= area(outside) * (1 - 1e-6)
-        weight = body.heaviest + GRAVITY * (w.r["slab_mass"] if under is not None else 0.0)
+        weight = body.full + GRAVITY * (w.r["slab_mass"] if under is not None else 0.0)
         used = weight / touching(w, body) / strength
         found.append(most(used, 0.80, 1.00, "through foot and slab's thickness") if whole else Verdict("fail", used, "reaches over the edge of the blocks"))
     return worst(*found)
@@ -145,7 +39,7 @@ def tipping(w: Worked, weight: Callable[[Body], float]) -> Verdict | None:
 
 @check("C25")
 def tipping_full(w: Worked):
-    return tipping(w, lambda body: body.lightest)
+    return tipping(w, lambda body: body.full)
 
 
 @check("C25e")
@@ -169,7 +63,7 @@ def wind(w: Worked):
 def resultant(w: Worked) -> tuple[float, float, float]:
     """Mass of everything on the base, and how far its middle lies off, along and across."""
     r = w.r
-    each = [(body, body.heaviest / GRAVITY + (r["slab_mass"] if slab(w, body)[0] is not None else 0.0)) for body in bodies(w)]
+    each = [(body, body.full / GRAVITY + (r["slab_mass"] if slab(w, body)[0] is not None else 0.0)) for body in bodies(w)]
     cover = w.d.get("reservoir.cover", 0.0) * 2300 * r["block_plan"]
     total = sum(mass for _, mass in each) + r["stone_on_blocks"] + r["blocks_mass"] + r["rho"] * r["static_volume"] + cover
     return total, abs(sum(b.x * m for b, m in each)) / total, abs(sum(b.y * m for b, m in each)) / total
@@ -198,7 +92,7 @@ def soil(w: Worked):
             foot = rect(d["slab.length"] + 2 * beds, d["slab.width"] + 2 * beds, body.x, body.y)
         else:
             foot = grown(body.foot, beds, body)
-        weight = body.heaviest + GRAVITY * (r["slab_mass"] if under is not None else 0.0)
+        weight = body.full + GRAVITY * (r["slab_mass"] if under is not None else 0.0)
         pressures.append(weight / area(within(foot, field)) + even)
     return most(max(pressures) / d["site.soil_bearing"], 0.67, 1.00)
 

@@ -4,8 +4,8 @@ import math
 
 from grading import CHECKS, Verdict, check, least, most, public, worst
 from plain_design import GRAVITY
+from standing import bodies, slab
 from truth import Worked, lift_limit
-from verdicts_loads import bodies, slab
 
 
 @check("C32")
@@ -158,9 +158,11 @@ def slings(w: Worked):
 def open_depth(w: Worked) -> float:
     """Depth (m) of water that stands open for certain: what the vessel's, trough's or header's own numbers leave over any fill."""
     d, kind = w.d, w.plain.kind
+    if d.get("site.water_covered") == "yes":
+        return 0.0
     if kind == "overflowing vessel":
         free = d.get("vessel.water", 0.0) - d.get("vessel.foam", 0.0) - d.get("vessel.pebbles", 0.0)
-        return max(free, 0.0) / (math.pi / 4 * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0)) ** 2)
+        return max(free, 0.0) / w.r["vessel_surface"]
     if kind == "blade":
         return d.get("blade.trough_depth", 0.0)
     if kind == "cascade":
@@ -171,7 +173,7 @@ def open_depth(w: Worked) -> float:
 @check("C51")
 def open_water(w: Worked):
     depth = max(w.d["site.open_water"], open_depth(w))
-    if depth <= 1e-9:
+    if depth <= 1e-6:
         return Verdict("pass", 0.0, "none")
     return Verdict("marginal", depth, "private") if not public(w) and depth <= 0.050 else Verdict("fail", depth, "open water where a child can reach it")
 

@@ -5,8 +5,8 @@ import math
 from grading import Verdict, between, check, least, most
 from plain_design import GRAVITY
 from plain_flow import head_over, manning_depth, sheet
+from standing import bodies
 from truth import Worked
-from verdicts_loads import bodies
 
 
 @check("C12")

@@ -325,7 +325,7 @@ def duty_point(pump: Pump, head_needed: Callable[[float], float]) -> Duty:
 
 def best_power_of(pump: Pump, rho: float) -> float:
     """The most hydraulic power (W) along a pump's curve, from 400 equal steps of flow; rho in kg/m3."""
-    flows = [pump.Q_max * step / 400 for step in range(401)]
+    flows = [min(pump.Q_max * step / 400, pump.Q_max) for step in range(401)]  # the last product may round a hair beyond the curve
     return max(hydraulic_power(rho=rho, Q=Q, H_pump=max(pump.head(Q), 0.0)) for Q in flows)
 
 
