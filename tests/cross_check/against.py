@@ -43,8 +43,10 @@ def results_apart(text: str, told) -> tuple[list[Apart], int]:
             continue
         compared += 1
         truth = worked.r[name]
+        if value == truth:
+            continue
         scale = worked.r.get(DIFFERENCE_OF.get(name, name), truth)
-        if not (value == truth or abs(value - truth) <= max(tolerance(name) * abs(scale), NOISE)):
+        if not abs(value - truth) <= max(tolerance(name) * abs(scale), NOISE):
             apart.append(Apart(name, worked.plain.kind, value, truth, text))
     for name, why in told.refused.items():
         compared += 1
@@ -70,6 +72,8 @@ def verdicts_apart(text: str, told, which=HIDDEN, ids=None) -> list[Apart]:
             continue
         finding = found.get(name)
         grade = finding.grade if finding else "does not apply"
+        if verdict.how.startswith("cannot be") and any("." in one.id and one.grade == "fail" for one in found.values()):
+            continue  # there is no such body, and a finding says so
         if (grade, verdict.grade) in which:
             said = f"{grade} ({finding.value})" if finding else "no such check"
             apart.append(Apart(name, worked.plain.kind, said, f"{verdict.grade} ({verdict.number:.4g})", text, verdict.how))

@@ -2,6 +2,8 @@
 
 import math
 
+from plain_design import Missing
+
 CORNERS = 96
 
 
@@ -95,5 +97,7 @@ def _no_pull(mean: float, length: float, width: float, ex: float, ey: float) -> 
         p = numpy.maximum(planes[0] + planes[1] * u + planes[2] * v, 0)
         return p.mean() - 1, (p * u).mean() - ex / length, (p * v).mean() - ey / width
 
-    a, b, c = fsolve(unbalanced, (1.0, 12 * ex / length, 12 * ey / width))
+    (a, b, c), _, found, _ = fsolve(unbalanced, (1.0, 12 * ex / length, 12 * ey / width), full_output=True)
+    if found != 1:
+        raise Missing("a balance of the pressures under the base")
     return mean * (a + abs(b) / 2 + abs(c) / 2)

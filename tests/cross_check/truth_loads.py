@@ -105,7 +105,7 @@ def vessel_stands(w: Worked) -> None:
     put("wall_share", lambda: r["hoop_stress"] / d["vessel.tensile_strength"])
     put("pebbles_sink", lambda: d["vessel.pebbles"] * (1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"]))
     put("foam_rises", lambda: d["vessel.foam"] * (r["rho"] - d["vessel.foam_density"]))
-    put("foam_held", lambda: contents(w) * 0 + r["pebbles_sink"] / r["foam_rises"])
+    put("foam_held", lambda: contents(w) * 0 + (r["pebbles_sink"] / r["foam_rises"] if d["vessel.foam"] else math.inf))
     put("pebbles_wanted", lambda: 1.3 * r["foam_rises"] / ((1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"])))
 
 

@@ -134,7 +134,7 @@ def hydraulics(w: Worked) -> None:
     put("speed_wanted", lambda: r["flow_wanted"] / common_area())
     put("reynolds", lambda: r["speed_wanted"] * d["pipe.bore"] / r["nu"])
     put("friction_head", lambda: hose(d, d["pipe.bore"], d["pipe.length"], 0.0)(r["flow_wanted"])[0])
-    put("friction", lambda: r["friction_head"] * d["pipe.bore"] * 2 * GRAVITY / (d["pipe.length"] * r["speed_wanted"] ** 2))
+    put("friction", lambda: _factor(d, r["flow_wanted"], r["speed_wanted"]))
     put("fittings_head", lambda: d["pipe.fittings"] * r["speed_wanted"] ** 2 / (2 * GRAVITY))
     pump = []
     put("shut_off", lambda: pump.append(Curve(d)) or pump[0].shut_off)
@@ -154,6 +154,11 @@ def hydraulics(w: Worked) -> None:
     put("flow_ratio", lambda: r["duty_flow"] / r["flow_wanted"])
     put("duty_speed", lambda: r["duty_flow"] / common_area())
     put("nameplate", lambda: r["shut_off"] and pump[0].power(r["rho"]) / d["pump.power"])
+
+
+def _factor(d, flow: float, speed: float) -> float:
+    """Darcy's friction factor, from the head lost in one metre of the hose; none of water that stands."""
+    return hose(d, d["pipe.bore"], 1.0, 0.0)(flow)[0] * d["pipe.bore"] * 2 * GRAVITY / speed**2 if flow else 0.0
 
 
 def _throttled(w: Worked) -> bool:

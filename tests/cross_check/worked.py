@@ -30,7 +30,7 @@ class Worked:
         return all(name in self.r or name in self.d for name in names)
 
 
-MAY_BE_ENDLESS = {"flotation", "rim_flow_ratio"}
+MAY_BE_ENDLESS = {"flotation", "rim_flow_ratio", "foam_held"}
 MAY_BE_NEGATIVE = {
     "eccentricity",
     "standing_offset",

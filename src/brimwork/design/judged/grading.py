@@ -50,11 +50,16 @@ class Check(_Row):
             return self._finding("fail", "cannot be worked out", "", note=got.why)
         value, limits, whose = got
         if value == INFINITE:
-            return self._finding("does not apply", "nothing to compare with", "", note=self.note(chain))
+            return self._finding("does not apply", "nothing to compare with", "", note=self._noted(chain))
         region = chain.design.region
         text = limits.text(self.unit, region) + (f" ({whose})" if whose else "")
-        found = self._finding(limits.grade(value), told(value, self.unit, region), text, note=self.note(chain))
+        found = self._finding(limits.grade(value), told(value, self.unit, region), text, note=self._noted(chain))
         return replace(found, number=value, unit=self.unit, limits=limits)
+
+    def _noted(self, chain: Chain) -> str:
+        """What is noted beside the value; nothing where the note itself needs what nobody gave."""
+        said = tried(lambda: self.note(chain))
+        return "" if isinstance(said, Refused) else said
 
     def counting(self, chain: Chain) -> tuple[Limits, str]:
         """The limits that count, and in words whose they are where they are not the usual ones. Raises Unknown.
