@@ -10,7 +10,7 @@ import secrets
 import sys
 import threading
 
-from brimwork.notebook import guard, reopened, swift
+from brimwork.notebook import guard, reopened, steady, swift
 
 WATCHED = "BRIMWORK_WATCHED"  # in the environment: the server ends when whoever started it is gone
 CLOSED = (
@@ -31,6 +31,7 @@ def main(arguments: list[str]) -> None:
     guard.stand_before(server.web_app, server.identity_provider.token)
     reopened.put_on(server)
     swift.put_on()
+    steady.put_on()
     if watched:
         threading.Thread(target=_end_with_the_starter, args=(server,), daemon=True).start()
     server.start()
