@@ -12,7 +12,10 @@ def test_no_letter_key_deletes_moves_or_retypes_a_cell(page, address):
     before = page.evaluate(CELLS)
     assert len(before) > 3
     for at in (0, len(before) - 1):
-        page.evaluate("at => { const book = window.jupyterapp.shell.currentWidget.content; book.activeCellIndex = at; book.mode = 'command'; book.activeCell.node.focus(); }", at)
+        page.evaluate(
+            "at => { const book = window.jupyterapp.shell.currentWidget.content; book.activeCellIndex = at; book.mode = 'command'; book.activeCell.node.focus(); }",
+            at,
+        )
         for key in string.ascii_lowercase + string.digits:
             page.keyboard.press(key)
             page.keyboard.press(key)
