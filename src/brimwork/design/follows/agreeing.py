@@ -321,4 +321,4 @@ def counted(chain: Any, key: str) -> float:
         if found is None or row.must != THE_SAME and row.key != "lining.panel_clearance":
             return chain.design[key]
         return found
-    return given.value if found is None else row.worse(given.value, found)
+    return given.value if found is None or row.worse is None else row.worse(given.value, found)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cached_property
+from typing import cast
 
 from brimwork import tables
 from brimwork.design.follows import pipework
 from brimwork.design.follows.altered import Altered
 from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import pumps
@@ -134,7 +136,7 @@ class Hydraulics(Chain):
     def coming(self) -> Chain:
         """The chain of the same design at the flow that really comes, in place of the flow wanted."""
         each = self.design["flow.for_each_metre"] * self.flow_sent / self.flow_wanted
-        return type(self)(Altered(self.design, "flow.for_each_metre", each))
+        return type(self)(cast(Design, Altered(self.design, "flow.for_each_metre", each)))  # it answers as a design does
 
     @property
     def coming_said(self) -> str:

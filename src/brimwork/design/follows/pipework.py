@@ -39,6 +39,8 @@ def losses(stretch: Stretch, Q: float, nu: float, law: str = "colebrook") -> Los
     Re = reynolds_number(v=v, d_pipe=stretch.d_pipe, nu=nu)
     if Q == 0:
         return Losses(0.0, 0.0, 0.0, 0.0, Friction(0.0, "still"))
+    if stretch.L_pipe == 0:
+        return Losses(0.0, fitting_head(K=stretch.K, v=v), v, Re, Friction(0.0, "no length"))
     if stretch.C_HW is not None:
         h_f = head_lost_by_hazen_williams(L_pipe=stretch.L_pipe, Q=Q, C_HW=stretch.C_HW, d_pipe=stretch.d_pipe)
         same = Friction(h_f * stretch.d_pipe * 2 * _GRAVITY / (stretch.L_pipe * v * v), "Hazen-Williams")

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from brimwork.design.follows.chain import GRAVITY, Chain, Found, result
 from brimwork.design.follows.geometry import Standing
 from brimwork.design.typed import patches
-from brimwork.design.typed.known import Known
+from brimwork.design.typed.design import Design
 from brimwork.formula import Working
 from brimwork.units import InputError, write
 
@@ -23,7 +23,7 @@ class Weight(NamedTuple):
 class StandingLoads(Chain):
     """One or several pieces, each with its foot, on a slab or on the blocks."""
 
-    def __init__(self, design: Known):
+    def __init__(self, design: Design):
         super().__init__(design)
         self._levers: dict[Standing, float] = {}
 

@@ -164,7 +164,8 @@ class Water(Chain):
         if not self.two_running_levels:
             return ""
         given, found = map(said, self.two_running_levels)
-        measured = self.design.given("reservoir.running_level").basis == "measured"
+        typed = self.design.given("reservoir.running_level")
+        measured = bool(typed) and typed.basis == "measured"
         shown = "the measured one" if measured else "the second"
         return f"Running level above the floor: given {given}; from static level and start drop {found}. Drawings and tables show {shown}."
 
