@@ -3,16 +3,20 @@
 Expected numbers are arithmetic written out here; every case passed in silence before.
 """
 
+import datetime
 import math
 from pathlib import Path
 
 import pytest
 
+from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.agreeing import AGREEING, TOGETHER
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
 from brimwork.design.judged.contradictions import GROUP
 from brimwork.design.typed import file
+from brimwork.pack.results import summary_printed
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -280,3 +284,30 @@ def test_low_splash_is_an_answer_only_where_little_splashes_and_the_water_is_coo
     assert finding(STEPS, "C52").grade == "pass" and "by your answer" in finding(STEPS, "C52").value
     assert finding(STEPS.having("climate.splash", "20 L/day"), "C52").grade == "marginal"
     assert finding(STEPS.having("flow.water_temperature", "28 degC"), "C52").grade == "marginal"
+
+
+def test_a_box_longer_than_a_sheet_is_joined_and_nothing_drops_out_of_the_list():
+    """Five blocks of 600 mm: 3.0 m and 2 x 18 mm of lining and clearance, 3.036 m, and two boards of 18 mm: 3.072 m, over a sheet of 2.44 m: two parts of 1.536 m."""
+    lines = {line.item: line for line in quantities(chain_of(BOWL.having("reservoir.blocks_along", 5)))}
+    assert "each in 2 parts of 1536 mm" in next(line for item, line in lines.items() if item.startswith("exterior plywood")).spec
+    assert lines["cleat timber"].spec.startswith("2 cleats of 440 mm") and lines["strut timber"].count and lines["exterior screws"].count
+    assert "cleat timber" not in {line.item for line in quantities(chain_of(BOWL))}
+
+
+def test_every_total_that_lacks_a_price_says_so():
+    whole, lacking = CostSheet(chain_of(BOWL)), CostSheet(chain_of(BOWL.having("prices.pump", None)))
+    assert "1 price not known" in next(one for one in lacking.sums() if one.title == "total").how
+    assert "price" not in (next(one for one in whole.sums() if one.title == "total").how or "")
+
+
+def test_blocks_of_no_width_carry_nothing():
+    assert finding(BOWL.having("reservoir.block_width", "0 mm"), "C22").grade == "fail"
+
+
+def test_page_one_boxes_what_is_not_shown_and_names_every_fail():
+    chain = chain_of(BOWL)
+    found = checks.findings(chain)
+    page = summary_printed(chain, found, datetime.date(2027, 1, 1))
+    assert "checks of safety are not shown yet" in page and "Other checks that fail" in page
+    fails = [one for one in found if one.grade == "fail"]
+    assert fails and all(one.title in page or one.title[:1].lower() + one.title[1:] in page for one in fails)

@@ -122,6 +122,8 @@ class Bearing(Chain):
 
     @result
     def kern_share(self):
+        if not self.block_plan:
+            raise InputError("the blocks have no length or no width: look at reservoir.block_length and reservoir.block_width")
         along = self._work("eccentricity over the edge of the kern", e_off=self.eccentricity, B_base=self.base_length)
         if not self.eccentricity_across:
             return along
@@ -163,9 +165,9 @@ class Bearing(Chain):
 
     @result
     def flotation(self):
-        """Blocks and stone against ground water under the emptied liner; no credit for the vessel, which may come later."""
+        """Blocks and stone against ground water under the emptied liner; no credit for the vessel, which may come later, nor for a cover, which may be a light grid."""
         d = self.design
-        dry = self.stone_on_blocks + self.blocks_mass + self.cover_mass
+        dry = self.stone_on_blocks + self.blocks_mass
         if d["site.ground_water"] == 0:
             return Found("f_float", math.inf, "no ground water above the floor")
         return self._work(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from brimwork.design.follows.chain import Found, result
 from brimwork.design.follows.sheet import SheetChain
 from brimwork.units import InputError, write
@@ -52,7 +54,7 @@ class BladeChain(SheetChain):
         d, beside = self.design, self.geometry.catch_half[1] - self.design["blade.lip_width"] / 2
         front = self.apron / self.apron_wanted
         wanted = d["assumptions.wind_factor"] * d["catch.splash_factor"] * self.fall
-        sides = max(beside, 0.0) / wanted
+        sides = max(beside, 0.0) / wanted if wanted else math.inf
         where = "in front" if front <= sides else f"beside the lip, where {write(beside, 'mm')} is lined and {write(wanted, 'mm')} wanted"
         return Found("r_apron", min(front, sides), f"the apron over what water and wind want, {where}")
 
