@@ -10,10 +10,8 @@ import pytest
 from brimwork import topics
 from brimwork.classroom import printed
 from brimwork.drawing import plotted
-from brimwork.drawing.figures import FIGURES
 from brimwork.drawing.pictures import picture
 from brimwork.needing import needed
-from brimwork.nomenclature import read_values
 from brimwork.notebook import answer_sheet
 from brimwork.notebook.opening import shipped
 from brimwork.topics.box import Panel, cut_sheets
@@ -26,8 +24,7 @@ NOT_NEEDED = ("numpy", "scipy", "matplotlib", "typst", "rectpack", "pint", "segn
 
 
 def _lip_figure():
-    name, values, over = FIGURES["lip.svg"]
-    return plotted.figure(picture(topics.find(name), read_values(values), over).sheet)
+    return plotted.figure(picture(LIP, {"C_d": 0.62, "b": 0.6, "H": 0.012}, "H").sheet)
 
 
 PLACES = {

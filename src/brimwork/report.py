@@ -90,6 +90,8 @@ def _result(chain: Chain, code: str) -> Result:
         return Result(code, NUMBERS.get(code, plain), why=got.why, needs=got.needs)
     row = QUANTITIES[got.letter]
     name = NUMBERS.get(code, row.short_name)
+    if not math.isfinite(got.result):  # nothing to compare with, such as foam where there is none
+        return Result(code, name, got.letter, unit=row.si, why=got.how if isinstance(got, Found) else "no finite value")
     told = Result(code, name, got.letter, got.result, row.si, row.both(got.result, 4))
     if isinstance(got, Found):
         return _with(told, "", (got.how,), ())
