@@ -24,11 +24,15 @@ LONGEST_PART = 48  # characters of a part as it is written out in a sentence
 
 @dataclass(frozen=True)
 class Cause:
-    """A wrong way and a number (SI) that it gives; `dimension` is what the number really measures, or None where unlike things were put together."""
+    """A wrong way and a number (SI) that it gives; `dimension` is what the number really measures, or None where unlike things were put together.
+
+    `far` ones are thought of in drawing numbers alone, and no learner is asked about them.
+    """
 
     number: float
     dimension: Dimension | None
     way: Way
+    far: bool = False
 
     def typed_as(self, wanted: Dimension) -> bool:
         """Whether somebody might type it with a unit of the kind `wanted`: a given value keeps its own unit, all else takes the one that was asked for."""
@@ -69,8 +73,8 @@ class Working:
 
     def _numbers(self) -> Iterator[Cause]:
         plain = frozenset(name for name, unit in self.shown.items() if unit in ("", "%"))
-        kinds_of = {name: (self.kinds[name], unit in ("deg", "rad")) for name, unit in self.shown.items()}
-        names = Names(kinds_of, plain, self.words, self.used)
+        angles = frozenset(name for name, unit in self.shown.items() if unit in ("deg", "rad"))
+        names = Names({name: self.kinds[name] for name in self.shown}, plain, self.words, self.used, angles)
         kinds = tuple((name, self.kinds[name]) for name in self.kinds)
         key = (ast.unparse(self.tree), tuple(ast.unparse(part) for part in self.on_the_way))
         sizes = {UNIT + name: units.unit(unit).factor for name, unit in self.shown.items()}
@@ -78,17 +82,13 @@ class Working:
             {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}},
             {**self.values, **sizes},
         )
-        if self.as_they_stand:
-            in_si = as_shown
         for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):
-            number = self.number(way.code, in_si)
-            if number is None:
-                continue
-            yield Cause(number, None if self.solved else way.dimension, way.way)
-            if way.has_units:
-                other = self.number(way.code, as_shown)
-                if other is not None and not math.isclose(other, number, rel_tol=1e-9):
-                    yield Cause(other, None, way.way)
+            number, other = self.number(way.code, in_si), self.number(way.code, as_shown) if way.has_units else None
+            two = None not in (number, other) and not math.isclose(other, number, rel_tol=1e-9)
+            if number is not None:
+                yield Cause(number, None if self.solved else way.dimension, way.way, way.way.far or two and self.as_they_stand)
+            if two:
+                yield Cause(other, None, way.way, way.way.far)
 
     @cached_property
     def as_they_stand(self) -> bool:

@@ -151,7 +151,7 @@ def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
     reach = _reach(answer)
     found = [slip.feedback for slip in question.slips if any(abs(answer.value - number) <= reach for number in slip.numbers)]
     found = found or [cause.way.sentence(question.working.said) for cause in question.causes
-             if cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
+             if not cause.way.far and cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
     return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
 
@@ -283,7 +283,7 @@ def _ways(question: Question, value: float, reach: float, others: list[_Fit]) ->
 
 
 def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
-    return not cause.typed_as(unit) or any(abs(cause.number - fit.number) <= 1e-6 * abs(fit.number) for fit in others if fit.kind == "slip")
+    return cause.far or not cause.typed_as(unit) or any(abs(cause.number - fit.number) <= 1e-6 * abs(fit.number) for fit in others if fit.kind == "slip")
 
 
 def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool = False) -> _Explained:

@@ -36,7 +36,8 @@ Said = Callable[[ast.expr], str]
 class Way:
     """A wrong way: its tree, its kind, what to say of it (a text with places for parts), and those parts.
 
-    `likely`: many people do this, so it may be told as a fact where nothing else fits; the others are only ever asked about.
+    `likely`: many people do this, so it may be told as a fact where nothing else fits; the others are only ever asked about. `far`: so far-fetched that
+    nobody is asked about it; but numbers by which it would pass for right are not drawn.
     """
 
     tree: ast.expr
@@ -44,6 +45,7 @@ class Way:
     text: str
     parts: tuple[ast.expr, ...] = ()
     likely: bool = True
+    far: bool = False
 
     def sentence(self, said: Said) -> str:
         """A full sentence for the learner, and what to do."""
@@ -59,6 +61,7 @@ class Names:
     plain: frozenset[str]
     words: frozenset[str]
     used: frozenset[str]
+    angles: frozenset[str] = frozenset()
 
     def given(self, node: ast.AST) -> set[str]:
         return {part.id for part in ast.walk(node) if isinstance(part, ast.Name) and part.id in self.kinds}
@@ -107,7 +110,7 @@ def _setter(put, join, members: list, place: int, how) -> Callable[[ast.expr], a
 
 
 def _at(way: Way, put: Callable[[ast.expr], ast.expr]) -> Way:
-    return Way(put(way.tree), way.kind, way.text, way.parts, way.likely)
+    return Way(put(way.tree), way.kind, way.text, way.parts, way.likely, way.far)
 
 
 def terms(node: ast.expr, sign: int = 1) -> Iterator[tuple[int, ast.expr]]:
@@ -350,12 +353,31 @@ def _exchanged(tree: ast.expr, names: Names) -> Iterator[Way]:
     for a, b in combinations(names.kinds, 2):
         if names.kinds[a] != names.kinds[b]:
             continue
-        one, other = ast.Name(a, ast.Load()), ast.Name(b, ast.Load())
+        one, other, far = ast.Name(a, ast.Load()), ast.Name(b, ast.Load()), (a in names.angles) != (b in names.angles)
         if a in names.used and b in names.used:
-            yield Way(replaced(tree, {a: other, b: one}), "swapped", "you put {0} and {1} each in the place of the other: swap them.", (one, other))
-        for old, new, at in ((one, other, a), (other, one, b)):
-            if at in names.used:
-                yield Way(replaced(tree, {at: new}), "swapped", "you used {1} in the place of {0}: put {0} there.", (old, new), likely=new.id not in names.used)
+            swapped = "you put {0} and {1} each in the place of the other: swap them."
+            yield Way(replaced(tree, {a: other, b: one}), "swapped", swapped, (one, other), far=far)
+        for old, new in ((one, other), (other, one)):
+            if old.id in names.used:
+                text, likely = "you used {1} in the place of {0}: put {0} there.", new.id not in names.used
+                yield Way(replaced(tree, {old.id: new}), "swapped", text, (old, new), likely, far)
+                places = [part for part in ast.walk(tree) if isinstance(part, ast.Name) and part.id == old.id]
+                if len(places) > 1:
+                    yield from (Way(_one_replaced(tree, place, new), "swapped", text, (old, new), False, far) for place in places)
+
+
+def _one_replaced(tree: ast.expr, place: ast.expr, new: ast.expr) -> ast.expr:
+    """The tree with one place of it changed."""
+    if tree is place:
+        return new
+    match tree:
+        case ast.BinOp(left=left, op=op, right=right):
+            return ast.BinOp(_one_replaced(left, place, new), op, _one_replaced(right, place, new))
+        case ast.UnaryOp(op=op, operand=operand):
+            return ast.UnaryOp(op, _one_replaced(operand, place, new))
+        case ast.Call(func=func, args=arguments):
+            return ast.Call(func, [_one_replaced(argument, place, new) for argument in arguments], [])
+    return tree
 
 
 def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:

@@ -31,6 +31,7 @@ saturated_air = Formula(
 
 saturated_day = Formula(
     name="mean vapour pressure of saturated air over a day",
+    close="0.01 kPa",
     result="p_sm",
     equals="p_tet/2*(exp(17.27*(T_max - T_ice)/(T_max - T_tet)) + exp(17.27*(T_min - T_ice)/(T_min - T_tet)))",
     fitted=f"{_FROM_WEATHER}: the mean of the two extremes, Eq. 12",
