@@ -138,14 +138,21 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
     working, found, seen, formulas = of.working, [], set(), set()
     points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
     right = _at_points(working, compile_tree(working.tree), points)
-    for way in ways(working.tree, of.names, working.on_the_way):
+    every = list(ways(working.tree, of.names, working.on_the_way))
+    later = {
+        _formula(way, _at_points(working, compile_tree(way.tree), points))
+        for way in every
+        if way.kind == "left out" and way.parts and isinstance(way.parts[0], ast.Name)
+    }
+    for way in every:
         code = compile_tree(way.tree)
         numbers = _at_points(working, code, points)
         if None not in numbers and all(math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right) if b is not None):
             continue
-        formula = tuple(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers)
+        formula = _formula(way, numbers)
         whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
-        if (said := (formula, way.text, *map(ast.unparse, way.parts))) in seen or whole and formula in formulas:
+        whole = whole or way.kind == "left out" and isinstance(way.parts[:1] and way.parts[0], ast.BinOp) and formula in later
+        if (said := (formula, way.text, *map(ast.unparse, way.parts))) in seen or whole and formula in formulas | later:
             continue
         seen.add(said)
         if way.kind in ("left out", "turned round", "power"):
@@ -153,6 +160,11 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
         has_units = any(isinstance(part, ast.Name) and part.id.startswith(UNIT) for part in ast.walk(way.tree))
         found.append(_Compiled(way, code, _dimension(way.tree, dict(kinds), working), has_units))
     return tuple(found)
+
+
+def _formula(way: Way, numbers: list[float | None]) -> tuple[str, ...]:
+    """What is one for two ways that are the same formula."""
+    return tuple(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers)
 
 
 def _shifted(working: Working, seed: int) -> dict[str, float]:

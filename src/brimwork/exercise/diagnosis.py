@@ -288,6 +288,8 @@ def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
 
 def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool = False) -> _Explained:
     """One explanation told as a fact where it may be, else asked; several always asked."""
+    if any(fit.likely for fit in fits):  # a point far out of its place is as good as a value left out, and seldom
+        fits = [fit for fit in fits if not fit.point]
     slip = next((fit.slip for fit in fits if fit.slip is not None), None)
     kind, sentences = fits[0].kind, tuple(fit.sentence for fit in fits)[:MOST_GUESSES]
     multiple = _multiple(question, answer) if kind == "way" else ""

@@ -167,7 +167,10 @@ def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
     for place, (sign, term) in enumerate(members):
         if not isinstance(term, ast.Constant) or names.given(total(members)):
             do = "count it too" if len(signs) == 1 else "add it" if sign > 0 else "take it off"
-            yield Way(total([*members[:place], *members[place + 1 :]]), "left out", f"you left out {{0}}: {do}.", (term,))
+            rest = [*members[:place], *members[place + 1 :]]
+            yield Way(total(rest), "left out", f"you left out {{0}}: {do}.", (term,))
+            if len(rest) == 1 and rest[0][0] < 0 < sign:
+                yield Way(rest[0][1], "left out", "you worked with {0} alone: take it from {1}.", (rest[0][1], term))
     for place, (sign, term) in enumerate(members):
         if len(members) > 1 and (place or len(members) > 2):
             turned = [*members[:place], (-sign, term), *members[place + 1 :]]

@@ -23,7 +23,7 @@ QUESTIONS = (
         code="T01.2",
         text="The underside of a wall footing is {f} below ground. A pit will be {D} deep in loose sand. It must stay outside a line that runs from the footing's"
         " bottom edge, {s} across for 1 down. How far from the footing must the pit's edge be at least?",
-        given={"f": "14 in", "D": "28 in", "s": "1.5"},
+        given={"f": "14 in", "D": "31 in", "s": "1.5"},
         answer="(D - f)*s",
         unit="in",
         name="distance",
