@@ -11,7 +11,7 @@ import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
 LAYERS = """
-    shown files tabular dimensions unit_table spellings units needing
+    edition shown files tabular dimensions unit_table spellings units needing
     quantity letters nomenclature accepting facing sources
     expression conditions roots steps by_hand formula
     typeset derivation laws tables cables topics search prove telling
@@ -115,7 +115,7 @@ def _arrows() -> dict[str, set[str]]:
                 names |= {alias.name for alias in node.names}
             elif isinstance(node, ast.ImportFrom):
                 names |= {f"{node.module}.{alias.name}" if f"{node.module}.{alias.name}" in known else f"{node.module}" for alias in node.names}
-        found[_module(file)] = (names & known) - {_module(file), "brimwork"}
+        found[_module(file)] = (names & known) - {_module(file)}
     return found
 
 

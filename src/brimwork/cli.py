@@ -19,8 +19,9 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
-from brimwork import __version__, class_verbs, telling
+from brimwork import class_verbs, telling
 from brimwork.design.judged.findings import tally
+from brimwork.edition import __version__
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
 from brimwork.nomenclature import read_values

@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from brimwork import __version__
 from brimwork.classroom.learner_files import Exercise
+from brimwork.edition import __version__
 from brimwork.exercise import answers
 from brimwork.files import begin
 from brimwork.units import InputError

@@ -15,9 +15,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
-from brimwork import __version__, files
+from brimwork import files
 from brimwork.classroom.classfile import SchoolClass
 from brimwork.classroom.questions import Asked
+from brimwork.edition import __version__
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import fair, seeds
 from brimwork.exercise.question import Question

@@ -18,7 +18,8 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
 
-from brimwork import __version__, files
+from brimwork import files
+from brimwork.edition import __version__
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.receipts import in_words
 from brimwork.units import InputError

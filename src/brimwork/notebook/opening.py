@@ -15,7 +15,8 @@ from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
-from brimwork import __version__, files
+from brimwork import files
+from brimwork.edition import __version__
 from brimwork.files import write_whole
 from brimwork.notebook.serving import WATCHED
 from brimwork.units import InputError

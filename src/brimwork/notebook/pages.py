@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from brimwork import __version__, topics, typeset
+from brimwork import topics, typeset
 from brimwork.derivation import derive as verified
+from brimwork.edition import __version__
 from brimwork.formula import Formula, origin
 from brimwork.nomenclature import QUANTITIES, read_value
 from brimwork.quantity import CELL

@@ -7,7 +7,6 @@ import tempfile
 from importlib.util import find_spec
 from pathlib import Path
 
-from brimwork import __version__
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
@@ -18,6 +17,7 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.lettering import METRIC, US
 from brimwork.drawing.records import Sheet
 from brimwork.drawing.sizes import WIDTH
+from brimwork.edition import __version__
 from brimwork.files import write_whole
 from brimwork.needing import needed
 from brimwork.pack import buying, markup, results
