@@ -25,12 +25,14 @@ from brimwork.edition import __version__
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
 from brimwork.nomenclature import read_values
+from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 if TYPE_CHECKING:
     from brimwork.design.typed.design import Design
 
+MOST_ARGUMENTS, LONGEST_ARGUMENT = 300, 10_000
 LONGEST_SAID = 200  # characters of an error's own words
 TRACED = "BRIMWORK_TRACEBACK"  # a variable of the environment, for contributors: set, an error keeps its traceback
 PORTS = range(1024, 65536)
@@ -64,6 +66,7 @@ def main(arguments: list[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a root sign where only ASCII can be written
     try:
+        _must_be_bounded(arguments)
         options = _parser(arguments).parse_args(_switches_first(arguments))
         return options.run(options)
     except InputError as error:
@@ -80,6 +83,13 @@ def main(arguments: list[str] | None = None) -> int:
         if os.environ.get(TRACED):
             raise
         return _refused(InputError(_unforeseen(error)), "--json" in arguments)
+
+
+def _must_be_bounded(arguments: list[str]) -> None:
+    if len(arguments) > MOST_ARGUMENTS:
+        raise InputError(f"{len(arguments)} words were typed, and no command takes more than {MOST_ARGUMENTS}: see 'brimwork --help'")
+    if longest := max((argument for argument in arguments if len(argument) > LONGEST_ARGUMENT), key=len, default=""):
+        raise InputError(f"'{clipped(longest)}' has {len(longest)} characters, and no value, word or name has more than {LONGEST_ARGUMENT}")
 
 
 def _unforeseen(error: Exception) -> str:

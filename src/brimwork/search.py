@@ -9,16 +9,21 @@ from functools import cache
 
 from brimwork.formula import Formula, origin
 from brimwork.nomenclature import QUANTITIES
+from brimwork.shown import clipped
 from brimwork.topics import topics
+from brimwork.units import InputError
 
+LONGEST_SEARCHED = 200
 PLACES = ("in the name", "in the name of its topic", "in what it gives", "in what it takes", "in what is said about it or its topic")
 
 
 def search(words: str) -> dict[str, tuple[Formula, ...]]:
     """Formulas in which every one of the words is found, by the place of the word that lies farthest from the name; empty places are left out.
 
-    Names come first that begin with the word, then those that have it later.
+    Names come first that begin with the word, then those that have it later. Raises InputError for more words than anyone searches for.
     """
+    if len(words) > LONGEST_SEARCHED:
+        raise InputError(f"'{clipped(words)}' has {len(words)} characters: search for a word or two, such as weir")
     patterns = _patterns(words)
     found: dict[str, list[Formula]] = {place: [] for place in PLACES}
     for topic, formulas in topics().items():

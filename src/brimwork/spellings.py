@@ -160,7 +160,12 @@ def full_name(name: str) -> str:
     return SPELLINGS.get(name, name)
 
 
+LONGEST_WORD = 200  # of which near ones are looked for
+
+
 def nearest(word: str, words) -> str:
     """ " Nearest: ..." or ""."""
+    if len(word) > LONGEST_WORD:
+        return ""
     near = [known for known in words if known.lower() == word.lower()] or difflib.get_close_matches(word, list(words), n=3, cutoff=0.5)
     return f" Nearest: {', '.join(near)}." if near else ""

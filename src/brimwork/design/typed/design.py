@@ -10,8 +10,11 @@ from brimwork.design.typed.fields import REGIONS, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given, Unknown
 from brimwork.design.typed.reading import usual
+from brimwork.shown import clean, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
+
+LONGEST = {"title": 120, "note": 2000}
 
 
 @dataclass(frozen=True)
@@ -70,24 +73,27 @@ def check_head(table: dict) -> None:
     """Kind, region, title and note must be what they can be. Raises InputError."""
     for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
         if table.get(key, options[0]) not in options:
-            raise InputError(f"{key} = {table[key]!r} is not known: write one of {', '.join(map(repr, options))}")
+            raise InputError(f"{key} = {clipped(table[key])!r} is not known: write one of {', '.join(map(repr, options))}")
     for key in ("title", "note"):
         if not isinstance(table.get(key, ""), str):
             raise InputError(f"{key} is a text: write {key} = 'words'")
-        if not table.get(key, "words").isprintable() or (key == "title" and not table.get(key, "words").strip()):
+        words = table.get(key, "words")
+        if clean(words) != words or (key == "title" and not words.strip()):
             raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
+        if len(words) > LONGEST[key]:
+            raise InputError(f"{key} has {len(words)} characters, and takes {LONGEST[key]} at most: make it shorter")
 
 
 def field_of(section: str, key: str):
     if section not in SECTIONS:
-        raise InputError(f"there is no section [{section}] in a design.{nearest(section, SECTIONS)} It has: {', '.join(SECTIONS)}")
+        raise InputError(f"there is no section [{clipped(section)}] in a design.{nearest(section, SECTIONS)} It has: {', '.join(SECTIONS)}")
     if key not in SECTIONS[section]:
-        raise InputError(f"[{section}] has no key '{key}'.{nearest(key, SECTIONS[section])} It has: {', '.join(SECTIONS[section])}")
+        raise InputError(f"[{section}] has no key '{clipped(key)}'.{nearest(key, SECTIONS[section])} It has: {', '.join(SECTIONS[section])}")
     return SECTIONS[section][key]
 
 
 def blank_design(kind: str, title: str) -> Design:
     """A design of which nothing is known but its kind. Raises InputError for an unknown kind."""
     if kind not in KINDS:
-        raise InputError(f"there is no kind of feature '{kind}'.{nearest(kind, KINDS)} Write one of {', '.join(map(repr, KINDS))}")
+        raise InputError(f"there is no kind of feature '{clipped(kind)}'.{nearest(kind, KINDS)} Write one of {', '.join(map(repr, KINDS))}")
     return Design(kind, title)

@@ -62,12 +62,14 @@ def parse_design(text: str) -> Design:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise InputError(f"this is not TOML: {error}") from None
+        raise InputError(f"this is not TOML: {clipped(error, LONGEST_NAME)}") from None
+    except ValueError:
+        raise InputError("this is not a design: a number in it has more digits than can be meant") from None
     except RecursionError:
         raise InputError("this is not a design: its brackets are nested too deep") from None
     if table.get("format") != _FORMAT:
         raise InputError(
-            f"format = {table.get('format', 'nothing')!r}, but this edition reads format = {_FORMAT}: write 'format = {_FORMAT}' on the first line"
+            f"format = {clipped(table.get('format', 'nothing'))}, but this edition reads format = {_FORMAT}: write 'format = {_FORMAT}' on the first line"
         )
     if "kind" not in table:
         raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
@@ -77,7 +79,7 @@ def parse_design(text: str) -> Design:
         if section in HEAD:
             continue
         if not isinstance(entries, dict):
-            raise InputError(f"there is no key '{section}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
+            raise InputError(f"there is no key '{clipped(section)}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
         if section in SECTIONS and section not in sections(table["kind"]):
             raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
         for key, entry in entries.items():
@@ -91,10 +93,10 @@ def _given(section: str, key: str, entry, region: str) -> Given:
     if isinstance(entry, dict):
         extra = sorted(set(entry) - {"value", "basis"})
         if extra or "value" not in entry:
-            raise InputError(f"{name} has {', '.join(extra) or 'no value'}: write {name} = {{ value = ..., basis = 'read' }}")
+            raise InputError(f"{name} has {clipped(', '.join(extra)) or 'no value'}: write {name} = {{ value = ..., basis = 'read' }}")
         basis = entry.get("basis", "yours")
         if basis not in BASES:
-            raise InputError(f"{name}: basis {basis!r} is not known: write one of {', '.join(map(repr, BASES))}")
+            raise InputError(f"{name}: basis {clipped(basis)!r} is not known: write one of {', '.join(map(repr, BASES))}")
         entry = entry["value"]
     return Given(known.read(entry, name, region), entry, basis)
 

@@ -10,6 +10,7 @@ from brimwork import units
 from brimwork.design.typed import patches
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
+from brimwork.shown import clipped
 from brimwork.units import InputError
 
 
@@ -25,6 +26,16 @@ def _short(value: float, unit: str) -> str:
 
 
 MOST_DAYS = 400
+# In the unit in which it is shown, the most that any garden has of a quantity, and far more: what is over it was not meant, and would only keep the machine busy.
+FAR: dict[str, float] = {
+    "": 1e6, "mm": 1e5, "m": 5000, "cm2": 1e7, "m2": 1e5, "L": 1e7, "m3": 1e4, "kg": 1e6, "kg/m3": 25_000, "kN": 1e5, "kPa": 1e5, "MPa": 1e4, "deg": 360,
+    "degC": 99, "m/s": 200, "L/min": 1e5, "L/s per m": 1000, "L/day": 1e7, "mm/h": 1e4, "mm/day": 1e4, "m^0.5/s": 100, "W": 1e6, "V": 1e5, "A": 1e4, "mA": 1e7,
+    "mV/A/m": 1e5, "ohm/km": 1e5, "day": 3650, "h": 1e4, "h/m3": 1000, "cur": 1e9, "cur/m": 1e9, "cur/m3": 1e9, "cur/h": 1e9, "cur/kWh": 1e9,
+}  # fmt: skip
+MOST_IN_A_LIST = 40
+LARGEST_WHOLE = 10**15  # a whole number written without quotes
+
+
 _SLOPE = re.compile(r"\s{0,9}(?P<rise>\d{1,6}(?:\.\d{1,6})?)\s{0,9}(?::|\bin\b)\s{0,9}(?P<run>\d{1,6}(?:\.\d{1,6})?)\s{0,9}")
 
 
@@ -60,7 +71,9 @@ class Field:
     def read(self, given, key: str, region: str = "UK") -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
         if isinstance(given, bool) or not isinstance(given, str | int | float):
-            raise InputError(f"{key} = {given!r} is not a quantity: {self._write(key, region)}")
+            raise InputError(f"{key} = {clipped(given)} is not a quantity: {self._write(key, region)}")
+        if isinstance(given, int) and abs(given) >= LARGEST_WHOLE:
+            raise InputError(f"{key} is a number of very many digits, which cannot be meant: {self._write(key, region)}")
         if isinstance(given, int | float) and units.unit(self.unit).dimension != NUMBER:
             raise InputError(f'{key} = {given} has no unit: write {key} = "{units.number(float(given))} {self.here(region)}"')
         given = slope(str(given)) if self.slope else given
@@ -74,7 +87,8 @@ class Field:
             raise InputError(f"{key} = {given} is negative, but the {spoken(self.name, region)} cannot be below zero: {self._write(key, region)}")
         if self.whole and not (value == int(value) and value >= 1):
             raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
-        for limit, word in ((self.most, "over"), (self.least, "under")):
+        far = units.unit(self.unit)
+        for limit, word in ((min(self.most, (FAR[self.unit] + far.shift) * far.factor), "over"), (self.least, "under")):
             if value > limit if word == "over" else limit and value < limit:
                 cannot = f"{key} = {given} is {word} {units.write(limit, self.unit, None)}, which the {spoken(self.name, region)} cannot be"
                 raise InputError(f"{cannot}: {self._as_share(value, key) or self._write(key, region)}")
@@ -123,8 +137,8 @@ class OneOf:
     usual_us: str = ""
 
     def read(self, given, key: str, region: str = "UK") -> str:
-        if given not in self.options:
-            raise InputError(f"{key} = {given!r} is none of the words known here: write one of {', '.join(map(repr, self.options))}")
+        if not isinstance(given, str) or given not in self.options:
+            raise InputError(f"{key} = {clipped(given)} is none of the words known here: write one of {', '.join(map(repr, self.options))}")
         return given
 
     def hint(self, region: str = "UK") -> str:
@@ -147,7 +161,7 @@ class Date:
         text = given.isoformat() if type(given) is datetime.date else given
         wanted = f'write {key} = "2027-03-01", year, month and day'
         if not isinstance(text, str) or not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text.strip()):
-            raise InputError(f"{key} = {given!r} is not a date: {wanted}")
+            raise InputError(f"{key} = {clipped(given)} is not a date: {wanted}")
         try:
             day = datetime.date.fromisoformat(text.strip())
         except ValueError:
@@ -197,6 +211,8 @@ class Several:
         if not isinstance(given, list) or not given:
             listed = ", ".join(f'"{item}"' for item in self._suggested(region).split(", "))
             raise InputError(f"{key} is a list of lengths: write {key} = [{listed}]")
+        if len(given) > MOST_IN_A_LIST:
+            raise InputError(f"{key} has {len(given)} entries, and a feature has {MOST_IN_A_LIST} at most")
         one, one_us = self.such.partition(",")[0], self.such_us.partition(",")[0]
         return tuple(Field(self.name, self.unit, self.us, signed=self.signed, such=one, such_us=one_us).read(item, key, region) for item in given)
 
@@ -251,6 +267,8 @@ class Curve:
         if not pairs or len(given) < 2:
             listed = ", ".join(f'["{flow}", "{head}"]' for flow, head in self._pairs(region))
             raise InputError(f"{key} is a list of pairs, flow and head: write {key} = [{listed}]")
+        if len(given) > MOST_IN_A_LIST:
+            raise InputError(f"{key} has {len(given)} pairs, and {MOST_IN_A_LIST} are enough for any curve")
         return tuple((_FLOW.read(flow, key, region), _HEAD.read(head, key, region)) for flow, head in given)
 
     def _pairs(self, region: str) -> tuple[tuple[str, str], ...]:
