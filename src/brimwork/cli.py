@@ -141,6 +141,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verb = verbs.add_parser("pack", help="write the design pack of a design file as a PDF", epilog="example: brimwork pack designs/library-bowl.toml")
     verb.add_argument("design", type=Path, help="the design file")
     verb.add_argument("--to", type=Path, help="the PDF to write (default: beside the design file)")
+    verb.add_argument("--replace", action="store_true", help="replace a PDF that is there and that this command did not write as it is now")
     verb.add_argument("--date", type=_day, help="the date printed on it, as 2026-05-31 (default: today)")
     verb.add_argument("--json", action="store_true", help="write no pack; print the design's results and findings as one JSON object")
     verb.add_argument("--lists", type=Path, metavar="FOLDER", help="write shopping list, cost sheet, programme and enquiry as CSV into a folder too")
@@ -201,6 +202,7 @@ def _pack(options: argparse.Namespace) -> int:
     from brimwork.design.judged import checks
     from brimwork.design.typed import file
     from brimwork.pack.document import write_pack
+    from brimwork.pack.letters import foreign_letters, letters_named, letters_without_font
 
     try:
         design = file.load_design(options.design)
@@ -215,9 +217,11 @@ def _pack(options: argparse.Namespace) -> int:
     path = options.to or options.design.with_suffix(".pdf")
     if path.suffix.lower() != ".pdf":
         raise InputError(f"a pack is a PDF: type a name that ends in .pdf, such as --to {path.with_suffix('.pdf')}")
-    write_pack(design, path, options.date)
+    write_pack(design, path, options.date, options.replace)
     found = checks.findings(chain_of(design))
     grades = Counter(finding.grade for finding in found)
+    if lacking := letters_without_font(foreign_letters(design)):
+        print(f"brimwork: {letters_named(lacking)}", file=sys.stderr)
     print(f"{path}: {tally(found)}")
     if not grades["fail"]:
         return 0

@@ -189,9 +189,9 @@ class Feature:
         """Values, results and findings as plain data, the same as `brimwork pack DESIGN --json` prints."""
         return design_as_json(self._design)
 
-    def write_pack(self, path: str | Path) -> None:
-        """Print the design pack as a PDF. Raises InputError where it cannot be written."""
-        write_pack(self._design, Path(path))
+    def write_pack(self, path: str | Path, replace: bool = False) -> None:
+        """Print the design pack as a PDF; one that is there and was changed since is replaced only with `replace`. Raises InputError where it cannot be written."""
+        write_pack(self._design, Path(path), replace=replace)
 
     @cached_property
     def _chain(self) -> Chain:

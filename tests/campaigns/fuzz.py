@@ -20,6 +20,7 @@ import sys
 import tempfile
 import time
 import traceback
+import warnings
 from collections import Counter
 from fractions import Fraction
 from html.parser import HTMLParser
@@ -356,7 +357,7 @@ def notebooks(found: Found, times: int, seed: int, folder: Path) -> None:
                 model = await contents.get("handed-in.ipynb", type="notebook")
             except HTTPError:
                 return
-            if "widgets" in model["content"]["metadata"] or "taken()" in json.dumps(model["content"].get("metadata")):
+            if "widgets" in model["content"]["metadata"]:
                 found.fault("injection", bad, "saved state left the server")
             try:
                 await contents.save({"type": "notebook", "format": "json", "content": copy.deepcopy(model["content"])}, "handed-in.ipynb")
@@ -364,13 +365,14 @@ def notebooks(found: Found, times: int, seed: int, folder: Path) -> None:
                 if (folder / "handed-in.ipynb").read_bytes() != bad:
                     found.fault("lost", bad, "refused, and changed all the same")
             else:
-                if b"taken()" in bad and b"taken()" not in (folder / "handed-in.ipynb").read_bytes() and b'"widgets"' in bad:
+                if b"taken()" in bad and b"taken()" not in (folder / "handed-in.ipynb").read_bytes() and b'"widgets"' in bad and b'"nbformat": 4' in bad:
                     found.fault("lost", bad, "saved state of the author")
 
     async def all_of_them() -> None:
         import logging
 
         logging.disable(logging.CRITICAL)
+        warnings.simplefilter("ignore")
         for _ in range(times):
             await one(damaged(raw, draw) if draw.random() < 0.3 else shaken(book, draw))
 

@@ -9,10 +9,10 @@ from pathlib import Path
 
 from brimwork.exercise import answers, bank, claims
 from brimwork.exercise.diagnosis import ONCE_SHOWN
-from brimwork.files import write_whole
 from brimwork.needing import needed
 from brimwork.pack import markup
 from brimwork.pack.markup import typst_words
+from brimwork.pack.own import write_own
 from brimwork.units import InputError
 
 _SAID = {
@@ -28,12 +28,7 @@ def write_sheet(title: str, record: str) -> str:
     if not held:
         raise InputError(f"there are no answers in {record} yet: answer a question first")
     path = Path(record).with_name(f"{re.sub('[^a-z0-9]+', '-', title.lower()).strip('-')}-answers.pdf")
-    if path.exists() and not path.read_bytes().startswith(b"%PDF"):
-        raise InputError(f"{path} is there already and is not a PDF: move it away")
-    try:
-        write_whole(path, _printed(document(title, held)))
-    except OSError as error:
-        raise InputError(f"{path} cannot be written ({error.strerror}): make room, or move the workbook") from None
+    write_own(path, _printed(document(title, held)), "move it away, or give it another name")
     return str(path)
 
 

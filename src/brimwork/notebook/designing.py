@@ -220,7 +220,7 @@ class DesignView:
         paper = Path(self.mine).with_suffix(".pdf")
         if os.path.exists(paper) and self._first_time(f"print {paper} {_print_of(paper)}", f"{paper} is there already: press Print again to replace it"):
             return
-        self._tell(lambda: write_pack(self.design, paper), "Printed", str(paper))
+        self._tell(lambda: write_pack(self.design, paper, replace=True), "Printed", str(paper))
 
     def _stands_in(self, name: str, left: Left | None = None, more: int = 0) -> None:
         """The file that the design is of now; `left` when changes to it were kept that are not in it, and how many more of such there are."""

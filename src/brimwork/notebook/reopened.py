@@ -112,6 +112,6 @@ def put_back(book: dict, before: dict) -> None:
                 data[WIDGET] = was[WIDGET]
 
 
-def _name(cell: dict, place: int) -> object:
+def _name(cell: dict, place: int) -> str:
     """What tells a cell from the others of its notebook, before and after."""
-    return cell.get("id") or (place, cell.get("source"))
+    return repr(cell.get("id") or (place, cell.get("source")))

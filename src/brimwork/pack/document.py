@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 import tempfile
-from importlib.util import find_spec
 from pathlib import Path
 
 from brimwork.design.follows.chain import Chain
@@ -18,38 +17,35 @@ from brimwork.drawing.lettering import METRIC, US
 from brimwork.drawing.records import Sheet
 from brimwork.drawing.sizes import WIDTH
 from brimwork.edition import __version__
-from brimwork.files import write_whole
 from brimwork.needing import needed
 from brimwork.pack import buying, markup, results
+from brimwork.pack.letters import font_folders_for, foreign_letters, letters_named, letters_without_font
 from brimwork.pack.markup import typst_table, typst_words
+from brimwork.pack.own import write_own
 from brimwork.pack.rests import rests
 from brimwork.pack.site import site
 from brimwork.units import InputError
 
 
-def write_pack(design: Design, path: Path, day: datetime.date | None = None) -> None:
-    """Write the pack of `design` as a tagged PDF; the same design and day give the same bytes. Raises InputError when it cannot be written."""
+def write_pack(design: Design, path: Path, day: datetime.date | None = None, replace: bool = False) -> None:
+    """Write the pack of `design` as a tagged PDF; the same design and day give the same bytes.
+
+    A file that is there and that the kit did not write as it is now is replaced only with `replace`. Raises InputError when it cannot be written.
+    """
     with needed("typst", "printing a pack"):
         import typst
 
     day = day or datetime.date.today()
-    with tempfile.TemporaryDirectory() as folder:
-        source = Path(folder, "pack.typ")
-        source.write_text(document(design, day, Path(folder)), encoding="utf-8")
-        moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
-        pdf: bytes = typst.compile(str(source), font_paths=_fonts(), ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
+    moment = datetime.datetime(day.year, day.month, day.day, tzinfo=datetime.UTC)
     try:
-        if path.exists() and not path.read_bytes().startswith(b"%PDF"):
-            raise InputError(f"{path} is there already and is not a PDF: name another file with --to")
-        write_whole(path, pdf)
+        with tempfile.TemporaryDirectory() as folder:
+            source = Path(folder, "pack.typ")
+            source.write_text(document(design, day, Path(folder)), encoding="utf-8")
+            fonts = font_folders_for(foreign_letters(design), Path(folder))
+            pdf: bytes = typst.compile(str(source), font_paths=fonts, ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=moment)
     except OSError as error:
-        raise InputError(f"{path} cannot be written ({error.strerror}): name another file with --to") from None
-
-
-def _fonts() -> list[str]:
-    """Drawings are lettered in DejaVu Sans, which matplotlib carries; everything else comes with Typst."""
-    found = find_spec("matplotlib")
-    return [str(Path(place, "mpl-data", "fonts", "ttf")) for place in (found.submodule_search_locations or ())] if found else []
+        raise InputError(f"nothing can be printed ({error.strerror}): make room in the folder for temporary files, {tempfile.gettempdir()}") from None
+    write_own(path, pdf, "name another file with --to, or replace it with --replace", replace)
 
 
 def document(design: Design, day: datetime.date, folder: Path) -> str:
@@ -63,6 +59,7 @@ def document(design: Design, day: datetime.date, folder: Path) -> str:
             f"{design.title}, {design.kind}. Draft of {day.isoformat()}, Brimwork {__version__}. Worked out, not approved.",
         ),
         results.summary_printed(chain, found, day),
+        *([typst_words(letters_named(lacking))] if (lacking := letters_without_font(foreign_letters(design))) else []),
         _drawings(chain, folder),
         buying.shopping(chain),
         buying.cost(chain),

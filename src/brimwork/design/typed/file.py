@@ -59,6 +59,8 @@ def _read(raw: bytes, shown: str) -> Design:
 
 def parse_design(text: str) -> Design:
     """The design that a TOML text says. Raises InputError for broken TOML, an unknown or missing key, a value that cannot be."""
+    if len(text) > LARGEST_FILE:
+        raise InputError(f"it is larger than {LARGEST_FILE // 1000} kB, which no design is")
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
