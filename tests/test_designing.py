@@ -82,7 +82,7 @@ def shown(path):
 
 def gone(view) -> None:
     """As if the kernel of the view had ended."""
-    view.keeping._held.close()
+    view.keeping._let_go()
     keeping._ours.clear()
 
 

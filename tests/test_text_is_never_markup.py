@@ -100,6 +100,8 @@ def fit(node: ast.AST, seen: frozenset = frozenset()) -> bool:
             figures = node.format_spec is not None and FIGURES.fullmatch(ast.literal_eval(ast.unparse(node.format_spec).removeprefix("f")))
             return bool(figures) or fit(node.value, seen)
         case ast.Call():
+            if not node.args and isinstance(node.func, ast.Subscript):
+                return True  # list[str]()
             if called(node) == "Markup":
                 return fit(node.args[0], seen)
             if called(node) == "join":

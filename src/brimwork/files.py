@@ -107,7 +107,7 @@ def _part(target: Path) -> tuple[Path, int]:
     part = target.parent / f".{shown}.{secrets.token_hex(4)}{_ENDING}"
     handle = os.open(part, os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0), 0o666)
     if os.name != "nt":
-        _take_lock(handle, shared=False)  # held as long as it is written, and by nobody once the writer is gone
+        take_lock(handle, shared=False)  # held as long as it is written, and by nobody once the writer is gone
     return part, handle
 
 
@@ -116,7 +116,7 @@ def _clear(folder: Path, name: str) -> None:
         return
     for part in folder.glob(f".{glob.escape(name)}.????????{_ENDING}"):
         with suppress(OSError), open(part, "rb") as file:
-            if abs(time.time() - os.fstat(file.fileno()).st_mtime) > STALE and _take_lock(file, shared=False):
+            if abs(time.time() - os.fstat(file.fileno()).st_mtime) > STALE and take_lock(file, shared=False):
                 os.unlink(part)
 
 
@@ -145,7 +145,7 @@ def _folder_locked(folder: Path) -> Iterator[None]:
 def locked(file, shared: bool = False, patience: float = 10.0) -> Iterator[None]:
     """Hold the lock of an open file, or on Unix of a handle, while something is done with it; a disk that knows no locks is used without. Raises OSError when another program keeps it."""
     until = time.monotonic() + patience
-    while not _take_lock(file, shared):
+    while not take_lock(file, shared):
         if time.monotonic() > until:
             raise BlockingIOError(11, "another program is writing to it")
         time.sleep(0.005)
@@ -158,8 +158,8 @@ def locked(file, shared: bool = False, patience: float = 10.0) -> Iterator[None]
 _FAR = 1 << 40  # on Windows a byte beyond every file is locked, so that what is in the file can still be read
 
 
-def _take_lock(file, shared: bool) -> bool:
-    """Whether the lock is ours now, or there are no locks here."""
+def take_lock(file, shared: bool) -> bool:
+    """Whether the lock of an open file is ours now, or there are no locks here; it is given back when the file is closed."""
     try:
         if sys.platform == "win32":
             import msvcrt

@@ -9,10 +9,10 @@ from __future__ import annotations
 import glob
 import json
 import secrets
-from contextlib import ExitStack, suppress
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
-from typing import NamedTuple
+from typing import IO, NamedTuple
 
 from brimwork import files
 from brimwork.design.typed.design import Design
@@ -47,14 +47,14 @@ class Keeping:
     def __init__(self) -> None:
         self.path: Path | None = None
         self.trouble, self.cell = "", _cell()
-        self._held = ExitStack()
+        self._held: IO[bytes] | None = None
 
     def keep(self, design_file: Path, base: Design | None, mine: Design) -> None:
         """Keep the changes to a design; what cannot be kept is told by `trouble`."""
         body = {"format": _FORMAT, "base": dump_design(base) if base else None, "mine": dump_design(mine)}
         place = self.path if self.path and self.path.parent == design_file.parent else _new(design_file)
         try:
-            self._held.close()
+            self._let_go()
             files.write_whole(place, json.dumps(body, ensure_ascii=False).encode())
         except OSError as error:
             self.trouble = (
@@ -75,15 +75,22 @@ class Keeping:
         other = _ours.get(place)
         if other not in (None, self):
             other.path = None
-            other._held.close()
-        self.path, self.trouble, self._held = place, "", ExitStack()
+            other._let_go()
+        self.path, self.trouble = place, ""
         _ours[place] = self
         with suppress(OSError):  # without a lock it is found by others too, and nothing is lost
-            self._held.enter_context(files.locked(self._held.enter_context(open(place, "rb")), patience=0))
+            self._held = open(place, "rb")
+            files.take_lock(self._held, shared=False)
+
+    def _let_go(self) -> None:
+        """Give back the lock."""
+        if self._held:
+            self._held.close()
+        self._held = None
 
     def drop(self) -> None:
         """What is saved, or thrown away on purpose, need not be kept."""
-        self._held.close()
+        self._let_go()
         self.trouble = ""
         if self.path:
             _ours.pop(self.path, None)
