@@ -9,6 +9,7 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
+from urllib.parse import unquote
 
 import pytest
 
@@ -47,10 +48,25 @@ def test_a_new_edition_is_laid_beside_mine_once(tmp_path, edition):
     (mine / "one.ipynb").write_text("my work")
     (edition / "one.ipynb").write_text("second edition")
     told = opening.lay_out(mine)
-    assert len(told) == 1 and "is yours and was left alone" in told[0]
+    assert len(told) == 1 and "changed by you and left alone" in told[0]
     assert (mine / "one.ipynb").read_text() == "my work"
     assert sorted(path.read_text() for path in mine.glob("*.ipynb")) == ["my work", "second edition"]
     assert opening.lay_out(mine) == [], "told once"
+
+
+def test_a_workbook_that_nobody_changed_comes_in_its_new_edition_and_the_new_start_page_is_opened(tmp_path, edition):
+    (edition / "00-start.ipynb").write_text("first start")
+    mine = tmp_path / "mine"
+    opening.lay_out(mine)
+    assert opening.first_page(mine) == "lab/tree/00-start.ipynb"
+    (edition / "one.ipynb").write_text("second edition")
+    (edition / "00-start.ipynb").write_text("second start")
+    (mine / "00-start.ipynb").write_text("first start, run by me")
+    told = opening.lay_out(mine)
+    assert "one.ipynb is here in its new edition; you had not changed it" in told and len(told) == 2
+    assert (mine / "one.ipynb").read_text() == "second edition" and (mine / "00-start.ipynb").read_text() == "first start, run by me"
+    page = unquote(opening.first_page(mine).removeprefix("lab/tree/"))
+    assert (mine / page).read_text() == "second start"
 
 
 def test_a_broken_record_loses_nothing(tmp_path, edition):

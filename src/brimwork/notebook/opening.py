@@ -14,6 +14,7 @@ import webbrowser
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
+from urllib.parse import quote
 
 from brimwork import files
 from brimwork.edition import __version__
@@ -21,7 +22,7 @@ from brimwork.files import write_whole
 from brimwork.notebook.serving import WATCHED
 from brimwork.units import InputError
 
-FIRST_PAGE = "lab/tree/00-start.ipynb"
+START = "00-start.ipynb"
 STARTING = 60.0  # s that a server may take until it answers
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
 
@@ -63,11 +64,27 @@ def _lay(path: Path, target: Path, name: str, known: dict[str, str]) -> list[str
     if known.get(name) == edition or not target.is_file() or target.read_bytes() == content:
         known[name] = edition
         return []
-    beside = target.with_name(f"{target.stem} (edition {__version__}-{edition[:4]}){target.suffix}")
+    mine = target.read_bytes()
+    if hashlib.sha256(mine).hexdigest() == known.get(name):
+        files.write_instead(target, mine, content)
+        known[name] = edition
+        return [f"{name} is here in its new edition; you had not changed it"]
+    beside = _beside(target, edition)
     if not beside.exists():
         _write(beside, content)
     known[name] = edition
-    return [f"{name} is yours and was left alone; the new edition is {beside.name}"]
+    return [f"{name} was changed by you and left alone; the new edition is {beside.name}"]
+
+
+def _beside(target: Path, edition: str) -> Path:
+    return target.with_name(f"{target.stem} (edition {__version__}-{edition[:4]}){target.suffix}")
+
+
+def first_page(folder: Path) -> str:
+    """The address of the start page of this edition, under the address of the server."""
+    start = folder / START
+    beside = _beside(start, hashlib.sha256((shipped() / START).read_bytes()).hexdigest())
+    return f"lab/tree/{quote(beside.name if beside.exists() else START)}"
 
 
 def _known(folder: Path) -> dict[str, str] | None:
@@ -92,7 +109,7 @@ def environment() -> dict[str, str]:
 
 
 def command(folder: Path, browser: bool, port: int) -> list[str]:
-    options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{FIRST_PAGE}", f"--ServerApp.port={port}"]
+    options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{first_page(folder)}", f"--ServerApp.port={port}"]
     return [sys.executable, "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
 
 
@@ -103,7 +120,7 @@ def running(folder: Path) -> str | None:
     for server in list_running_servers():
         if Path(server.get("root_dir", "")).resolve() == folder.resolve() and _answers(server):
             token = f"?token={server['token']}" if server.get("token") else ""
-            return f"{server['url']}{FIRST_PAGE}{token}"
+            return f"{server['url']}{first_page(folder)}{token}"
     return None
 
 
