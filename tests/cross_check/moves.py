@@ -53,7 +53,7 @@ cover_mass: +reservoir.cover +block_plan +assumptions.cover_density
 base_mass: +cover_mass +standing_mass +stone_on_blocks +blocks_mass +static_volume +rho
 base_pressure: +cover_mass +standing_mass +moment +stone_on_blocks +blocks_mass +static_volume +rho ~base_length ~base_width
 soil_utilisation: +base_pressure -site.soil_bearing
-flotation: +cover_mass +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.ground_water
+flotation: +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.ground_water
 box_length: +base_length +ground.lining +ground.clearance
 box_width: +base_width +ground.lining +ground.clearance
 box_depth: +reservoir.block_height +ground.box_upstand

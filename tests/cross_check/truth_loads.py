@@ -171,7 +171,7 @@ def lining(w: Worked) -> None:
     put("spoil", lambda: r["dug"] * (1 + r["swell"]))
     put("stone_area", lambda: apron() - r["bare"])
     put("stone_mass", lambda: r["stone_area"] * d["catch.stone_thickness"] * d["catch.stone_density"] * (1 + d["catch.stone_waste"]))
-    dry = lambda: r["stone_on_blocks"] + r["blocks_mass"] + r["cover_mass"]  # noqa: E731
+    dry = lambda: r["stone_on_blocks"] + r["blocks_mass"]  # noqa: E731
     lifted = lambda: r["rho"] * r["box_length"] * r["box_width"] * d["site.ground_water"]  # noqa: E731
     put("flotation", lambda: dry() / lifted() if lifted() else math.inf * (1 + dry()))
     throw = lambda: r["throw"] if w.plain.kind == "blade" else 0.0  # noqa: E731
