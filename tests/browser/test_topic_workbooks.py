@@ -220,7 +220,7 @@ def test_overflow_from_first_to_last_section(page, address):
     assert numbers.cell.locator("figure svg[aria-label='What your number would lead to']").count() == 1
 
     american = book.part('practise("T04.2"')
-    flow = 1.7 * math.pi * 0.762 * 0.003**1.5 / (231 * 0.0254**3) * 3600
+    flow = 3.08 * math.pi * 30 / 12 * (0.12 / 12) ** 1.5 / (231 / 1728) * 3600  # in feet; a US gallon is 231 cubic inches
     american.answered(
         "Your answer, with its unit",
         ("77 gal", "US or imperial"),
