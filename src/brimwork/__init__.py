@@ -22,13 +22,13 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from brimwork.door import Feature, as_table, drawn, matching
-    from brimwork.edition import __version__
+    from brimwork.edition import __version__ as __version__
     from brimwork.formula import Formula
     from brimwork.prove import steps_of
     from brimwork.topics import find, formulas
     from brimwork.units import InputError, read, write
 
-__all__ = ["Feature", "Formula", "InputError", "__version__", "as_table", "drawn", "find", "formulas", "matching", "read", "steps_of", "write"]
+__all__ = ["Feature", "Formula", "InputError", "as_table", "drawn", "find", "formulas", "matching", "read", "steps_of", "write"]
 
 _HOMES = {"edition": ("__version__",), "door": ("Feature", "as_table", "drawn", "matching"), "formula": ("Formula",), "prove": ("steps_of",), "topics": ("find", "formulas"),
           "units": ("InputError", "read", "write")}  # fmt: skip
