@@ -64,7 +64,7 @@ def handout(options: argparse.Namespace) -> int:
     group = load(options.of)
     for note in group.notes:
         print(f"brimwork: note: {note}", file=sys.stderr)
-    with Progress("learners") as progress:
+    with _Progress("learners") as progress:
         out = setting.hand_out(group, shipped(), progress)
     print(f"{out.learners}: workbook and sheet for {len(group.learners)} learner{'s' * (len(group.learners) != 1)}")
     print(f"{out.instructor}: key, overview, all sheets in one file, and a table for answers on paper")
@@ -83,9 +83,9 @@ def mark(options: argparse.Namespace) -> int:
     secret = numbers.secret_of(group.folder)
     sets = numbers.draw(group, secret, numbers.read_record(group, secret))
     brief = designs.brief(group.folder / group.brief) if group.brief else None
-    with Progress("files") as progress:
+    with _Progress("files") as progress:
         marks = marking.mark(group, sets, _counted(intake.take_in(options.folder, brief), progress))
-    with Progress("pages") as progress:
+    with _Progress("pages") as progress:
         writing.write(marks, to, wanted, progress)
     return _told(marks, to)
 
@@ -100,7 +100,7 @@ def _only_class_file(folder: Path) -> Path:
     raise InputError(f"which class is this? {said[0].upper()}{said[1:]}: type brimwork mark {folder} --of CLASS.toml")
 
 
-def _counted(taken: Iterable, progress: Progress) -> Iterator:
+def _counted(taken: Iterable, progress: _Progress) -> Iterator:
     for done, one in enumerate(taken, start=1):
         progress.so_far(done)
         yield one
@@ -133,13 +133,13 @@ def course(options: argparse.Namespace) -> int:
     return 0
 
 
-class Progress:
+class _Progress:
     """Says how far the work is, once it takes over a second and a person is watching."""
 
     def __init__(self, what: str):
         self.what, self.begun, self.shown = what, time.monotonic(), False
 
-    def __enter__(self) -> Progress:
+    def __enter__(self) -> _Progress:
         return self
 
     def __call__(self, done: int, of: int) -> None:

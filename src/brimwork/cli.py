@@ -33,10 +33,10 @@ if TYPE_CHECKING:
     from brimwork.design.typed.design import Design
 
 MOST_ARGUMENTS, LONGEST_ARGUMENT = 300, 10_000
-LONGEST_SAID = 200  # characters of an error's own words
+_LONGEST_SAID = 200  # characters of an error's own words
 TRACED = "BRIMWORK_TRACEBACK"  # a variable of the environment, for contributors: set, an error keeps its traceback
 PORTS = range(1024, 65536)
-FIRST = """\
+_FIRST = """\
 brimwork: a verb is wanted. To begin, type one of these:
 
   brimwork open                    the workbooks, in JupyterLab
@@ -101,7 +101,7 @@ def _unforeseen(error: Exception) -> str:
         return f"{named}{error.strerror}: see that there is room, that the folder is there, and that you may write in it"
     frames = [frame for frame in traceback.extract_tb(error.__traceback__) if "brimwork" in Path(frame.filename).parts]
     place = f"{Path(frames[-1].filename).name}, line {frames[-1].lineno}" if frames else "an unknown place"
-    said = " ".join(str(error).split())[:LONGEST_SAID]
+    said = " ".join(str(error).split())[:_LONGEST_SAID]
     return (
         f"something went wrong that should not, and it stopped there. Please report this line, what you typed and the file that you gave: "
         f"{type(error).__name__} ({said}) in {place}, Brimwork {__version__}, Python {platform.python_version()}"
@@ -174,7 +174,7 @@ def _switches_first(arguments: list[str]) -> list[str]:
 
 
 def _nothing(options: argparse.Namespace) -> int:
-    print(FIRST, end="", file=sys.stderr)
+    print(_FIRST, end="", file=sys.stderr)
     return 2
 
 

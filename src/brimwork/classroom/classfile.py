@@ -18,13 +18,13 @@ from brimwork.exercise.question import Question
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-FORMAT = 1
-LARGEST = 1_000_000  # bytes of a class file or a roster
+_FORMAT = 1
+_LARGEST = 1_000_000  # bytes of a class file or a roster
 MOST_LEARNERS = 20_000
 MOST_QUESTIONS = 60
-LONGEST_NAME = 80
+_LONGEST_NAME = 80
 FEEDBACK = ("at once", "after", "none")
-REGIONS = ("UK", "US")
+_REGIONS = ("UK", "US")
 _KEYS = {"format": int, "title": str, "region": str, "roster": str, "workbook": str, "feedback": str, "tries": int, "due": str, "method": float, "brief": str}
 _OF_A_QUESTION = {"points": float, "on_the_way": str, "alike": bool}
 _RESERVED = {"CON", "PRN", "AUX", "NUL", *(f"{port}{number}" for port in ("COM", "LPT") for number in range(10))}
@@ -99,12 +99,12 @@ def load(path: Path) -> SchoolClass:
     except (tomllib.TOMLDecodeError, RecursionError) as error:
         raise InputError(f"{path} is not readable as TOML ({error}): compare it with the one that 'brimwork handout --begin NAME.toml' writes") from None
     _known("", held, {**_KEYS, "questions": dict})
-    if held.get("format") != FORMAT:
-        raise InputError(f"{path} needs the line format = {FORMAT}")
+    if held.get("format") != _FORMAT:
+        raise InputError(f"{path} needs the line format = {_FORMAT}")
     title = _one_line(held.get("title", ""), "title")
     if not title:
         raise InputError(f'{path} has no title: write, for example, title = "Overflow, week 4"')
-    region, feedback = _choice(held, "region", REGIONS), _choice(held, "feedback", FEEDBACK)
+    region, feedback = _choice(held, "region", _REGIONS), _choice(held, "feedback", FEEDBACK)
     tries, method = held.get("tries", 0), held.get("method", 0.5)
     if not 0 <= tries <= 100:
         raise InputError(f"tries = {tries} is no number of tries: write 0 for as many as wanted, or 1 to 100")
@@ -139,7 +139,7 @@ def _text(path: Path, what: str) -> tuple[str, str]:
                 f"there is no {what} {path}: type 'brimwork handout --begin NAME.toml' to begin one" if what == "class file" else f"there is no {what} {path}"
             )
         with open(path, "rb") as file:
-            raw = file.read(LARGEST + 1)
+            raw = file.read(_LARGEST + 1)
     except OSError as error:
         raise InputError(f"{path} cannot be read ({error.strerror})") from None
     return decoded(raw, str(path))
@@ -147,8 +147,8 @@ def _text(path: Path, what: str) -> tuple[str, str]:
 
 def decoded(raw: bytes, shown: str) -> tuple[str, str]:
     """Text in UTF-8, with or without its mark, in UTF-16 with one, or else as Windows writes Western letters, with a note. Raises InputError."""
-    if len(raw) > LARGEST:
-        raise InputError(f"{shown} is larger than {LARGEST // 1_000_000} MB")
+    if len(raw) > _LARGEST:
+        raise InputError(f"{shown} is larger than {_LARGEST // 1_000_000} MB")
     if b"\0" in raw and not raw.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise InputError(f"{shown} is no text file: save it as CSV in UTF-8")
     for marks, encoding in (((b"\xff\xfe", b"\xfe\xff"), "utf-16"), ((b"",), "utf-8-sig")):
@@ -182,8 +182,8 @@ def _choice(held: dict, key: str, choices: tuple[str, ...]) -> str:
 
 def _one_line(text: str, key: str) -> str:
     line = " ".join("".join(character if character.isprintable() else " " for character in text).split())
-    if len(line) > LONGEST_NAME:
-        raise InputError(f"{key} is longer than {LONGEST_NAME} characters: make it shorter")
+    if len(line) > _LONGEST_NAME:
+        raise InputError(f"{key} is longer than {_LONGEST_NAME} characters: make it shorter")
     return line
 
 

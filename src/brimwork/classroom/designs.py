@@ -36,7 +36,7 @@ limits = "all"
 [rubric]                              # rows that a person fills in
 rows = ["the position is justified in writing", "drawings are complete and legible"]
 """
-LARGEST = 1_000_000
+_LARGEST = 1_000_000
 _KEYS = {"format": int, "kind": str, "points": (int, float), "required": dict, "must_pass": dict, "unchanged": dict, "rubric": dict}
 
 
@@ -44,7 +44,7 @@ def brief(path: Path) -> dict:
     """A brief as read from its file. Raises InputError, with what to type."""
     try:
         with open(path, "rb") as file:
-            raw = file.read(LARGEST + 1)
+            raw = file.read(_LARGEST + 1)
         held = tomllib.loads(raw.decode("utf-8"))
     except OSError as error:
         raise InputError(f"the brief {path} cannot be read ({error.strerror})") from None

@@ -11,7 +11,7 @@ from brimwork.exercise import answers
 from brimwork.files import begin
 from brimwork.units import InputError
 
-FORMAT = 1
+_FORMAT = 1
 MOST_NAMES = 999
 
 
@@ -31,7 +31,7 @@ def content(exercise: Exercise, held: list[dict]) -> tuple[dict, str]:
     own = entries(exercise, held)
     receipt = answers.receipt(own, exercise.learner)
     head = {"learner": exercise.learner, "set": exercise.mark, "title": exercise.title, "kit": __version__, "receipt": receipt}
-    return {"format": FORMAT, "hand_in": head, "answers": own}, receipt
+    return {"format": _FORMAT, "hand_in": head, "answers": own}, receipt
 
 
 def write(folder: Path, exercise: Exercise, held: list[dict]) -> tuple[Path, str]:

@@ -14,7 +14,7 @@ from brimwork.files import begin, write_whole
 from brimwork.tabular import as_csv
 from brimwork.units import InputError, write
 
-Progress = Callable[[int, int], None]
+_Progress = Callable[[int, int], None]
 
 
 @dataclass(frozen=True)
@@ -46,7 +46,7 @@ def start(path: Path) -> list[Path]:
     return made
 
 
-def hand_out(group: SchoolClass, shipped: Path, progress: Progress = lambda done, of: None) -> HandedOut:
+def hand_out(group: SchoolClass, shipped: Path, progress: _Progress = lambda done, of: None) -> HandedOut:
     """Write everything for a class beside its class file: one folder to give away, one to keep. `shipped` holds the lessons. Raises InputError."""
     secret = numbers.secret_of(group.folder, make=True)
     sets = numbers.draw(group, secret, numbers.read_record(group, secret))

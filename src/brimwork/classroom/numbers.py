@@ -26,7 +26,7 @@ from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
 SECRET = "class-secret.txt"
-ATTEMPTS = 300  # draws for one learner before a question is said to have too few sets
+_ATTEMPTS = 300  # draws for one learner before a question is said to have too few sets
 _ALIKE = "everybody"  # stands in place of the learner where all have the same numbers
 
 
@@ -103,7 +103,7 @@ def draw(group: SchoolClass, secret: bytes, earlier: Sets | None = None) -> Sets
 
 def _drawn(group: SchoolClass, asked: Asked, secret: bytes, learner: str, taken: set) -> Issued:
     for count, seed in enumerate(seeds(secret, group.title, learner, asked.code)):
-        if count == ATTEMPTS:
+        if count == _ATTEMPTS:
             raise InputError(_too_few(asked, len(taken), len(group.learners)))
         try:
             question = asked.posed(seed)

@@ -16,14 +16,14 @@ import zipfile
 from dataclasses import asdict, dataclass, field
 from functools import lru_cache
 
-LARGEST = 5_000_000  # bytes of one file
+_LARGEST = 5_000_000  # bytes of one file
 LARGEST_ARCHIVE = 500_000_000
 MOST_MEMBERS = 20_000
 MOST_CELLS = 2_000
 MOST_SOURCE = 64_000  # characters of a notebook that are looked at
 MOST_ENTRIES = 2_000
-LONGEST_SAID = 200
-LONGEST_NAME = 120
+_LONGEST_SAID = 200
+_LONGEST_NAME = 120
 MEMORY = 1_500_000_000
 _NAMES = ("exercise", "answer")
 
@@ -61,8 +61,8 @@ class HandIn:
 
 def read(raw: bytes, name: str) -> list[HandIn]:
     """The hand-ins in the bytes of a file; `name` only tells a table from other text. Raises Unreadable."""
-    if len(raw) > LARGEST:
-        raise Unreadable(f"it is larger than {LARGEST // 1_000_000} MB")
+    if len(raw) > _LARGEST:
+        raise Unreadable(f"it is larger than {_LARGEST // 1_000_000} MB")
     if not raw.strip(b"\0 \t\r\n"):
         raise Unreadable("it is empty")
     if raw.startswith(b"PK\x03\x04"):
@@ -124,14 +124,14 @@ def _answers(held: dict) -> HandIn:
 
 
 def _said(entry: object) -> Said | None:
-    if not isinstance(entry, dict) or not all(isinstance(entry.get(name), str) and len(entry[name]) <= LONGEST_NAME * 2 for name in _NAMES):
+    if not isinstance(entry, dict) or not all(isinstance(entry.get(name), str) and len(entry[name]) <= _LONGEST_NAME * 2 for name in _NAMES):
         return None
     seed, numbers = entry.get("seed"), entry.get("numbers")
     plain = numbers if isinstance(numbers, dict) and len(numbers) <= 40 and all(isinstance(text, str) for text in numbers.values()) else {}
     return Said(
         entry["exercise"],
-        entry["answer"][:LONGEST_SAID],
-        _text(entry.get("middle"), LONGEST_SAID),
+        entry["answer"][:_LONGEST_SAID],
+        _text(entry.get("middle"), _LONGEST_SAID),
         seed if type(seed) is int and abs(seed) < 1 << 62 else 0,
         {name[:40]: text[:60] for name, text in plain.items()},
         _text(entry.get("kind"), 40),
@@ -185,7 +185,7 @@ def _line(line: str, found: HandIn, filled: dict[str, list[str]], ways: dict[str
     if not colon or len(line) > 500 or len(filled) > MOST_ENTRIES:
         return
     word, _, code = head.strip().partition(" ")
-    text, code = text.strip()[:LONGEST_SAID], code.strip()[:LONGEST_NAME]
+    text, code = text.strip()[:_LONGEST_SAID], code.strip()[:_LONGEST_NAME]
     if word.casefold() == "learner" and not code and text:
         found.learner = text[:20]
     elif word.casefold() == "set" and not code and text:
@@ -218,7 +218,7 @@ def _paper(raw: bytes) -> list[HandIn]:
         code, question, said, way = (row[place] if place is not None and place < len(row) else "" for place in places)
         if code and question and said:
             found = by_code.setdefault(code[:20], HandIn("paper", code[:20]))
-            found.answers.append(Said(question[:LONGEST_NAME], _plain(said)[:LONGEST_SAID], _plain(way)[:LONGEST_SAID]))
+            found.answers.append(Said(question[:_LONGEST_NAME], _plain(said)[:_LONGEST_SAID], _plain(way)[:_LONGEST_SAID]))
     if not by_code:
         raise Unreadable("it is a table in which no answer stands yet")
     return list(by_code.values())
@@ -238,7 +238,7 @@ def content(path: str, member: int | None) -> bytes:
         try:
             with _archive(path) as opened:
                 with opened.open(opened.infolist()[member]) as file:
-                    return file.read(LARGEST + 1)
+                    return file.read(_LARGEST + 1)
         except RuntimeError:
             raise Unreadable("it is locked with a password") from None
         except (OSError, zipfile.BadZipFile, NotImplementedError, EOFError, ValueError, MemoryError) as error:
@@ -250,7 +250,7 @@ def content(path: str, member: int | None) -> bytes:
         with os.fdopen(handle, "rb") as file:
             if not stat.S_ISREG(os.fstat(handle).st_mode):
                 raise Unreadable("it is no file but a device, a pipe or a folder")
-            return file.read(LARGEST + 1)
+            return file.read(_LARGEST + 1)
     except OSError as error:
         raise Unreadable(f"it cannot be opened ({error.strerror})") from None
 

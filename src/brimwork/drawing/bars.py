@@ -9,7 +9,7 @@ from brimwork.design.typed.steps import WAIT
 from brimwork.design.typed.wording import worded
 from brimwork.drawing.records import GREY, Line, Mark, Point, Polygon, Record, Sheet, Text, View
 
-_ROW, NAMES, WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days
+_ROW, NAMES, _WIDE = 4.2, 36.0, 136.0  # mm: height of a row, room for the names, width of the days
 _LEAST = 0.5  # mm: the narrowest bar
 _HEAD, _FOOT = 10.0, 8.0
 _FIRST = 24.0  # mm: room for the first day, which is named with its weekday
@@ -20,7 +20,7 @@ def bars(made: Programme, title: str, region: str = "UK") -> Sheet:
     """The chart of a programme, 174 mm wide. Only working hours have width: a day is as wide as its work, and weekends are narrow gaps shaded."""
     days = (made.end.date() - made.first).days + 1
     rows = len(made.steps)
-    frame = (NAMES, _HEAD, WIDE, rows * _ROW)
+    frame = (NAMES, _HEAD, _WIDE, rows * _ROW)
     view = View((0.0, -float(rows), float(days), 0.0), frame, (*_grid(made, days, rows), *_steps(made, days)), clip=False)
     names = tuple(Text((NAMES - 2, _HEAD + (i + 0.7) * _ROW), _name(i, one, region), "end", 2.6) for i, one in enumerate(made.steps))
     legend = Text(
@@ -31,7 +31,7 @@ def bars(made: Programme, title: str, region: str = "UK") -> Sheet:
         GREY,
     )
     return Sheet(
-        NAMES + WIDE + 2, _HEAD + rows * _ROW + _FOOT, (view,), f"{title}: {worded('programme', region)}", _description(made, region), (*names, legend)
+        NAMES + _WIDE + 2, _HEAD + rows * _ROW + _FOOT, (view,), f"{title}: {worded('programme', region)}", _description(made, region), (*names, legend)
     )
 
 
@@ -59,7 +59,7 @@ def _grid(made: Programme, days: int, rows: int) -> list[Record]:
 
 def _label(made: Programme, day: datetime.date, i: int, days: int) -> list[Record]:
     """The day at its line; none where it would run into the next Monday's or over the edge."""
-    each = WIDE / days
+    each = _WIDE / days
     room = min(7 - day.weekday(), days - i) * each
     under_the_first = 0 < i < 7 and i * each < _FIRST
     return [Text((i, 0.0), made.day(day).removeprefix("Mon "), "start", 2.6, GREY, (0.5, 1.6))] if i == 0 or room >= 16 and not under_the_first else []
@@ -73,7 +73,7 @@ def _steps(made: Programme, days: int) -> list[Record]:
     found: list[Record] = []
     for i, one in enumerate(made.steps):
         x0, x1 = _across(made, one.start, made.calendar.hours), _across(made, one.end, made.calendar.hours)
-        x1 = max(x1, x0 + _LEAST * days / WIDE)
+        x1 = max(x1, x0 + _LEAST * days / _WIDE)
         found.append(Polygon(_box(x0, -i - 0.8, x1, -i - 0.2), _FILLS[one.critical, one.step.by == WAIT], "thin"))
         if one.step.hold:
             found += _held(one.step.hold, x0, max(x1, _across(made, made.signing(one), made.calendar.hours)), -i - 0.5, days)

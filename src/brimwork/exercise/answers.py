@@ -24,7 +24,7 @@ from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.receipts import in_words
 from brimwork.units import InputError
 
-FORMAT = 1
+_FORMAT = 1
 LARGEST = 5_000_000  # bytes of one part
 MOST_PARTS = 99
 LONGEST_ANSWER = 200
@@ -86,8 +86,8 @@ def read(raw: bytes, shown: str = "the answers file") -> list[dict]:
         held = json.loads(raw.decode("utf-8"), parse_constant=_refuse)
     except (ValueError, RecursionError):
         raise InputError(f"{shown} is damaged: it is not readable as an answers file") from None
-    if not isinstance(held, dict) or type(held.get("format")) is not int or held["format"] != FORMAT or not isinstance(held.get("answers"), list):
-        raise InputError(f"{shown} is not an answers file of format {FORMAT}")
+    if not isinstance(held, dict) or type(held.get("format")) is not int or held["format"] != _FORMAT or not isinstance(held.get("answers"), list):
+        raise InputError(f"{shown} is not an answers file of format {_FORMAT}")
     if not all(map(complete, held["answers"])):
         raise InputError(f"{shown} is damaged: an answer in it is not complete")
     return held["answers"]

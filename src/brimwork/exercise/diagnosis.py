@@ -22,10 +22,10 @@ from brimwork.exercise.reading import Typed, typed
 from brimwork.exercise.unit_slips import Taken
 from brimwork.units import InputError, Reading
 
-NARROW = 0.5  # share of the band for two slips at once
+_NARROW = 0.5  # share of the band for two slips at once
 EXACT = 0.0004  # relative: what g, pi and a gallon lose when they are put in with three or four figures
-SURE = 0.003  # relative: a number that is known no closer than this is never told as a fact
-LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobody declared is still asked about
+_SURE = 0.003  # relative: a number that is known no closer than this is never told as a fact
+_LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobody declared is still asked about
 MOST_GUESSES = 3
 
 ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
@@ -221,7 +221,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     multiple = _multiple(question, answer)
     if multiple and not one:
         return _of_a_multiple(multiple)
-    loose = _ways(question, value, LOOSE * abs(value) + reach, [])
+    loose = _ways(question, value, _LOOSE * abs(value) + reach, [])
     near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
     return one or near or both or ("none", _SILENT, None, False, ())
 
@@ -294,7 +294,7 @@ def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool 
     kind, sentences = fits[0].kind, tuple(fit.sentence for fit in fits)[:MOST_GUESSES]
     multiple = _multiple(question, answer) if kind == "way" else ""
     if len(fits) == 1:
-        sharp = not loosely and _reach(answer) <= SURE * abs(answer.value) and abs(answer.value - fits[0].number) <= _reach(answer)
+        sharp = not loosely and _reach(answer) <= _SURE * abs(answer.value) and abs(answer.value - fits[0].number) <= _reach(answer)
         if sharp and fits[0].likely and not multiple:
             return kind, sentences[0], slip, True, sentences
         return kind, f"{multiple}Could it be this? {sentences[0]}", slip, False, sentences
@@ -334,7 +334,7 @@ def _of_a_multiple(multiple: str) -> _Explained:
 def _of_both(question: Question, alternatives: list[Taken]) -> _Explained | None:
     """A known slip whose number was then typed in another unit."""
     for other in alternatives:
-        for place, slip in _slips(question, other.value, NARROW):
+        for place, slip in _slips(question, other.value, _NARROW):
             said = (f"First, {other.question}", slip.feedback)
             return "slip and unit", f"Perhaps two things at once. {said[0]} And could it be this? {said[1]}", place, False, said
     return None

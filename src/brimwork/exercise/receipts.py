@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-WORDS = """acorn alder amber apple arbor aspen badger bark barley basin beech berry birch bloom bough bower bramble brass briar bridge brook bucket burrow
+_WORDS = """acorn alder amber apple arbor aspen badger bark barley basin beech berry birch bloom bough bower bramble brass briar bridge brook bucket burrow
 canal candle cedar cherry chestnut clay clover cobble copper coral cotton cove crane cress crocus curlew daisy dale damson dew dove elder elm ember fallow
 fern ferry field finch flint forest foxglove frost garden garnet gate ginger glade gorse granite grove harbor hazel heath hedge heron hickory holly honey
 ivory ivy jasper juniper kettle kestrel lagoon lantern larch lark laurel lily linen linnet maple marble marsh meadow mint moss oak oat olive orchard osprey
@@ -14,5 +14,5 @@ def in_words(digest: bytes) -> str:
     """The first eight bytes of a digest as two words and a number of four digits."""
     number = int.from_bytes(digest[:8], "big")
     rest, tail = divmod(number, 10_000)
-    rest, second = divmod(rest, len(WORDS))
-    return f"{WORDS[rest % len(WORDS)]} {WORDS[second]} {tail:04d}"
+    rest, second = divmod(rest, len(_WORDS))
+    return f"{_WORDS[rest % len(_WORDS)]} {_WORDS[second]} {tail:04d}"

@@ -17,7 +17,7 @@ from brimwork.units import read
 FEWEST = 60  # combinations of steps; where a range has fewer, its steps are made finer
 
 # What holds between letters wherever they stand together in a question, the result among them (SI).
-TOGETHER = (
+_TOGETHER = (
     *("v_b < 0.9*v_land", "P_hyd < 0.5*P_in", "H_pump < 0.95*H_0", "h_min < 0.8*h_static", "y_n < 0.8*h_side", "h_gw < 0.8*D", "eta_pump < 0.9*eta_wet"),
     *("V_tr < 0.5*V_use", "C_extra < 0.5*C_price", "z_low < z_rim - 0.1", "T_min < T_max - 4", "0.6*y_c < y_b", "y_b < 0.85*y_c", "h_over < h_side + 1"),
     *("L_out < L_dig", "W_out < W_dig", "C_serv < 0.2*C_price", "theta_c < 1.4", "h_m < 2*z_s"),
@@ -166,7 +166,7 @@ def plausible(formula: Formula, values: dict[str, float], result: float) -> bool
 
 
 def _known(values: dict[str, float]) -> list[str]:
-    return [condition for condition in TOGETHER if _letters(condition) <= values.keys()]
+    return [condition for condition in _TOGETHER if _letters(condition) <= values.keys()]
 
 
 def _letters(condition: str) -> set[str]:

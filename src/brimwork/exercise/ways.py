@@ -29,7 +29,7 @@ _TURNED = {
 _CALLED = {"sin": "the sine", "cos": "the cosine", "tan": "the tangent", "log": "the natural logarithm", "log10": "the logarithm to base ten", "asin": "the arc sine",
            "acos": "the arc cosine"}  # fmt: skip
 
-Said = Callable[[ast.expr], str]
+_Said = Callable[[ast.expr], str]
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class Way:
     likely: bool = True
     far: bool = False
 
-    def sentence(self, said: Said) -> str:
+    def sentence(self, said: _Said) -> str:
         """A full sentence for the learner, and what to do."""
         text = self.text.format(*(said(part) for part in self.parts))
         return text[0].upper() + text[1:]

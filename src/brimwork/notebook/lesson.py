@@ -19,7 +19,7 @@ from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 ANSWERS = "answers.json"
-SURE = ("a guess", "not sure", "fairly sure", "sure")
+_SURE = ("a guess", "not sure", "fairly sure", "sure")
 
 
 def _display(made) -> None:
@@ -163,7 +163,7 @@ class Exit:
         self.title, self.codes, self.record = title, codes, record
         self.asked, self.said = Together(codes, seed, record, examined=True), widgets.HTML()
         self.verdict: Markup = Markup("")
-        self.sure = widgets.RadioButtons(options=SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
+        self.sure = widgets.RadioButtons(options=_SURE, value=None, description="How sure are you of these answers?", style=QUIET, layout={"width": "auto"})
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
         self.widget = Part([self.asked.widget, self.sure, widgets.HBox([finish, sheet]), self.said], self.asked.widget.plain)
@@ -190,7 +190,7 @@ class Exit:
 
     def _calibrated(self, standing: list[str]) -> str:
         """How sureness and the last answers go together, in at most as many characters as an answers file keeps."""
-        sure = SURE.index(self.sure.value) >= 2
+        sure = _SURE.index(self.sure.value) >= 2
         all_of_them = "Both" if len(standing) == 2 else "All"
         if {*standing} == {"right"}:
             return f"{all_of_them} are right, and you knew it." if sure else f"{all_of_them} are right: you may trust yourself more."

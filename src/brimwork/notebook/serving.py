@@ -18,14 +18,14 @@ CLOSED = (
     "--ServerApp.allow_credentials=False", "--ServerApp.disable_check_xsrf=False", "--ServerApp.allow_unauthenticated_access=False",
     "--ServerApp.trust_xheaders=False",
 )  # fmt: skip
-QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab.handlers.announcements.NeverCheckForUpdate")
+_QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab.handlers.announcements.NeverCheckForUpdate")
 
 
 def main(arguments: list[str]) -> None:
     from jupyterlab.labapp import LabApp
 
     watched = os.environ.pop(WATCHED, "")
-    server = LabApp.initialize_server([*arguments, *CLOSED, *QUIET])
+    server = LabApp.initialize_server([*arguments, *CLOSED, *_QUIET])
     if not server.identity_provider.auth_enabled:
         server.identity_provider.token = secrets.token_hex(24)
     guard.stand_before(server.web_app, server.identity_provider.token)

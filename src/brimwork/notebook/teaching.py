@@ -26,7 +26,7 @@ from brimwork.notebook.practising import QUIET, alert, box, button, exercise, pa
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
-WIDE = {"width": "98%", "max_width": "60em"}
+_WIDE = {"width": "98%", "max_width": "60em"}
 _VARIANTS = 3
 
 
@@ -54,11 +54,11 @@ class Choosing:
 
     def __init__(self):
         self.topic = widgets.Dropdown(
-            options=[(f"{topic.code} {topic.name}", code) for code, topic in TOPICS.items()], description="Topic", style=QUIET, layout=WIDE
+            options=[(f"{topic.code} {topic.name}", code) for code, topic in TOPICS.items()], description="Topic", style=QUIET, layout=_WIDE
         )
         self.topic.observe(lambda _: self.list(), "value")
         self.outcomes, self.said, self.shown = widgets.HTML(), widgets.HTML(), widgets.VBox([])
-        self.question = widgets.Select(rows=8, description="Question", style=QUIET, layout=WIDE)
+        self.question = widgets.Select(rows=8, description="Question", style=QUIET, layout=_WIDE)
         take = button("Take this question", "put it into the exercise", self.take)
         drop = button("Leave out the last one", "take the last question out again", self.drop)
         look = button("Preview variants", "the question on three sets of numbers, with key and working", self.preview)
@@ -109,7 +109,7 @@ class Setting:
 
     def __init__(self):
         self.title = box("Title, such as Overflow, week 4", "34em")
-        self.learners = widgets.Textarea(description="Learners, a line each: code, name", rows=6, style=QUIET, layout=WIDE, placeholder="A01, Ada Rowan")
+        self.learners = widgets.Textarea(description="Learners, a line each: code, name", rows=6, style=QUIET, layout=_WIDE, placeholder="A01, Ada Rowan")
         self.region = widgets.Dropdown(options=[("A4 (UK)", "UK"), ("Letter (US)", "US")], description="Paper", style=QUIET)
         self.feedback = widgets.Dropdown(
             options=[("told at once", "at once"), ("silent until handed in, then all", "after"), ("silent", "none")],

@@ -23,7 +23,7 @@ OPENING = 8  # o'clock
 QUARTER, HOUR, _DAY = 900.0, 3600.0, 86400.0
 A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
 HOLIDAYS = "Public holidays and closed days are not known until they are given (programme.closed)."
-NARROW = 0.4  # m: a plate compactor needs about so much room, else a hand or trench rammer: judgement
+_NARROW = 0.4  # m: a plate compactor needs about so much room, else a hand or trench rammer: judgement
 ALONE = 25.0  # kg that one person lifts close to the waist at the most: guideline figure, from memory; a team of n lifts less than n times as much
 
 
@@ -205,7 +205,7 @@ def _hires(dated: Iterable[Dated], d: Design) -> tuple[Hire, ...]:
     space = d.given("ground.working_space")
     rammer = (
         "hand rammer or trench rammer: the space beside the box is too narrow for a plate compactor"
-        if space and space.value < NARROW
+        if space and space.value < _NARROW
         else "rammer or plate compactor"
     )
     uses = (

@@ -8,12 +8,12 @@ from brimwork.design.typed.reading import Date, Dates, Field, OneOf
 from brimwork.design.typed.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Task
 from brimwork.tables import HAND_DIGGING
 
-LOOSE = ("bag", "bulk bag", "tonne", "short ton", "cubic yard")
+_LOOSE = ("bag", "bulk bag", "tonne", "short ton", "cubic yard")
 _A_YEAR = 365 * 86400.0
 
 
 def _loose(name: str) -> OneOf:
-    return OneOf(name, LOOSE, "bulk bag", CP, "cubic yard")
+    return OneOf(name, _LOOSE, "bulk bag", CP, "cubic yard")
 
 
 def _time(step: Task) -> Field:
@@ -34,7 +34,7 @@ def _price(row: Price) -> Field:
 BUYING_FIELDS: dict[str, dict] = {
     "buying": {
         "stone_sold": _loose("how the rounded stone is bought"),
-        "sand_sold": OneOf("how the sand is bought", LOOSE, "bag", CP),
+        "sand_sold": OneOf("how the sand is bought", _LOOSE, "bag", CP),
         "sub_base_sold": _loose("how the aggregate for sub-base and backfill is bought"),
         "bag": sold("what one bag holds", "25 kg", "50 lb"),
         "bulk_bag": sold("what one bulk bag holds", "800 kg", "1760 lb"),

@@ -19,7 +19,7 @@ from brimwork.units import InputError
 
 _FORMAT = 1
 LARGEST_FILE = 250_000
-LONGEST_NAME = 300  # of a file, in a sentence
+_LONGEST_NAME = 300  # of a file, in a sentence
 MOST_TRIES = 20  # to save while another program writes too
 _A_NAME = "give the name of a design file, such as designs/library-bowl.toml"
 
@@ -33,7 +33,7 @@ def load_design(path: str | Path) -> Design:
 
 
 def _named(path: str | Path) -> str:
-    return clipped(str(path), LONGEST_NAME)
+    return clipped(str(path), _LONGEST_NAME)
 
 
 def _raw(path: Path) -> bytes | None:

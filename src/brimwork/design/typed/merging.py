@@ -10,7 +10,7 @@ from brimwork.design.typed.fields import HEAD, sections
 from brimwork.design.typed.known import Given
 from brimwork.units import InputError
 
-HEADS = tuple(key for key in HEAD if key != "format")
+_HEADS = tuple(key for key in HEAD if key != "format")
 NOTHING = "nothing"
 
 
@@ -50,7 +50,7 @@ def merged(base: Design, mine: Design, theirs: Design, keep: dict[str, bool] | N
             return mine
         return mine if keep[key] else theirs
 
-    head = {key: getattr(one(key), key) for key in HEADS}
+    head = {key: getattr(one(key), key) for key in _HEADS}
     values = {}
     for key in dict.fromkeys((*theirs.values, *mine.values)):
         side = one(key)
@@ -62,7 +62,7 @@ def merged(base: Design, mine: Design, theirs: Design, keep: dict[str, bool] | N
 
 def _of(design: Design, key: str):
     """What a design says under a key, as it is written there."""
-    if key in HEADS:
+    if key in _HEADS:
         return getattr(design, key)
     given = design.values.get(key)
     return None if given is None else (given.text, given.basis)
