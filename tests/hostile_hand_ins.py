@@ -159,7 +159,7 @@ def campaign(count, folder):
 
     (folder / "c.toml").write_text('format = 1\ntitle = "t"\n[questions]\n"T04.1" = 1\n"T05.1" = 1\n')
     (folder / "roster.csv").write_text("code,name\n" + "".join(f"A{i:02d},x\n" for i in range(30)))
-    group = classfile.load(folder / "c.toml")
+    group = classfile.load_class(folder / "c.toml")
     sets = numbers.draw(group, numbers.secret_of(folder, make=True))
     place, draw, reasons = folder / "in", random.Random(7), {}
     place.mkdir()

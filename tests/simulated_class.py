@@ -9,7 +9,7 @@ from brimwork.exercise.question import Question
 
 
 def exercise(group, sets, code):
-    return learner_files.Exercise(code, group.title, sets.mark(group.title, code), group.feedback, group.tries, tuple(sets.of[code].values()))
+    return learner_files.ExerciseInFile(code, group.title, sets.mark(group.title, code), group.feedback, group.tries, tuple(sets.of[code].values()))
 
 
 def entry(issued, said, at=0, middle="", **more):

@@ -240,7 +240,7 @@ class Learner:
     def work(self, text: str, given: dict[str, float] | None = None) -> float | None:
         """The number (SI) of a method on the given values."""
         try:
-            value = arithmetic.value(text, {**self.constants, **(given or self.given)})
+            value = arithmetic.value_typed(text, {**self.constants, **(given or self.given)})
             return value if math.isfinite(value) else None
         except Exception:
             return None

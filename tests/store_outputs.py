@@ -10,6 +10,7 @@ from nbclient import NotebookClient
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WIDGET = "application/vnd.jupyter.widget-view+json"
+OPEN = ("python",)  # workbooks whose cells are their reader's to change
 METADATA = {"kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"}, "language_info": {"name": "python"}}
 
 
@@ -25,7 +26,16 @@ def run(path: Path) -> nbformat.NotebookNode:
         NotebookClient(book, timeout=120, record_timing=False, resources={"metadata": {"path": folder}}).execute()
     book.metadata = nbformat.from_dict(METADATA)
     _number_widgets(book)
+    _lock(book, path.stem)
     return book
+
+
+def _lock(book: nbformat.NotebookNode, name: str) -> None:
+    """Cells of a workbook cannot be deleted, nor its text changed by a key; but for the one of those who write Python."""
+    for cell in book.cells if name not in OPEN else ():
+        cell.metadata["deletable"] = False
+        if cell.cell_type == "markdown":
+            cell.metadata["editable"] = False
 
 
 def _number_widgets(book: nbformat.NotebookNode) -> None:

@@ -39,14 +39,14 @@ def test_an_answer_is_kept_with_what_was_asked_and_when(tmp_path):
     assert first["exercise"] == "T04.5" and first["seed"] == 1 and first["numbers"] == {"d": "25 mm", "Q": "1500 L/h"}
     assert first["answer"] == "73.5 mm" and first["kind"] == "slip" and second["kind"] == "right"
     assert abs(time.time() - __import__("datetime").datetime.fromisoformat(first["at"]).timestamp()) < 60
-    assert answers.load(path) == [first, second]
+    assert answers.load_answers(path) == [first, second]
     assert "0.0367" not in path.read_text() and "feedback" not in path.read_text(), "the file carries numbers and answers, not the key"
 
 
 def test_the_receipt_is_the_hash_of_all_answers(tmp_path):
     path = tmp_path / "answers.json"
     kept = answer(path)
-    held = answers.load(path)
+    held = answers.load_answers(path)
     running = hashlib.sha256()
     for entry in held:
         running.update(json.dumps(entry, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
@@ -62,15 +62,15 @@ def test_a_process_killed_while_saving_leaves_a_whole_file(tmp_path):
     path = tmp_path / "answers.json"
     answer(path)
     for delay in (0.02, 0.05, 0.09, 0.13, 0.2, 0.31):
-        before = len(answers.load(path))
+        before = len(answers.load_answers(path))
         writer = subprocess.Popen([sys.executable, "-c", _WRITER, str(path)], stdout=subprocess.PIPE)
         assert writer.stdout.readline() == b"ready\n"
         time.sleep(delay)
         writer.send_signal(signal.SIGKILL)
         writer.wait()
         writer.stdout.close()
-        assert len(answers.load(path)) >= before
-    assert len(answers.load(path)) > 6
+        assert len(answers.load_answers(path)) >= before
+    assert len(answers.load_answers(path)) > 6
     assert not list(tmp_path.glob("*damaged*"))
 
 
@@ -118,11 +118,11 @@ def test_a_damaged_file_is_set_aside_and_never_written_over(tmp_path, content):
     path = tmp_path / "answers.json"
     path.write_bytes(content)
     with pytest.raises(InputError):
-        answers.load(path)
+        answers.load_answers(path)
     kept = answer(path)
     assert "kept as answers.damaged-1.json" in kept.said
     assert (tmp_path / "answers.damaged-1.json").read_bytes() == content
-    assert len(answers.load(path)) == 1
+    assert len(answers.load_answers(path)) == 1
     path.write_bytes(content + b" ")
     answer(path)
     assert (tmp_path / "answers.damaged-1.json").read_bytes() == content
@@ -134,7 +134,7 @@ def test_a_file_too_large_is_not_read_whole(tmp_path):
     with open(path, "wb") as file:
         file.truncate(answers.LARGEST * 100)
     with pytest.raises(InputError, match="larger than 5 MB"):
-        answers.load(path)
+        answers.load_answers(path)
 
 
 def test_a_place_that_cannot_be_written_is_told(tmp_path):
@@ -158,10 +158,10 @@ for number in range(100):
 """
     writers = [subprocess.Popen([sys.executable, "-c", script, str(path), name]) for name in ("1", "2")]
     assert [writer.wait(60) for writer in writers] == [0, 0]
-    typed = [entry["answer"] for entry in answers.load(path)]
+    typed = [entry["answer"] for entry in answers.load_answers(path)]
     assert sorted(typed) == sorted(f"{name}{number} mm" for name in ("1", "2") for number in range(100))
     assert [file.name for file in tmp_path.iterdir()] == ["answers.json"]
-    assert [entry["try"] for entry in answers.load(path)] == list(range(1, 201)), "tries are counted across both"
+    assert [entry["try"] for entry in answers.load_answers(path)] == list(range(1, 201)), "tries are counted across both"
 
 
 def test_a_file_of_the_first_edition_is_added_to(tmp_path):
@@ -182,7 +182,7 @@ def test_answers_that_stand_whole_in_a_cut_file_are_carried_over(tmp_path):
     path.write_bytes(content)
     kept = answer(path, "4 mm")
     assert "with the 2 whole answers in it" in kept.said and (tmp_path / "answers.damaged-1.json").read_bytes() == content
-    assert [entry["answer"] for entry in answers.load(path)] == ["1 mm", "2 mm", "4 mm"]
+    assert [entry["answer"] for entry in answers.load_answers(path)] == ["1 mm", "2 mm", "4 mm"]
 
 
 def test_a_full_file_goes_on_in_a_next_part(tmp_path, monkeypatch):
@@ -190,9 +190,9 @@ def test_a_full_file_goes_on_in_a_next_part(tmp_path, monkeypatch):
     path = tmp_path / "answers.json"
     for number in range(8):
         kept = answer(path, f"{number} mm")
-    assert [entry["answer"] for entry in answers.load(path)] == [f"{number} mm" for number in range(8)]
+    assert [entry["answer"] for entry in answers.load_answers(path)] == [f"{number} mm" for number in range(8)]
     assert len(answers.parts(path)) > 1 and all(part.stat().st_size <= 900 for part in answers.parts(path))
-    assert kept.receipt == answers.receipt(answers.load(path))
+    assert kept.receipt == answers.receipt(answers.load_answers(path))
 
 
 def test_the_receipt_depends_on_the_learner(tmp_path):
@@ -200,24 +200,24 @@ def test_the_receipt_depends_on_the_learner(tmp_path):
     for path, code in ((first, "A07"), (second, "A08")):
         answers.note(path, answers.LEARNER, code, "learner")
         answer(path)
-    assert answers.learner(answers.load(first)) == "A07"
-    assert answers.receipt(answers.load(first)) != answers.receipt(answers.load(second))
+    assert answers.learner(answers.load_answers(first)) == "A07"
+    assert answers.receipt(answers.load_answers(first)) != answers.receipt(answers.load_answers(second))
 
 
 def test_what_a_file_claims_is_worked_out_again(tmp_path):
     path = tmp_path / "answers.json"
     answer(path, "73.5 mm")
     path.write_text(path.read_text().replace('"kind": "slip"', '"kind": "right"'))
-    held = answers.load(path)
+    held = answers.load_answers(path)
     assert held[0]["kind"] == "right" and claims.found(held[0], held) == "slip" and claims.doubtful(held[0], held)
-    assert claims.counted(held) == "1 entry, and 0 questions right at the last try"
+    assert claims.counted_answers(held) == "1 entry, and 0 questions right at the last try"
 
 
 def test_an_answer_after_the_solution_was_shown_is_known_as_such_after_a_rerun(tmp_path):
     path = tmp_path / "answers.json"
     answers.note(path, "T04.5", "", answers.SHOWN, 1)
     answer(path)
-    held = answers.load(path)
+    held = answers.load_answers(path)
     assert claims.found(held[-1], held) == ONCE_SHOWN and not claims.doubtful(held[0], held)
     answer(path, "36.7 mm", seed=2)
-    assert not answers.was_shown(answers.load(path), "T04.5", 2)
+    assert not answers.was_shown(answers.load_answers(path), "T04.5", 2)

@@ -6,7 +6,7 @@ import pytest
 
 from brimwork import cli, prove, topics
 from brimwork.by_hand import ByHand
-from brimwork.derivation import NotProved, derive, status
+from brimwork.derivation import NotProved, derived, status_of_step
 from brimwork.formula import Formula, Published
 from brimwork.laws import continuity, flow_on_a_crest, free_fall, specific_energy, velocity_head, viscosity
 from brimwork.sources import Source
@@ -106,22 +106,22 @@ BROKEN = {
 
 @pytest.mark.parametrize("kind", RIGHT)
 def test_a_right_derivation_is_proved(kind):
-    assert derive(RIGHT[kind])[-1].how in ("algebra", "numbers")
-    assert status(RIGHT[kind]) in ("algebra", "numbers")
+    assert derived(RIGHT[kind])[-1].how in ("algebra", "numbers")
+    assert status_of_step(RIGHT[kind]) in ("algebra", "numbers")
 
 
 @pytest.mark.parametrize("kind", BROKEN)
 def test_a_broken_derivation_is_refused_by_formula_and_step(kind):
     formula, place, told = BROKEN[kind]
     with pytest.raises(NotProved) as refusal:
-        derive(formula)
+        derived(formula)
     message = str(refusal.value)
     assert "formula 'made for this test'" in message and f"step {place} (" in message and told in message
 
 
 def test_a_last_step_that_is_not_the_formula_is_refused():
     with pytest.raises(NotProved, match="made for this test.*the last step, .*, is not the formula"):
-        derive(declared("Q", "C_w*b*H**(3/2)", Take("flow", "Q = C_w*b*H**(3/2)"), Step("in parts", "Q = C_w*b*H*sqrt(H)")))
+        derived(declared("Q", "C_w*b*H**(3/2)", Take("flow", "Q = C_w*b*H**(3/2)"), Step("in parts", "Q = C_w*b*H*sqrt(H)")))
 
 
 @pytest.mark.parametrize(
@@ -131,27 +131,27 @@ def test_a_last_step_that_is_not_the_formula_is_refused():
 )
 def test_a_formula_that_is_only_taken_for_granted_is_not_proved(steps):
     with pytest.raises(NotProved, match="made for this test.*not shown"):
-        derive(declared("Q", "C_w*b*H**(3/2)", *steps))
+        derived(declared("Q", "C_w*b*H**(3/2)", *steps))
 
 
 def test_a_derivation_cannot_start_from_a_formula_that_is_not_proved():
     shaky = BROKEN["Step, wrong factor"][0]
     with pytest.raises(NotProved):
-        derive(declared("C_w", "1/2*C_d*sqrt(2*g)", shaky, Take("call", "C_w = Q/(b*H**(3/2))"), Step("divide")))
+        derived(declared("C_w", "1/2*C_d*sqrt(2*g)", shaky, Take("call", "C_w = Q/(b*H**(3/2))"), Step("divide")))
 
 
 def test_an_inverse_is_proved_by_putting_back():
     def inverse(equals):
         return Formula("made for this test", "h", equals, inverse_of=PIT, unpublished="a test")
 
-    assert status(inverse("V/(L*W)")) == "algebra"
+    assert status_of_step(inverse("V/(L*W)")) == "algebra"
     with pytest.raises(NotProved, match="does not follow"):
-        derive(inverse("V/(2*L*W)"))
+        derived(inverse("V/(2*L*W)"))
 
 
 def test_a_proof_at_points_says_so():
     points = declared("Q", "C_d*b*(pi/2 - 2*atan(sqrt(r_Q)))*H*sqrt(g*H)", Take("arc", "Q = C_d*b*asin((1 - r_Q)/(1 + r_Q))*H*sqrt(g*H)"), Step("half angles"))
-    assert status(points) == "numbers" and status(RIGHT["Step"]) == "algebra"
+    assert status_of_step(points) == "numbers" and status_of_step(RIGHT["Step"]) == "algebra"
 
 
 # --- the second guard: a formula may balance, be "derived", and still be wrong ----------------------------------------------------------
@@ -208,14 +208,14 @@ FOOLED = {
 def test_what_only_looks_like_a_proof_is_refused(why):
     result, equals, steps = FOOLED[why]
     with pytest.raises(NotProved):
-        derive(Formula(name=why, result=result, equals=equals, steps=steps, unpublished="for a test"))
+        derived(Formula(name=why, result=result, equals=equals, steps=steps, unpublished="for a test"))
 
 
 def test_a_formula_is_no_better_proved_than_what_it_rests_on():
     by_hand = (ByHand("C_w=1.8 m^0.5/s, b=1 m, H=0.25 m", "1.8*1*0.25**1.5", "0.225 m3/s"),)
     fitted = Formula(name="fitted", result="Q", equals="C_w*b*H**(3/2)", fitted="somebody", unpublished="for a test", by_hand=by_hand)
     turned = Formula(name="turned", result="H", equals="(Q/(C_w*b))**(2/3)", inverse_of=fitted, unpublished="for a test")
-    assert status(turned) == "fitted"
+    assert status_of_step(turned) == "fitted"
     wrong = Formula(name="wrong", result="v", equals="sqrt(3*g*z)", steps=(free_fall, Step("wrong")), unpublished="for a test")
     with pytest.raises(NotProved):
-        status(Formula(name="turned wrong", result="z", equals="v**2/(3*g)", inverse_of=wrong, unpublished="for a test"))
+        status_of_step(Formula(name="turned wrong", result="z", equals="v**2/(3*g)", inverse_of=wrong, unpublished="for a test"))

@@ -12,7 +12,7 @@ from reading_grade import grade, syllables
 from brimwork import topics, units
 from brimwork.exercise import arithmetic, bank, build
 from brimwork.exercise.choices import Choose, FindTheSlip, Order
-from brimwork.exercise.diagnosis import KINDS, diagnose
+from brimwork.exercise.diagnosis import KINDS_OF_ANSWER, diagnose
 from brimwork.exercise.hints import ladder
 from brimwork.exercise.question import ask
 from brimwork.exercise.unit_slips import mixed_up
@@ -96,7 +96,7 @@ def added(monkeypatch, tmp_path, capsys):
         importlib.invalidate_caches()
         bank.questions.cache_clear()
         monkeypatch.setattr(build.topics, "formulas", dict)
-        code = build.main()
+        code = build.build()
         return code, capsys.readouterr().out
 
     yield build_with
@@ -201,8 +201,8 @@ def test_an_answer_agrees_with_arithmetic_by_hand(code, by_hand):
 def test_only_arithmetic_passes_as_an_expression():
     for text in ("__import__('os')", "d.real", "[1][0]", "d if d else 1", "lambda: 1", "round(d)", "'a'", "True + 1", "d @ d", "max(d, key=d)"):
         with pytest.raises(DeclarationError):
-            arithmetic.value(text, {"d": 1.0})
-    assert arithmetic.value("ceil(0.3/0.1)", {}) == 3
+            arithmetic.value_typed(text, {"d": 1.0})
+    assert arithmetic.value_typed("ceil(0.3/0.1)", {}) == 3
     assert arithmetic.fill("{d} and {2*d|mm|4}", {"d": 0.5}, {"d": "0.5 m"}) == "0.5 m and 1000 mm"
 
 
@@ -234,7 +234,7 @@ def test_only_arithmetic_passes_as_an_expression():
 )
 def test_an_answer_is_told_what_it_is(typed, kind, told):
     found = diagnose(hose().pose(1), typed)
-    assert found.kind == kind and told in found.text and found.kind in KINDS
+    assert found.kind == kind and told in found.text and found.kind in KINDS_OF_ANSWER
     assert "wrong" not in found.text.lower()
 
 

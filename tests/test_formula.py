@@ -11,7 +11,7 @@ from draws import usual_points
 
 from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange
-from brimwork.expression import DeclarationError, parse
+from brimwork.expression import DeclarationError, parse_expression
 from brimwork.formula import Formula, Published, PublishedCheck, Slip
 from brimwork.nomenclature import QUANTITIES, read_values
 from brimwork.quantity import BOX, CELL, COMMAND, Quantity
@@ -97,7 +97,7 @@ def test_a_wrong_declaration_is_refused_by_name(changes, told):
 )
 def test_syntax_without_a_place_in_a_formula_is_refused(text):
     with pytest.raises(DeclarationError, match="has no place in a formula|is not an expression|is not a number|is not in the nomenclature"):
-        parse(text)
+        parse_expression(text)
 
 
 # --- calls --------------------------------------------------------------------------------------------------------------------------

@@ -32,7 +32,7 @@ THIRTY = "code,name\n" + "".join(f"A{i:02d},Learner {i}\n" for i in range(1, 31)
 def made(folder, text=CLASS, roster=THIRTY):
     (folder / "week4.toml").write_text(text, encoding="utf-8")
     (folder / "roster.csv").write_bytes(roster if isinstance(roster, bytes) else roster.encode())
-    return classfile.load(folder / "week4.toml")
+    return classfile.load_class(folder / "week4.toml")
 
 
 def drawn(folder, **named):
@@ -177,7 +177,7 @@ def test_every_learner_gets_a_workbook_and_a_sheet_with_their_numbers_only(writt
         assert sorted(path.name for path in own.iterdir()) == [f"week4-{learner.code}.ipynb", f"week4-{learner.code}.pdf"]
         book = (own / f"week4-{learner.code}.ipynb").read_text()
         source = next("".join(cell["source"]) for cell in json.loads(book)["cells"] if "class_exercise(" in "".join(cell["source"]))
-        exercise = learner_files.read(source.split('"""')[1])
+        exercise = learner_files.read_learner_file(source.split('"""')[1])
         assert {one.asked.code: one.numbers for one in exercise.questions} == {code: one.numbers for code, one in out.sets.of[learner.code].items()}
         sheet = " ".join(" ".join(page.extract_text() for page in PdfReader(own / f"week4-{learner.code}.pdf").pages).split())
         for issued in out.sets.of[learner.code].values():
@@ -234,7 +234,7 @@ def test_the_secret_stays_with_the_instructor(written):
     assert secret.hex() not in group.path.read_text()
     for path in out.learners.rglob("*"):
         if path.is_file():
-            assert not numbers.told(path.read_bytes(), secret)
+            assert not numbers.numbers_told(path.read_bytes(), secret)
     if os.name == "posix":
         assert (group.folder / numbers.SECRET).stat().st_mode & 0o077 == 0
 
@@ -271,8 +271,8 @@ def test_a_cell_is_never_a_formula(text):
 def opened(folder, feedback="at once", tries=0):
     group = made(folder, CLASS.replace("at once", feedback).replace("[questions]", f"tries = {tries}\n[questions]"), "code,name\nA1,Ann\n")
     sets = numbers.draw(group, numbers.secret_of(folder, make=True))
-    text = learner_files.as_text(learner_files.Exercise("A1", group.title, sets.mark(group.title, "A1"), feedback, tries, tuple(sets.of["A1"].values())))
-    return class_exercise.ClassExercise(learner_files.read(text), folder)
+    text = learner_files.as_text(learner_files.ExerciseInFile("A1", group.title, sets.mark(group.title, "A1"), feedback, tries, tuple(sets.of["A1"].values())))
+    return class_exercise.ClassExercise(learner_files.read_learner_file(text), folder)
 
 
 def answered(one, text):
@@ -309,7 +309,7 @@ def test_an_exam_is_silent_until_it_is_handed_in_and_then_says_all(tmp_path):
         answered(one, right(one))
         assert "Right" not in one.feedback.value and "Kept as answer 1" in one.feedback.value and not one.outcome.value
         assert one.hint not in one.buttons.children
-    assert {entry["kind"] for entry in answers.load(exam.record)} == {"kept"}, "the file does not tell either"
+    assert {entry["kind"] for entry in answers.load_answers(exam.record)} == {"kept"}, "the file does not tell either"
     exam.hand_in()
     assert all("Right:" in one.feedback.value and one.hint in one.buttons.children for one in exam.exercises)
     again = class_exercise.ClassExercise(exam.handed, tmp_path)
@@ -331,7 +331,7 @@ def test_tries_are_counted_through_a_rerun(tmp_path):
     answered(again.exercises[0], "2 mm")
     answered(again.exercises[0], "3 mm")
     assert "used up" in again.exercises[0].feedback.value
-    assert [entry["answer"] for entry in answers.load(shown.record)] == ["1 mm", "2 mm"]
+    assert [entry["answer"] for entry in answers.load_answers(shown.record)] == ["1 mm", "2 mm"]
 
 
 def test_a_hand_in_never_replaces_another(tmp_path):
@@ -347,7 +347,7 @@ def test_lines_that_were_changed_are_refused(tmp_path):
     text = learner_files.as_text(opened(tmp_path).handed)
     for wrong in ("", text.replace("tries: 0", "tries: -1"), text.replace(" | ", " "), text + "\nimport os", "x" * 50_000):
         with pytest.raises(InputError, match="not as it was handed out"):
-            learner_files.read(wrong)
+            learner_files.read_learner_file(wrong)
 
 
 def test_the_command_runs_in_a_process_of_its_own(tmp_path):

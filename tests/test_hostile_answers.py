@@ -8,7 +8,7 @@ import pytest
 from brimwork import unit_table
 from brimwork.exercise import bank
 from brimwork.exercise.answers import record
-from brimwork.exercise.diagnosis import KINDS, Diagnosis, diagnose
+from brimwork.exercise.diagnosis import KINDS_OF_ANSWER, Diagnosis, diagnose
 from brimwork.exercise.question import ask
 from brimwork.topics import find
 
@@ -136,7 +136,7 @@ def test_a_hostile_text_is_told_something(question):
     for text in HOSTILE:
         for middle in ("", text):
             found = diagnose(question, text, middle)
-            assert isinstance(found, Diagnosis) and found.kind in KINDS and found.message, text
+            assert isinstance(found, Diagnosis) and found.kind in KINDS_OF_ANSWER and found.message, text
             assert len(found.text) < 900, text
 
 
@@ -151,7 +151,7 @@ def test_a_hundred_thousand_texts_are_each_answered_at_once():
         kinds.add(found.kind)
     print(f"slowest {slowest * 1e3:.1f} ms")
     assert slowest < 0.5
-    assert kinds >= {"unread", "none", "no unit", "other unit", "right"} and kinds <= {*KINDS}
+    assert kinds >= {"unread", "none", "no unit", "other unit", "right"} and kinds <= {*KINDS_OF_ANSWER}
 
 
 @pytest.mark.parametrize("thing", [None, 5, 5.0, b"5 mm", [], {}, object()])
@@ -160,10 +160,10 @@ def test_a_thing_that_is_not_text_is_told_so(thing):
 
 
 def test_a_hostile_text_can_be_kept_and_read_back(tmp_path):
-    from brimwork.exercise.answers import load
+    from brimwork.exercise.answers import load_answers
 
     question = bank.pose("T04.5")
     for text in HOSTILE:
         record(tmp_path / "answers.json", question, text, diagnose(question, text))
-    held = load(tmp_path / "answers.json")
+    held = load_answers(tmp_path / "answers.json")
     assert len(held) == len(HOSTILE) and all(len(entry["answer"]) <= 200 for entry in held)

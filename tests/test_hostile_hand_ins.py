@@ -49,7 +49,7 @@ sys.addaudithook(_hook)
 def school(folder, questions='"T04.1" = 2\n"T04.2" = 1\n'):
     (folder / "c.toml").write_text(f'format = 1\ntitle = "Overflow"\n[questions]\n{questions}')
     (folder / "roster.csv").write_text("code,name\n" + "".join(f"A{i:02d},Ann {i}\n" for i in range(1, 31)))
-    group = classfile.load(folder / "c.toml")
+    group = classfile.load_class(folder / "c.toml")
     sets = numbers.draw(group, numbers.secret_of(folder, make=True))
     numbers.write_record(group, sets)
     return group, sets
@@ -67,7 +67,7 @@ def planted(tmp_path_factory):
     begun = time.monotonic()
     marks = marking.mark(group, sets, intake.take_in(place))
     took = time.monotonic() - begun
-    writing.write(marks, folder / "marks")
+    writing.write_feedback(marks, folder / "marks")
     assert snapshot(place) == before, "originals are untouched"
     return marks, took, folder
 

@@ -162,3 +162,37 @@ def test_the_reader_of_imports_sees_what_is_hidden_in_a_function():
     tree = ast.parse("import json\ndef f():\n    from numpy import array\nclass C:\n    import scipy.optimize\n")
     assert _imports(tree) == {"json", "numpy", "scipy.optimize"}
     assert _at_import(tree) == {"json", "scipy"}
+
+
+BY_FOLDER = {"QUESTIONS", "DRAWN"}  # what every file of a folder has, because the folder is listed
+
+
+def _named(tree: ast.Module) -> set[str]:
+    """Public names that a file gives at its top level."""
+    found: set[str] = set()
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef | ast.ClassDef):
+            found.add(node.name)
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            found |= {part.id for target in targets for part in ast.walk(target) if isinstance(part, ast.Name)}
+    return {name for name in found if not name.startswith("_")}
+
+
+def _twice(named: dict[str, set[str]]) -> dict[str, list[str]]:
+    """Names that stand in two files or more, with the files."""
+    where: dict[str, list[str]] = {}
+    for file, names in named.items():
+        for name in names - BY_FOLDER:
+            where.setdefault(name, []).append(file)
+    return {name: sorted(files) for name, files in where.items() if len(files) > 1}
+
+
+def test_one_name_is_one_thing():
+    """A public name stands in one file; what only its own file uses begins with an underscore."""
+    assert _twice({_module(file): _named(ast.parse(file.read_text())) for file in FILES}) == {}
+
+
+def test_a_name_that_stands_twice_is_found():
+    one, other = ast.parse("A = 1\ndef f(): pass\n_b = 2"), ast.parse("class f: pass\n_b = 3\nC: int = 4")
+    assert _twice({"one": _named(one), "other": _named(other)}) == {"f": ["one", "other"]}

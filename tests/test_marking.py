@@ -21,7 +21,7 @@ def school(folder, questions=QUESTIONS, learners=30, extra=""):
     folder.mkdir(exist_ok=True)
     (folder / "week4.toml").write_text(f'format = 1\ntitle = "Overflow, week 4"\n{extra}\n[questions]\n{questions}')
     (folder / "roster.csv").write_text("code,name\n" + "".join(f"A{i:02d},Ann {i}\n" for i in range(1, learners + 1)))
-    group = classfile.load(folder / "week4.toml")
+    group = classfile.load_class(folder / "week4.toml")
     sets = numbers.draw(group, numbers.secret_of(folder, make=True))
     numbers.write_record(group, sets)
     (folder / "in").mkdir(exist_ok=True)
@@ -93,7 +93,7 @@ def test_the_slips_that_a_class_was_simulated_with_are_the_slips_that_are_report
         chosen = {code: kinds[number] for code, kinds in plan.items() if number < len(kinds)}
         give(tmp_path, f"{learner.code}.json", simulated.whole(group, sets, learner.code, slips=chosen))
     marks = marked(tmp_path, group, sets)
-    table = {(row.question, row.slip): row for row in slips.table(marks) if row.slip is not None}
+    table = {(row.question, row.slip): row for row in slips.slips_table(marks) if row.slip is not None}
     assert {key: row.count for key, row in table.items()} == {
         ("T04.1", 0): 9, ("T04.1", 1): 6, ("T04.1", 2): 3, ("T05.1", 0): 7, ("flow over a round rim", 2): 5,
     }  # fmt: skip
@@ -333,7 +333,7 @@ def test_the_log_explains_every_mark(tmp_path):
 def test_a_page_names_the_slip_and_works_the_own_numbers(tmp_path):
     group, sets = school(tmp_path, learners=3)
     give(tmp_path, "A01.json", simulated.whole(group, sets, "A01", slips={"T04.1": 0}))
-    writing.write(marked(tmp_path, group, sets), tmp_path / "out")
+    writing.write_feedback(marked(tmp_path, group, sets), tmp_path / "out")
     page = (tmp_path / "out" / "pages" / "A01.html").read_text(encoding="utf-8")
     question = sets.of["A01"]["T04.1"].posed
     assert "You used the diameter as the edge" in page and question.typed(question.answer, 4) in page and "6 of 8 points" in page
@@ -350,7 +350,7 @@ def test_a_class_without_its_secret_cannot_be_marked(tmp_path):
 
 
 def test_every_kind_of_answer_has_words_for_tables():
-    from brimwork.exercise.diagnosis import KINDS
+    from brimwork.exercise.diagnosis import KINDS_OF_ANSWER
 
-    for kind in {*KINDS} - {"slip", "told", "right"}:
-        assert slips.said_of(kind) != kind, kind
+    for kind in {*KINDS_OF_ANSWER} - {"slip", "told", "right"}:
+        assert slips.said_of_slip(kind) != kind, kind

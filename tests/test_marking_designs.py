@@ -91,14 +91,14 @@ def test_a_brief_that_cannot_be_says_what_to_type(tmp_path, old, new, told):
 
 
 def test_the_example_of_a_brief_can_be_read(tmp_path):
-    assert brief(tmp_path, designs.EXAMPLE)["points"] == 10
+    assert brief(tmp_path, designs.BRIEF_EXAMPLE)["points"] == 10
 
 
 def test_designs_are_marked_with_a_class(tmp_path):
     brief(tmp_path)
     (tmp_path / "c.toml").write_text('format = 1\ntitle = "Own design"\nbrief = "brief.toml"\n')
     (tmp_path / "roster.csv").write_text("code,name\nA01,Ada\nA02,Ben\n")
-    group = classfile.load(tmp_path / "c.toml")
+    group = classfile.load_class(tmp_path / "c.toml")
     numbers.secret_of(tmp_path, make=True)
     place = tmp_path / "in"
     place.mkdir()
@@ -112,5 +112,5 @@ def test_designs_are_marked_with_a_class(tmp_path):
     table = (tmp_path / "in-marks" / "designs.csv").read_text(encoding="utf-8-sig")
     assert "for a person" in table and "nobody.toml" in (tmp_path / "in-marks" / "could-not-be-read.csv").read_text(encoding="utf-8-sig")
     marks = marking.mark(group, numbers.draw(group, numbers.secret_of(tmp_path)), intake.take_in(place, designs.brief(tmp_path / "brief.toml")))
-    writing.write(marks, tmp_path / "again")
+    writing.write_feedback(marks, tmp_path / "again")
     assert (tmp_path / "again" / "designs.csv").read_bytes() == (tmp_path / "in-marks" / "designs.csv").read_bytes()

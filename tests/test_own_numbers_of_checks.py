@@ -89,7 +89,7 @@ def test_the_code_is_typed_once(tmp_path, monkeypatch):
     first.code.value = "A 7"
     assert "no learner code" in first.said.value and first.check is None
     first.code.value = "a07"
-    assert first.check is not None and answers.learner(answers.load("answers.json")) == "A07"
+    assert first.check is not None and answers.learner(answers.load_answers("answers.json")) == "A07"
     numbers = [one.question.numbers for one in first.check.asked.exercises]
     again = lesson.OwnCheck("Overflow", ("T04.1", "T04.3"), "answers.json")
     assert [one.question.numbers for one in again.check.asked.exercises] == numbers

@@ -6,7 +6,7 @@ import pytest
 
 from brimwork import dimensions, expression, topics, typeset, units
 from brimwork.exercise.blanks import answered, blank
-from brimwork.exercise.diagnosis import KINDS
+from brimwork.exercise.diagnosis import KINDS_OF_ANSWER
 from brimwork.exercise.pieces import unit_text, worked
 from brimwork.exercise.question import ask
 from brimwork.nomenclature import read_values
@@ -82,7 +82,7 @@ def test_units_of_odd_powers_can_be_read_back():
 )
 def test_an_answer_to_a_line_is_told_what_it_is(place, typed, kind, told):
     found = answered(of("flow over a level lip", LIP), place, 1, typed, {})
-    assert found.kind == kind and told in found.text and found.kind in KINDS
+    assert found.kind == kind and told in found.text and found.kind in KINDS_OF_ANSWER
     assert "wrong" not in found.text.lower()
 
 
@@ -113,4 +113,4 @@ def test_hostile_text_is_answered_with_a_finite_message():
     lip = of("flow over a level lip", LIP)
     for text in ("nan m", "1e99 m^1.5", "1" * 500, "\u202e0.1 m^1.5", "١٢ mm", None, 5):
         found = answered(lip, 1, 1, text, {0: math.nan})
-        assert found.kind in KINDS and 0 < len(found.text) < 900
+        assert found.kind in KINDS_OF_ANSWER and 0 < len(found.text) < 900

@@ -33,7 +33,7 @@ def server(tmp_path, monkeypatch):
 
     contents = AsyncLargeFileManager(root_dir=str(tmp_path))
     app = SimpleNamespace(contents_manager=contents, session_manager=SimpleNamespace(list_sessions=listed))
-    reopened.put_on(app)
+    reopened.put_reopened_on(app)
     return SimpleNamespace(contents=contents, sessions=sessions, folder=tmp_path, run=asyncio.run)
 
 

@@ -9,7 +9,7 @@ import pytest
 from brimwork.design.typed import file
 from brimwork.exercise import answers
 from brimwork.notebook import carrying, fading, lesson, own_numbers
-from brimwork.notebook.answer_sheet import document
+from brimwork.notebook.answer_sheet import answers_printed
 from brimwork.notebook.practising import exercise
 from brimwork.units import InputError
 
@@ -331,7 +331,7 @@ def test_the_exit_check_keeps_how_sure_somebody_is_and_shows_the_receipt(book):
     last.asked.exercises[0].box.value, last.asked.exercises[1].box.value = "2.43 mm", "3.95"  # by hand: 2.5^1.5 = 3.953
     last.finish()
     assert "Both are right, and you knew it" in words(last.said)
-    assert f"Receipt {answers.receipt(answers.load('answers.json'))}" in words(last.said)
+    assert f"Receipt {answers.receipt(answers.load_answers('answers.json'))}" in words(last.said)
     last.sure.value = "a guess"
     last.finish()
     assert "you may trust yourself more" in words(last.said)
@@ -389,7 +389,7 @@ def test_the_last_answer_counts_on_page_sheet_and_receipt(book):
     sheet = sheet_of(book)
     assert "sure. You were sure, and not all is right yet." in sheet and "4 entries, and 1 question right at the last try" in sheet
     assert kept(book)[-1]["answer"].startswith("sure. You were sure, and not all is right yet.")
-    receipt = answers.receipt(answers.load("answers.json"))
+    receipt = answers.receipt(answers.load_answers("answers.json"))
     assert receipt in said and receipt in sheet
 
 
@@ -463,8 +463,8 @@ def test_a_sheet_to_print_has_the_last_answers_and_the_receipt(book):
     own.check()
     last.print()
     read = " ".join(page.extract_text() for page in PdfReader(book / "overflow-answers.pdf").pages)
-    assert "2.43 mm" in read and "#panic" in read and answers.receipt(answers.load("answers.json")) in read.replace("\n", "")
-    assert "= " not in document("A", kept(book)).splitlines()[0]
+    assert "2.43 mm" in read and "#panic" in read and answers.receipt(answers.load_answers("answers.json")) in read.replace("\n", "")
+    assert "= " not in answers_printed("A", kept(book)).splitlines()[0]
 
 
 def test_a_file_that_is_no_sheet_is_never_written_over(book):

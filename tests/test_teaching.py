@@ -58,7 +58,7 @@ def test_a_class_is_set_and_marked_by_forms(place):
     form = set_to("A01, Ada Rowan\nA02; Ben Sorrel\nA03 Cleo\n", feedback="after")
     assert "3 learners" in words(form.said), words(form.said)
     folder = place / "classes" / "overflow-week-4"
-    group = classfile.load(folder / "class.toml")
+    group = classfile.load_class(folder / "class.toml")
     assert [one.name for one in group.learners] == ["Ada Rowan", "Ben Sorrel", "Cleo"] and group.feedback == "after"
     sets = numbers.read_record(group, numbers.secret_of(folder))
     for code in ("A01", "A02"):
@@ -100,7 +100,7 @@ def test_nothing_chosen_and_no_folder_are_told(place):
 def test_twelve_weeks_take_in_every_topic_of_the_bank_and_their_links_lead_somewhere(tmp_path):
     from pypdf import PdfReader
 
-    names = course.write(tmp_path / "course")
+    names = course.write_course(tmp_path / "course")
     assert sum(2 if " and " in week.number else 1 for week in course.WEEKS) == 12
     assert {code for week in course.WEEKS for code in week.topics} == {code.partition(".")[0] for code in bank.questions()} == {*course.TOPICS}
 
@@ -123,7 +123,7 @@ def test_twelve_weeks_take_in_every_topic_of_the_bank_and_their_links_lead_somew
         sheet, key = (
             " ".join(" ".join(page.extract_text() for page in PdfReader(tmp_path / "course" / f"{code}-{kind}.pdf").pages).split()) for kind in ("sheet", "key")
         )
-        for issued in course.questions(code):
+        for issued in course.questions_of_course(code):
             assert issued.asked.code in sheet and issued.asked.code in key
             question = issued.posed
             if hasattr(question, "answer") and len(question.typed(question.answer, 4)) > 5:

@@ -14,7 +14,7 @@ from brimwork import expression, topics, units
 from brimwork.exercise import bank
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.hints import ladder
-from brimwork.exercise.question import ask, clean, posed, sets
+from brimwork.exercise.question import ask, clean_draw, posed, sets
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
 from brimwork.units import convert, number
@@ -49,7 +49,7 @@ def test_nonsense_is_seldom_taken_for_a_slip(told):
     "name, seed", [("T14.3", 7), ("T06.1", 944), ("T01.2", 3), ("water in transit", 5), ("static lift to a rim", 6), ("top-up for a time", 4)]
 )
 def test_numbers_are_such_that_no_wrong_way_is_accepted(name, seed):
-    assert clean(bank.pose(name, seed))
+    assert clean_draw(bank.pose(name, seed))
 
 
 # --- what a single slip is told, by hand ----------------------------------------------------------------------------------------------
@@ -101,7 +101,7 @@ def _other_kind():
     for formula in topics.formulas().values():
         for place, slip in enumerate(formula.slips):
             try:
-                dimension = expression.dimension(expression.parse(slip.equals))
+                dimension = expression.dimension(expression.parse_expression(slip.equals))
             except DeclarationError:
                 continue
             if dimension != formula.dimension:

@@ -11,7 +11,7 @@ from plain_arithmetic import comes_to
 
 from brimwork import expression, tables
 from brimwork.conditions import holds
-from brimwork.derivation import derive, status
+from brimwork.derivation import derived, status_of_step
 from brimwork.formula import origin
 from brimwork.nomenclature import QUANTITIES
 from brimwork.prove import WORDS
@@ -41,12 +41,12 @@ def test_a_formula_has_both_guards(formula):
 
 @every_formula
 def test_a_derivation_is_proved(formula):
-    assert status(formula) in WORDS.keys() - {"failed"}
+    assert status_of_step(formula) in WORDS.keys() - {"failed"}
 
 
 @every_formula
 def test_a_derivation_does_not_end_in_something_taken_for_granted(formula):
-    shown = derive(formula)
+    shown = derived(formula)
     assert not shown or shown[-1].how in ("algebra", "numbers")
 
 
@@ -59,7 +59,7 @@ def test_a_published_value_agrees_within_a_narrow_tolerance(formula, published):
 
 @every_formula
 def test_a_formula_without_printed_value_and_derivation_carries_numbers_worked_by_hand(formula):
-    assert formula.published or derive(formula) or formula.by_hand
+    assert formula.published or derived(formula) or formula.by_hand
 
 
 @pytest.mark.parametrize("formula, worked", BY_HAND, ids=_named(BY_HAND))
@@ -82,7 +82,7 @@ def test_conditions_ranges_and_tested_ranges_name_letters_of_the_formula(formula
     known = {*formula.inputs, *formula.constants, formula.result}
     assert formula.ranges.keys() <= known
     for text in (*(tested.of for tested in formula.tested), *(side for condition in formula.where for side in condition.split("<"))):
-        assert {*expression.letters(expression.parse(text))} <= known
+        assert {*expression.letters(expression.parse_expression(text))} <= known
     for name in formula.inputs:
         low, high, step = formula.range(name)
         assert low < high and 0 < step <= high - low, f"the usual range of {name} is empty"
@@ -113,12 +113,12 @@ def test_a_slip_speaks_to_the_learner_in_a_full_sentence(formula, slip):
     assert re.fullmatch(r"[A-Z'].*[.?!]", slip.feedback, re.DOTALL) and len(slip.feedback.split()) >= 3
     given = {*formula.inputs, *(key for key, row in QUANTITIES.items() if row.value)}
     assert not {*slip.also_given} & given
-    assert {*expression.letters(expression.parse(slip.equals))} <= given | {*slip.also_given}
+    assert {*expression.letters(expression.parse_expression(slip.equals))} <= given | {*slip.also_given}
 
 
 @every_formula
 def test_no_two_slips_of_a_formula_are_the_same(formula):
-    texts = [ast.unparse(expression.parse(slip.equals)) for slip in formula.slips]
+    texts = [ast.unparse(expression.parse_expression(slip.equals)) for slip in formula.slips]
     assert len({*texts}) == len(texts)
 
 

@@ -15,7 +15,7 @@ from brimwork import expression, typeset
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import find, formulas
-from brimwork.typeset import LATEX, PLAIN, relation, value, working, write
+from brimwork.typeset import LATEX, PLAIN, relation, value, working, write_tree
 
 FORMULAS = list(formulas().values())
 every_formula = pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.name)
@@ -62,8 +62,8 @@ every_formula = pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula:
     ],
 )  # fmt: skip
 def test_a_tree_is_written_in_order_with_the_brackets_it_needs(text, plain, latex):
-    tree = expression.parse(text, calculus=True)
-    assert (write(tree, PLAIN), write(tree, LATEX)) == (plain, latex)
+    tree = expression.parse_expression(text, calculus=True)
+    assert (write_tree(tree, PLAIN), write_tree(tree, LATEX)) == (plain, latex)
 
 
 # --- plain text means what the tree means -------------------------------------------------------------------------------------------
@@ -106,9 +106,9 @@ def _number(python: str, values: dict[str, float]):
 def test_plain_text_read_back_gives_the_same_number(put_in):
     draw, numbers = random.Random(7), 0
     for _ in range(3000):
-        tree = expression.parse(_random_text(draw, 4))
+        tree = expression.parse_expression(_random_text(draw, 4))
         values = {name: draw.choice((-1, 1)) * draw.choice((draw.uniform(0.1, 3), 2e-7)) for name in LETTERS}
-        plain = write(tree, PLAIN, (lambda key, values=values: repr(values[key])) if put_in else None)
+        plain = write_tree(tree, PLAIN, (lambda key, values=values: repr(values[key])) if put_in else None)
         wanted, got = _number(ast.unparse(tree), values), _number(_read_back(plain), values)
         if wanted is not None and got is not None:
             numbers += 1
@@ -120,7 +120,7 @@ def test_plain_text_read_back_gives_the_same_number(put_in):
 
 @every_formula
 def test_the_plain_text_of_a_formula_gives_its_own_number_and_keeps_its_order(formula):
-    plain = write(formula.right, PLAIN)
+    plain = write_tree(formula.right, PLAIN)
     letters = [name for name in re.findall(r"[A-Za-z_]\w*", formula.equals.rpartition("=")[2]) if name in QUANTITIES]
     assert [name for name in re.findall(r"[A-Za-z_]\w*", plain) if name in QUANTITIES] == letters
     if not formula.implicit:
@@ -154,7 +154,7 @@ def test_a_line_that_is_broken_says_the_same_in_its_rows(formula):
         )
 
     left, right = expression.parse_relation(formula.relation)
-    assert bare(relation(left, right)) == bare(f"{write(left)} = {write(right)}")
+    assert bare(relation(left, right)) == bare(f"{write_tree(left)} = {write_tree(right)}")
 
 
 def test_only_wide_lines_are_broken_and_before_a_sign():

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from reading_grade import grade
+from store_outputs import OPEN
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
@@ -130,6 +131,13 @@ def test_what_is_recalled_was_asked_about_in_a_topic_that_comes_before():
 def test_a_topic_workbook_says_first_how_it_comes_to_life(name):
     opening = source(json.loads((FOLDER / f"{name}.ipynb").read_text(encoding="utf-8"))["cells"][0])
     assert "Run > Run All Cells" in opening and "when you open the workbook another day" in opening
+
+
+@pytest.mark.parametrize("path", [path for path in WORKBOOKS if path.stem not in OPEN], ids=lambda path: path.stem)
+def test_no_cell_can_be_deleted_and_no_text_changed_by_a_stray_key(path):
+    for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+        assert cell["metadata"]["deletable"] is False
+        assert cell["cell_type"] == "code" or cell["metadata"]["editable"] is False
 
 
 def test_notebooks_name_the_kernel_that_opens_without_a_question_and_no_machine():

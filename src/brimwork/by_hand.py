@@ -10,7 +10,7 @@ from brimwork.nomenclature import read_values
 from brimwork.quantity import Quantity
 
 
-class Worked(Protocol):
+class WorkedByHand(Protocol):
     """What is wanted of a formula here: its letter, the row of that letter, and a number for values in SI."""
 
     result: str
@@ -33,7 +33,7 @@ class ByHand:
     value: str
     tolerance: ClassVar[float] = 1e-4
 
-    def check(self, formula: Worked) -> ByHandCheck:
+    def check(self, formula: WorkedByHand) -> ByHandCheck:
         got, value = formula(**read_values(self.given)), units.read(self.value, formula.quantity.metric, formula.result)
         return ByHandCheck(self, got, abs(got - value) <= self.tolerance * abs(value))
 

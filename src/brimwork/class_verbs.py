@@ -31,7 +31,7 @@ def add(verbs) -> None:
     verb.add_argument("--of", type=Path, metavar="CLASS.toml", help="the class file (default: the only one beside the folder)")
     verb.add_argument("--to", type=Path, help="the folder to write into (default: beside the folder, with -marks at the end of its name)")
     verb.add_argument("--columns", default="", help="columns of marks.csv, such as code,question,points")
-    verb.set_defaults(run=mark)
+    verb.set_defaults(run=_mark)
 
     verb = verbs.add_parser(
         "bank",
@@ -44,16 +44,18 @@ def add(verbs) -> None:
     verb.set_defaults(run=exchange)
 
     verb = verbs.add_parser(
-        "course", help="write the page of a course of twelve weeks, with sheets, keys and slides", epilog="example: brimwork course --to my-course --region US"
+        "course",
+        help="write the page of a course of twelve weeks, with sheets, keys and slides",
+        epilog="example: brimwork course --to my-course --region US",
     )
     verb.add_argument("--to", type=Path, default=Path("course"), help="the folder to write into (default: %(default)s)")
     verb.add_argument("--region", choices=("UK", "US"), default="UK", help="A4 or Letter (default: %(default)s)")
-    verb.set_defaults(run=course)
+    verb.set_defaults(run=_course)
 
 
 def handout(options: argparse.Namespace) -> int:
     from brimwork.classroom import handout as setting
-    from brimwork.classroom.classfile import load
+    from brimwork.classroom.classfile import load_class
     from brimwork.notebook.opening import shipped
 
     if options.begin:
@@ -61,7 +63,7 @@ def handout(options: argparse.Namespace) -> int:
             print(made)
         print(f"brimwork: edit both, then type: brimwork handout {options.of}", file=sys.stderr)
         return 0
-    group = load(options.of)
+    group = load_class(options.of)
     for note in group.notes:
         print(f"brimwork: note: {note}", file=sys.stderr)
     with _Progress("learners") as progress:
@@ -71,12 +73,12 @@ def handout(options: argparse.Namespace) -> int:
     return 0
 
 
-def mark(options: argparse.Namespace) -> int:
+def _mark(options: argparse.Namespace) -> int:
     from brimwork.classroom import designs, intake, marking, numbers, writing
-    from brimwork.classroom.classfile import load
+    from brimwork.classroom.classfile import load_class
 
     wanted = writing.columns(options.columns)
-    group = load(options.of or _only_class_file(options.folder))
+    group = load_class(options.of or _only_class_file(options.folder))
     to = options.to or options.folder.absolute().with_name(f"{options.folder.absolute().stem}-marks")
     if to.resolve().is_relative_to(options.folder.resolve()):
         raise InputError(f"{to} lies in the folder of what was handed in, where nothing is written: name another with --to")
@@ -86,7 +88,7 @@ def mark(options: argparse.Namespace) -> int:
     with _Progress("files") as progress:
         marks = marking.mark(group, sets, _counted(intake.take_in(options.folder, brief), progress))
     with _Progress("pages") as progress:
-        writing.write(marks, to, wanted, progress)
+        writing.write_feedback(marks, to, wanted, progress)
     return _told(marks, to)
 
 
@@ -122,14 +124,14 @@ def _told(marks, to: Path) -> int:
 def exchange(options: argparse.Namespace) -> int:
     from brimwork.classroom import exchange as exchanging
 
-    print("\n".join(str(options.to / name) for name in exchanging.write(options.to, options.codes, options.variants)))
+    print("\n".join(str(options.to / name) for name in exchanging.write_bank(options.to, options.codes, options.variants)))
     return 0
 
 
-def course(options: argparse.Namespace) -> int:
+def _course(options: argparse.Namespace) -> int:
     from brimwork.classroom import course as planned
 
-    print("\n".join(str(options.to / name) for name in planned.write(options.to, options.region)))
+    print("\n".join(str(options.to / name) for name in planned.write_course(options.to, options.region)))
     return 0
 
 

@@ -25,7 +25,7 @@ class TestedRange:
 
     @cached_property
     def _tree(self) -> ast.expr:
-        return expression.parse(self.of)
+        return expression.parse_expression(self.of)
 
     @cached_property
     def _unit(self) -> str:
@@ -97,7 +97,7 @@ def named_letters(condition: str) -> str:
 
 @cache
 def _condition(text: str, arrays: bool = False) -> tuple[tuple[str, ...], Callable, Callable]:
-    sides = [expression.parse(side) for side in text.split("<")]
+    sides = [expression.parse_expression(side) for side in text.split("<")]
     names = tuple(name for name in expression.letters(*sides) if not QUANTITIES[name].value)
     constants = tuple(name for name in expression.letters(*sides) if QUANTITIES[name].value)
     low, high = (expression.numeric(side, names + constants, arrays=arrays) for side in sides)

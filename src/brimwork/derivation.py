@@ -40,14 +40,14 @@ class Proven:
 
 
 @cache
-def derive(formula: Formula) -> tuple[Proven, ...]:
+def derived(formula: Formula) -> tuple[Proven, ...]:
     """The verified derivation of `formula`; empty for a fitted formula without steps. Raises NotProved."""
     steps = formula.steps
     if not steps and formula.inverse_of:
         steps = (Solve("solve for the letter wanted", of=formula.inverse_of.result),)
     argument = _Argument(formula)
     if formula.inverse_of and not formula.steps:
-        derive(formula.inverse_of)
+        derived(formula.inverse_of)
         argument.define(*expression.parse_relation(formula.inverse_of.relation))
     shown = []
     for place, step in enumerate(steps, start=1):
@@ -64,10 +64,10 @@ def derive(formula: Formula) -> tuple[Proven, ...]:
     return tuple(shown)
 
 
-def status(formula: Formula) -> str:
+def status_of_step(formula: Formula) -> str:
     """How the formula stands: "algebra", "numbers", "fitted" or "defined"; one that rests on a fitted formula is no better than that."""
-    ways = {proven.how for proven in derive(formula)}
-    below = {status(earlier) for earlier in (formula.inverse_of, *formula.steps) if isinstance(earlier, Formula)}
+    ways = {proven.how for proven in derived(formula)}
+    below = {status_of_step(earlier) for earlier in (formula.inverse_of, *formula.steps) if isinstance(earlier, Formula)}
     if formula.defined:
         return "defined"
     if formula.fitted or "fitted" in below:
@@ -103,7 +103,7 @@ class _Argument:
             self.define(left, right)
             return Proven("law", step.name, left, right, "")
         if isinstance(step, Formula):
-            derive(step)
+            derived(step)
             self.define(left, right)
             return Proven("formula", step.name, left, right, "")
         if isinstance(step, Take):
@@ -185,7 +185,7 @@ class _Argument:
         return how
 
     def _approach(self, step: Approach, left: ast.expr, right: ast.expr) -> str:
-        near, to = _symbol(step.letter), _sympy(expression.parse(step.to))
+        near, to = _symbol(step.letter), _sympy(expression.parse_expression(step.to))
         leading = sympy.simplify(near * sympy.diff(sympy.log(_sympy(right)), near))
         if leading.has(near):
             raise NotProved(f"the right side of {_text(left, right)} keeps more than its leading power of {step.letter}: only that can be shown by a limit")
@@ -254,7 +254,7 @@ class _Argument:
         draw, points = random.Random(20260101), []
         for _ in range(50 * _POINTS):
             values = {name: self._drawn(name, draw) for name in names}
-            if all(holds(c, values) for c in self.formula.where if set(expression.letters(*map(expression.parse, c.split("<")))) <= {*names}):
+            if all(holds(c, values) for c in self.formula.where if set(expression.letters(*map(expression.parse_expression, c.split("<")))) <= {*names}):
                 points.append({_symbol(name): sympy.Float(value, DIGITS) for name, value in values.items()})
             if len(points) == _POINTS:
                 return points

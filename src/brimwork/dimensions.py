@@ -55,7 +55,7 @@ TEMPERATURE = dimension_of(K=1)
 VOLT_PER_AMPERE = VOLT / dimension_of(A=1)
 
 # What a person calls a quantity of these dimensions, for messages.
-KINDS = {
+KINDS_OF_QUANTITY = {
     NUMBER: "a plain number",
     LENGTH: "a length",
     LENGTH**2: "an area",
@@ -88,4 +88,4 @@ KINDS = {
 
 def kind(dimension: Dimension) -> str:
     """What a person calls a quantity of this dimension: "a length", "a flow"."""
-    return KINDS.get(dimension) or f"a quantity in {dimension}"
+    return KINDS_OF_QUANTITY.get(dimension) or f"a quantity in {dimension}"

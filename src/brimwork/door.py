@@ -25,7 +25,7 @@ from brimwork.search import search
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-Row = TypeVar("Row", Result, Judgement)
+_Row = TypeVar("Row", Result, Judgement)
 
 
 class Svg(str):
@@ -202,7 +202,7 @@ class Feature:
         return drawings(self._chain)
 
     @staticmethod
-    def _coded(rows: list[Row], code: str, what: str) -> Row:
+    def _coded(rows: list[_Row], code: str, what: str) -> _Row:
         by_code = {row.code: row for row in rows}
         if code not in by_code:
             raise InputError(f"there is no {what} '{code}'.{nearest(code, by_code)}")

@@ -32,7 +32,7 @@ class DeclarationError(ValueError):
         return f"{Path(at[-1].filename).name}, line {at[-1].lineno}: {self}" if at else str(self)
 
 
-def parse(text: str, calculus: bool = False) -> ast.expr:
+def parse_expression(text: str, calculus: bool = False) -> ast.expr:
     """The tree of one expression; with `calculus` also Integral(f, (x, a, b)) and Derivative(f, x)."""
     try:
         tree = ast.parse(text.strip(), mode="eval").body
@@ -47,7 +47,7 @@ def parse_relation(text: str) -> tuple[ast.expr, ast.expr]:
     left, equals, right = text.partition("=")
     if not equals or "=" in right:
         raise DeclarationError(f"'{text}' must have one '='")
-    return parse(left, calculus=True), parse(right, calculus=True)
+    return parse_expression(left, calculus=True), parse_expression(right, calculus=True)
 
 
 def _allow(node: ast.AST, text: str, calculus: bool) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 from brimwork.nomenclature import QUANTITIES
 
 
-class Shown:
+class AsText:
     """An attribute that says one thing of the class and another of each of its objects, worked out when it is asked for."""
 
     def __init__(self, of_the_class: Any, of_one: Callable[[Any], Any]) -> None:

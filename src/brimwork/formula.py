@@ -17,7 +17,7 @@ from brimwork import accepting, expression, units
 from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange, named_letters, not_held
 from brimwork.expression import DeclarationError
-from brimwork.facing import Shown, explained, signature
+from brimwork.facing import AsText, explained, signature
 from brimwork.needing import needed
 from brimwork.nomenclature import QUANTITIES, read_values
 from brimwork.quantity import CELL, COMMAND, Quantity
@@ -84,7 +84,7 @@ class Slip:
     also_given: tuple[str, ...] = ()
 
     def number(self, values: dict[str, float]) -> float:
-        tree = expression.parse(self.equals)
+        tree = expression.parse_expression(self.equals)
         names = expression.letters(tree)
         return expression.numeric(tree, names)(**{name: values[name] for name in names if name in values})
 
@@ -108,8 +108,8 @@ class Formula:
     Raises DeclarationError, with the name, when the dimensions do not balance or a guard is missing.
     """
 
-    __doc__ = Shown(__doc__, lambda formula: formula._help)
-    __signature__ = Shown(None, signature)
+    __doc__ = AsText(__doc__, lambda formula: formula._help)
+    __signature__ = AsText(None, signature)
 
     name: str
     result: str
@@ -148,11 +148,11 @@ class Formula:
             raise DeclarationError("it needs a published value, or unpublished= with the reason")
         if "=" in self.equals:
             self.left, self.right = expression.parse_relation(self.equals)
-            self._bracket = tuple(expression.parse(text) for text in self.between)
+            self._bracket = tuple(expression.parse_expression(text) for text in self.between)
             if len(self._bracket) != 2:
                 raise DeclarationError("an equation with the result on both sides needs between=(low, high)")
         else:
-            self.left, self.right, self._bracket = ast.Name(self.result, ast.Load()), expression.parse(self.equals), ()
+            self.left, self.right, self._bracket = ast.Name(self.result, ast.Load()), expression.parse_expression(self.equals), ()
         names = expression.letters(self.left, self.right, *self._bracket)
         self.inputs = tuple(name for name in names if name != self.result and not QUANTITIES[name].value)
         self.constants = tuple(name for name in names if QUANTITIES[name].value)

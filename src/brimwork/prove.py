@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from brimwork import typeset
 from brimwork.by_hand import ByHandCheck
-from brimwork.derivation import NotProved, Proven, derive, status
+from brimwork.derivation import NotProved, Proven, derived, status_of_step
 from brimwork.formula import Formula, PublishedCheck
 from brimwork.topics import topics
 from brimwork.units import InputError
@@ -59,7 +59,7 @@ def verdicts() -> Iterator[Verdict]:
 def verdict(topic: str, formula: Formula) -> Verdict:
     faults, checks, by_hand = [], [], []
     try:
-        stands = status(formula)
+        stands = status_of_step(formula)
     except NotProved as error:
         stands, faults = "failed", [str(error)]
     for published in formula.published:
@@ -90,7 +90,7 @@ def steps_of(formula: Formula) -> tuple[ProvedStep, ...]:
     Q = C_d·b·∫[0..H] v dz | taken: a modelling choice
     Q = 2/3·C_d·b·√(2·g)·H^(3/2) | follows: by algebra
     """
-    return tuple(ProvedStep(step.reason, typeset.relation(step.left, step.right, typeset.PLAIN), _how(step)) for step in derive(formula))
+    return tuple(ProvedStep(step.reason, typeset.relation(step.left, step.right, typeset.PLAIN), _how(step)) for step in derived(formula))
 
 
 def _how(step: Proven) -> str:

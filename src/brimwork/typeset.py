@@ -155,13 +155,13 @@ class Plain(Latex):
 LATEX, TYPST, PLAIN = Latex(), Typst(), Plain()
 
 
-def write(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str | None] | None = None) -> str:
+def write_tree(tree: ast.expr, target: Latex = LATEX, values: Callable[[str], str | None] | None = None) -> str:
     """The tree as text for `target`; with `values`, letters for which it returns text stand as that text, with times signs between."""
     return _walk(tree, target, values)[0]
 
 
 def relation(left: ast.expr, right: ast.expr, target: Latex = LATEX) -> str:
-    return _equation(write(left, target), right, target)
+    return _equation(write_tree(left, target), right, target)
 
 
 _WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 pixels, beside the list of files
@@ -169,7 +169,7 @@ _WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 p
 
 def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None) -> str:
     """What the left side, as text, is equal to. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
-    whole, wide = f"{said}{target.equals}{write(right, target, values)}", 3.0
+    whole, wide = f"{said}{target.equals}{write_tree(right, target, values)}", 3.0
     if target is not LATEX or wide + _width(right, values) <= _WIDE:
         return whole
     opening, terms, closing = _terms(right, values)
@@ -190,8 +190,8 @@ def _terms(node: ast.expr, values) -> tuple[str, list[tuple[str, float]], str]:
     """
     match node:
         case ast.BinOp(left=left, op=ast.Mult(), right=ast.BinOp(op=ast.Add() | ast.Sub()) as bracket):
-            inside, before, wide = write(bracket, LATEX, values), _width(left, values), _width(bracket, values) + 3.0
-            start = write(node, LATEX, values).removesuffix(LATEX.brackets(inside))
+            inside, before, wide = write_tree(bracket, LATEX, values), _width(left, values), _width(bracket, values) + 3.0
+            start = write_tree(node, LATEX, values).removesuffix(LATEX.brackets(inside))
             if before > _WIDE / 3 and wide + 2.0 <= _WIDE:
                 return "", [(start.removesuffix(LATEX.times).removesuffix(r"\,"), before), (LATEX.times + LATEX.brackets(inside), wide)], ""
             size = "Biggl" if r"\frac" in inside else "bigl"
@@ -202,9 +202,9 @@ def _terms(node: ast.expr, values) -> tuple[str, list[tuple[str, float]], str]:
 def _summed(node: ast.expr, values) -> list[tuple[str, float]]:
     match node:
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub()):
-            after = write(node, LATEX, values).removeprefix(write(left, LATEX, values))
+            after = write_tree(node, LATEX, values).removeprefix(write_tree(left, LATEX, values))
             return [*_summed(left, values), (after, _width(node, values) - _width(left, values))]
-    return [(write(node, LATEX, values), _width(node, values))]
+    return [(write_tree(node, LATEX, values), _width(node, values))]
 
 
 def _width(node: ast.expr, values=None) -> float:

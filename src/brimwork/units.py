@@ -15,7 +15,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-from brimwork.dimensions import FORCE, KINDS, MASS, NUMBER, TEMPERATURE, Dimension, kind
+from brimwork.dimensions import FORCE, KINDS_OF_QUANTITY, MASS, NUMBER, TEMPERATURE, Dimension, kind
 from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, SHORTHANDS, SPELLINGS, full_name, made_plain, tidied
 from brimwork.unit_table import OFFSET_UNITS, STANDARD_GRAVITY, UNITS
 
@@ -335,7 +335,9 @@ def _meant(given: Reading, target: Unit) -> str:
 
 
 def _kind(unit_text: str, dimension: Dimension) -> str:
-    return "an angle" if _angle(unit_text) else "a percentage" if full_name(unit_text) == "%" else KINDS.get(dimension) or f"a quantity in {unit_text}"
+    return (
+        "an angle" if _angle(unit_text) else "a percentage" if full_name(unit_text) == "%" else KINDS_OF_QUANTITY.get(dimension) or f"a quantity in {unit_text}"
+    )
 
 
 def _angle(unit_text: str) -> bool:

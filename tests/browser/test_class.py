@@ -39,7 +39,7 @@ def test_an_exercise_is_set_worked_handed_in_and_marked(page, address, served):
     shot(page, "teach-set")
 
     place = folder / "classes" / "overflow-week-4"
-    group = classfile.load(place / "class.toml")
+    group = classfile.load_class(place / "class.toml")
     sets = numbers.read_record(group, numbers.secret_of(place))
     shutil.copy(place / "class-for-learners" / "A01" / "class-A01.ipynb", folder / "class-A01.ipynb")
     lab.open_workbook(page, address, "class-A01.ipynb")

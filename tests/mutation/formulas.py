@@ -23,7 +23,7 @@ from draws import usual_points  # noqa: E402
 from may_live import MAY_LIVE  # noqa: E402
 from mutants import in_formula, swapped  # noqa: E402
 
-from brimwork.derivation import NotProved, derive  # noqa: E402
+from brimwork.derivation import NotProved, derived  # noqa: E402
 from brimwork.expression import DeclarationError  # noqa: E402
 from brimwork.formula import Formula  # noqa: E402
 from brimwork.topics import formulas  # noqa: E402
@@ -59,7 +59,7 @@ def fate(formula: Formula, text: str) -> str:
     if _the_same(formula, mutant):
         return "the same"
     try:
-        derive(mutant)
+        derived(mutant)
     except (NotProved, DeclarationError, ArithmeticError, TypeError, ValueError):
         return "derivation"
     return "lives"

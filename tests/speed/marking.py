@@ -39,7 +39,7 @@ def measured(count: int, folder: Path) -> tuple[float, float, float, float]:
     """Seconds to read and mark, of which at work; to write all pages and tables; and to load the same files with `json` alone."""
     (folder / "c.toml").write_text(f'format = 1\ntitle = "t"\n[questions]\n{QUESTIONS}')
     (folder / "roster.csv").write_text("code,name\n" + "".join(f"L{number:05d},x\n" for number in range(count)))
-    group = classfile.load(folder / "c.toml")
+    group = classfile.load_class(folder / "c.toml")
     sets = drawn(group, numbers.secret_of(folder, make=True))
     place = folder / "in"
     place.mkdir()
@@ -50,7 +50,7 @@ def measured(count: int, folder: Path) -> tuple[float, float, float, float]:
     begun, busy = time.perf_counter(), cpu()
     marks = marking.mark(group, sets, intake.take_in(place))
     marked, busy = time.perf_counter(), cpu() - busy
-    writing.write(marks, folder / "out")
+    writing.write_feedback(marks, folder / "out")
     written = time.perf_counter()
     for path in place.iterdir():
         json.loads(path.read_bytes())

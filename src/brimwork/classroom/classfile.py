@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from brimwork import topics
-from brimwork.classroom.questions import Asked
+from brimwork.classroom.questions import SetQuestion
 from brimwork.exercise import bank
 from brimwork.exercise.choices import Telling
 from brimwork.exercise.personal import learner_code
@@ -29,7 +29,7 @@ _KEYS = {"format": int, "title": str, "region": str, "roster": str, "workbook": 
 _OF_A_QUESTION = {"points": float, "on_the_way": str, "alike": bool}
 _RESERVED = {"CON", "PRN", "AUX", "NUL", *(f"{port}{number}" for port in ("COM", "LPT") for number in range(10))}
 
-EXAMPLE = """\
+CLASS_EXAMPLE = """\
 # A class file: what is set, and to whom. All names and numbers here are invented.
 format = 1
 title = "Overflow, week 4"
@@ -68,7 +68,7 @@ class SchoolClass:
     method: float
     workbook: str
     brief: str
-    questions: tuple[Asked, ...]
+    questions: tuple[SetQuestion, ...]
     learners: tuple[Learner, ...]
     notes: tuple[str, ...] = ()
 
@@ -92,7 +92,7 @@ class SchoolClass:
         return found
 
 
-def load(path: Path) -> SchoolClass:
+def load_class(path: Path) -> SchoolClass:
     """The class of a class file. Raises InputError, with what to type."""
     try:
         held = tomllib.loads(_text(path, "class file")[0])
@@ -202,7 +202,7 @@ def _workbook(name: str) -> str:
 # --- questions ----------------------------------------------------------------------------------------------------------------------
 
 
-def _questions(held: dict, path: Path) -> tuple[Asked, ...]:
+def _questions(held: dict, path: Path) -> tuple[SetQuestion, ...]:
     if len(held) > MOST_QUESTIONS:
         raise InputError(f"{path} asks {len(held)} questions, and {MOST_QUESTIONS} is the most")
     found = tuple(_question(name, value) for name, value in held.items())
@@ -212,7 +212,7 @@ def _questions(held: dict, path: Path) -> tuple[Asked, ...]:
     return found
 
 
-def _question(name: str, value: object) -> Asked:
+def _question(name: str, value: object) -> SetQuestion:
     posed = bank.pose(name, 1)
     if isinstance(posed, Telling):
         raise InputError(f'"{name}" asks for own words, which only a person can mark: take it out, and ask it on paper')
@@ -227,7 +227,7 @@ def _question(name: str, value: object) -> Asked:
     way = value.get("on_the_way", "")
     if way:
         _check_way(posed, name, way)
-    return Asked(posed.code, points, way, value.get("alike", False))
+    return SetQuestion(posed.code, points, way, value.get("alike", False))
 
 
 def _check_way(posed: object, name: str, way: str) -> None:

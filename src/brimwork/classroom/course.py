@@ -9,7 +9,7 @@ from brimwork import topics
 from brimwork.classroom import pages, printed
 from brimwork.classroom.numbers import Issued
 from brimwork.classroom.qti import exchangeable
-from brimwork.classroom.questions import Asked
+from brimwork.classroom.questions import SetQuestion
 from brimwork.drawing import svg
 from brimwork.drawing.pictures import picture
 from brimwork.exercise import bank
@@ -80,21 +80,21 @@ CARE = (
 )
 
 
-def questions(topic: str) -> list[Issued]:
+def questions_of_course(topic: str) -> list[Issued]:
     """The questions of a topic that can be worked on paper, on numbers that no workbook prints where they vary."""
     found = []
     for code in bank.questions():
         if code.partition(".")[0] == topic and exchangeable(bank.pose(code, 1)):
             seed = 12 if bank.pose(code, 1).varies else 1
-            found.append(Issued(Asked(code, 1), seed, getattr(bank.pose(code, seed), "numbers", {})))
+            found.append(Issued(SetQuestion(code, 1), seed, getattr(bank.pose(code, seed), "numbers", {})))
     return found
 
 
-def write(folder: Path, region: str = "UK") -> list[str]:
+def write_course(folder: Path, region: str = "UK") -> list[str]:
     """Write the page of the course, a sheet and a key for each topic, and slides. Returns their names. Raises InputError."""
     made = {"course.html": course_page(), "slides.html": slides()}
     for code, topic in TOPICS.items():
-        issued, title = questions(code), f"{code} {topic.name}"
+        issued, title = questions_of_course(code), f"{code} {topic.name}"
         made[f"{code}-sheet.pdf"] = printed.worksheet(title, region, issued)
         made[f"{code}-key.pdf"] = printed.worksheet(title, region, issued, keyed=True)
     try:

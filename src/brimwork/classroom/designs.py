@@ -17,7 +17,7 @@ from brimwork.design.typed.known import Unknown
 from brimwork.spellings import nearest
 from brimwork.units import InputError, read
 
-EXAMPLE = """\
+BRIEF_EXAMPLE = """\
 # A brief: what a design handed in must hold. All values are invented.
 format = 1
 kind = "overflowing vessel"

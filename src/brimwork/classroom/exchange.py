@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from brimwork.classroom import qti
-from brimwork.classroom.questions import asked_text, key, working
+from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.exercise import bank
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import ATTEMPTS, fair, seeds
@@ -42,11 +42,11 @@ def chosen(codes: Iterable[str], count: int) -> list[Posed]:
     return [question for code in (list(codes) or list(bank.questions())) for question in variants(code, count) if qti.exchangeable(question)]
 
 
-def write(folder: Path, codes: Iterable[str], count: int) -> list[str]:
+def write_bank(folder: Path, codes: Iterable[str], count: int) -> list[str]:
     """Write packages, CSV and Markdown into `folder`; nothing is written over. Returns their names. Raises InputError."""
     questions = chosen(codes, count)
     made = {f"questions-qti-{edition.name}.zip": qti.package(questions, edition) for edition in qti.EDITIONS}
-    made |= {"questions.csv": as_table(questions), "questions.md": as_markdown(questions)}
+    made |= {"questions.csv": _as_table(questions), "questions.md": as_markdown(questions)}
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in made.items():
@@ -60,7 +60,7 @@ def write(folder: Path, codes: Iterable[str], count: int) -> list[str]:
     return [*made]
 
 
-def as_table(questions: list[Posed]) -> bytes:
+def _as_table(questions: list[Posed]) -> bytes:
     """A row for each question on its numbers: what is asked, the answer, how near it must be, the known slips with what each is told."""
     rows = []
     for question in questions:
@@ -69,7 +69,9 @@ def as_table(questions: list[Posed]) -> bytes:
         slips = [f"{question.typed(slip.number)}: {slip.feedback}" for slip in question.slips] if number else []
         if hasattr(question, "feedback"):
             slips = [f"{option} {said}" for option, said in zip(question.options, question.feedback) if said]
-        rows.append((question.code, question.seed, " / ".join(asked_text(question)), key(question), within, " | ".join(slips), " / ".join(working(question))))
+        rows.append(
+            (question.code, question.seed, " / ".join(asked_text(question)), key(question), within, " | ".join(slips), " / ".join(worked_out(question)))
+        )
     return as_csv(("question", "variant", "asked", "right", "within", "known slips", "working"), rows)
 
 
@@ -79,7 +81,7 @@ def as_markdown(questions: list[Posed]) -> bytes:
     for question in questions:
         first, *rest = asked_text(question)
         listed = "\n".join(f"- {in_markdown(line)}" for line in rest)
-        worked = "\n".join(f"1. {in_markdown(line)}" for line in working(question))
+        worked = "\n".join(f"1. {in_markdown(line)}" for line in worked_out(question))
         parts.append(f"## {in_markdown(question.code)}, variant {question.seed}\n\n{in_markdown(first)}\n\n{listed}".rstrip())
         parts.append(f"**Key:** {in_markdown(key(question))}\n\n{worked}")
     return ("\n\n".join(parts) + "\n").encode()

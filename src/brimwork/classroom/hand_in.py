@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from brimwork.classroom.learner_files import Exercise
+from brimwork.classroom.learner_files import ExerciseInFile
 from brimwork.edition import __version__
 from brimwork.exercise import answers
 from brimwork.files import begin
@@ -15,18 +15,18 @@ _FORMAT = 1
 MOST_NAMES = 999
 
 
-def record_of(exercise: Exercise) -> str:
+def record_handed_in(exercise: ExerciseInFile) -> str:
     """The file in which the answers to an exercise are kept while it is worked on."""
     return f"answers-{exercise.learner}.json"
 
 
-def entries(exercise: Exercise, held: list[dict]) -> list[dict]:
+def entries(exercise: ExerciseInFile, held: list[dict]) -> list[dict]:
     """The answers to the questions of an exercise on its own numbers, and the notes that a solution was shown."""
     asked = {(issued.asked.code, issued.seed) for issued in exercise.questions}
     return [entry for entry in held if (entry["exercise"], entry["seed"]) in asked]
 
 
-def content(exercise: Exercise, held: list[dict]) -> tuple[dict, str]:
+def content(exercise: ExerciseInFile, held: list[dict]) -> tuple[dict, str]:
     """What is handed in, and its receipt."""
     own = entries(exercise, held)
     receipt = answers.receipt(own, exercise.learner)
@@ -34,7 +34,7 @@ def content(exercise: Exercise, held: list[dict]) -> tuple[dict, str]:
     return {"format": _FORMAT, "hand_in": head, "answers": own}, receipt
 
 
-def write(folder: Path, exercise: Exercise, held: list[dict]) -> tuple[Path, str]:
+def write_hand_in(folder: Path, exercise: ExerciseInFile, held: list[dict]) -> tuple[Path, str]:
     """Write the file to hand in into `folder` under a name that nothing has; the same answers once only. Returns path and receipt. Raises InputError."""
     body, receipt = content(exercise, held)
     if not body["answers"]:

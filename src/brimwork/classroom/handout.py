@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from brimwork.classroom import learner_files, numbers, printed
-from brimwork.classroom.classfile import EXAMPLE, EXAMPLE_ROSTER, SchoolClass
+from brimwork.classroom.classfile import CLASS_EXAMPLE, EXAMPLE_ROSTER, SchoolClass
 from brimwork.classroom.numbers import SECRET, Sets
 from brimwork.classroom.questions import key
 from brimwork.files import begin, write_whole
@@ -27,14 +27,14 @@ class HandedOut:
     notes: tuple[str, ...]
 
 
-def start(path: Path) -> list[Path]:
+def begin_class(path: Path) -> list[Path]:
     """Write an example class file and, if there is none, an example roster beside it. Raises InputError; nothing is written over."""
     if path.suffix != ".toml":
         raise InputError(f"a class file ends in .toml: type, for example, brimwork handout --begin {path.with_suffix('.toml')}")
     made = []
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        begin(path, EXAMPLE.encode())
+        begin(path, CLASS_EXAMPLE.encode())
         made.append(path)
         begin(path.with_name("roster.csv"), EXAMPLE_ROSTER.encode())
         made.append(path.with_name("roster.csv"))
@@ -74,7 +74,7 @@ def hand_out(group: SchoolClass, shipped: Path, progress: _Progress = lambda don
 
 def _give(path: Path, content: bytes, secret: bytes) -> None:
     """Write a file for a learner, after a look whether it carries the class secret."""
-    if numbers.told(content, secret):
+    if numbers.numbers_told(content, secret):
         raise InputError(f"{path} would carry the class secret, and was not written: take the secret out of the class file, the roster or the workbook")
     path.parent.mkdir(parents=True, exist_ok=True)
     write_whole(path, content)

@@ -23,7 +23,7 @@ _LITTER = {".DS_Store", "Thumbs.db", "desktop.ini"}
 
 
 @dataclass(frozen=True)
-class Source:
+class ComesFrom:
     """A file as it was handed in: the name under which it is listed, and where it is."""
 
     name: str
@@ -32,10 +32,10 @@ class Source:
 
 
 @dataclass(frozen=True)
-class Taken:
+class TakenIn:
     """What became of a file: hand-ins, or a marked design, or the reason why it could not be read."""
 
-    source: Source
+    source: ComesFrom
     sha256: str = ""
     hand_ins: tuple[HandIn, ...] = ()
     design: dict | None = None
@@ -54,7 +54,7 @@ class Reader:
     def __exit__(self, *_) -> None:
         self._end()
 
-    def ask(self, source: Source, do: str = "read") -> dict:
+    def ask(self, source: ComesFrom, do: str = "read") -> dict:
         if self.process is None or self.process.poll() is not None:
             self._begin()
         job = {"do": do, "path": source.path, "member": source.member, "name": source.name, "brief": self.brief}
@@ -96,50 +96,50 @@ def _listen(process: subprocess.Popen, lines: queue.Queue) -> None:
     lines.put(None)
 
 
-def sources(place: Path) -> Iterator[Source | Taken]:
+def sources(place: Path) -> Iterator[ComesFrom | TakenIn]:
     """All files of a folder or of one archive, by name; what is passed over comes with its reason. Raises InputError where there is neither."""
     if place.is_dir():
         yield from _of_folder(place)
     elif place.is_file():
-        yield Source(place.name, str(place))
+        yield ComesFrom(place.name, str(place))
     else:
         raise InputError(f"there is no folder or archive {place}: type brimwork mark FOLDER, with the folder that holds the files handed in")
 
 
-def _of_folder(place: Path) -> Iterator[Source | Taken]:
+def _of_folder(place: Path) -> Iterator[ComesFrom | TakenIn]:
     found, waiting = [], [(str(place), "", 0)]
     while waiting:
         folder, prefix, depth = waiting.pop()
         try:
             entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
         except OSError as error:
-            found.append(Taken(Source(prefix or place.name, folder), reason=f"this folder cannot be opened ({error.strerror})"))
+            found.append(TakenIn(ComesFrom(prefix or place.name, folder), reason=f"this folder cannot be opened ({error.strerror})"))
             continue
         for entry in entries:
             name = f"{prefix}{entry.name}"
             if len(found) > MOST_FILES:
                 raise InputError(f"{place} holds more than {MOST_FILES} files: is it the folder of what was handed in?")
             if entry.name in _LITTER or entry.name == "__MACOSX" or entry.name == ".ipynb_checkpoints":
-                found.append(Taken(Source(name, entry.path), reason="passed over: the machine made it, not the learner"))
+                found.append(TakenIn(ComesFrom(name, entry.path), reason="passed over: the machine made it, not the learner"))
             elif entry.is_symlink():
-                found.append(Taken(Source(name, entry.path), reason="it is a link, and links are not followed"))
+                found.append(TakenIn(ComesFrom(name, entry.path), reason="it is a link, and links are not followed"))
             elif entry.is_dir(follow_symlinks=False):
                 if depth < DEEPEST:
                     waiting.append((entry.path, f"{name}/", depth + 1))
                 else:
-                    found.append(Taken(Source(name, entry.path), reason=f"it lies more than {DEEPEST} folders deep"))
+                    found.append(TakenIn(ComesFrom(name, entry.path), reason=f"it lies more than {DEEPEST} folders deep"))
             elif entry.is_file(follow_symlinks=False):
-                found.append(Source(name, entry.path))
+                found.append(ComesFrom(name, entry.path))
             else:
-                found.append(Taken(Source(name, entry.path), reason="it is no file but a device or a pipe"))
-    yield from sorted(found, key=lambda one: (one.source if isinstance(one, Taken) else one).name)
+                found.append(TakenIn(ComesFrom(name, entry.path), reason="it is no file but a device or a pipe"))
+    yield from sorted(found, key=lambda one: (one.source if isinstance(one, TakenIn) else one).name)
 
 
-def take_in(place: Path, brief: dict | None = None) -> Iterator[Taken]:
+def take_in(place: Path, brief: dict | None = None) -> Iterator[TakenIn]:
     """Every file of a folder or archive, read or with the reason why not, in the order of their names. Raises InputError."""
     with Reader(brief) as reader:
         for source in sources(place):
-            if isinstance(source, Taken):
+            if isinstance(source, TakenIn):
                 yield source
             elif _is_archive(source.path):
                 yield from _of_archive(reader, source)
@@ -155,36 +155,36 @@ def _is_archive(path: str) -> bool:
         return False
 
 
-def _of_archive(reader: Reader, archive: Source) -> Iterator[Taken]:
+def _of_archive(reader: Reader, archive: ComesFrom) -> Iterator[TakenIn]:
     told = reader.ask(archive, "members")
     if "members" not in told:
-        yield Taken(archive, reason=told["reason"])
+        yield TakenIn(archive, reason=told["reason"])
         return
     left, found = MOST_BYTES, []
     for number, name, kind in told["members"]:
-        source = Source(f"{archive.name}: {name}", archive.path, number)
+        source = ComesFrom(f"{archive.name}: {name}", archive.path, number)
         if kind == "folder":
             continue
         if kind == "link":
-            found.append(Taken(source, reason="it is a link, and links are not followed"))
+            found.append(TakenIn(source, reason="it is a link, and links are not followed"))
         elif "__MACOSX" in name or Path(name).name in _LITTER:
-            found.append(Taken(source, reason="passed over: the machine made it, not the learner"))
+            found.append(TakenIn(source, reason="passed over: the machine made it, not the learner"))
         elif left <= 0:
-            found.append(Taken(source, reason="the archive unpacks to more than any class hands in: it was read no further"))
+            found.append(TakenIn(source, reason="the archive unpacks to more than any class hands in: it was read no further"))
         else:
             taken, size = _with_size(reader, source)
             left -= size
             found.append(taken)
     if not found:
-        found.append(Taken(archive, reason="it is an archive without a file"))
+        found.append(TakenIn(archive, reason="it is an archive without a file"))
     yield from sorted(found, key=lambda one: (one.source.name, one.source.member))
 
 
-def _taken(reader: Reader, source: Source) -> Taken:
+def _taken(reader: Reader, source: ComesFrom) -> TakenIn:
     return _with_size(reader, source)[0]
 
 
-def _with_size(reader: Reader, source: Source) -> tuple[Taken, int]:
+def _with_size(reader: Reader, source: ComesFrom) -> tuple[TakenIn, int]:
     told = reader.ask(source)
     hand_ins = tuple(HandIn(**{**one, "answers": [Said(**said) for said in one["answers"]]}) for one in told.get("hand_ins", ()))
-    return Taken(source, told.get("sha256", ""), hand_ins, told.get("design"), told.get("reason", "")), told.get("size", 5_000_000)
+    return TakenIn(source, told.get("sha256", ""), hand_ins, told.get("design"), told.get("reason", "")), told.get("size", 5_000_000)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from brimwork.classroom.classfile import SchoolClass
 from brimwork.classroom.numbers import Issued
-from brimwork.classroom.questions import Asked
+from brimwork.classroom.questions import SetQuestion
 from brimwork.exercise.personal import learner_code
 from brimwork.units import InputError
 
@@ -17,7 +17,7 @@ _CALL = "class_exercise"
 
 
 @dataclass(frozen=True)
-class Exercise:
+class ExerciseInFile:
     """An exercise as it stands in a learner's workbook."""
 
     learner: str
@@ -28,7 +28,7 @@ class Exercise:
     questions: tuple[Issued, ...]
 
 
-def as_text(exercise: Exercise) -> str:
+def as_text(exercise: ExerciseInFile) -> str:
     """An exercise as lines that a person can read: whose, which set, then a line a question with its numbers."""
     lines = [f"learner: {exercise.learner}", f"set: {exercise.mark}", f"title: {exercise.title}", f"feedback: {exercise.feedback}", f"tries: {exercise.tries}"]
     for issued in exercise.questions:
@@ -38,7 +38,7 @@ def as_text(exercise: Exercise) -> str:
     return "\n".join(lines)
 
 
-def read(text: str) -> Exercise:
+def read_learner_file(text: str) -> ExerciseInFile:
     """The exercise of such lines. Raises InputError when they are not as they were handed out."""
     wrong = InputError("this exercise is not as it was handed out: take a fresh copy of your workbook; your answers stay")
     if len(text) > LONGEST:
@@ -52,19 +52,19 @@ def read(text: str) -> Exercise:
             pairs = [pair.partition(" = ") for pair in given.split("; ") if pair]
             if not (seed.isascii() and seed.isdigit() and len(seed) < 18) or any(not mark for _, mark, _ in pairs):
                 raise wrong
-            questions.append(Issued(Asked(code, 1, way), int(seed), {key: value for key, _, value in pairs}))
+            questions.append(Issued(SetQuestion(code, 1, way), int(seed), {key: value for key, _, value in pairs}))
         elif colon and name in ("learner", "set", "title", "feedback", "tries"):
             head[name] = value.strip()
         else:
             raise wrong
     if len(head) < 5 or not questions or not head["tries"].isdigit() or len(head["tries"]) > 3 or head["feedback"] not in ("at once", "after", "none"):
         raise wrong
-    return Exercise(learner_code(head["learner"]), head["title"], head["set"][:16], head["feedback"], int(head["tries"]), tuple(questions))
+    return ExerciseInFile(learner_code(head["learner"]), head["title"], head["set"][:16], head["feedback"], int(head["tries"]), tuple(questions))
 
 
 def workbook(group: SchoolClass, learner: str, issued: dict[str, Issued], mark: str, shipped: Path) -> bytes:
     """The workbook of one learner: the lesson named by the class file with the exercise in place of its exit check, or the exercise alone. Raises InputError."""
-    exercise = Exercise(learner, group.title, mark, group.feedback, group.tries, tuple(issued.values()))
+    exercise = ExerciseInFile(learner, group.title, mark, group.feedback, group.tries, tuple(issued.values()))
     cells = _exercise_cells(group, exercise)
     if group.workbook:
         book = _lesson(shipped / f"{group.workbook}.ipynb")
@@ -97,7 +97,7 @@ def _exit(cells: list[dict]) -> tuple[int, int]:
     return len(cells), len(cells)
 
 
-def _exercise_cells(group: SchoolClass, exercise: Exercise) -> list[dict]:
+def _exercise_cells(group: SchoolClass, exercise: ExerciseInFile) -> list[dict]:
     due = f" Hand it in by: {group.due}." if group.due else ""
     silent = {
         "at once": "Each answer is told at once.",

@@ -9,10 +9,10 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from brimwork.classroom.classfile import SchoolClass
-from brimwork.classroom.intake import Source, Taken
+from brimwork.classroom.intake import ComesFrom, TakenIn
 from brimwork.classroom.numbers import Issued, Sets
 from brimwork.classroom.reading import HandIn, Said
-from brimwork.exercise.diagnosis import Diagnosis, read
+from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.question import Question
 from brimwork.units import InputError
 
@@ -24,7 +24,7 @@ FITS_FOR_A_WORD, FEW = 2, 60  # so many answers must fit the same other learner,
 
 
 @dataclass
-class Mark:
+class MarkedAnswer:
     """One question of one learner. `found` is the kind of the answer that counts; `why` says how its points came about."""
 
     code: str
@@ -45,7 +45,7 @@ class Marked:
     """All of one learner: marks by question, the file that counts, what a person should look at."""
 
     learner: str
-    marks: dict[str, Mark]
+    marks: dict[str, MarkedAnswer]
     source: str = ""
     sha256: str = ""
     receipt: str = ""
@@ -67,9 +67,9 @@ class Marks:
     unread: list[tuple[str, str]]
 
 
-def mark(group: SchoolClass, sets: Sets, taken: Iterable[Taken]) -> Marks:
-    """Mark everything that was taken in."""
-    hand_ins: dict[str, list[tuple[Source, str, HandIn]]] = defaultdict(list)
+def mark(group: SchoolClass, sets: Sets, taken: Iterable[TakenIn]) -> Marks:
+    """MarkedAnswer everything that was taken in."""
+    hand_ins: dict[str, list[tuple[ComesFrom, str, HandIn]]] = defaultdict(list)
     designs: dict[str, list[tuple[str, dict]]] = defaultdict(list)
     unread = []
     for one in taken:
@@ -131,9 +131,11 @@ def _shown(text: str) -> str:
 # --- one learner --------------------------------------------------------------------------------------------------------------------
 
 
-def _learner(group: SchoolClass, sets: Sets, code: str, handed: list[tuple[Source, str, HandIn]], designs: list[tuple[str, dict]]) -> Marked:
+def _learner(group: SchoolClass, sets: Sets, code: str, handed: list[tuple[ComesFrom, str, HandIn]], designs: list[tuple[str, dict]]) -> Marked:
     issued = sets.of[code]
-    out = Marked(code, {asked.code: Mark(asked.code, asked.points, found=NO_ANSWER if handed else NO_HAND_IN) for asked in group.questions}, designs=designs)
+    out = Marked(
+        code, {asked.code: MarkedAnswer(asked.code, asked.points, found=NO_ANSWER if handed else NO_HAND_IN) for asked in group.questions}, designs=designs
+    )
     if not handed:
         return out
     source, sha256, best = max(handed, key=lambda one: _rank(group, one))
@@ -156,15 +158,15 @@ def _same(name: str, code: str) -> bool:
     return name.strip().casefold() == code.casefold()
 
 
-def _rank(group: SchoolClass, one: tuple[Source, str, HandIn]) -> tuple:
+def _rank(group: SchoolClass, one: tuple[ComesFrom, str, HandIn]) -> tuple:
     source, sha256, found = one
     answered = {said.question.strip().casefold() for said in found.answers if said.said.strip()}
     complete = sum(asked.code.casefold() in answered for asked in group.questions)
     return complete == len(group.questions), max((said.at for said in found.answers), default=""), complete, source.name, sha256
 
 
-def _question(group: SchoolClass, issued: Issued, said: list[Said], notes: list[str]) -> Mark:
-    out = Mark(issued.asked.code, issued.asked.points)
+def _question(group: SchoolClass, issued: Issued, said: list[Said], notes: list[str]) -> MarkedAnswer:
+    out = MarkedAnswer(issued.asked.code, issued.asked.points)
     shown = next((place for place, one in enumerate(said) if one.shown), None)
     tries = [(place, one) for place, one in enumerate(said) if not one.shown and one.said.strip()]
     out.tries = len(tries)
@@ -212,7 +214,7 @@ def _points(group: SchoolClass, issued: Issued, question: object, last: Said, fo
     return 0.0, "not right: no points"
 
 
-def _odd(issued: Issued, out: Mark, last: Said, notes: list[str]) -> None:
+def _odd(issued: Issued, out: MarkedAnswer, last: Said, notes: list[str]) -> None:
     """What a person should look at."""
     if last.numbers and last.numbers != issued.numbers:
         notes.append(f"{out.code} was answered on other numbers than were handed out; it is marked on those handed out")
@@ -223,7 +225,7 @@ def _odd(issued: Issued, out: Mark, last: Said, notes: list[str]) -> None:
 # --- between learners: said to a person, never an accusation ------------------------------------------------------------------------
 
 
-def _alike(group: SchoolClass, marked: dict[str, Marked], hand_ins: dict[str, list[tuple[Source, str, HandIn]]]) -> None:
+def _alike(group: SchoolClass, marked: dict[str, Marked], hand_ins: dict[str, list[tuple[ComesFrom, str, HandIn]]]) -> None:
     """Files of two learners with the same answers, made at the same moments."""
     by_answers = defaultdict(list)
     for learner, handed in hand_ins.items():
@@ -250,7 +252,7 @@ def _fitting(group: SchoolClass, sets: Sets, marked: dict[str, Marked]) -> None:
         keys = sorted((question.answer, learner) for learner in marked if isinstance(question := sets.of[learner][asked.code].posed, Question))
         for learner, mark in wrong if keys else ():
             try:
-                value = read(sets.of[learner][asked.code].posed, mark.said).value
+                value = read_answer(sets.of[learner][asked.code].posed, mark.said).value
             except InputError:
                 continue
             near = FIT * abs(value)

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from brimwork import files
 from brimwork.classroom.classfile import SchoolClass
-from brimwork.classroom.questions import Asked
+from brimwork.classroom.questions import SetQuestion
 from brimwork.edition import __version__
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import fair, seeds
@@ -34,7 +34,7 @@ _ALIKE = "everybody"  # stands in place of the learner where all have the same n
 class Issued:
     """A question as one learner got it: `seed`, and the numbers as they were written."""
 
-    asked: Asked
+    asked: SetQuestion
     seed: int
     numbers: dict[str, str]
 
@@ -74,7 +74,7 @@ def secret_of(folder: Path, make: bool = False) -> bytes:
     return made
 
 
-def told(content: bytes, secret: bytes) -> bool:
+def numbers_told(content: bytes, secret: bytes) -> bool:
     """Whether a file would carry the secret."""
     return secret in content or secret.hex().encode() in content.lower()
 
@@ -101,7 +101,7 @@ def draw(group: SchoolClass, secret: bytes, earlier: Sets | None = None) -> Sets
     return Sets(found, secret)
 
 
-def _drawn(group: SchoolClass, asked: Asked, secret: bytes, learner: str, taken: set) -> Issued:
+def _drawn(group: SchoolClass, asked: SetQuestion, secret: bytes, learner: str, taken: set) -> Issued:
     for count, seed in enumerate(seeds(secret, group.title, learner, asked.code)):
         if count == _ATTEMPTS:
             raise InputError(_too_few(asked, len(taken), len(group.learners)))
@@ -121,7 +121,7 @@ def _set(issued: Issued) -> tuple:
     return tuple(issued.numbers.values()) or (0,)
 
 
-def _too_few(asked: Asked, sets: int, learners: int) -> str:
+def _too_few(asked: SetQuestion, sets: int, learners: int) -> str:
     why = "has no numbers to change" if sets < 2 else f"has only about {sets} different sets of numbers that are fair"
     return (
         f'"{asked.code}" {why}, and the class has {learners} learners, so that some would have the same: choose another question, or write'
@@ -167,7 +167,7 @@ def read_record(group: SchoolClass, secret: bytes) -> Sets | None:
     of = {
         learner: {
             code: Issued(
-                Asked(code, asked[code].points if code in asked else 0, row["on_the_way"], asked[code].alike if code in asked else False),
+                SetQuestion(code, asked[code].points if code in asked else 0, row["on_the_way"], asked[code].alike if code in asked else False),
                 row["seed"],
                 row["numbers"],
             )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from brimwork.classroom.classfile import SchoolClass
-from brimwork.classroom.marking import AFTER_SHOWN, Mark, Marked, Marks
+from brimwork.classroom.marking import AFTER_SHOWN, Marked, MarkedAnswer, Marks
 from brimwork.classroom.numbers import Issued
-from brimwork.classroom.questions import asked_text, key, working
+from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.classroom.slips import SMALL, Note, Row
 from brimwork.exercise.question import Question
 from brimwork.shown import Markup, attribute, escape
@@ -65,7 +65,7 @@ def _total(group: SchoolClass, marked: Marked) -> Markup:
     return Markup(f"<p><strong>{marked.points:g} of {group.points:g} points.</strong></p>")
 
 
-def _answer(place: int, mark: Mark, issued: Issued) -> Markup:
+def _answer(place: int, mark: MarkedAnswer, issued: Issued) -> Markup:
     question = issued.posed
     first, *rest = asked_text(question)
     listed = Markup(f"<p>{Markup('<br>').join(escape(line) for line in rest)}</p>") if rest else Markup("")
@@ -75,7 +75,7 @@ def _answer(place: int, mark: Mark, issued: Issued) -> Markup:
     typed = Markup(f"<p>Your answer: {echo(_chosen(question, mark.said))}.{way}{escape(tries)}</p>") if mark.told else Markup("")
     told = Markup(f"<p>{escape(mark.told.text)}</p>") if mark.told else Markup("")
     because = f" ({mark.why.partition(': ')[0]})" if 0 < mark.points < mark.of else ""
-    lines = Markup("").join(Markup(f"<li>{escape(line)}</li>") for line in (*_way(issued), *working(question)))
+    lines = Markup("").join(Markup(f"<li>{escape(line)}</li>") for line in (*_way(issued), *worked_out(question)))
     return Markup(
         f"<section>\n<h2>{place}. <span class='{attribute(look)}'>{escape(sign)} {escape(head)}</span>, {mark.points:g} of {mark.of:g}{escape(because)}</h2>\n"
         f"<p>{escape(first)} <span class='quiet'>({escape(mark.code)})</span></p>{listed}\n{typed}\n{told}\n"
@@ -122,7 +122,7 @@ def _design(name: str, told: dict) -> Markup:
 # --- the class's page ---------------------------------------------------------------------------------------------------------------
 
 
-def slips_table(rows: list[Row]) -> Markup:
+def slips_table_page(rows: list[Row]) -> Markup:
     """Question by slip, small counts hidden."""
     body = Markup("").join(
         Markup(
@@ -156,4 +156,4 @@ def class_page(marks: Marks, rows: list[Row], notes: list[Note]) -> bytes:
     """The table of slips by question and the notes for teaching again. It names nobody."""
     handed, title = sum(bool(one.source) for one in marks.of.values()), f"{marks.group.title}: slips by question"
     said = f"{handed} of {len(marks.of)} handed in. Counts under {SMALL} are hidden, so that the table tells of nobody."
-    return page(title, Markup(f"<h1>{escape(title)}</h1>\n<p>{escape(said)}</p>\n{slips_table(rows)}\n{taught(notes, len(marks.of))}"))
+    return page(title, Markup(f"<h1>{escape(title)}</h1>\n<p>{escape(said)}</p>\n{slips_table_page(rows)}\n{taught(notes, len(marks.of))}"))

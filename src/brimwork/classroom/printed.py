@@ -10,7 +10,7 @@ from pathlib import Path
 
 from brimwork.classroom.classfile import Learner, SchoolClass
 from brimwork.classroom.numbers import Issued, Sets
-from brimwork.classroom.questions import asked_text, key, working
+from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.drawing import svg
 from brimwork.exercise.question import Question, in_words
 from brimwork.needing import needed
@@ -134,7 +134,7 @@ def key_pages(group: SchoolClass, sets: Sets) -> bytes:
         for place, (name, issued) in enumerate(sets.of[learner.code].items(), start=1):
             question = issued.posed
             rows = [f"*{typst_words(f'{place}. {name}: {key(question)}')}* #h(1em) {typst_words(_given(issued))}"]
-            rows += [f"#text(8.5pt)[{typst_words(line)}]" for line in (*_on_the_way(issued), *working(question))]
+            rows += [f"#text(8.5pt)[{typst_words(line)}]" for line in (*_on_the_way(issued), *worked_out(question))]
             parts.append(markup.together(" \\\n".join(rows)))
     with tempfile.TemporaryDirectory() as folder:
         return compiled("\n\n".join(parts), Path(folder))
@@ -194,6 +194,6 @@ def _keyed(number: int, issued: Issued) -> str:
     question = issued.posed
     rows = [
         f"*{typst_words(f'{number}. {issued.asked.code}: {key(question)}')}*",
-        *(f"#text(9pt)[{typst_words(line)}]" for line in (asked_text(question)[0], *working(question))),
+        *(f"#text(9pt)[{typst_words(line)}]" for line in (asked_text(question)[0], *worked_out(question))),
     ]
     return markup.together(" \\\n".join(rows))

@@ -17,7 +17,7 @@ from brimwork.units import read as read_quantity
 
 
 @dataclass(frozen=True)
-class Asked:
+class SetQuestion:
     """`code` is a question code or the name of a formula; `way` the letter of a value on the way; `alike`: all may have the same numbers."""
 
     code: str
@@ -85,7 +85,7 @@ def asked_text(question: Posed) -> list[str]:
     return lines
 
 
-def working(question: Posed) -> list[str]:
+def worked_out(question: Posed) -> list[str]:
     """The full working, line by line."""
     if isinstance(question, Question):
         return [*question.lines()]

@@ -59,7 +59,7 @@ class HandIn:
     notes: list[str] = field(default_factory=list)
 
 
-def read(raw: bytes, name: str) -> list[HandIn]:
+def _read(raw: bytes, name: str) -> list[HandIn]:
     """The hand-ins in the bytes of a file; `name` only tells a table from other text. Raises Unreadable."""
     if len(raw) > _LARGEST:
         raise Unreadable(f"it is larger than {_LARGEST // 1_000_000} MB")
@@ -232,7 +232,7 @@ def _plain(text: str) -> str:
 # --- the process --------------------------------------------------------------------------------------------------------------------
 
 
-def content(path: str, member: int | None) -> bytes:
+def _content(path: str, member: int | None) -> bytes:
     """The bytes of a file or of a member of an archive, one more than allowed at most. Raises Unreadable."""
     if member is not None:
         try:
@@ -294,7 +294,7 @@ def answer(job: dict) -> dict:
     try:
         if job["do"] == "members":
             return {"members": members(job["path"])}
-        raw = content(job["path"], job["member"])
+        raw = _content(job["path"], job["member"])
         told = {"sha256": hashlib.sha256(raw).hexdigest(), "size": len(raw)}
         try:
             if job["name"].lower().endswith(".toml"):
@@ -303,7 +303,7 @@ def answer(job: dict) -> dict:
                 from brimwork.classroom.designs import marked
 
                 return {**told, "design": marked(raw, job["brief"])}
-            return {**told, "hand_ins": [asdict(found) for found in read(raw, job["name"])]}
+            return {**told, "hand_ins": [asdict(found) for found in _read(raw, job["name"])]}
         except Unreadable as error:
             return {**told, "reason": str(error)}
     except Unreadable as error:
@@ -314,7 +314,7 @@ def answer(job: dict) -> dict:
         return {"reason": f"it could not be read ({type(error).__name__})"}
 
 
-def main() -> None:
+def read_apart() -> None:
     """Answer jobs, a line each, until there are no more."""
     try:
         import resource
@@ -327,4 +327,4 @@ def main() -> None:
 
 
 if __name__ == "__main__":
-    main()
+    read_apart()

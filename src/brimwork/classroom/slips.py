@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
-from brimwork.classroom.marking import AFTER_SHOWN, NO_ANSWER, NO_HAND_IN, Mark, Marks
-from brimwork.classroom.questions import Asked, asked_text, key, working
+from brimwork.classroom.marking import AFTER_SHOWN, NO_ANSWER, NO_HAND_IN, MarkedAnswer, Marks
+from brimwork.classroom.questions import SetQuestion, asked_text, key, worked_out
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.personal import own_seed
 from brimwork.exercise.question import Question
@@ -34,12 +34,12 @@ class Row:
         return str(self.count) if self.count >= SMALL else f"under {SMALL}"
 
 
-def said_of(kind: str) -> str:
+def said_of_slip(kind: str) -> str:
     """A kind of answer in words for a table."""
     return _SAID.get(kind, kind)
 
 
-def table(marks: Marks) -> list[Row]:
+def slips_table(marks: Marks) -> list[Row]:
     """Question by slip, in the order of the class file, the commonest first."""
     rows = []
     for asked in marks.group.questions:
@@ -47,18 +47,18 @@ def table(marks: Marks) -> list[Row]:
             (mark.found, mark.slip if mark.found == "slip" else None, _cause(mark)) for one in marks.of.values() if (mark := one.marks[asked.code])
         )
         for (kind, slip, cause), count in sorted(counted.items(), key=lambda one: (one[0][0] != "right", -one[1], one[0][0], one[0][1] or 0, one[0][2])):
-            what = _slip(asked, slip) if slip is not None else cause or said_of(kind) if kind != "slip" else "a wrong choice or order"
+            what = _slip(asked, slip) if slip is not None else cause or said_of_slip(kind) if kind != "slip" else "a wrong choice or order"
             rows.append(Row(asked.code, what, count, slip))
     return rows
 
 
-def _cause(mark: Mark) -> str:
+def _cause(mark: MarkedAnswer) -> str:
     """What an undeclared way was found to be, where that is the same for everybody: the one explanation, without numbers of a learner's own."""
     causes = mark.told.causes if mark.told and mark.found == "way" else ()
     return causes[0] if len(causes) == 1 and not any(character.isdigit() for character in causes[0]) else ""
 
 
-def _slip(asked: Asked, slip: int) -> str:
+def _slip(asked: SetQuestion, slip: int) -> str:
     question = asked.posed(1)
     if isinstance(question, Question):
         return question.slips[slip].feedback if slip < len(question.slips) else "a known slip"
@@ -80,18 +80,18 @@ class Note:
 
 def notes(marks: Marks) -> list[Note]:
     """A note for each of the commonest slips, on numbers that no learner has."""
-    common = sorted((row for row in table(marks) if row.slip is not None), key=lambda row: -row.count)[:RETAUGHT]
+    common = sorted((row for row in slips_table(marks) if row.slip is not None), key=lambda row: -row.count)[:RETAUGHT]
     asked = {one.code: one for one in marks.group.questions}
     return [Note(row.question, row.what, row.shown, tuple(_lines(asked[row.question], row.slip))) for row in common]
 
 
-def _lines(asked: Asked, slip: int) -> list[tuple[str, str]]:
+def _lines(asked: SetQuestion, slip: int) -> list[tuple[str, str]]:
     board, again = (asked.posed(own_seed(name, asked.code)) for name in ("BOARD-1", "BOARD-2"))
     wrong = _wrong(board, slip)
     return [
         ("1 min", f"On the board: {' '.join(asked_text(board))} Everyone works it alone, without a word."),
         ("1 min", f"Hands up for {key(board)}; hands up for {wrong}. Each finds somebody with the other one and says how it came about."),
-        ("2 min", f"Say which step makes the difference. {_slip(asked, slip)} Then: {'. '.join(line.rstrip('.') for line in working(board))}."),
+        ("2 min", f"Say which step makes the difference. {_slip(asked, slip)} Then: {'. '.join(line.rstrip('.') for line in worked_out(board))}."),
         ("1 min", f"Once more with other numbers: {again.text} Right is {key(again)}; who still gets {_wrong(again, slip)} comes to you afterwards."),
     ]
 

@@ -31,10 +31,12 @@ def columns(text: str) -> tuple[str, ...]:
     return wanted
 
 
-def write(marks: Marks, folder: Path, wanted: tuple[str, ...] = (*COLUMNS, *_MORE), progress: Callable[[int, int], None] = lambda done, of: None) -> list[str]:
+def write_feedback(
+    marks: Marks, folder: Path, wanted: tuple[str, ...] = (*COLUMNS, *_MORE), progress: Callable[[int, int], None] = lambda done, of: None
+) -> list[str]:
     """Write everything into `folder`; the same marks give the same bytes. Returns the names of what was written. Raises InputError."""
     group = marks.group
-    rows, notes = slips.table(marks), slips.notes(marks)
+    rows, notes = slips.slips_table(marks), slips.notes(marks)
     made: dict[str, bytes] = {
         "marks.csv": _marks(marks, wanted),
         "totals.csv": _totals(marks),
@@ -98,7 +100,7 @@ def _rows(marks: Marks):
         for code, mark in one.marks.items():
             yield {
                 "code": learner.code, "name": learner.name, "question": code, "said": mark.said, "on the way": mark.way, "tries": mark.tries, "points": mark.points, "of": mark.of,
-                "found": slips.said_of(mark.found), "told": mark.told.message if mark.told else "", "why": mark.why, "file": one.source, "look at": "; ".join(one.notes),
+                "found": slips.said_of_slip(mark.found), "told": mark.told.message if mark.told else "", "why": mark.why, "file": one.source, "look at": "; ".join(one.notes),
             }  # fmt: skip
 
 

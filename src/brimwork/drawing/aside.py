@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from brimwork.drawing.marks import Area, Box, Dot, Mark_, Stroke, Words
-from brimwork.drawing.placing import apart, crosses
+from brimwork.drawing.placing import crosses, gap_between
 from brimwork.drawing.records import STYLES, Point
 
 _CLEAR = 0.45  # mm kept from a line by words that move
@@ -102,9 +102,9 @@ def _moved(words: Words, box: Box, taken: list[_Taken], kept: list[Box], bounds:
     left, top, right, bottom = box
     for farthest in (_FARTHER[2], _FARTHER[5], _FARTHER[-1]):
         reach = (left - farthest - _CLEAR, top - farthest - _CLEAR, right + farthest + _CLEAR, bottom + farthest + _CLEAR)
-        near = [(line, points) for line, points in taken if not apart(line, reach)]
+        near = [(line, points) for line, points in taken if not gap_between(line, reach)]
         pieces = [(_around(piece, 0.2), *piece) for _, points in near for piece in _pieces(reach, points)]
-        solid = [*(other for other in kept if not apart(other, reach)), *(line for line, points in near if not points)]
+        solid = [*(other for other in kept if not gap_between(other, reach)), *(line for line, points in near if not points)]
         for x, y in _MOVES:
             if abs(x) <= farthest >= abs(y):
                 wide = (left + x - _CLEAR, top + y - _CLEAR, right + x + _CLEAR, bottom + y + _CLEAR)

@@ -13,7 +13,7 @@ _WAYS = ((1.0, 0.7), (-1.0, 0.7), (1.0, -0.7), (-1.0, -0.7), (0.0, 1.0), (0.0, -
 _FAR = 4.0  # mm from its point at which a label gets a line to it
 
 
-def apart(a: Box, b: Box) -> bool:
+def gap_between(a: Box, b: Box) -> bool:
     return a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1]
 
 
@@ -75,7 +75,7 @@ class Room:
         left, top, right, bottom = self.frame
         wide = (box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR)
         inside = wide[0] >= left and wide[1] >= top and wide[2] <= right and wide[3] <= bottom
-        return inside and all(apart(wide, other) for other in (*self.boxes, *self.labels)) and not self._crossed(*wide)
+        return inside and all(gap_between(wide, other) for other in (*self.boxes, *self.labels)) and not self._crossed(*wide)
 
     def _crossed(self, left: float, top: float, right: float, bottom: float) -> bool:
         for (x0, y0, x1, y1), a, b in self.pieces:

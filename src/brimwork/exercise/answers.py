@@ -21,7 +21,7 @@ from pathlib import Path
 from brimwork import files
 from brimwork.edition import __version__
 from brimwork.exercise.diagnosis import Diagnosis
-from brimwork.exercise.receipts import in_words
+from brimwork.exercise.receipts import receipt_in_words
 from brimwork.units import InputError
 
 _FORMAT = 1
@@ -53,9 +53,9 @@ def note(path: str | Path, name: str, text: str, kind: str, seed: int = 1) -> Ke
     return _add(Path(path), name, seed, {}, text, "", kind)
 
 
-def load(path: str | Path) -> list[dict]:
+def load_answers(path: str | Path) -> list[dict]:
     """The answers in a file and its further parts, oldest first; none where there is no file. Raises InputError for one that is damaged or of another kind."""
-    return [entry for part in parts(Path(path)) for entry in read(_bytes(part), str(part))]
+    return [entry for part in parts(Path(path)) for entry in _read(_bytes(part), str(part))]
 
 
 def parts(path: Path) -> list[Path]:
@@ -78,7 +78,7 @@ def _bytes(path: Path) -> bytes:
         raise InputError(f"{path} cannot be read ({error.strerror}): choose another file") from None
 
 
-def read(raw: bytes, shown: str = "the answers file") -> list[dict]:
+def _read(raw: bytes, shown: str = "the answers file") -> list[dict]:
     """The answers in the bytes of a file. Raises InputError."""
     if len(raw) > LARGEST:
         raise InputError(f"{shown} is larger than {LARGEST // 1_000_000} MB, which no answers file is")
@@ -151,7 +151,7 @@ class _State:
 
     @property
     def receipt(self) -> str:
-        return in_words(hashlib.sha256(f"{self.learner}\n{self.digest.hexdigest()}".encode()).digest())
+        return receipt_in_words(hashlib.sha256(f"{self.learner}\n{self.digest.hexdigest()}".encode()).digest())
 
 
 # --- adding one ---------------------------------------------------------------------------------------------------------------------
@@ -198,7 +198,7 @@ def _known(path: Path, first) -> tuple[_State, str]:
     state, told, known = _State(), [], []
     for part in held:
         try:
-            entries = read(_whole(first if part == path else part), str(part))
+            entries = _read(_whole(first if part == path else part), str(part))
         except InputError as error:
             entries, said = _begun_anew(part, error)
             told.append(said)

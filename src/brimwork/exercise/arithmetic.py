@@ -65,7 +65,7 @@ def _code(text: str):
     return compile(ast.Expression(_tree(text)), f"<{text}>", "eval")
 
 
-def value(text: str, given: Mapping[str, float]) -> float:
+def value_typed(text: str, given: Mapping[str, float]) -> float:
     """The number (SI) of an expression over `given` (SI). Raises DeclarationError for an unknown name or no finite value."""
     try:
         result = float(eval(_code(text), NAMESPACE, dict(given)))  # our own declarations only
@@ -88,12 +88,12 @@ def alone(text: str | float) -> float | None:
     return sign * float(inner.value) if isinstance(inner, ast.Constant) else None
 
 
-def dimension(text: str, given: Mapping[str, Dimension]) -> Dimension:
+def dimension_typed(text: str, given: Mapping[str, Dimension]) -> Dimension:
     """The dimension of an expression. Raises DeclarationError where unlike things are added or put into a function."""
     return _dimension(_tree(text), {**DIMENSIONS, **given}, text)
 
 
-def dimension_of(tree: ast.expr, known: Mapping[str, Dimension]) -> Dimension:
+def dimension_of_typed(tree: ast.expr, known: Mapping[str, Dimension]) -> Dimension:
     """The dimension of a tree whose names are all in `known`. Raises DeclarationError as `dimension` does."""
     return _dimension(tree, dict(known), "this")
 
@@ -143,7 +143,7 @@ def fill(text: str, given: Mapping[str, float], shown: Mapping[str, str]) -> str
         expression, unit, digits = hole.groups()
         if unit is None and expression in shown:
             return shown[expression]
-        return units.write(value(expression, given), unit or "", int(digits or 3))
+        return units.write(value_typed(expression, given), unit or "", int(digits or 3))
 
     return _HOLE.sub(put, text)
 
@@ -187,7 +187,7 @@ class Constants:
         over, under = ([_unit_text(factor) for factor, up in members if up is side and exact(factor) is None] for side in (True, False))
         text, whole_text = f"{size:.4g} {'/'.join([' '.join(over), *under])}", ast.unparse(product(members))
         name = next((known for known, shown in self.texts.items() if shown == text), f"constant_{len(self.texts) + 1}")
-        self.values[name], self.dimensions[name], self.texts[name] = value(whole_text, {}), dimension(whole_text, {}), text
+        self.values[name], self.dimensions[name], self.texts[name] = value_typed(whole_text, {}), dimension_typed(whole_text, {}), text
         return ast.Name(name, ast.Load())
 
 

@@ -7,9 +7,9 @@ import math
 from collections.abc import Iterator
 
 from brimwork import expression, typeset
-from brimwork.exercise.diagnosis import Diagnosis, diagnose, read
-from brimwork.exercise.pieces import Piece, Worked, number, results
-from brimwork.exercise.question import APART, TOLERANCE, Given, Known, Question
+from brimwork.exercise.diagnosis import Diagnosis, diagnose, read_answer
+from brimwork.exercise.pieces import Piece, Worked, piece_number, results
+from brimwork.exercise.question import APART, TOLERANCE, GivenValue, KnownWay, Question
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
@@ -29,7 +29,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         text=f"{given_text(worked)} Find {worked.left(piece, typeset.PLAIN)}.",
         name=QUANTITIES[piece.key].short_name if piece.named else "value",
         unit=piece.asked_in,
-        given={name: Given(value, QUANTITIES[name].metric) for name, value in values.items()},
+        given={name: GivenValue(value, QUANTITIES[name].metric) for name, value in values.items()},
         answer=worked.found[piece.key],
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
         again=again,
@@ -60,14 +60,14 @@ def _carried(worked: Worked, place: int, question: Question, text: str, earlier:
     if not off:
         return None
     try:
-        value = read(question, text).value
+        value = read_answer(question, text).value
         follows = results(worked.pieces[: place + 1], worked.values, instead)[worked.pieces[place].key]
     except (InputError, ArithmeticError, ValueError):
         return None
     return off[0] if math.isclose(value, follows, rel_tol=TOLERANCE) else None
 
 
-def _told_apart(answer: float, slips: Iterator[Known]) -> Iterator[Known]:
+def _told_apart(answer: float, slips: Iterator[KnownWay]) -> Iterator[KnownWay]:
     """Those slips whose numbers lie apart from the right one and from each other, the first of two that do not."""
     taken = [answer]
     for slip in slips:
@@ -80,15 +80,15 @@ def _told_apart(answer: float, slips: Iterator[Known]) -> Iterator[Known]:
             yield slip
 
 
-def _known(worked: Worked, piece: Piece) -> Iterator[Known]:
+def _known(worked: Worked, piece: Piece) -> Iterator[KnownWay]:
     """The slips of the formula that the line is; then those that the shape of the line invites."""
     values = {**worked.values, **worked.found}
     for slip in _declared(worked, piece):
         if not slip.also_given:
-            yield Known(slip.number(values), slip.feedback)
+            yield KnownWay(slip.number(values), slip.feedback)
     for tree, sentence in _of_shape(piece.tree, worked):
         try:
-            yield Known(number(tree, values), sentence)
+            yield KnownWay(piece_number(tree, values), sentence)
         except (ArithmeticError, ValueError):
             continue
 
@@ -116,7 +116,7 @@ def _of_shape(node: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
 
 
 def _of_power(base: ast.expr, power: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
-    said, shown = _said(base, worked), typeset.write(power, typeset.PLAIN)
+    said, shown = _said(base, worked), typeset.write_tree(power, typeset.PLAIN)
     yield base, f"You left out the power. Take {said} to the power {shown}."
     exact = expression.exact(power)
     if exact is not None and exact != 0:
@@ -179,7 +179,7 @@ def _said(node: ast.expr, worked: Worked) -> str:
     if isinstance(node, ast.Name) and node.id in QUANTITIES:
         return f"{node.id} ({QUANTITIES[node.id].plain_name})"
     pieces = {piece.key: piece.written for piece in worked.pieces}
-    shown = typeset.write(_written(node, pieces), typeset.PLAIN)
+    shown = typeset.write_tree(_written(node, pieces), typeset.PLAIN)
     return f"the {shown}" if shown[:1].isdigit() else shown
 
 

@@ -83,8 +83,8 @@ def _of_declaration(declared: Numeric) -> Iterator[str]:
         try:
             given = {name: units.parse(text).dimension for name, text in declared.given.items()}
             for name, text in declared.let.items():
-                given[name] = arithmetic.dimension(text, given)
-            got, wanted = arithmetic.dimension(declared.answer, given), units.unit(declared.unit).dimension
+                given[name] = arithmetic.dimension_typed(text, given)
+            got, wanted = arithmetic.dimension_typed(declared.answer, given), units.unit(declared.unit).dimension
             if not arithmetic.same(got, wanted):
                 yield f"the answer comes out in {got}, but it is asked in {declared.unit or 'plain numbers'}"
         except (DeclarationError, InputError) as error:
@@ -120,7 +120,7 @@ def _of_choices(declared: Written) -> Iterator[str]:
             yield "the right choice is not the only one marked right"
 
 
-def main() -> int:
+def build() -> int:
     """Print every question that may not be asked; 1 when there is one."""
     refused = 0
     try:
@@ -137,4 +137,4 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(build())

@@ -40,7 +40,7 @@ class Cause:
 
 
 @dataclass(frozen=True)
-class Working:
+class WayOfWorking:
     """The working of a question as a tree, with all that its names mean.
 
     values    number (SI) of every name: given values, constants, words for units;  unit: what is asked for
@@ -120,7 +120,7 @@ class Working:
 class _Tree:
     """What makes the ways; equal to any other, so that the ways of one declaration are made once."""
 
-    working: Working = field(compare=False)
+    working: WayOfWorking = field(compare=False)
     names: Names = field(compare=False)
 
 
@@ -167,13 +167,13 @@ def _formula(way: Way, numbers: list[float | None]) -> tuple[str, ...]:
     return tuple(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers)
 
 
-def _shifted(working: Working, seed: int) -> dict[str, float]:
+def _shifted(working: WayOfWorking, seed: int) -> dict[str, float]:
     """The given values a little aside, each by another share: two workings that agree there too are one."""
     draw = random.Random(seed)
     return {name: value * draw.uniform(0.96, 1.04) if name in working.shown else value for name, value in sorted(working.values.items())}
 
 
-def _at_points(working: Working, code, points: list[dict[str, float]]) -> list[float | None]:
+def _at_points(working: WayOfWorking, code, points: list[dict[str, float]]) -> list[float | None]:
     return [working.number(code, point) for point in points]
 
 
@@ -181,9 +181,9 @@ def compile_tree(tree: ast.expr):
     return compile(ast.fix_missing_locations(ast.Expression(tree)), "<way>", "eval")
 
 
-def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: Working) -> Dimension | None:
+def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: WayOfWorking) -> Dimension | None:
     try:
-        return arithmetic.dimension_of(tree, {**kinds, "pi": NUMBER, **{UNIT + name: NUMBER for name in working.shown}})
+        return arithmetic.dimension_of_typed(tree, {**kinds, "pi": NUMBER, **{UNIT + name: NUMBER for name in working.shown}})
     except (DeclarationError, ArithmeticError, ValueError, TypeError):
         return None
 
@@ -194,7 +194,7 @@ def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: Working) ->
 def written(node: ast.expr, shown: Callable[[str], str | None]) -> str:
     """A part of a tree as it is written, with what stands for each name; "one part of it" where that gets long or cannot be written."""
     try:
-        text = typeset.write(node, typeset.PLAIN, shown)
+        text = typeset.write_tree(node, typeset.PLAIN, shown)
     except (ValueError, AttributeError):
         return "one part of it"
     if len(text) > LONGEST_PART:

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from brimwork import units
-from brimwork.exercise.question import Known, Question
+from brimwork.exercise.question import KnownWay, Question
 from brimwork.units import InputError
 
 _LETTERS = "abcdefghij"
@@ -121,7 +121,7 @@ class FindTheSlip:
             unit=answer.unit,
             given={},
             answer=answer.value,
-            slips=(Known(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),),
+            slips=(KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),),
             again=lambda changed: answer.value,
             lines=lambda: (self.because,),
             varies=False,

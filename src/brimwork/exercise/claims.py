@@ -12,7 +12,7 @@ _MENDED = " mended"
 _NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept")
 
 
-def asked(entry: dict) -> Posed | None:
+def _asked(entry: dict) -> Posed | None:
     """The question that an entry answers, on its numbers; None where the kit cannot ask it again."""
     name = entry["exercise"]
     try:
@@ -25,7 +25,7 @@ def asked(entry: dict) -> Posed | None:
 
 def found(entry: dict, held: list[dict]) -> str:
     """What kind of answer an entry is: worked out again where the kit can ask the question again, else as the file says. `held` is the whole file."""
-    if entry["kind"] in _NOT_ANSWERS or (question := asked(entry)) is None:
+    if entry["kind"] in _NOT_ANSWERS or (question := _asked(entry)) is None:
         return entry["kind"]
     kind = diagnose(question, entry["answer"], entry["middle"]).kind
     if kind == "right" and answers.was_shown(held[: _place(entry, held)], entry["exercise"], entry["seed"]):
@@ -44,7 +44,7 @@ def doubtful(entry: dict, held: list[dict]) -> bool:
     return entry["kind"] == "right" != found(entry, held)
 
 
-def counted(held: list[dict]) -> str:
+def counted_answers(held: list[dict]) -> str:
     """How many entries there are, and how many questions are right by their last answer, in words for page and paper."""
     right, entries = sum(found(entry, held) == "right" for entry in answers.last(held).values()), len(held)
     return f"{entries} {'entry' if entries == 1 else 'entries'}, and {right} {'question' if right == 1 else 'questions'} right at the last try"

@@ -14,7 +14,7 @@ from brimwork.drawing.pictures import picture
 from brimwork.drawing.pictures.lining import ground, true_scale
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.records import ACCENT, GREY, Level, Line, Measure, Point, Polygon, Record, Sheet, Text, View, at_scale
-from brimwork.exercise.diagnosis import read
+from brimwork.exercise.diagnosis import read_answer
 from brimwork.exercise.question import TOLERANCE, Question
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
@@ -46,7 +46,7 @@ def consequence(question: Question, text: str) -> Consequence | None:
     if name not in _TOLD:
         return None
     try:
-        value = read(question, text)
+        value = read_answer(question, text)
         if value.dimension != topics.find(name).dimension or not value.value > 0:
             return None
         return _TOLD[name](_Asked(question, topics.find(name), letters), value.value)

@@ -17,8 +17,8 @@ from brimwork.dimensions import Dimension
 from brimwork.exercise import arithmetic, unit_slips
 from brimwork.exercise.causes import Cause
 from brimwork.exercise.choices import Choice, Sequence, Telling
-from brimwork.exercise.question import TOLERANCE, Known, Question, in_words
-from brimwork.exercise.reading import Typed, typed
+from brimwork.exercise.question import TOLERANCE, KnownWay, Question, in_words
+from brimwork.exercise.reading import Typed, typed_reading
 from brimwork.exercise.unit_slips import Taken
 from brimwork.units import InputError, Reading
 
@@ -29,7 +29,7 @@ _LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobo
 MOST_GUESSES = 3
 
 ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
-KINDS = (*("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),)
+KINDS_OF_ANSWER = (*("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),)
 CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 
 
@@ -83,7 +83,7 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
     if isinstance(question, Telling):
         return _told(question, text)
     try:
-        answer = typed(question, text)
+        answer = typed_reading(question, text)
     except InputError as error:
         return Diagnosis("unread", f"I could not read that: {error}.")
     reading = answer.reading
@@ -98,9 +98,9 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
     return Diagnosis(kind, message, echo, good, slip, sure, causes)
 
 
-def read(question: Question, text: str) -> Reading:
+def read_answer(question: Question, text: str) -> Reading:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
-    return typed(question, text).reading
+    return typed_reading(question, text).reading
 
 
 # --- the kind of unit ---------------------------------------------------------------------------------------------------------------
@@ -230,7 +230,7 @@ _ADVICE = re.compile(r"(?i)(?:^|[.:;,] |\bso |\band |\bthen )(?:add|allow|bring|
                      r"read|round|set|share|square|start|subtract|swap|take|treat|turn|use|weigh|work)\b")  # fmt: skip
 
 
-def _with_advice(question: Question, slip: Known) -> str:
+def _with_advice(question: Question, slip: KnownWay) -> str:
     """The sentence of a slip; where it says only what was done, what to do instead is taken from the way that gives the same number."""
     if _ADVICE.search(slip.feedback):
         return slip.feedback
@@ -265,7 +265,7 @@ def _wanted(question: Question) -> str:
     return "it closer" if question.close else "three figures"
 
 
-def _slips(question: Question, value: float, share: float) -> list[tuple[int, Known]]:
+def _slips(question: Question, value: float, share: float) -> list[tuple[int, KnownWay]]:
     """Known slips that give this number, the nearest first, with their place."""
     near = [(place, slip) for place, slip in enumerate(question.slips) if any(_near(question, value, number, share) for number in slip.numbers)]
     return sorted(near, key=lambda found: min(abs(value - number) for number in found[1].numbers))

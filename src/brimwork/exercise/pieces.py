@@ -58,12 +58,12 @@ class Worked:
 
     def left(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
         """What the line is about: "v = 4 Q/(pi d^2)", or "H^(3/2)" where the piece has no letter."""
-        written = typeset.write(piece.written, target)
+        written = typeset.write_tree(piece.written, target)
         return f"{target.letter(piece.key)}{target.equals}{written}" if piece.named else written
 
     def put_in(self, piece: Piece, target: typeset.Latex = typeset.LATEX, hidden: dict[str, str] | None = None) -> str:
         """The line with numbers in it; `hidden` gives what stands in place of values that are not shown yet."""
-        return typeset.write(piece.tree, target, lambda key: (hidden or {}).get(key) or self.value(key, target))
+        return typeset.write_tree(piece.tree, target, lambda key: (hidden or {}).get(key) or self.value(key, target))
 
     def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str | None:
         """A number with its unit: as given, or to four figures where a piece gave it."""
@@ -76,7 +76,7 @@ class Worked:
         """The line with units in place of numbers; plain numbers are left out of products."""
         of = {one.key: one.unit for one in self.pieces} | {key: QUANTITIES[key].si for key in self.values}
         bare = _bare(piece.tree, {key for key, unit in of.items() if not unit or units.unit(unit).dimension == NUMBER})
-        return typeset.write(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
+        return typeset.write_tree(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
 
     def line(self, piece: Piece, target: typeset.Latex = typeset.PLAIN) -> str:
         """The whole line: letters, numbers, value."""
@@ -106,11 +106,11 @@ def results(pieces: tuple[Piece, ...], values: dict[str, float], instead: dict[s
     """What each piece comes to (SI); `instead` puts a learner's own numbers in place of some. Raises ArithmeticError or ValueError where there is none."""
     found: dict[str, float] = {}
     for piece in pieces:
-        found[piece.key] = number(piece.tree, {**values, **found, **(instead or {})})
+        found[piece.key] = piece_number(piece.tree, {**values, **found, **(instead or {})})
     return found
 
 
-def number(node: ast.expr, values: dict[str, float]) -> float:
+def piece_number(node: ast.expr, values: dict[str, float]) -> float:
     """The value (SI) of a tree whose letters stand in `values`."""
     match node:
         case ast.Constant(value=value):
@@ -118,14 +118,14 @@ def number(node: ast.expr, values: dict[str, float]) -> float:
         case ast.Name(id=name):
             return math.pi if name == "pi" else values[name]
         case ast.UnaryOp(operand=operand):
-            return -number(operand, values)
+            return -piece_number(operand, values)
         case ast.BinOp(left=left, op=op, right=right):
-            a, b = number(left, values), number(right, values)
+            a, b = piece_number(left, values), piece_number(right, values)
             return {ast.Add: lambda: a + b, ast.Sub: lambda: a - b, ast.Mult: lambda: a * b, ast.Div: lambda: a / b, ast.Pow: lambda: math.pow(a, b)}[
                 type(op)
             ]()
         case ast.Call(func=ast.Name(id=name), args=[argument]):
-            return getattr(math, name)(number(argument, values))
+            return getattr(math, name)(piece_number(argument, values))
     raise ValueError(f"no number for {ast.dump(node)}")
 
 

@@ -15,7 +15,7 @@ from itertools import combinations
 from brimwork import expression, typeset
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import sensible
-from brimwork.exercise.causes import Cause, Working, written
+from brimwork.exercise.causes import Cause, WayOfWorking, written
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
@@ -28,7 +28,7 @@ DRAWS = 400
 
 
 @dataclass(frozen=True)
-class Given:
+class GivenValue:
     """A value that the question states: SI, and the unit it is shown in."""
 
     value: float
@@ -39,7 +39,7 @@ class Given:
 
 
 @dataclass(frozen=True)
-class Known:
+class KnownWay:
     """A known slip: the number it gives (SI), a full sentence for the learner, and its middle value where the question asks for one.
 
     `also` holds a number that the same slip gives to those who work in other units, where the slip changes the kind of quantity.
@@ -80,9 +80,9 @@ class Question:
     text: str
     name: str
     unit: str
-    given: dict[str, Given]
+    given: dict[str, GivenValue]
     answer: float
-    slips: tuple[Known, ...]
+    slips: tuple[KnownWay, ...]
     again: Callable[[dict[str, float]], float]
     lines: Callable[[], Iterable[str]]
     label: str = ""
@@ -92,7 +92,7 @@ class Question:
     strict: bool = False
     sheet: Sheet | None = None
     like: tuple[str, dict[str, float]] | None = None
-    working: Working | None = None
+    _working: WayOfWorking | None = None
 
     @property
     def causes(self) -> tuple[Cause, ...]:
@@ -120,14 +120,14 @@ def in_words(unit: str) -> str:
     return {"day": "days", "cur": "money"}.get(unit, unit)
 
 
-def apart(question: Question) -> bool:
+def _apart(question: Question) -> bool:
     """Whether the right number and those of all slips lie at least three tolerances apart, but for slips that a middle value tells apart."""
     return not any(True for _ in too_near(question))
 
 
-def too_near(question: Question) -> Iterator[tuple[Known, Known]]:
+def too_near(question: Question) -> Iterator[tuple[KnownWay, KnownWay]]:
     """Pairs of numbers, the right one among them, that one answer could mean."""
-    right = Known(question.answer, "", None)
+    right = KnownWay(question.answer, "", None)
     for a, b in combinations((right, *question.slips), 2):
         if not all(_separate(one, other, question.close) for one in a.numbers for other in b.numbers) and not _told_by_middle(question, a, b):
             yield a, b
@@ -142,7 +142,7 @@ def accepted(question: Question) -> Iterator[Cause]:
     return (cause for cause in question.causes if abs(cause.number - question.answer) <= band and cause.typed_as(wanted))
 
 
-def clean(question: Question, likely: bool = False) -> bool:
+def clean_draw(question: Question, likely: bool = False) -> bool:
     """Whether no wrong way would be accepted; with `likely`, of those alone that many people take."""
     return not any(cause.way.likely or not likely for cause in accepted(question))
 
@@ -151,7 +151,7 @@ def _separate(a: float, b: float, close: float) -> bool:
     return abs(a - b) > (3 * close if close else APART * max(abs(a), abs(b)))
 
 
-def _told_by_middle(question: Question, a: Known, b: Known) -> bool:
+def _told_by_middle(question: Question, a: KnownWay, b: KnownWay) -> bool:
     return question.middle is not None and None not in (a.middle, b.middle) and _separate(a.middle, b.middle, 0.0)
 
 
@@ -162,11 +162,11 @@ def first_apart(drawn: Iterable[Question | None]) -> Question | None:
     """
     second = third = None
     for question in drawn:
-        if question and apart(question):
-            if clean(question):
+        if question and _apart(question):
+            if clean_draw(question):
                 return question
             third = third or question
-            if second is None and clean(question, likely=True):
+            if second is None and clean_draw(question, likely=True):
                 second = question
     return second or third
 
@@ -201,7 +201,7 @@ def sets(pose: Callable[[int], Question], most: int = 30) -> int:
 
 def _drawn(formula: Formula, seed: int, draw: random.Random) -> Question | None:
     extra = [name for slip in formula.slips for name in slip.also_given]
-    values = sensible.draw(formula, tuple(dict.fromkeys((*formula.inputs, *extra))), draw)
+    values = sensible.draw_sensible(formula, tuple(dict.fromkeys((*formula.inputs, *extra))), draw)
     try:
         return posed(formula, seed, values) if values and sensible.plausible(formula, values, formula(**formula.only(values))) else None
     except (InputError, ArithmeticError, ValueError):
@@ -217,28 +217,28 @@ def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
         text=_text(formula, values),
         name=row.short_name,
         unit=row.metric,
-        given={name: Given(value, QUANTITIES[name].metric) for name, value in values.items()},
+        given={name: GivenValue(value, QUANTITIES[name].metric) for name, value in values.items()},
         answer=formula(**formula.only(values)),
         slips=tuple(_known(formula, slip, values, constants) for slip in formula.slips),
         again=lambda changed: formula(**formula.only(changed)),
         lines=lambda: typeset.working(formula.work(**formula.only(values)), typeset.PLAIN),
         close=read(formula.close, row.metric, formula.result) if formula.close else 0.0,
         like=(formula.name, formula.only(values)),
-        working=working(formula, {**values, **constants}, tuple(values)),
+        working=_working(formula, {**values, **constants}, tuple(values)),
     )
 
 
-def _known(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> Known:
+def _known(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> KnownWay:
     """A slip with its number; one that changes the kind of quantity gives another number to those who work in the units that are shown."""
     in_si = slip.number(values | constants)
-    tree = expression.parse(slip.equals)
+    tree = expression.parse_expression(slip.equals)
     try:
         if expression.dimension(tree) == formula.dimension:
-            return Known(in_si, slip.feedback)
+            return KnownWay(in_si, slip.feedback)
     except DeclarationError:
         pass
     as_shown = _as_shown(formula, tree, values, constants)
-    return Known(in_si, slip.feedback) if as_shown is None else Known(as_shown, slip.feedback, also=in_si)
+    return KnownWay(in_si, slip.feedback) if as_shown is None else KnownWay(as_shown, slip.feedback, also=in_si)
 
 
 def _as_shown(formula: Formula, tree: ast.expr, values: dict[str, float], constants: dict[str, float]) -> float | None:
@@ -260,9 +260,9 @@ def _as_shown(formula: Formula, tree: ast.expr, values: dict[str, float], consta
     return number if abs(one - other) <= 1e-9 * abs(one) else None
 
 
-def working(formula: Formula, values: dict[str, float], given: tuple[str, ...], tree: ast.expr | None = None) -> Working:
+def _working(formula: Formula, values: dict[str, float], given: tuple[str, ...], tree: ast.expr | None = None) -> WayOfWorking:
     """The working of a formula, or of one line of it, over its letters: `values` holds given ones and constants (SI)."""
-    return Working(
+    return WayOfWorking(
         tree=tree or formula.right,
         values=values,
         kinds={name: QUANTITIES[name].dimension for name in values} | ({formula.result: formula.dimension} if formula.implicit else {}),
@@ -284,7 +284,7 @@ def _in_words(part: ast.expr) -> str:
 def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[[float], float]], float]:
     """Solves the equation of `formula` with another right-hand side. Raises InputError where nothing fits."""
     names = {name: value for name, value in values.items() if name in (*formula.inputs, *formula.constants)}
-    limits = [expression.parse(text) for text in formula.between]
+    limits = [expression.parse_expression(text) for text in formula.between]
     low, high = (expression.numeric(tree, expression.letters(tree)) for tree in limits)
     left = expression.numeric(formula.left, tuple(names), first=formula.result)
     between = [end(**{name: names[name] for name in expression.letters(tree)}) for end, tree in zip((low, high), limits)]

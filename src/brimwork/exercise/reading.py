@@ -126,7 +126,7 @@ def _both(text: str) -> str:
     return f"{units.number(units.convert(large.value + small.value, small.unit))} {small.unit}"
 
 
-def typed(question: Question, text: str) -> Typed:
+def typed_reading(question: Question, text: str) -> Typed:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
     plain = with_point(plainly(text))
     if isinstance(plain, str) and len(plain) <= units.LONGEST_TEXT and question.label:

@@ -10,7 +10,7 @@ otter peach pear pebble pepper pine plover plum pollen poplar poppy quail quarry
 spruce stream swallow thicket thistle timber tulip valley walnut willow wren""".split()
 
 
-def in_words(digest: bytes) -> str:
+def receipt_in_words(digest: bytes) -> str:
     """The first eight bytes of a digest as two words and a number of four digits."""
     number = int.from_bytes(digest[:8], "big")
     rest, tail = divmod(number, 10_000)

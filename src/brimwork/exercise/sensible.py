@@ -133,7 +133,7 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
 }
 
 
-def draw(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[str, float] | None:
+def draw_sensible(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[str, float] | None:
     """Values (SI) for the letters of a question, each on a step of its range exactly as it is printed; None where they do not belong together."""
     scales = {name: _range(formula, name) for name in names}
     fine = _finer(scales)
@@ -143,7 +143,7 @@ def draw(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[st
         values[name] = _printed(name, low + by.randint(0, steps) * step / fine[name])
     constants = {name: QUANTITIES[name].fixed for name in ("g",)}
     for name, text in FOLLOWS.items():
-        tree = expression.parse(text)
+        tree = expression.parse_expression(text)
         others = expression.letters(tree)
         if name in names and all(other in values or other in constants for other in others):
             exact = expression.numeric(tree, others)(**{other: values.get(other, constants.get(other)) for other in others})
@@ -170,7 +170,7 @@ def _known(values: dict[str, float]) -> list[str]:
 
 
 def _letters(condition: str) -> set[str]:
-    return {name for side in condition.split("<") for name in expression.letters(expression.parse(side)) if not QUANTITIES[name].value}
+    return {name for side in condition.split("<") for name in expression.letters(expression.parse_expression(side)) if not QUANTITIES[name].value}
 
 
 def _range(formula: Formula, name: str) -> tuple[float, float, float]:

@@ -16,8 +16,8 @@ from functools import cached_property
 from brimwork import units
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
-from brimwork.exercise.causes import Working, written
-from brimwork.exercise.question import DRAWS, Given, Known, Middle, Question, first_apart, in_words
+from brimwork.exercise.causes import WayOfWorking, written
+from brimwork.exercise.question import DRAWS, GivenValue, KnownWay, Middle, Question, first_apart, in_words
 from brimwork.expression import DeclarationError
 
 FIRST = 1  # the seed that shows the numbers as they were written
@@ -97,31 +97,31 @@ class Numeric:
         """The question on values as they were written out. Raises DeclarationError, InputError."""
         return self._with({name: self._given(name, numbers[name]) for name in self.given}, seed)
 
-    def _given(self, name: str, text: str) -> Given:
+    def _given(self, name: str, text: str) -> GivenValue:
         reading = units.parse(text)
-        return Given(reading.value, reading.unit)
+        return GivenValue(reading.value, reading.unit)
 
     def _drawn(self, seed: int, draw: random.Random) -> Question | None:
         given = {name: self._vary(name, text, draw) for name, text in self.given.items()}
         try:
             values = self.on_the_way({name: value.value for name, value in given.items()})
-            if not all(arithmetic.value(a, values) < arithmetic.value(b, values) for a, b in (condition.split("<") for condition in self.where)):
+            if not all(arithmetic.value_typed(a, values) < arithmetic.value_typed(b, values) for a, b in (condition.split("<") for condition in self.where)):
                 return None
             return self._with(given, seed)
         except DeclarationError:
             return None
 
-    def _vary(self, name: str, text: str, draw: random.Random) -> Given:
+    def _vary(self, name: str, text: str, draw: random.Random) -> GivenValue:
         """A value near the one that was written, or of its range, on a round step."""
         reading = units.parse(text)
         if name in self.keep:
-            return Given(reading.value, reading.unit)
+            return GivenValue(reading.value, reading.unit)
         low, high, step = _range(reading.number) if name not in self.vary else (units.parse(part).number for part in self.vary[name])
         steps = max(round((high - low) / step), 1)
         shown = f"{units.number(low + draw.randint(0, steps) * step)} {reading.unit}".strip()
         return self._given(name, shown)
 
-    def _with(self, given: dict[str, Given], seed: int) -> Question:
+    def _with(self, given: dict[str, GivenValue], seed: int) -> Question:
         values = self.on_the_way({name: each.value for name, each in given.items()})
         shown = {name: str(each) for name, each in given.items()}
         return Question(
@@ -141,7 +141,7 @@ class Numeric:
             middle=Middle(self.middle[0], self.middle[2], _number(self.middle[1], self.middle[2], values)) if self.middle else None,
             strict=self.strict,
             sheet=self.picture(values) if self.picture else None,
-            like=(self.like[0], {letter: arithmetic.value(of, values) for letter, of in self.like[1].items()}) if self.like else None,
+            like=(self.like[0], {letter: arithmetic.value_typed(of, values) for letter, of in self.like[1].items()}) if self.like else None,
             working=self._working(given, shown),
         )
 
@@ -153,12 +153,12 @@ class Numeric:
         constants = arithmetic.Constants()
         return *arithmetic.whole(self.answer, self.let, {*self.given}, constants), constants
 
-    def _working(self, given: dict[str, Given], shown: dict[str, str]) -> Working | None:
+    def _working(self, given: dict[str, GivenValue], shown: dict[str, str]) -> WayOfWorking | None:
         if self._tree is None:
             return None
         tree, on_the_way, constants = self._tree
         texts = {**shown, **constants.texts}
-        return Working(
+        return WayOfWorking(
             tree=tree,
             values={**arithmetic.CONSTANTS, **constants.values, **{name: each.value for name, each in given.items()}},
             kinds={**arithmetic.DIMENSIONS, **constants.dimensions, **{name: units.unit(each.unit).dimension for name, each in given.items()}},
@@ -173,12 +173,12 @@ class Numeric:
         """Given values (SI) with the named numbers on the way."""
         values = dict(given)
         for name, text in self.let.items():
-            values[name] = arithmetic.value(text, values)
+            values[name] = arithmetic.value_typed(text, values)
         return values
 
-    def _known(self, wrong: Wrong, values: dict[str, float]) -> Known:
+    def _known(self, wrong: Wrong, values: dict[str, float]) -> KnownWay:
         middle = _number(wrong.middle or self.middle[1], self.middle[2], values) if self.middle else None
-        return Known(self._number(wrong.equals, values), wrong.feedback, middle)
+        return KnownWay(self._number(wrong.equals, values), wrong.feedback, middle)
 
     def _number(self, of: str | float, values: dict[str, float]) -> float:
         return _number(of, self.unit, values)
@@ -193,7 +193,7 @@ class Numeric:
 def _number(of: str | float, unit: str, values: dict[str, float]) -> float:
     """SI value of an expression over `values` (SI), or of a number alone in `unit`."""
     number, here = arithmetic.alone(of), units.unit(unit)
-    return arithmetic.value(of, values) if number is None else (number + here.shift) * here.factor
+    return arithmetic.value_typed(of, values) if number is None else (number + here.shift) * here.factor
 
 
 def _range(number: float) -> tuple[float, float, float]:

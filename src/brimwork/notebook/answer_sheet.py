@@ -24,15 +24,15 @@ _SAID = {
 
 def write_sheet(title: str, record: str) -> str:
     """Write the last answer to every question in the file `record` as a PDF beside it; returns its name. Raises InputError."""
-    held = answers.load(record)
+    held = answers.load_answers(record)
     if not held:
         raise InputError(f"there are no answers in {record} yet: answer a question first")
     path = Path(record).with_name(f"{re.sub('[^a-z0-9]+', '-', title.lower()).strip('-')}-answers.pdf")
-    write_own(path, _printed(document(title, held)), "move it away, or give it another name")
+    write_own(path, _printed(answers_printed(title, held)), "move it away, or give it another name")
     return str(path)
 
 
-def document(title: str, held: list[dict]) -> str:
+def answers_printed(title: str, held: list[dict]) -> str:
     """The Typst source: a row for every question with its last answer, and the receipt of all."""
     last = answers.last(held)
     rows = [(_asked(entry), _typed(entry), str(answers.tries(held, name)), _told(entry, held)) for name, entry in last.items()]
@@ -41,7 +41,7 @@ def document(title: str, held: list[dict]) -> str:
         [
             markup.head(f"{title}: my answers", "UK", f"{title}. {receipt}. Printed from the learner's own answers file."),
             f"= {typst_words(f'{title}: my answers')}",
-            typst_words(f"{claims.counted(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
+            typst_words(f"{claims.counted_answers(held)}. The last entry is of {held[-1]['at'][:10]}. {receipt}."),
             markup.typst_table("2fr, 1.4fr, auto, 1fr", ("Question", "Last answer", "Tries", "Told"), rows),
             "#v(8mm)",
             typst_words(f"Name or learner code: {answers.learner(held) or '______________________'}      Date: ______________"),

@@ -9,7 +9,7 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.classroom import hand_in, learner_files
-from brimwork.classroom.learner_files import Exercise as Handed
+from brimwork.classroom.learner_files import ExerciseInFile as Handed
 from brimwork.classroom.numbers import Issued
 from brimwork.exercise import answers
 from brimwork.exercise.bank import Posed
@@ -18,7 +18,7 @@ from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.question import in_words
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import ByChoice, ByNumber, ByOrder, Exercise, alert, box, button, leads_to, paragraph, status, told
+from brimwork.notebook.practising import ByChoice, ByNumber, ByOrder, Exercise, alert, box, button, leads_to, paragraph, status, told_back
 from brimwork.shown import escape
 from brimwork.units import InputError
 
@@ -51,7 +51,7 @@ class _Set(Exercise):
     @property
     def entries(self) -> list[dict]:
         """The answers to this question so far."""
-        held = answers.load(self.sheet.record)
+        held = answers.load_answers(self.sheet.record)
         return [one for one in held if one["exercise"] == self.question.code and one["seed"] == self.question.seed and one["kind"] != answers.SHOWN]
 
     def shown_before(self) -> None:
@@ -86,7 +86,7 @@ class _Set(Exercise):
     def tell(self, used: int = 0) -> None:
         """What may be told of the last answer now."""
         if self.sheet.tells_now and self.found:
-            self.feedback.value = told(self.found)
+            self.feedback.value = told_back(self.found)
             self.open_help()
         elif used:
             most = f" of {self.sheet.tries}" if self.sheet.tries else ""
@@ -131,9 +131,9 @@ class ClassExercise:
 
     def __init__(self, handed: Handed, folder: Path = Path()):
         self.handed, self.folder, self.tries = handed, folder, handed.tries
-        self.record = str(folder / hand_in.record_of(handed))
-        answers.load(self.record)  # a damaged file is told at once
-        self.handed_in = any(entry["exercise"] == HANDED_IN and entry["answer"] == handed.mark for entry in answers.load(self.record))
+        self.record = str(folder / hand_in.record_handed_in(handed))
+        answers.load_answers(self.record)  # a damaged file is told at once
+        self.handed_in = any(entry["exercise"] == HANDED_IN and entry["answer"] == handed.mark for entry in answers.load_answers(self.record))
         self.said = widgets.HTML()
         self.exercises = [_kind(issued)(self, issued, str(number)) for number, issued in enumerate(handed.questions, start=1)]
         make = button("Make the file to hand in", "write one small file beside this workbook", self.hand_in)
@@ -149,8 +149,8 @@ class ClassExercise:
         for one in self.exercises:
             one.settle()
         try:
-            held = answers.load(self.record)
-            path, receipt = hand_in.write(self.folder, self.handed, held)
+            held = answers.load_answers(self.record)
+            path, receipt = hand_in.write_hand_in(self.folder, self.handed, held)
             if not self.handed_in:
                 answers.note(self.record, HANDED_IN, self.handed.mark, HANDED_IN)
         except InputError as error:
@@ -172,6 +172,6 @@ def _kind(issued: Issued) -> type[_Set]:
 def class_exercise(text: str) -> None:
     """The exercise that an instructor handed out, from the lines that stand in the learner's workbook."""
     try:
-        display(ClassExercise(learner_files.read(text)).widget)
+        display(ClassExercise(learner_files.read_learner_file(text)).widget)
     except InputError as error:
         display(say(error))

@@ -10,7 +10,7 @@ from IPython.display import display
 
 from brimwork import topics, typeset
 from brimwork.exercise.blanks import answered, blank, given_text
-from brimwork.exercise.diagnosis import Diagnosis, read
+from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.hints import ladder
 from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
 from brimwork.exercise.question import ask, in_words
@@ -18,7 +18,7 @@ from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Page, checked, say, typed
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told
+from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
 from brimwork.shown import escape
 from brimwork.units import InputError
 
@@ -56,7 +56,7 @@ class Blank:
     def __init__(self, example: Example, place: int):
         self.example, self.place, self.done, self.value = example, place, False, None
         piece = example.worked.pieces[place]
-        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
+        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
         unit = f", in {in_words(piece.asked_in)}" if piece.asked_in else ""
         self.box = box(f"Step {place + 1}: {name}{unit}", "36em")
         self.box.observe(lambda change: self.check(change["new"]), "value")
@@ -70,7 +70,7 @@ class Blank:
         self.found = answered(example.worked, self.place, example.seed, text, example.earlier())
         self.value = self._read(text)
         self.done = self.found.right
-        self.said.value = told(self.found)
+        self.said.value = told_back(self.found)
         if self.place == len(example.worked.pieces) - 1:
             self.outcome.value = leads_to(example.question, text, f"b{id(self)}")
         example.keeper.keep(blank(example.worked, self.place, example.seed), text, self.found)
@@ -80,7 +80,7 @@ class Blank:
         """The learner's own value, if it is of the right kind."""
         if self.found.kind in ("unread", "no unit", "other unit"):
             return None
-        return read(blank(self.example.worked, self.place, self.example.seed), text).value
+        return read_answer(blank(self.example.worked, self.place, self.example.seed), text).value
 
 
 class Example:

@@ -23,7 +23,7 @@ HEADERS = {
 }
 
 
-class Refused(RequestHandler):
+class TurnedAway(RequestHandler):
     """Answers whatever was asked with one line and nothing else."""
 
     def initialize(self, why: str) -> None:
@@ -46,7 +46,7 @@ def stand_before(app: Application, token: str) -> None:
 
     def find_handler(request: HTTPServerRequest, **named):
         why = refusal(request, token)
-        return app.get_handler_delegate(request, Refused, {"why": why}) if why else found(request, **named)
+        return app.get_handler_delegate(request, TurnedAway, {"why": why}) if why else found(request, **named)
 
     app.find_handler = find_handler
     app.settings["headers"] = {**app.settings.get("headers", {}), **HEADERS}

@@ -82,7 +82,7 @@ class LookBack:
 
     def compare(self) -> None:
         try:
-            kept = [entry for entry in answers.load(self.record or ANSWERS) if entry["exercise"] == self.code]
+            kept = [entry for entry in answers.load_answers(self.record or ANSWERS) if entry["exercise"] == self.code]
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -177,14 +177,14 @@ class Exit:
         verdict = self._calibrated([one.standing for one in self.asked.exercises])
         try:
             kept = answers.note(self.record, f"{self.title}: exit check", f"{self.sure.value}. {verdict}", "sure")
-            held = answers.load(self.record)
+            held = answers.load_answers(self.record)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
         for one in self.asked.exercises:
             one.open_help()
         self.said.value = self.verdict = status(
-            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted(held))}."
+            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
             f" <strong>Receipt {escape(kept.receipt)}</strong>: write it down, and hand in that file."
         )
 
@@ -235,7 +235,7 @@ class OwnCheck:
 
     def _known(self) -> str:
         try:
-            return answers.learner(answers.load(self.record))
+            return answers.learner(answers.load_answers(self.record))
         except InputError:
             return ""
 

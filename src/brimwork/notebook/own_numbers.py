@@ -7,12 +7,12 @@ from IPython.display import display
 
 from brimwork import topics, typeset, units
 from brimwork.exercise.blanks import answered, blank
-from brimwork.exercise.diagnosis import Diagnosis, read
+from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.pieces import Worked, worked
 from brimwork.exercise.question import in_words
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import say
-from brimwork.notebook.practising import ByNumber, alert, box, status, told
+from brimwork.notebook.practising import ByNumber, alert, box, status, told_back
 from brimwork.shown import escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -35,7 +35,7 @@ class OwnNumbers(ByNumber):
         self.estimate = box(f"Rough estimate first{', with its unit' if self.question.unit else ''}", "30em")
         self.estimate.observe(lambda change: self.guessed(change["new"]), "value")
         piece = self.worked.pieces[self.step]
-        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write(piece.written, typeset.PLAIN)
+        name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
         self.way_box = box(f"On the way: {name}, in {in_words(piece.asked_in) or 'plain numbers'}", "36em")
         self.way_box.observe(lambda change: self.check_way(change["new"]), "value")
         self.guess_said, self.way_said = widgets.HTML(), widgets.HTML()
@@ -60,8 +60,8 @@ class OwnNumbers(ByNumber):
             return
         self.way_found = answered(self.worked, self.step, self.seed, text, {})
         question = blank(self.worked, self.step, self.seed)
-        self.way_said.value = told(self.way_found)
-        self.earlier = {self.step: read(question, text).value} if self.way_found.kind not in ("unread", "no unit", "other unit") else {}
+        self.way_said.value = told_back(self.way_found)
+        self.earlier = {self.step: read_answer(question, text).value} if self.way_found.kind not in ("unread", "no unit", "other unit") else {}
         self.keeper.keep(question, text, self.way_found)
 
     def check(self, text: str) -> None:
@@ -70,7 +70,7 @@ class OwnNumbers(ByNumber):
             last = len(self.worked.pieces) - 1
             follows = answered(self.worked, last, self.seed, text, self.earlier)
             if follows.kind == "carried":
-                self.feedback.value = told(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
+                self.feedback.value = told_back(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
             beside = " ".join(filter(None, (self._beside_way(), self._beside_estimate(text))))
             self.feedback.value += status(escape(beside)) if beside else ""
 
@@ -85,7 +85,7 @@ class OwnNumbers(ByNumber):
         """How answer and estimate go together."""
         if not self.guess or self.found.kind in ("unread", "no unit", "other unit"):
             return ""
-        ratio = read(self.question, text).value / self.guess
+        ratio = read_answer(self.question, text).value / self.guess
         shown = self.question.typed(self.guess)
         if self.found.right:
             near = 1 / USEFUL <= ratio <= USEFUL

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from brimwork import topics, typeset
-from brimwork.derivation import derive as verified
+from brimwork.derivation import derived as verified
 from brimwork.edition import __version__
 from brimwork.formula import Formula, origin
 from brimwork.nomenclature import QUANTITIES, read_value

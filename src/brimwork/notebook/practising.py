@@ -50,7 +50,7 @@ def alert(text: str) -> Markup:
     return paragraph(escape(text), "alert")
 
 
-def told(found: Diagnosis) -> Markup:
+def told_back(found: Diagnosis) -> Markup:
     """A diagnosis as a page says it: a mark and full sentences."""
     return status(f"<strong>{escape(_MARKS.get(found.kind, '? '))}</strong>{escape(found.text)}")
 
@@ -70,7 +70,7 @@ class Keeper:
     def was_shown(self, question) -> bool:
         """Whether the file says that the whole solution of this question was shown on these numbers."""
         try:
-            return bool(self.path) and answers.was_shown(answers.load(self.path), question.code, question.seed)
+            return bool(self.path) and answers.was_shown(answers.load_answers(self.path), question.code, question.seed)
         except InputError:
             return False
 
@@ -155,7 +155,7 @@ class Exercise:
         self.found, self.taken = self.judged(text, middle), text
         self.rung = TOLD.get(self.found.kind, 0) if isinstance(self, ByNumber) else 0
         self.help.value = ""
-        self.feedback.value = told(self.found)
+        self.feedback.value = told_back(self.found)
         self.keeper.keep(self.question, text, replace(self.found, kind=self.standing), middle)
 
     def next_hint(self) -> None:
@@ -234,7 +234,7 @@ class ByChoice(Exercise):
     def mend(self, text: str) -> None:
         if text.strip():
             found = diagnose(self.question.mended, text)
-            self.feedback.value = told(found)
+            self.feedback.value = told_back(found)
             self.keeper.keep(self.question.mended, text, found)
 
 

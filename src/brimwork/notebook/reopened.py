@@ -16,7 +16,7 @@ WIDGET, STATE = "application/vnd.jupyter.widget-view+json", "application/vnd.jup
 _whole = ContextVar("whole", default=False)  # while the server copies a file for itself
 
 
-def put_on(serverapp) -> None:
+def put_reopened_on(serverapp) -> None:
     """Have a Jupyter server open workbooks so."""
     from jupyter_core.utils import ensure_async
 

@@ -21,7 +21,7 @@ CLOSED = (
 _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab.handlers.announcements.NeverCheckForUpdate")
 
 
-def main(arguments: list[str]) -> None:
+def serve(arguments: list[str]) -> None:
     from jupyterlab.labapp import LabApp
 
     watched = os.environ.pop(WATCHED, "")
@@ -29,9 +29,9 @@ def main(arguments: list[str]) -> None:
     if not server.identity_provider.auth_enabled:
         server.identity_provider.token = secrets.token_hex(24)
     guard.stand_before(server.web_app, server.identity_provider.token)
-    reopened.put_on(server)
-    swift.put_on()
-    steady.put_on()
+    reopened.put_reopened_on(server)
+    swift.put_swift_on()
+    steady.put_steady_on()
     if watched:
         threading.Thread(target=_end_with_the_starter, args=(server,), daemon=True).start()
     server.start()
@@ -44,4 +44,4 @@ def _end_with_the_starter(server) -> None:
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:])
+    serve(sys.argv[1:])

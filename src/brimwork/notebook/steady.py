@@ -25,7 +25,7 @@ def _risky(shortcut: dict) -> bool:
     return "jp-Notebook" in shortcut.get("selector", "") and shortcut.get("command", "").startswith(RISKY)
 
 
-def put_on() -> None:
+def put_steady_on() -> None:
     """Have the settings that Jupyter servers of this process give leave such keys out."""
     from jupyterlab_server import settings_utils
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 
-def put_on() -> None:
+def put_swift_on() -> None:
     """Have Jupyter servers of this process send so."""
     from jupyter_server.services.kernels.websocket import KernelWebsocketHandler
 

@@ -13,10 +13,10 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.classroom import course, designs, exchange, handout, intake, marking, numbers, pages, slips, writing
-from brimwork.classroom.classfile import load
+from brimwork.classroom.classfile import load_class
 from brimwork.classroom.course import TOPICS
 from brimwork.classroom.qti import exchangeable
-from brimwork.classroom.questions import asked_text, key, working
+from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.exercise import bank
 from brimwork.files import begin
 from brimwork.notebook.opening import shipped
@@ -96,7 +96,7 @@ class Choosing:
 
 
 def _previewed(question) -> Markup:
-    lines = Markup("").join(Markup(f"<li>{escape(line)}</li>") for line in working(question))
+    lines = Markup("").join(Markup(f"<li>{escape(line)}</li>") for line in worked_out(question))
     asked = Markup("<br>").join(escape(line) for line in asked_text(question))
     return Markup(f"<p>{asked}</p><details><summary>Key: {escape(key(question))}</summary><ol>{lines}</ol></details>")
 
@@ -150,7 +150,7 @@ class Setting:
         self.said.value = status(Markup("Writing …"))
         try:
             folder = self._files()
-            out = handout.hand_out(load(folder / "class.toml"), shipped())
+            out = handout.hand_out(load_class(folder / "class.toml"), shipped())
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -225,18 +225,18 @@ class MarkingForm:
             self.progress.layout.display = "none"
         handed = sum(bool(one.source) for one in marks.of.values())
         self.said.value = status(escape(f"{handed} of {len(marks.of)} learners marked. Written in {to}: marks.csv, totals.csv, pages, slips.html, log.csv."))
-        rows, notes = slips.table(marks), slips.notes(marks)
-        self.shown.value = Markup(f"{_listed(marks)}{pages.slips_table(rows)}{pages.taught(notes, len(marks.of))}")
+        rows, notes = slips.slips_table(marks), slips.notes(marks)
+        self.shown.value = Markup(f"{_listed(marks)}{pages.slips_table_page(rows)}{pages.taught(notes, len(marks.of))}")
 
     def _marks(self, folder: Path) -> tuple[marking.Marks, Path]:
-        group = load(folder.parent / "class.toml")
+        group = load_class(folder.parent / "class.toml")
         secret = numbers.secret_of(group.folder)
         sets = numbers.draw(group, secret, numbers.read_record(group, secret))
         brief = designs.brief(group.folder / group.brief) if group.brief else None
         self.progress.max, self.progress.layout.display = max(len(group.learners), 1), "flex"
         marks = marking.mark(group, sets, self._counted(intake.take_in(folder, brief)))
         to = folder.with_name(f"{folder.stem}-marks")
-        writing.write(marks, to)
+        writing.write_feedback(marks, to)
         return marks, to
 
     def _counted(self, taken):
@@ -272,7 +272,7 @@ class CourseForm:
     def make(self) -> None:
         self.said.value = status(Markup("Writing …"))
         try:
-            names = course.write(Path("course" if self.region.value == "UK" else "course-US"), self.region.value)
+            names = course.write_course(Path("course" if self.region.value == "UK" else "course-US"), self.region.value)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -301,7 +301,7 @@ def mark_hand_ins() -> None:
     _shown(lambda: MARKED)
 
 
-def write_course() -> None:
+def _write_course() -> None:
     """A form to write the page of the course with its sheets."""
     _shown(CourseForm)
 

@@ -64,7 +64,7 @@ def parse_design(text: str) -> Design:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise InputError(f"this is not TOML: {clipped(error, LONGEST_NAME)}") from None
+        raise InputError(f"this is not TOML: {clipped(error, _LONGEST_NAME)}") from None
     except ValueError:
         raise InputError("this is not a design: a number in it has more digits than can be meant") from None
     except RecursionError:

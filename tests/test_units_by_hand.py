@@ -1,0 +1,51 @@
+"""What quantities are called, and how numbers are written, at the ends where a small mistake would not be seen elsewhere; all by hand."""
+
+import math
+
+import pytest
+
+from brimwork.dimensions import kind
+from brimwork.spellings import nearest
+from brimwork.units import InputError, number, parse, read
+
+CALLED = {
+    "m": "a length", "m2": "an area", "L": "a volume", "s": "a time", "m/s": "a speed", "m/s2": "an acceleration", "L/min": "a flow",
+    "m2/s": "a flow for each length of edge, or a kinematic viscosity", "kg": "a mass", "kg/m": "a mass for each length", "kg/m2": "a mass for each area",
+    "kg/m3": "a density", "N": "a force", "N/m": "a force for each length, or a surface tension", "Pa": "a pressure", "Pa/m": "a pressure for each length",
+    "Pa*s": "a dynamic viscosity", "J": "an energy, or a turning moment", "W": "a power", "W/m2": "a power for each area", "A": "a current", "V": "a voltage",
+    "ohm": "a resistance", "ohm/km": "a resistance for each length", "degC": "a temperature", "cur": "an amount of money",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("unit", "called"), CALLED.items())
+def test_a_quantity_is_called_what_a_person_calls_it(unit, called):
+    assert kind(parse(f"1 {unit}").dimension) == called
+
+
+@pytest.mark.parametrize(
+    ("value", "digits", "text"),
+    [
+        (0.0, None, "0"), (math.inf, None, "inf"), (1e9, None, "1e9"), (999_999_000.0, None, "999999000"), (1e-4, None, "0.0001"), (9.9e-5, None, "9.9e-5"),
+        (1.5e9, 2, "1.5e9"), (1e10, 2, "1.0e10"), (1234.5678, 3, "1230"), (12.0, 3, "12.0"), (-0.25, None, "-0.25"), (100.0, None, "100"),
+    ],
+)  # fmt: skip
+def test_a_number_is_plain_where_it_can_be_read_and_a_power_of_ten_beyond(value, digits, text):
+    assert number(value, digits) == text
+
+
+def test_nothing_is_the_same_in_all_units_but_not_for_a_temperature():
+    assert read("0", "mm") == 0.0 and read("0", "L/min") == 0.0
+    with pytest.raises(InputError, match="no unit"):
+        read("0", "degC")
+
+
+@pytest.mark.parametrize(("text", "kelvin"), [("20 C", 293.15), ("68 F", 293.15), ("-5 C", 268.15)])
+def test_degrees_are_read_as_they_are_said_where_a_temperature_is_wanted(text, kelvin):
+    assert read(text, "degC") == pytest.approx(kelvin)
+
+
+def test_the_nearest_words_are_named_three_at_most_and_none_that_is_far():
+    words = ("friction head", "fitting head", "total head", "head at a brink", "void fraction")
+    assert nearest("frictoin head", words).startswith(" Nearest: friction head")
+    assert nearest("zzzz", words) == "" and nearest("VOID FRACTION", words) == " Nearest: void fraction."
+    assert nearest("head", [f"head {i}" for i in range(9)]).count("head") == 3
