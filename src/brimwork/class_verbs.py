@@ -59,7 +59,7 @@ def handout(options: argparse.Namespace) -> int:
     from brimwork.notebook.opening import shipped
 
     if options.begin:
-        for made in setting.start(options.of):
+        for made in setting.begin_class(options.of):
             print(made)
         print(f"brimwork: edit both, then type: brimwork handout {options.of}", file=sys.stderr)
         return 0

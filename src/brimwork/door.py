@@ -25,7 +25,7 @@ from brimwork.search import search
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-_Row = TypeVar("Row", Result, Judgement)
+_Row = TypeVar("_Row", Result, Judgement)
 
 
 class Svg(str):

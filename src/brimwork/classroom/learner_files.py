@@ -12,7 +12,7 @@ from brimwork.classroom.questions import SetQuestion
 from brimwork.exercise.personal import learner_code
 from brimwork.units import InputError
 
-LONGEST = 40_000  # characters of an exercise as text
+_LONGEST = 40_000  # characters of an exercise as text
 _CALL = "class_exercise"
 
 
@@ -41,7 +41,7 @@ def as_text(exercise: ExerciseInFile) -> str:
 def read_learner_file(text: str) -> ExerciseInFile:
     """The exercise of such lines. Raises InputError when they are not as they were handed out."""
     wrong = InputError("this exercise is not as it was handed out: take a fresh copy of your workbook; your answers stay")
-    if len(text) > LONGEST:
+    if len(text) > _LONGEST:
         raise wrong
     head, questions = {}, []
     for line in filter(None, (line.strip() for line in text.splitlines())):

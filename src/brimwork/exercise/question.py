@@ -92,7 +92,7 @@ class Question:
     strict: bool = False
     sheet: Sheet | None = None
     like: tuple[str, dict[str, float]] | None = None
-    _working: WayOfWorking | None = None
+    working: WayOfWorking | None = None
 
     @property
     def causes(self) -> tuple[Cause, ...]:

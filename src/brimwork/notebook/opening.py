@@ -22,7 +22,7 @@ from brimwork.files import write_whole
 from brimwork.notebook.serving import WATCHED
 from brimwork.units import InputError
 
-START = "00-start.ipynb"
+_START = "00-start.ipynb"
 STARTING = 60.0  # s that a server may take until it answers
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
 
@@ -82,9 +82,9 @@ def _beside(target: Path, edition: str) -> Path:
 
 def first_page(folder: Path) -> str:
     """The address of the start page of this edition, under the address of the server."""
-    start = folder / START
-    beside = _beside(start, hashlib.sha256((shipped() / START).read_bytes()).hexdigest())
-    return f"lab/tree/{quote(beside.name if beside.exists() else START)}"
+    start = folder / _START
+    beside = _beside(start, hashlib.sha256((shipped() / _START).read_bytes()).hexdigest())
+    return f"lab/tree/{quote(beside.name if beside.exists() else _START)}"
 
 
 def _known(folder: Path) -> dict[str, str] | None:

@@ -17,7 +17,7 @@ from brimwork.shown import escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it
+_FAR = 3.0  # an answer that many times the estimate, or less than that part of it, does not go with it
 USEFUL = 2.0  # an estimate within this would have caught most slips
 
 
@@ -91,7 +91,7 @@ class OwnNumbers(ByNumber):
             near = 1 / USEFUL <= ratio <= USEFUL
             end = "near enough to catch a slip" if near else "too far off to catch a slip. Think of a number that you know, and start from that"
             return f"Your estimate was {shown}: {end}."
-        return f"That is far from your own estimate of {shown}. Which of the two do you trust?" if not 1 / FAR < ratio < FAR else ""
+        return f"That is far from your own estimate of {shown}. Which of the two do you trust?" if not 1 / _FAR < ratio < _FAR else ""
 
 
 def _on_the_way(name: str, way: str, letters: dict[str, float]) -> tuple[Worked, int]:

@@ -11,7 +11,7 @@ from brimwork.shown import clipped
 from brimwork.units import InputError
 
 _MARK = b"\n%Brimwork "  # a comment behind the end of a PDF, with the checksum of all before it
-LARGEST = 200_000_000
+_LARGEST = 200_000_000
 
 
 def write_own(path: Path, pdf: bytes, otherwise: str, replace: bool = False) -> None:
@@ -22,7 +22,7 @@ def write_own(path: Path, pdf: bytes, otherwise: str, replace: bool = False) -> 
     marked = pdf + _MARK + hashlib.sha256(pdf).hexdigest().encode() + b"\n"
     shown = clipped(str(path), 300)
     try:
-        was = files.read_bounded(path, LARGEST) if os.path.lexists(path) and os.path.exists(path) else None
+        was = files.read_bounded(path, _LARGEST) if os.path.lexists(path) and os.path.exists(path) else None
         if was is not None and not (replace and was[:4] in (b"%PDF", b"")) and not is_own(was):
             what = "is there already, and this kit did not write it as it is now" if was[:4] == b"%PDF" else "is there already and is not a PDF"
             raise InputError(f"{shown} {what}: {otherwise}")

@@ -14,7 +14,7 @@ from brimwork.shown import clean, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-LONGEST = {"title": 120, "note": 2000}
+_LONGEST = {"title": 120, "note": 2000}
 
 
 @dataclass(frozen=True)
@@ -80,8 +80,8 @@ def check_head(table: dict) -> None:
         words = table.get(key, "words")
         if clean(words) != words or (key == "title" and not words.strip()):
             raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
-        if len(words) > LONGEST[key]:
-            raise InputError(f"{key} has {len(words)} characters, and takes {LONGEST[key]} at most: make it shorter")
+        if len(words) > _LONGEST[key]:
+            raise InputError(f"{key} has {len(words)} characters, and takes {_LONGEST[key]} at most: make it shorter")
 
 
 def field_of(section: str, key: str):

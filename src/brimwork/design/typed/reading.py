@@ -27,7 +27,7 @@ def _short(value: float, unit: str) -> str:
 
 MOST_DAYS = 400
 # In the unit in which it is shown, the most that any garden has of a quantity, and far more: what is over it was not meant, and would only keep the machine busy.
-FAR: dict[str, float] = {
+_FAR: dict[str, float] = {
     "": 1e6, "mm": 1e5, "m": 5000, "cm2": 1e7, "m2": 1e5, "L": 1e7, "m3": 1e4, "kg": 1e6, "kg/m3": 25_000, "kN": 1e5, "kPa": 1e5, "MPa": 1e4, "deg": 360,
     "degC": 99, "m/s": 200, "L/min": 1e5, "L/s per m": 1000, "L/day": 1e7, "mm/h": 1e4, "mm/day": 1e4, "m^0.5/s": 100, "W": 1e6, "V": 1e5, "A": 1e4, "mA": 1e7,
     "mV/A/m": 1e5, "ohm/km": 1e5, "day": 3650, "h": 1e4, "h/m3": 1000, "cur": 1e9, "cur/m": 1e9, "cur/m3": 1e9, "cur/h": 1e9, "cur/kWh": 1e9,
@@ -88,7 +88,7 @@ class Field:
         if self.whole and not (value == int(value) and value >= 1):
             raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
         far = units.unit(self.unit)
-        for limit, word in ((min(self.most, (FAR[self.unit] + far.shift) * far.factor), "over"), (self.least, "under")):
+        for limit, word in ((min(self.most, (_FAR[self.unit] + far.shift) * far.factor), "over"), (self.least, "under")):
             if value > limit if word == "over" else limit and value < limit:
                 cannot = f"{key} = {given} is {word} {units.write(limit, self.unit, None)}, which the {spoken(self.name, region)} cannot be"
                 raise InputError(f"{cannot}: {self._as_share(value, key) or self._write(key, region)}")
