@@ -138,7 +138,7 @@ def look(folder: Path, act: str, number: int, told: str) -> None:
         left = [one.mine["pump.power"] for one in keeping.left_of(folder / DESIGN, design)]
         if told == "saved" and design["pump.power"] != 50 + number or told == "kept" and 50 + number not in left and design["pump.power"] != 50 + number:
             raise Lost(f"a change, {told}: {design['pump.power']}, {left}")
-    held = [entry["answer"] for entry in answers.load(folder / "answers.json")]
+    held = [entry["answer"] for entry in answers.load_answers(folder / "answers.json")]
     if "the first answer" not in held or act == "answer" and told and f"answer {number}" not in held:
         raise Lost(f"an answer: {held}")
     pack = (folder / "pack.pdf").read_bytes()
@@ -239,7 +239,7 @@ def fault_two_writers(folder: Path, draw: random.Random, number: int) -> None:
         child.start()
     for child in both:
         child.join(60)
-    design, held = load_design(folder / DESIGN), [entry["answer"] for entry in answers.load(folder / "answers.json")]
+    design, held = load_design(folder / DESIGN), [entry["answer"] for entry in answers.load_answers(folder / "answers.json")]
     if any(round(design[key] * 1000) != 300 + number for key in keys):
         raise Lost(f"a save was undone: {[design[key] for key in keys]}")
     if len(held) != 7:

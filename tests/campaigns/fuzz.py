@@ -316,7 +316,7 @@ def answers_files(found: Found, times: int, seed: int, folder: Path) -> None:
         path.write_bytes(bad)
         with found.watching("answers files", bad):
             with contextlib.suppress(InputError):
-                answers.load(path)
+                answers.load_answers(path)
             try:
                 answers.note(path, "after", "an answer after that", "estimate")
             except InputError:
