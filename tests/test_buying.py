@@ -83,10 +83,12 @@ def test_boards_come_from_the_cutting_layout():
     assert lines(CASCADE)["exterior plywood 18 mm"].count == 2
 
 
-def test_a_panel_longer_than_any_sheet_is_told_and_its_price_is_not_counted():
-    long = changed(BOWL, reservoir__blocks_along=6)
-    sheet = CostSheet(chain_of(long))
-    assert "larger than a sheet" in lines(long)["box"].note and "box" in sheet.open and not sheet.whole
+def test_a_panel_longer_than_any_sheet_is_cut_in_parts_with_a_cleat_over_each_joint():
+    """By hand: the long panels are 6 x 600 + 2 x 18 + 2 x 18 = 3672 mm, in 2 parts of 1836. A sheet of 2440 x 1220 takes two of them, 440 high, and beside them, upright, an
+    end panel of 836: two sheets for all. Two joints have two cleats."""
+    found = lines(changed(BOWL, reservoir__blocks_along=6))
+    assert "2 parts of 1836 mm" in found["exterior plywood 18 mm"].spec and found["exterior plywood 18 mm"].count == 2
+    assert found["cleat timber"].spec.startswith("2 cleats of 440 mm")
 
 
 def test_liner_fleece_and_mesh_are_cut_off_rolls_in_whole_steps():
