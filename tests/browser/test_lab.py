@@ -105,7 +105,7 @@ def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(
     page.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()
     rim.fill("")
     rim.press("Enter")
-    page.get_by_text("needs diameter of the rim (vessel.rim_diameter)").first.wait_for(state="attached")  # folded under "not shown"
+    page.get_by_text("(vessel.rim_diameter)").first.wait_for(state="attached")  # folded under "not shown"
     rim.fill("700 mm")
     rim.press("Enter")
     redrawn("a vessel 700 mm across")
