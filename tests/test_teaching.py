@@ -100,7 +100,7 @@ def test_nothing_chosen_and_no_folder_are_told(place):
 def test_twelve_weeks_take_in_every_topic_of_the_bank_and_their_links_lead_somewhere(tmp_path):
     from pypdf import PdfReader
 
-    names = course.write_course(tmp_path / "course")
+    names = course.write_course_pages(tmp_path / "course")
     assert sum(2 if " and " in week.number else 1 for week in course.WEEKS) == 12
     assert {code for week in course.WEEKS for code in week.topics} == {code.partition(".")[0] for code in bank.questions()} == {*course.TOPICS}
 

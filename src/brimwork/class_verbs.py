@@ -131,7 +131,7 @@ def exchange(options: argparse.Namespace) -> int:
 def _course(options: argparse.Namespace) -> int:
     from brimwork.classroom import course as planned
 
-    print("\n".join(str(options.to / name) for name in planned.write_course(options.to, options.region)))
+    print("\n".join(str(options.to / name) for name in planned.write_course_pages(options.to, options.region)))
     return 0
 
 

@@ -90,7 +90,7 @@ def questions_of_course(topic: str) -> list[Issued]:
     return found
 
 
-def write_course(folder: Path, region: str = "UK") -> list[str]:
+def write_course_pages(folder: Path, region: str = "UK") -> list[str]:
     """Write the page of the course, a sheet and a key for each topic, and slides. Returns their names. Raises InputError."""
     made = {"course.html": course_page(), "slides.html": slides()}
     for code, topic in TOPICS.items():

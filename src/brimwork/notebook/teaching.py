@@ -272,7 +272,7 @@ class CourseForm:
     def make(self) -> None:
         self.said.value = status(Markup("Writing …"))
         try:
-            names = course.write_course(Path("course" if self.region.value == "UK" else "course-US"), self.region.value)
+            names = course.write_course_pages(Path("course" if self.region.value == "UK" else "course-US"), self.region.value)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -301,7 +301,7 @@ def mark_hand_ins() -> None:
     _shown(lambda: MARKED)
 
 
-def _write_course() -> None:
+def write_course() -> None:
     """A form to write the page of the course with its sheets."""
     _shown(CourseForm)
 
