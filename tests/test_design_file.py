@@ -18,6 +18,7 @@ from brimwork.design.judged.findings import FINDING_GRADES
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.reading import Field
+from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
 BOWL = (Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml").read_text(encoding="utf-8")
@@ -179,3 +180,8 @@ def test_counts_are_whole():
     for key, bad in (("reservoir.blocks_along", "0"), ("reservoir.blocks_along", "1.5"), ("reservoir.blocks_along", "1000"), ("site.sling_legs", "2.4")):
         with pytest.raises(InputError, match="whole number|over 50|over 4"):
             file.parse_design(BOWL).having(key, bad)
+
+
+def test_a_field_in_a_unit_without_a_bound_is_refused_where_it_is_declared():
+    with pytest.raises(DeclarationError, match="shown in m\\^-1: give that unit a row in _FAR"):
+        Field("share of the light that a metre takes", "m^-1")

@@ -10,6 +10,7 @@ from brimwork import units
 from brimwork.design.typed import patches
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
+from brimwork.expression import DeclarationError
 from brimwork.shown import clipped
 from brimwork.units import InputError
 
@@ -67,6 +68,10 @@ class Field:
     such_us: str = ""
     span: str = ""
     slope: bool = False
+
+    def __post_init__(self) -> None:
+        if self.unit not in _FAR:
+            raise DeclarationError(f"the field '{self.name}' is shown in {self.unit}: give that unit a row in _FAR of design/typed/reading.py")
 
     def read(self, given, key: str, region: str = "UK") -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
