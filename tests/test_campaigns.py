@@ -32,7 +32,7 @@ def test_a_planted_fault_of_each_kind_is_found(tmp_path, monkeypatch):
     fuzz.argument_lists(found, 3, 1, tmp_path)
     monkeypatch.setattr(fuzz, "parse_design", lambda text: 1 / 0)
     fuzz.designs(found, 3, 1, tmp_path)
-    monkeypatch.setattr(fuzz.answers, "load", lambda path: path.unlink())
+    monkeypatch.setattr(fuzz.answers, "load_answers", lambda path: path.unlink())
     fuzz.answers_files(found, 3, 1, tmp_path)
     monkeypatch.setattr(fuzz.reopened, "_signed", lambda notary, state: True)
     fuzz.notebooks(found, 3, 1, tmp_path)

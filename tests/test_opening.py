@@ -101,7 +101,7 @@ class Handler(websocket.WebSocketHandler):
     async def open(self, *a): seen.append(self.ws_connection.stream.socket.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY))
 kernels.KernelWebsocketHandler = Handler
 from brimwork.notebook import swift
-swift.put_on()
+swift.put_swift_on()
 async def main():
     sockets = netutil.bind_sockets(0, "127.0.0.1")
     httpserver.HTTPServer(web.Application([("/", Handler)])).add_sockets(sockets)

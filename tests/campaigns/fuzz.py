@@ -342,7 +342,7 @@ def notebooks(found: Found, times: int, seed: int, folder: Path) -> None:
         return []
 
     contents = AsyncLargeFileManager(root_dir=str(folder))
-    reopened.put_on(SimpleNamespace(contents_manager=contents, session_manager=SimpleNamespace(list_sessions=listed)))
+    reopened.put_reopened_on(SimpleNamespace(contents_manager=contents, session_manager=SimpleNamespace(list_sessions=listed)))
     draw = random.Random(seed)
     book = json.loads((opening.shipped() / "quick-check.ipynb").read_text(encoding="utf-8"))
     book["metadata"]["widgets"] = {

@@ -21,11 +21,14 @@ from brimwork.design.typed.telling import percent, short
 
 YEAR = 365 * 86400.0  # s
 HUNDREDTH = Decimal("0.01")
+WHOLE = 1e17  # a float so large has no hundredths
 _HOUR_HUNDREDTH = 36.0  # s: hours are counted to a hundredth, as they are printed
 
 
 def rounded(amount: float) -> float:
     """An amount of money to a hundredth, halves up: 49.275 is 49.28, however a float holds it."""
+    if abs(amount) >= WHOLE:
+        return amount
     return float(Decimal(f"{amount:.7f}").quantize(HUNDREDTH, ROUND_HALF_UP))
 
 
