@@ -1,4 +1,7 @@
-"""One JupyterLab and one headless Chromium for the whole run; every test finds the folder of workbooks as new. Without Chromium these tests are left out, and say so."""
+"""One JupyterLab and one headless Chromium for this folder; every test finds the folder of workbooks as new. Without Chromium these tests are left out, and say so.
+
+Fixtures end with this folder, not with the run: Playwright keeps an event loop running in its process, and the tests that follow there start their own.
+"""
 
 import os
 import sys
@@ -12,7 +15,7 @@ import lab  # noqa: E402
 from playwright.sync_api import Error, sync_playwright  # noqa: E402
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def browser():
     if not lab.chromium():
         if os.environ.get("CI"):
@@ -24,7 +27,7 @@ def browser():
         browser.close()
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def context(browser):
     """Pages share what the browser has fetched once."""
     context = browser.new_context(viewport=lab.VIEW, extra_http_headers=lab.AUTHORIZED)
@@ -32,7 +35,7 @@ def context(browser):
     context.close()
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def served(browser, tmp_path_factory):
     """Folder and address of the JupyterLab."""
     folder = tmp_path_factory.mktemp("workbooks")
@@ -47,7 +50,7 @@ def address(served):
     return address
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def pages(context):
     """The page that the test before has left, with JupyterLab loaded in it: loading takes longer than most tests."""
     return []
