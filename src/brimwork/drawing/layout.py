@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from brimwork.drawing.aside import aside
 from brimwork.drawing.marks import Area, Dot, Mark_, Stroke, Words, width_of
@@ -16,12 +17,17 @@ OVER = 1.3  # mm from a dimension line to the base line of its text: the text cl
 def layout(sheet: Sheet) -> Iterator[tuple[View | None, list[Mark_]]]:
     """View by view, then the notes of the sheet (view None)."""
     for view in sheet.views:
-        marks = [mark for record in view.records for mark in _marks(record, view)]
+        marks = [_keyed(mark, record) for record in view.records for mark in _marks(record, view)]
         if view.clear:
             left, top, wide, tall = view.frame
             marks = aside(marks, (left, top, left + wide, top + tall), view.clip, (0.0, 0.0, sheet.width, sheet.height))
         yield view, marks
     yield None, [Words(note.at, note.text, note.anchor, note.size, note.colour) for note in sheet.notes]
+
+
+def _keyed(mark: Mark_, record: Record) -> Mark_:
+    key = getattr(record, "key", "")
+    return replace(mark, key=key) if key else mark
 
 
 def words(sheet: Sheet) -> list[Words]:

@@ -29,6 +29,7 @@ def width_of(text: str, size: float) -> float:
 class Stroke:
     points: tuple[Point, ...]
     style: str
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -36,6 +37,7 @@ class Area:
     points: tuple[Point, ...]
     fill: str
     style: str
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -43,6 +45,7 @@ class Dot:
     at: Point
     radius: float
     colour: str
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,7 @@ class Words:
     colour: str
     angle: float = 0.0
     halo: bool = False
+    key: str = ""
 
     @property
     def box(self) -> Box:

@@ -13,9 +13,9 @@ _SIZE, _PITCH, _LEFT = 2.9, 4.4, 4.0  # mm: letters, from one line to the next, 
 _HELD, _WITHIN = "\N{NO-BREAK SPACE}", re.compile(r"(?<=[\d)]) (?:x )?(?=\d)|(?<=\d) (?=mA\b|mm\b|in\b)")
 
 
-def notes_below(top: float, sentences: Iterable[str]) -> tuple[tuple[Text, ...], float]:
-    """The sentences one under the other, the first one's letters standing at `top` (mm of the sheet), and where the next would stand."""
-    lines = [line for sentence in sentences for line in wrapped(sentence, WIDTH - 2 * _LEFT)]
+def notes_below(top: float, sentences: Iterable[str], wide: float = WIDTH) -> tuple[tuple[Text, ...], float]:
+    """The sentences one under the other on a sheet that is `wide` mm wide, the first one's letters standing at `top` (mm), and where the next would stand."""
+    lines = [line for sentence in sentences for line in wrapped(sentence, wide - 2 * _LEFT)]
     return tuple(Text((_LEFT, top + _PITCH * i), line, "start", _SIZE, GREY) for i, line in enumerate(lines)), top + _PITCH * len(lines)
 
 

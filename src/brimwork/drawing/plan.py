@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.known import Unknown
+from brimwork.drawing import shown_keys
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below
@@ -23,28 +24,28 @@ RIGHT = 24.0  # mm for the dimensions across
 _ROW, WIDER = 5.5, 8.0  # mm between two lines of dimensions, and where a text is longer than what it measures
 _TALLEST = 125.0  # mm of the plan itself
 
-_Labels = list[tuple[Point, str]]  # what is pointed at, and the words
+_Labels = list[tuple[Point, str, str] | tuple[Point, str]]  # what is pointed at, the words, and the key of the value that they show
 
 
-def plan(chain: Chain) -> Sheet:
-    """Plan with the blocks along the sheet. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
+def plan(chain: Chain, wide: float = WIDTH) -> Sheet:
+    """Plan with the blocks along the sheet, which is `wide` mm wide. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
     lettering, s = BY_REGION[chain.design.region], Sizes(chain)
     feature = PLAN_FEATURES[chain.design.kind](chain, s, lettering)
     patch, told, pressed = _patch(chain, lettering)
     patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
     labels = [*feature.labels, *pressed, *_pump_and_pit(chain, s, lettering)]
-    place, turn = _place(s, feature, lettering, [text for _, text in labels] + possible_labels(chain.design, lettering)), north(chain.design)
+    place, turn = _place(s, feature, lettering, [label[1] for label in labels] + possible_labels(chain.design, lettering), wide), north(chain.design)
     wired = cable(chain.design, s, lettering, place.window, place.scale)
     view, bar, bottom = _drawn(s, feature, lettering, place, patch, wired, labels)
-    mark = () if turn is None else (north_mark(turn, (WIDTH - 12.0, bottom - 12.0), place.scale),)
+    mark = () if turn is None else (north_mark(turn, (wide - 12.0, bottom - 12.0), place.scale),)
     under = [lettering.worded(one) for one in (wired.sentence, *not_shown([*(["north"] if turn is None else []), *wired.lacking]))]
-    below, bottom = notes_below(bottom + 3.0, under)
+    below, bottom = notes_below(bottom + 3.0, under, wide)
     said = f"{_sentence(chain, s, feature, place, lettering)} {told}"
     heard = " ".join([*([] if turn is None else [north_said(turn)]), *under])
     notes = (Text((4.0, 7.0), f"Plan, {place.name}; {lettering.dimensions}", "start", 2.9, GREY), *below)
     columns = ("what", f"along, {lettering.length}", f"across, {lettering.length}")
     rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *wired.rows)
-    return Sheet(WIDTH, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows, heard)
+    return Sheet(wide, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows, heard)
 
 
 def _sentence(chain: Chain, s: Sizes, feature: PlanFeature, place: _Place, lettering: Lettering) -> str:
@@ -55,7 +56,7 @@ def _sentence(chain: Chain, s: Sizes, feature: PlanFeature, place: _Place, lette
 
 
 def _pump_and_pit(chain: Chain, s: Sizes, lettering: Lettering) -> _Labels:
-    return [(s.pump, f"pump bay {lettering.figure(s.bay)}"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
+    return [(s.pump, f"pump bay {lettering.figure(s.bay)}", "pump.bay"), (_on_diagonal(s), f"pit diagonals {lettering.figure(chain.diagonal)}")]
 
 
 def _by(pair: tuple[float, float], lettering: Lettering) -> str:
@@ -120,11 +121,11 @@ class _Place:
     edge: float
 
 
-def _place(s: Sizes, feature: PlanFeature, lettering: Lettering, texts: list[str]) -> _Place:
+def _place(s: Sizes, feature: PlanFeature, lettering: Lettering, texts: list[str], wide: float) -> _Place:
     """The largest scale at which the plan and its labels fit. Raises InputError where none does."""
     column = 8.0 + max(width_of(text, _SIZE) for text in texts)
     left, right, half = max(s.reach[0], -feature.left), max(s.reach[0], feature.right), max(s.reach[1], feature.half)
-    room = WIDTH - RIGHT - 4.0
+    room = wide - RIGHT - 4.0
     edge = s.reach[0] if feature.labels_under else left  # where the labels stand
     fits = [one for one in lettering.scales if (left + right) * one[0] <= room - _start(left, edge, column, one[0]) and 2 * half * one[0] <= _TALLEST]
     if not fits:
@@ -153,26 +154,26 @@ def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) 
     (rx, ry), (px, py), (bx, by) = s.reach, (s.pit[0] / 2, s.pit[1] / 2), (s.box[0] / 2, s.box[1] / 2)
     (x, y), half = s.pump, s.bay / 2
     return [
-        Polygon(rectangle(-rx, -ry, rx, ry), "pale", "thin"),
-        Polygon(rectangle(-bx - s.board, -by - s.board, bx + s.board, by + s.board), "solid", "thin"),
+        Polygon(rectangle(-rx, -ry, rx, ry), "pale", "thin", "catch.apron"),
+        Polygon(rectangle(-bx - s.board, -by - s.board, bx + s.board, by + s.board), "solid", "thin", "ground.board"),
         Polygon(rectangle(-bx, -by, bx, by), "pale", "thin"),
         *feature.under,
         *patch,
         *_blocks(s),
-        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline"),
+        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline", shown_keys.PIT),
         *(Line(((-px, side * py), (px, -side * py)), "centre") for side in (-1, 1)),
         Line(((-rx, 0.0), (rx, 0.0)), "centre"),
         Line(((0.0, -ry), (0.0, ry)), "centre"),
         *feature.records,
         *wired.records,
-        Polygon(rectangle(x - half, y - half, x + half, y + half), "paper", "outline"),
+        Polygon(rectangle(x - half, y - half, x + half, y + half), "paper", "outline", "pump.bay"),
     ]
 
 
 def _blocks(s: Sizes) -> list[Record]:
     (along, across), (half, side), (length, width, _) = s.count, (s.blocks[0] / 2, s.blocks[1] / 2), s.block
-    upright: list[Record] = [Line(((-half + i * length, -side), (-half + i * length, side)), "hidden") for i in range(along + 1)]
-    return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden") for i in range(across + 1)]
+    upright: list[Record] = [Line(((-half + i * length, -side), (-half + i * length, side)), "hidden", "reservoir.block_length") for i in range(along + 1)]
+    return upright + [Line(((-half, -side + i * width), (half, -side + i * width)), "hidden", "reservoir.block_width") for i in range(across + 1)]
 
 
 def _spans(s: Sizes) -> tuple[tuple[str, tuple[float, float]], ...]:
@@ -190,7 +191,9 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale
     records: list[Record] = []
     long = any(width_of(f"{what} {lettering.figure(across)}", DIMENSION_SIZE) > across * scale for what, (_, across) in spans)
     for i, (what, (along, across)) in enumerate(spans):
-        records.append(Measure((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, -(4.5 + row * i)))
+        records.append(
+            Measure((-along / 2, -half), (along / 2, -half), f"{what} {lettering.figure(along)}", along, -(4.5 + row * i), key=shown_keys.ALONG[what])
+        )
         records.append(
             Measure(
                 (right, -across / 2),
@@ -199,6 +202,7 @@ def _dimensions(s: Sizes, lettering: Lettering, right: float, half: float, scale
                 across,
                 -(4.5 + _ROW * i),
                 along=True,
+                key=shown_keys.ACROSS[what],
             )
         )
     return records
@@ -208,10 +212,10 @@ def _labels(labels: _Labels, scale: float, edge: float, half: float, feature: Pl
     """Labels in a column on the left, spread so that no two touch, each with a line to what it names."""
     ordered = sorted(labels, key=lambda label: -label[0][1])
     highest = -feature.half * scale - 5.0 if feature.labels_under else half * scale - 3.0
-    places = spread_apart([min(point[1] * scale, highest) for point, _ in ordered], _PITCH)
+    places = spread_apart([min(label[0][1] * scale, highest) for label in ordered], _PITCH)
     shift = min(highest - places[0], 0.0)
     records: list[Record] = []
-    for (point, text), place in zip(ordered, places, strict=True):
+    for (point, text, *key), place in zip(ordered, places, strict=True):
         end = (-edge - 3.0 / scale, (place + shift) / scale)
-        records += [Line((point, (-edge, end[1]), end), "dimension"), Text(end, text, "end", _SIZE, nudge=(-1.0, -1.0))]
+        records += [Line((point, (-edge, end[1]), end), "dimension"), Text(end, text, "end", _SIZE, nudge=(-1.0, -1.0), key=key[0] if key else "")]
     return records

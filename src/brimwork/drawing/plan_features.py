@@ -21,7 +21,7 @@ class PlanFeature:
 
     records: tuple[Record, ...]
     dimensions: tuple[Record, ...] = ()
-    labels: tuple[tuple[Point, str], ...] = ()
+    labels: tuple[tuple[Point, str, str] | tuple[Point, str], ...] = ()
     under: tuple[Record, ...] = ()
     left: float = 0.0
     right: float = 0.0
@@ -33,8 +33,8 @@ class PlanFeature:
     rows: tuple[tuple[str, ...], ...] = ()
 
 
-def _outline(points: tuple[Point, ...], style: str) -> Line:
-    return Line((*points, points[0]), style)
+def _outline(points: tuple[Point, ...], style: str, key: str = "") -> Line:
+    return Line((*points, points[0]), style, key)
 
 
 def plan_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
@@ -48,18 +48,18 @@ def plan_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     seen = circle(rim / 2, piece.middle) if chain.shape == "round" else piece.rim
     below = circle(foot / 2, piece.middle) if chain.shape in ("round", "another") else piece.foot
     records = (
-        *((_outline(under, "thin"),) if under else ()),
-        _outline(seen, "outline"),
-        *(() if corners else (_outline(below, "hidden"),)),
+        *((_outline(under, "thin", "slab.length"),) if under else ()),
+        _outline(seen, "outline", "vessel.rim_diameter"),
+        *(() if corners else (_outline(below, "hidden", "vessel.foot_outside"),)),
         Line(((x, y - high - 0.05), (x, y + high + 0.05)), "centre"),
         *((Line(((x - wide - 0.05, y), (x + wide + 0.05, y)), "centre"),) if y else ()),
     )
-    dimensions = (Measure((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5),) if x else ()
+    dimensions = (Measure((0.0, top), (x, top), f"offset {lettering.figure(x)}", x, 4.5, key="vessel.offset"),) if x else ()
     turn = math.radians(150)
     on_rim = (x + rim / 2 * math.cos(turn), y + rim / 2 * math.sin(turn)) if chain.shape == "round" else (x - wide, y + 0.5 * high)
-    labels = [(on_rim, f"rim {_rim(chain, lettering)}")]
-    labels += [] if corners else [((x - 0.87 * foot / 2, y - 0.25 * foot), f"foot {lettering.figure(foot)}")]
-    labels += [((x - d["slab.length"] / 2, y + 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slab else []
+    labels = [(on_rim, f"rim {_rim(chain, lettering)}", "vessel.rim_diameter")]
+    labels += [] if corners else [((x - 0.87 * foot / 2, y - 0.25 * foot), f"foot {lettering.figure(foot)}", "vessel.foot_outside")]
+    labels += [((x - d["slab.length"] / 2, y + 0.3 * d["slab.width"]), f"slab {_by(d, lettering)}", "slab.length")] if chain.on_slab else []
     off = " and ".join(f"{lettering.said(abs(by))} {words[by < 0]}" for by, words in ((x, ("to the right", "to the left")), (y, ("up", "down"))) if by)
     where = (f"{off} of the middle" if y or x < 0 else f"{lettering.said(x)} off the middle") if off else "in the middle"
     says = f"a vessel {_rim(chain, lettering)} {lettering.length} across stands {where}"
@@ -84,14 +84,18 @@ def plan_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     hole, sizes = d["stones.hole"], list(zip(chain.places, chain.sizes, strict=True))
     records: list[Record] = []
     for piece, (at, (wide, _, _)) in zip(chain.geometry.standing, sizes, strict=True):
-        records += [_outline(chain.geometry.slab_under(piece), "thin")] if chain.on_slabs else []
-        records += [_outline(circle(wide / 2, at), "outline"), _outline(circle(hole / 2, at), "thin")]
+        records += [_outline(chain.geometry.slab_under(piece), "thin", "slab.length")] if chain.on_slabs else []
+        records += [_outline(circle(wide / 2, at), "outline", "stones.diameters"), _outline(circle(hole / 2, at), "thin", "stones.hole")]
     top = max(s.reach[1], max(wide / 2 + abs(y) for (_, y), (wide, _, _) in sizes))
     along = sorted(x for (x, _), _ in sizes)
     first, last, gaps = along[0], along[-1], len(sizes) - 1
     even = all(abs(b - a - (last - first) / gaps) < 1e-6 for a, b in zip(along, along[1:])) if gaps else False
     apart = f"{gaps} x {lettering.figure((last - first) / gaps)} = " if gaps > 1 and even else ""
-    dimensions = (Measure((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5),) if gaps and last > first else ()
+    dimensions = (
+        (Measure((first, top), (last, top), f"{apart}{lettering.figure(last - first)}", last - first, 4.5, key="stones.places_along"),)
+        if gaps and last > first
+        else ()
+    )
     (x, y), (wide, _, _) = sizes[0]
     turn = math.radians(150)
     each = ", ".join(lettering.figure(one) for _, (one, _, _) in sizes)
@@ -99,10 +103,11 @@ def plan_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
         (
             (x + wide / 2 * math.cos(turn), y + wide / 2 * math.sin(turn)),
             (f"stones {each}" if len(sizes) <= 4 else f"{len(sizes)} stones, see the section") if len(sizes) > 1 else f"stone {each}",
+            "stones.diameters",
         )
     ]
-    labels += [((x - hole / 2, y), f"hole {lettering.figure(hole)}")]
-    labels += [((x - d["slab.length"] / 2, y - 0.2 * d["slab.width"]), f"slab {_by(d, lettering)}")] if chain.on_slabs else []
+    labels += [((x - hole / 2, y), f"hole {lettering.figure(hole)}", "stones.hole")]
+    labels += [((x - d["slab.length"] / 2, y - 0.2 * d["slab.width"]), f"slab {_by(d, lettering)}", "slab.length")] if chain.on_slabs else []
     says = f"{len(sizes)} drilled {'stone' if len(sizes) == 1 else 'stones'}, {each} {lettering.length} across from left to right,"
     rows = tuple(
         (f"stone {i} across, and off the middle", lettering.figure(one), f"{lettering.level(x)}{f', across {lettering.level(y)}' if y else ''}")
@@ -120,17 +125,17 @@ def plan_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     wall, trough = rectangle(back, -length / 2, face, length / 2), rectangle(back + WALL, -length / 2 + WALL, face - WALL, length / 2 - WALL)
     landing = ((face + throw, -lip / 2), (face + throw, lip / 2))
     records = (
-        Polygon(wall, "solid", "outline"),
-        Polygon(trough, "water", "thin"),
-        Line(((face, -lip / 2), (face, lip / 2)), "water"),
+        Polygon(wall, "solid", "outline", "blade.trough_width"),
+        Polygon(trough, "water", "thin", "blade.trough_length"),
+        Line(((face, -lip / 2), (face, lip / 2)), "water", "blade.lip_width"),
         Line(landing, "water level"),
     )
     falling = Polygon(rectangle(face, -lip / 2, face + throw, lip / 2), "water", "none")
     top = max(s.reach[1], length / 2)
-    dimensions = (Measure((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5),)
+    dimensions = (Measure((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5, key="flow.for_each_metre"),)
     labels = (
-        ((back, 0.48 * length), f"wall, {lettering.figure(length)} long"),
-        ((face, 0.4 * lip), f"lip {lettering.figure(lip)}"),
+        ((back, 0.48 * length), f"wall, {lettering.figure(length)} long", "blade.trough_length"),
+        ((face, 0.4 * lip), f"lip {lettering.figure(lip)}", "blade.lip_width"),
         ((face + throw, 0.2 * lip), f"landing line, {lettering.figure(throw)} out"),
     )
     says = f"a wall with a lip {lettering.said(lip)} wide stands beside the box, its sheet lands {lettering.said(throw)} out"
@@ -146,16 +151,16 @@ def plan_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature
     stairs = Stairs(chain, s)
     half, top = stairs.width / 2, stairs.width / 2
     pools = [(stairs.back, stairs.lips[0][0]), *((a[0], b[0]) for a, b in zip(stairs.lips, stairs.lips[1:]))]
-    records: list[Record] = [Polygon(rectangle(a, -half, b, half), "water", "outline") for a, b in pools]
+    records: list[Record] = [Polygon(rectangle(a, -half, b, half), "water", "outline", "cascade.tread") for a, b in pools]
     records += [Line(((x, -half), (x, half)), "water") for x, _ in stairs.lips]
     if stairs.rill:
         side = stairs.rill[1] / 2
-        records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin"))
-    along = [Measure((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
-    across = [Measure((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True)]
+        records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin", "cascade.rill_length"))
+    along = [Measure((a, top), (b, top), text, b - a, offset, key=key) for (a, b, text, offset), key in zip(stairs.spans(lettering), stairs.span_keys)]
+    across = [Measure((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True, key="cascade.width")]
     if stairs.rill:
         middle = (stairs.start + stairs.end) / 2
-        across.append(Measure((middle, -side), (middle, side), lettering.figure(stairs.rill[1]), stairs.rill[1], 0.0))
+        across.append(Measure((middle, -side), (middle, side), lettering.figure(stairs.rill[1]), stairs.rill[1], 0.0, key="cascade.rill_width"))
     says = f"header, {stairs.steps} pools of {_pair(stairs, lettering)} {lettering.length}" + (
         f" and a rill {lettering.said(stairs.rill[0])} long" if stairs.rill else ""
     )

@@ -1,6 +1,7 @@
 """What a drawing is made of: plain records in real-world metres, grouped in views on a sheet whose units are millimetres of paper.
 
-A test reads the records; a writer draws them. Nothing here knows how.
+A test reads the records; a writer draws them. Nothing here knows how. A record that shows a value of a design carries its `key`, so that a page can lead
+from the drawing to the box of that value and back.
 """
 
 from __future__ import annotations
@@ -52,6 +53,7 @@ FILLS = {
 class Line:
     points: tuple[Point, ...]
     style: str = "outline"
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -61,6 +63,7 @@ class Polygon:
     points: tuple[Point, ...]
     fill: str = "paper"
     style: str = "outline"
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -72,6 +75,7 @@ class Arc:
     start: float = 0.0
     end: float = 360.0
     style: str = "outline"
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -85,6 +89,7 @@ class Text:
     colour: str = INK
     nudge: Point = (0.0, 0.0)
     angle: float = 0.0
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -100,6 +105,7 @@ class Measure:
     value: float
     offset: float = 6.0
     along: bool = False
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -109,6 +115,7 @@ class Level:
     at: Point
     text: str = ""
     colour: str = NIGHT
+    key: str = ""
 
 
 @dataclass(frozen=True)

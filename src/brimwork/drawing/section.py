@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.design import Design
+from brimwork.drawing import shown_keys
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
-from brimwork.drawing.notes import not_shown, notes_below
+from brimwork.drawing.notes import not_shown, notes_below, wrapped
 from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import spread_apart, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Level, Line, Measure, Polygon, Record, Sheet, Text, View
@@ -41,26 +42,28 @@ class _Paper:
         return View(window, (self.left, self.top, width, height), records, clip)
 
 
-def section(chain: Chain) -> Sheet:
-    """Section along the blocks. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
+def section(chain: Chain, wide: float = WIDTH) -> Sheet:
+    """Section along the blocks, on a sheet that is `wide` mm wide. Raises Unknown with the keys that are missing, InputError for what no sheet can hold."""
     lettering, s = BY_REGION[chain.design.region], Sizes(chain)
     feature = SECTION_FEATURES[chain.design.kind](chain, s, lettering)
-    above, top = _long_section(chain, s, lettering) if chain.design.kind == "cascade" else ((), 12.0)
-    views, bottom, name = _through(chain, s, feature, lettering, top)
-    notes: tuple[Text, ...] = (Text((4.0, 7.0), f"Section, {name}; {lettering.dimensions}; levels to the finished paving", "start", 2.9, GREY),)
+    above, top = _long_section(chain, s, lettering, wide) if chain.design.kind == "cascade" else ((), 12.0)
+    views, bottom, name = _through(chain, s, feature, lettering, top, wide)
+    notes = _titles(f"Section, {name}; {lettering.dimensions}; levels to the finished paving", wide, top - 5.0 if not above else top - 4.0)
     if above:
-        notes = (Text((4.0, 7.0), above[-1], "start", 2.9, GREY), Text((4.0, top - 4.0), *_rest(notes[0])))
+        notes = (*_titles(above[-1], wide, 7.0), *notes)
     both = chain.running_levels_said(lettering.said)
     told = [lettering.worded(sentence) for sentence in (*_stones(feature, lettering), *_ground_told(chain.design), *([both] if both else []))]
-    below, bottom = notes_below(bottom, [lettering.worded(_layers(s, lettering)), *told])
+    below, bottom = notes_below(bottom, [lettering.worded(_layers(s, lettering)), *told], wide)
     rows = tuple((lettering.worded(level.name), lettering.level(level.height), level.kind) for level in reversed(chain.levels_shown()))
     columns = ("level", f"{lettering.length} to the finished paving", "kind")
     said = lettering.worded(_sentence(s, feature, lettering, name))
-    return Sheet(WIDTH, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows, " ".join(told))
+    return Sheet(wide, bottom, (*above[:-1], *views), f"{chain.design.title}: section", said, (*notes, *below), columns, rows, " ".join(told))
 
 
-def _rest(note: Text) -> tuple:
-    return note.text, note.anchor, note.size, note.colour
+def _titles(text: str, wide: float, bottom: float) -> tuple[Text, ...]:
+    """A line over a view, in as many lines as a narrow sheet takes, the last one at `bottom`."""
+    lines = wrapped(text, wide - 8.0)
+    return tuple(Text((4.0, bottom - 4.2 * (len(lines) - 1 - i)), line, "start", 2.9, GREY) for i, line in enumerate(lines))
 
 
 def _sentence(s: Sizes, feature: SectionFeature, lettering: Lettering, name: str) -> str:
@@ -93,7 +96,7 @@ def _ground_told(design: Design) -> list[str]:
     return none + not_shown(names[key] for key, value in known.items() if not value)
 
 
-def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Lettering, top: float) -> tuple[list[View], float, str]:
+def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Lettering, top: float, wide: float) -> tuple[list[View], float, str]:
     """The views of the section through the reservoir, where they end on the sheet, and the name of their scale."""
     shown = [(_SHORT.get(level.name, level.name), level.height, level.water) for level in reversed(chain.levels_shown()) if level.name not in feature.elsewhere]
     texts = [f"{lettering.worded(name)} {lettering.level(height)}" for name, height, _ in shown]
@@ -101,7 +104,7 @@ def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Letteri
     reach, left = max(s.reach[0], feature.right), max(s.reach[0], -feature.left)
     high = max(feature.top, s.stone_top, 0.0)
     low = min(s.level["formation"], s.level.get("frost line", 0.0))
-    found = lettering.fitting(reach + left, high - low, WIDTH - _LEFT - labels - 8.0, min(_TALLEST, HEIGHT - AROUND - top))
+    found = lettering.fitting(reach + left, high - low, wide - _LEFT - labels - 8.0, min(_TALLEST, HEIGHT - AROUND - top))
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found
@@ -144,7 +147,7 @@ def _in_the_ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
         if name in s.level:
             y = s.level[name]
             pieces = ((left, right),) if y < s.level["reservoir floor"] else ((left, -out), (out, right))
-            records += [Line(((a, y), (b, y)), name) for a, b in pieces]
+            records += [Line(((a, y), (b, y)), name, shown_keys.OF_LEVEL[name]) for a, b in pieces]
     return records
 
 
@@ -167,9 +170,9 @@ def _ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
     sand, floor, out = low + s.sub_base, low + s.sub_base + s.sand, s.box[0] / 2 + s.board
     return [
         Polygon((*top, *under), "earth", "none"),
-        Polygon(rectangle(-edge, low, edge, sand), "concrete", "thin"),
-        Polygon(rectangle(-edge, sand, edge, floor), "pale", "thin"),
-        *(Polygon(rectangle(*_sides(side, out, edge, floor, bed)), "pale", "none") for side in (-1, 1)),
+        Polygon(rectangle(-edge, low, edge, sand), "concrete", "thin", "ground.sub_base"),
+        Polygon(rectangle(-edge, sand, edge, floor), "pale", "thin", "ground.sand"),
+        *(Polygon(rectangle(*_sides(side, out, edge, floor, bed)), "pale", "none", "ground.working_space") for side in (-1, 1)),
         Line(tuple(top), "outline"),
     ]
 
@@ -185,14 +188,14 @@ def _reservoir(s: Sizes) -> list[Record]:
     half, top, reach = s.blocks[0] / 2, s.stone_top, s.reach[0]
     starts = [-half + i * block for i in range(s.count[0])]
     return [
-        *(Polygon(rectangle(*_sides(side, inside, inside + s.board, floor, s.box_top)), "solid", "thin") for side in (-1, 1)),
-        Polygon(rectangle(-half, floor, half, s.level["static water"]), "water", "none"),
-        *(Line((*rectangle(x, floor, x + block, block_top), (x, floor)), "thin") for x in starts),
+        *(Polygon(rectangle(*_sides(side, inside, inside + s.board, floor, s.box_top)), "solid", "thin", "ground.board") for side in (-1, 1)),
+        Polygon(rectangle(-half, floor, half, s.level["static water"]), "water", "none", "reservoir.static_level"),
+        *(Line((*rectangle(x, floor, x + block, block_top), (x, floor)), "thin", "reservoir.block_length") for x in starts),
         *(Line(((x + block * k / 6, floor), (x + block * k / 6, block_top)), "grid") for x in starts for k in range(1, 6)),
-        *((Polygon(rectangle(-reach, s.box_top, reach, top), "stone", "none"),) if top > s.box_top else ()),
-        Polygon(rectangle(-inside, block_top, inside, top), "stone", "none"),
+        *((Polygon(rectangle(-reach, s.box_top, reach, top), "stone", "none", "catch.apron"),) if top > s.box_top else ()),
+        Polygon(rectangle(-inside, block_top, inside, top), "stone", "none", "catch.stone_thickness"),
         Line(((-reach, 0.0), (-reach, s.box_top), (-inside, s.box_top), (-inside, floor), (inside, floor), (inside, s.box_top), (reach, s.box_top), (reach, 0.0)),
-             "second curve"),
+             "second curve", "ground.lining"),
     ]  # fmt: skip
 
 
@@ -202,18 +205,22 @@ def _pump(s: Sizes, feature: SectionFeature) -> list[Record]:
     tall = min(s.bay, s.block[2])
     foot, top = floor + 0.1 * tall, floor + 0.6 * tall
     return [
-        *(Line(((x + way * side, floor), (x + way * side, s.level["block top"])), "outline") for way in (-1, 1)),
-        Polygon(rectangle(x - half, foot, x + half, top), "pale", "outline"),
-        Line(((x, top), *feature.hose), "hidden"),
-        Text((x + side, floor + 0.3 * tall), "pump", "start", 2.8, INK, (1.0, 0.0)),
+        *(Line(((x + way * side, floor), (x + way * side, s.level["block top"])), "outline", "pump.bay") for way in (-1, 1)),
+        Polygon(rectangle(x - half, foot, x + half, top), "pale", "outline", shown_keys.PUMPED),
+        Line(((x, top), *feature.hose), "hidden", "pipe.bore"),
+        Text((x + side, floor + 0.3 * tall), "pump", "start", 2.8, INK, (1.0, 0.0), key=shown_keys.PUMPED),
     ]
 
 
 def _water_lines(s: Sizes) -> list[Record]:
     """The water levels across the blocks: the static one drawn out, the others dashed; the triangle stands on the static one."""
     half, static = s.blocks[0] / 2, s.level["static water"]
-    others = [s.level[name] for name in ("lowest water", "cut-out", "top-up", "running water", "overflow") if name in s.level]
-    return [*(Line(((-half, y), (half, y)), "water level") for y in others), Line(((-half, static), (half, static)), "water"), Level((half - 0.08, static))]
+    others = [name for name in ("lowest water", "cut-out", "top-up", "running water", "overflow") if name in s.level]
+    return [
+        *(Line(((-half, s.level[name]), (half, s.level[name])), "water level", shown_keys.OF_LEVEL[name]) for name in others),
+        Line(((-half, static), (half, static)), "water", "reservoir.static_level"),
+        Level((half - 0.08, static)),
+    ]
 
 
 def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
@@ -222,9 +229,9 @@ def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
     box = f"box {lettering.figure(s.box[0])}"
     first = _BAND + 5.0 + deeper
     second = first + (6.0 if width_of(box, DIMENSION_SIZE) <= s.box[0] * paper.scale else 8.0)
-    spans = ((s.box[0], box, first), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second))
-    along = [Measure((-span / 2, low), (span / 2, low), text, span, -offset) for span, text, offset in spans]
-    return [*along, Measure((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True)]
+    spans = ((s.box[0], box, first, shown_keys.BOX), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second, shown_keys.PIT))
+    along = [Measure((-span / 2, low), (span / 2, low), text, span, -offset, key=key) for span, text, offset, key in spans]
+    return [*along, Measure((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True, key=shown_keys.DEPTH)]
 
 
 def _labels(s: Sizes, feature: SectionFeature, view: View, shown: list) -> list[Record]:
@@ -235,18 +242,18 @@ def _labels(s: Sizes, feature: SectionFeature, view: View, shown: list) -> list[
     for (name, height, water), text, place in shown:
         inside = s.blocks[0] / 2 if water or name in ("pump intake", "reservoir floor") else s.pit[0] / 2
         start = right if name in levels.IN_THE_GROUND else starts.get(name, inside)
-        bend, end = right + 2.0 / scale, right + 6.0 / scale
-        records.append(Line(((start, height), (bend, height), (end, place / scale), (end + (3.4 if water else 0.0) / scale, place / scale)), "dimension"))
+        bend, end, key = right + 2.0 / scale, right + 6.0 / scale, shown_keys.OF_LEVEL.get(name, "")
+        records.append(Line(((start, height), (bend, height), (end, place / scale), (end + (3.4 if water else 0.0) / scale, place / scale)), "dimension", key))
         records += [Level((end + 1.7 / scale, place / scale))] if water else []
-        records.append(Text((end, place / scale), text, "start", _SIZE, NIGHT if water else INK, (4.0 if water else 1.0, -1.0)))
+        records.append(Text((end, place / scale), text, "start", _SIZE, NIGHT if water else INK, (4.0 if water else 1.0, -1.0), key=key))
     return records
 
 
-def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, float]:
+def _long_section(chain: Chain, s: Sizes, lettering: Lettering, wide: float) -> tuple[tuple, float]:
     """A cascade whole, from header to reservoir: its views, and last the words over it; and where they end on the sheet."""
     stairs = Stairs(chain, s)
     reach, high, low = s.reach[0], stairs.lips[0][1], s.level["formation"]
-    found = lettering.fitting(reach - stairs.back, high - low, WIDTH - 26.0, 90.0)
+    found = lettering.fitting(reach - stairs.back, high - low, wide - 26.0, 90.0)
     if not found:
         raise InputError(TOO_LARGE)
     scale, name = found
@@ -261,8 +268,11 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering) -> tuple[tuple, 
 
 def _stair_dimensions(stairs: Stairs, lettering: Lettering, scale: float) -> list[Record]:
     (x, top), (last, low) = stairs.lips[0], stairs.lips[-1]
-    along = [Measure((a, top), (b, top), text, b - a, offset) for a, b, text, offset in stairs.spans(lettering)]
-    down = (Measure((last, low), (last, top), lettering.figure(top - low), top - low, -1.0),) if (top - low) * scale >= 5.0 else ()
-    lip = Line(((x, top), (last, top)), "dimension"), Text((last, top), f"header lip {lettering.level(top)}", "start", _SIZE, nudge=(1.5, 1.2))
-    height = (Measure((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True),) if top > 0 else ()
+    along = [Measure((a, top), (b, top), text, b - a, offset, key=key) for (a, b, text, offset), key in zip(stairs.spans(lettering), stairs.span_keys)]
+    down = (Measure((last, low), (last, top), lettering.figure(top - low), top - low, -1.0, key="cascade.step_fall"),) if (top - low) * scale >= 5.0 else ()
+    lip = (
+        Line(((x, top), (last, top)), "dimension"),
+        Text((last, top), f"header lip {lettering.level(top)}", "start", _SIZE, nudge=(1.5, 1.2), key="cascade.top_level"),
+    )
+    height = (Measure((stairs.back, 0.0), (stairs.back, top), lettering.figure(top), top, 5.0, along=True, key="cascade.top_level"),) if top > 0 else ()
     return [*along, *down, *lip, *height]

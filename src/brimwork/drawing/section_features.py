@@ -43,19 +43,19 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
     records = (
         *((_slab(x, base, d["slab.length"], d["slab.thickness"]),) if chain.on_slab else ()),
-        Polygon(outer, "solid", "outline"),
-        Polygon((*inner[:2], *over, *inner[2:]), "water", "none"),
+        Polygon(outer, "solid", "outline", "vessel.height"),
+        Polygon((*inner[:2], *over, *inner[2:]), "water", "none", "vessel.water"),
         Line((inner[1], inner[0], inner[3], inner[2]), "thin"),
-        *(Line(((x + side * rim / 2, edge), (x + side * (foot / 2 + 0.004), base)), "water") for side in (-1, 1)),
-        Line(over[1:3], "water"),
+        *(Line(((x + side * rim / 2, edge), (x + side * (foot / 2 + 0.004), base)), "water", "flow.for_each_metre") for side in (-1, 1)),
+        Line(over[1:3], "water", "flow.for_each_metre"),
         *(
             (Line(((x, s.level["block top"] - 0.05), (x, edge + head)), "centre"), Line(((0.0, s.level["block top"] - 0.05), (0.0, edge)), "centre"))
             if x
             else ()
         ),
     )
-    across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0)
-    offset = (Measure((min(x, 0.0), edge), (max(x, 0.0), edge), lettering.figure(x), x, 5.0),) if x else ()
+    across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0, key="vessel.rim_diameter")
+    offset = (Measure((min(x, 0.0), edge), (max(x, 0.0), edge), lettering.figure(x), x, 5.0, key="vessel.offset"),) if x else ()
     where = f"{lettering.said(abs(x))} {'off' if x > 0 else 'to the left of'} the middle of the blocks" if x else "in the middle of the blocks"
     under = s.level["block top"] - 0.04
     hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))
@@ -70,12 +70,15 @@ def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     records: list[Record] = []
     for x, (wide, high, _) in sizes:
         records += [_slab(x, base, d["slab.length"], d["slab.thickness"])] if chain.on_slabs else []
-        records += [Polygon(rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline")]
-        records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden") for side in (-1, 1)]
+        records += [Polygon(rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline", "stones.heights")]
+        records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden", "stones.hole") for side in (-1, 1)]
         records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
     tallest = max(sizes, key=lambda one: one[1][1])
     shown = sizes if len(sizes) <= 3 else []  # the list under the section has them all
-    across = tuple(Measure((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0) for x, (wide, high, _) in shown)
+    across = tuple(
+        Measure((x - wide / 2, base + high), (x + wide / 2, base + high), lettering.figure(wide), wide, 5.0, key="stones.diameters")
+        for x, (wide, high, _) in shown
+    )
     each = [f"{lettering.figure(wide)} x {lettering.figure(high)}" for _, (wide, high, _) in sizes]
     numbers = tuple(((x, base + tallest[1][1]), str(i)) for i, (x, _) in enumerate(sizes, start=1)) if len(sizes) > 1 else ()
     x, (wide, high, _) = tallest
@@ -97,17 +100,17 @@ def section_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFea
     footing = rectangle(back, min(s.level["formation"], -0.1), face, 0.0)
     records = (
         Line((*footing, footing[0]), "hidden"),
-        Polygon(rectangle(back, 0.0, face, low - WALL), "solid", "outline"),
+        Polygon(rectangle(back, 0.0, face, low - WALL), "solid", "outline", "blade.wall_height"),
         Polygon(((back, low - WALL), (face, low - WALL), (face, lip), (face - WALL, lip), (face - WALL, low), (back + WALL, low), (back + WALL, lip + 0.05),
-                 (back, lip + 0.05)), "solid", "thin"),
-        Polygon(rectangle(back + WALL, low, face - WALL, lip + head), "water", "none"),
-        Polygon((*lower, *reversed(upper)), "water", "none"),
+                 (back, lip + 0.05)), "solid", "thin", "blade.trough_depth"),
+        Polygon(rectangle(back + WALL, low, face - WALL, lip + head), "water", "none", "blade.trough_width"),
+        Polygon((*lower, *reversed(upper)), "water", "none", "flow.for_each_metre"),
         Line(((back + WALL, lip + head), (face - WALL, lip + head), *upper), "water"),
         Line(tuple(lower), "water"),
     )  # fmt: skip
     reach = lower[-1][0]
-    down = Measure((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0)
-    out = Measure((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0)
+    down = Measure((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0, key="blade.lip_level")
+    out = Measure((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0, key="flow.for_each_metre")
     middle, over = (back + face) / 2, (s.box_top + max(s.stone_top, s.box_top)) / 2
     hose = ((s.pump[0], over), (middle, over), (middle, low))
     says = f"a sheet falls {lettering.said(fall)} from a lip {lettering.said(d['blade.lip_width'])} wide, lands {lettering.said(chain.throw)} out"
@@ -141,13 +144,13 @@ def stair_records(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
     for (x, y), (_, after) in zip(stairs.lips, stairs.lips[1:]):
         top += [(x, y), (x, after)]
     top += [stairs.lips[-1], (stairs.end, stairs.foot)]
-    records: list[Record] = [Polygon((*top, (stairs.end, min(0.0, stairs.foot)), (stairs.back, 0.0)), "concrete", "outline")]
+    records: list[Record] = [Polygon((*top, (stairs.end, min(0.0, stairs.foot)), (stairs.back, 0.0)), "concrete", "outline", "cascade.top_level")]
     for x, y in stairs.lips:
         first = stairs.back if (x, y) == stairs.lips[0] else x - stairs.tread
-        records.append(Polygon(rectangle(first, y, x, y + head), "water", "none"))
+        records.append(Polygon(rectangle(first, y, x, y + head), "water", "none", "cascade.width"))
         if (x, y) != stairs.lips[-1]:
             lower, upper = _nappe(chain, (x, y), stairs.fall)
-            records += [Polygon((*lower, *reversed(upper)), "water", "none"), Line(((first, y + head), (x, y + head), *upper), "water")]
+            records += [Polygon((*lower, *reversed(upper)), "water", "none", "cascade.step_fall"), Line(((first, y + head), (x, y + head), *upper), "water")]
         else:
             records.append(Line(((first, y + head), (x, y + head)), "water"))
     return records + _rill(chain, s, stairs)
@@ -160,7 +163,7 @@ def _rill(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
     drop = max(low - s.stone_top, 0.0)
     out = 0.25 * drop
     return [
-        Polygon(((x, y), (x, y + depth), (end, low + depth), (end + out, s.stone_top), (end, s.stone_top), (end, low)), "water", "none"),
+        Polygon(((x, y), (x, y + depth), (end, low + depth), (end + out, s.stone_top), (end, s.stone_top), (end, low)), "water", "none", "cascade.rill_slope"),
         Line(((x, y + depth), (end, low + depth), (end + 0.7 * out, low - 0.3 * drop), (end + out, s.stone_top)), "water"),
     ]
 
@@ -180,7 +183,7 @@ def _nappe(chain: Chain, lip: Point, fall: float) -> tuple[list[Point], list[Poi
 
 
 def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
-    return Polygon(rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline")
+    return Polygon(rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline", "slab.thickness")
 
 
 SECTION_FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], SectionFeature]] = {

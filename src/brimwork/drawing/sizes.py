@@ -86,6 +86,11 @@ class Stairs:
         return [*spans, (self.start, self.end, f"rill {lettering.figure(self.rill[0])}", 10.5)] if self.rill else spans
 
     @property
+    def span_keys(self) -> tuple[str, ...]:
+        """The value that each of its spans shows."""
+        return ("cascade.header_area", "cascade.tread", "cascade.rill_length")
+
+    @property
     def foot(self) -> float:
         """Level of the rill's bed at its end, or of the lowest pool's lip."""
         low = self.lips[-1][1]

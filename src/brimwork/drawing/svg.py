@@ -17,15 +17,19 @@ _HATCHINGS = {
     "untested": (2.4, 2.4, f'<path d="M0 0L2.4 2.4" stroke="{GREY}" stroke-width=".16"/>'),
     "load": (2.0, 2.0, f'<rect width="2" height="2" fill="#f7dfd0"/><path d="M0 2L2 0M-.5 .5L.5 -.5M1.5 2.5L2.5 1.5" stroke="{ACCENT}" stroke-width=".3"/>'),
 }  # fmt: skip
+TOUCHED = 6.2  # mm of a sheet: height of the room in which words can be touched, 24 px where the sheet is shown in its own size
 _FONT = "'DejaVu Sans', 'Segoe UI', Arial, sans-serif"
 
 
-def write_svg(sheet: Sheet, key: str = "s", scale_to_page: bool = True) -> Markup:
-    """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in."""
+def write_svg(sheet: Sheet, key: str = "s", scale_to_page: bool = True, linked: bool = False) -> Markup:
+    """The SVG text; `key` makes the names of its hatchings unique on a page. Its size is in mm, or the full width of the page it stands in.
+
+    When `linked`, whatever shows a value of a design names its key in `data-key`, and words among it have room to be touched.
+    """
     size = f'style="width:100%;height:auto;max-width:{sheet.width * 3.7795:g}px"' if scale_to_page else f'width="{sheet.width:g}mm" height="{sheet.height:g}mm"'
     mine, body, used = attribute(key), list[str](), set[str]()
     for number, (view, marks) in enumerate(layout(sheet)):
-        pieces: list[str] = [_piece(mark, mine, used) for mark in marks]
+        pieces: list[str] = [_linked(mark, _piece(mark, mine, used)) if linked and mark.key else _piece(mark, mine, used) for mark in marks]
         if view is not None and view.clip:
             left, top, width, height = view.frame
             body.append(f'<clipPath id="{mine}v{number}"><rect x="{left:g}" y="{top:g}" width="{width:g}" height="{height:g}"/></clipPath>')
@@ -69,6 +73,16 @@ def _piece(mark: Stroke | Area | Dot | Words, key: Markup, used: set[str]) -> Ma
             return Markup(
                 f'<text x="{x:.2f}" y="{y:.2f}" font-size="{mark.size:g}" fill="{attribute(mark.colour)}"{anchor}{halo}{turn}>{attribute(mark.text)}</text>'
             )
+
+
+def _linked(mark: Stroke | Area | Dot | Words, piece: Markup) -> Markup:
+    """The piece in a group that names its key."""
+    room = ""
+    if isinstance(mark, Words):
+        left, top, right, bottom = mark.box
+        more = (TOUCHED - (bottom - top)) / 2
+        room = f'<rect x="{left - 1:.2f}" y="{top - more:.2f}" width="{right - left + 2:.2f}" height="{TOUCHED:g}" fill="transparent"/>'
+    return Markup(f'<g data-key="{attribute(mark.key)}">{room}{piece}</g>')
 
 
 def _points(points) -> Markup:
