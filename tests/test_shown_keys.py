@@ -47,7 +47,7 @@ def test_a_narrow_sheet_holds_the_same_drawing(path, draw):
     wide, narrow = (draw(chain_of(load_design(path)), width) for width in (174.0, 112.0))
     assert narrow.width == 112.0 and narrow.rows == wide.rows
     measured = [{(record.key, round(record.value, 6)) for record in records(sheet) if isinstance(record, Measure)} for sheet in (wide, narrow)]
-    assert measured[0] == measured[1], "some dimension is left out"
+    assert {one for one in measured[0] - measured[1] if one[0] != "stones.diameters"} == set(), "stones that stand close are numbered instead"
     for view in narrow.views:
         left, _, width, _ = view.frame
         assert left >= 0 and left + width <= 112.0 + 1e-6

@@ -160,7 +160,7 @@ def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) 
         *feature.under,
         *patch,
         *_blocks(s),
-        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline", shown_keys.PIT),
+        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline", shown_keys.PIT_SIZE),
         *(Line(((-px, side * py), (px, -side * py)), "centre") for side in (-1, 1)),
         Line(((-rx, 0.0), (rx, 0.0)), "centre"),
         Line(((0.0, -ry), (0.0, ry)), "centre"),

@@ -229,9 +229,9 @@ def _dimensions(s: Sizes, paper: _Paper, lettering: Lettering) -> list[Record]:
     box = f"box {lettering.figure(s.box[0])}"
     first = _BAND + 5.0 + deeper
     second = first + (6.0 if width_of(box, DIMENSION_SIZE) <= s.box[0] * paper.scale else 8.0)
-    spans = ((s.box[0], box, first, shown_keys.BOX), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second, shown_keys.PIT))
+    spans = ((s.box[0], box, first, shown_keys.BOX_SIZE), (s.pit[0], f"pit {lettering.figure(s.pit[0])}", second, shown_keys.PIT_SIZE))
     along = [Measure((-span / 2, low), (span / 2, low), text, span, -offset, key=key) for span, text, offset, key in spans]
-    return [*along, Measure((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True, key=shown_keys.DEPTH)]
+    return [*along, Measure((left, low), (left, 0.0), lettering.figure(-low), -low, 4.0, along=True, key=shown_keys.PIT_DEPTH)]
 
 
 def _labels(s: Sizes, feature: SectionFeature, view: View, shown: list) -> list[Record]:

@@ -28,7 +28,7 @@ OF_LEVEL: dict[str, str] = {
     "landing stone": "blade.stone_level",
     "lip": "blade.lip_level",
 }
-BOX, PIT, DEPTH, BLOCKS, STONE_REACH = "ground.clearance", "ground.working_space", "reservoir.block_height", "reservoir.blocks_along", "catch.apron"
+BOX_SIZE, PIT_SIZE, PIT_DEPTH = "ground.clearance", "ground.working_space", "reservoir.block_height"
 PUMPED = "pump.free_flow"
-ACROSS = {"blocks": "reservoir.blocks_across", "box": BOX, "pit": PIT, "stone": STONE_REACH}
-ALONG = ACROSS | {"blocks": BLOCKS}
+ACROSS = {"blocks": "reservoir.blocks_across", "box": BOX_SIZE, "pit": PIT_SIZE, "stone": "catch.apron"}
+ALONG = ACROSS | {"blocks": "reservoir.blocks_along"}
