@@ -204,11 +204,19 @@ def test_foam_and_pebbles_take_room_and_weigh():
     """140 L to the rim; 40 L of foam of 20 kg/m3, 60 L of pebbles with 40 % gaps: 64 L of water, 0.8 kg of foam, 36 L of stone of 2650 kg/m3."""
     chain = chain_of(changed(BOWL, "vessel.water 140 L; vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles 60 L"))
     assert chain.water_held == pytest.approx(0.064)
-    assert chain.weights()[0].full == pytest.approx(72 + 0.064 * chain.water["rho"] + 0.8 + 0.036 * 2650)
+    assert chain.fulls()[0] == pytest.approx(72 + 0.064 * chain.water["rho"] + 0.8 + 0.036 * 2650)
     # what is wanted to hold it down by 1.3: 1.3 x 40 x (998.2 - 20) / (0.6 x (2650 - 998.2)) = 51.3 L
     assert chain.pebbles_wanted == pytest.approx(1.3 * 0.040 * (998.2 - 20) / (0.6 * (2650 - 998.2)), rel=1e-3)
     with pytest.raises(InputError, match="take 100 L, but the vessel holds 95.0 L"):
         _ = chain_of(changed(BOWL, "vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles 60 L")).water_held
+
+
+def test_an_overfull_vessel_still_has_its_empty_weight_to_tip():
+    """More foam than it holds is refused where its full weight counts, and nowhere else."""
+    chain = chain_of(changed(BOWL, "vessel.foam 400 L"))
+    assert chain.tipping_empty == chain_of(BOWL).tipping_empty
+    with pytest.raises(InputError, match="the vessel holds"):
+        _ = chain.tipping_full
 
 
 @pytest.mark.parametrize(

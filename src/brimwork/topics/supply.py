@@ -75,6 +75,7 @@ drop_share_by_table = Formula(
         Slip("u_c*I_c*L_c/(U_s - u_c*I_c*L_c)", "You compared with what is left. The limits compare with the supply."),
         Slip("1 - u_c*I_c*L_c/U_s", "That is what is left. The drop is what is lost."),
     ),
+    where=("u_c*I_c*L_c < 0.5*U_s",),
     remark=_ELECTRICIAN,
 )
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
 
 from brimwork.design.follows.chain import GRAVITY, Chain, Found, result
 from brimwork.design.follows.geometry import Standing
@@ -13,13 +12,6 @@ from brimwork.formula import Working
 from brimwork.units import InputError, write
 
 
-class Weight(NamedTuple):
-    """Masses (kg) of one piece: itself, and with what it holds."""
-
-    empty: float
-    full: float
-
-
 class StandingLoads(Chain):
     """One or several pieces, each with its foot, on a slab or on the blocks."""
 
@@ -27,9 +19,13 @@ class StandingLoads(Chain):
         super().__init__(design)
         self._levers: dict[Standing, float] = {}
 
-    def weights(self) -> list[Weight]:
-        """Of every piece, in their order. Raises Unknown."""
+    def empties(self) -> list[float]:
+        """Mass (kg) of every piece as it is set, in their order. Raises Unknown."""
         return []
+
+    def fulls(self) -> list[float]:
+        """Mass (kg) of every piece with what it holds. Raises Unknown."""
+        return self.empties()
 
     @property
     def slab_each(self) -> float:
@@ -38,12 +34,12 @@ class StandingLoads(Chain):
 
     @property
     def standing_mass(self) -> float:
-        return sum(weight.full + self.slab_each for weight in self.weights())
+        return sum(mass + self.slab_each for mass in self.fulls())
 
     @property
     def resultant(self) -> tuple[float, float]:
         """Where the weight of all that stands there acts (m from the middle of the blocks, along and across)."""
-        each = [(weight.full + self.slab_each, piece.middle) for weight, piece in zip(self.weights(), self.geometry.standing, strict=True)]
+        each = [(mass + self.slab_each, piece.middle) for mass, piece in zip(self.fulls(), self.geometry.standing, strict=True)]
         whole = sum(mass for mass, _ in each)
         return (sum(mass * at[0] for mass, at in each) / whole, sum(mass * at[1] for mass, at in each) / whole) if whole else (0.0, 0.0)
 
@@ -89,10 +85,8 @@ class StandingLoads(Chain):
     @result
     def spread_pressure(self):
         """The piece that presses hardest on the blocks, through foot and slab."""
-        each = zip(self.weights(), self.geometry.standing, strict=True)
-        worked = [
-            self._work("pressure on a contact patch", F_w=GRAVITY * (weight.full + self.slab_each), A_c=self.spread_patch(piece)) for weight, piece in each
-        ]
+        each = zip(self.fulls(), self.geometry.standing, strict=True)
+        worked = [self._work("pressure on a contact patch", F_w=GRAVITY * (mass + self.slab_each), A_c=self.spread_patch(piece)) for mass, piece in each]
         return max(worked, key=lambda one: one.result)
 
     def spread_patch(self, piece: Standing) -> float:
@@ -117,10 +111,10 @@ class StandingLoads(Chain):
 
     # --- tipping
 
-    def tips(self, mass: Callable[[Weight], float], force: Callable[[float, Standing], Working]) -> Working:
+    def tips(self, masses: list[float], force: Callable[[float, Standing], Working]) -> Working:
         """The piece that tips first: `force` works its factor from its weight (N) and itself."""
-        each = zip(self.weights(), self.geometry.standing, strict=True)
-        return min((force(GRAVITY * mass(weight), piece) for weight, piece in each), key=lambda worked: worked.result)
+        each = zip(masses, self.geometry.standing, strict=True)
+        return min((force(GRAVITY * mass, piece) for mass, piece in each), key=lambda worked: worked.result)
 
     def pushed(self, weight: float, piece: Standing) -> Working:
         return self._work("tipping factor", F_w=weight, B_base=2 * self.lever(piece), F_push=self.push, h_push=piece.height)
@@ -132,7 +126,7 @@ class StandingLoads(Chain):
     @result
     def tipping_in_wind(self):
         """The piece that the wind tips first, empty."""
-        return self.tips(lambda weight: weight.empty, self.blown)
+        return self.tips(self.empties(), self.blown)
 
     # --- on the soil
 
@@ -142,7 +136,7 @@ class StandingLoads(Chain):
         d, beds = self.design, self.design["ground.sand"] + self.design["ground.sub_base"]
         field = patches.rectangular_patch(self.base_length + 2 * beds, self.base_width + 2 * beds)
         pressures = []
-        for weight, piece in zip(self.weights(), self.geometry.standing, strict=True):
+        for mass, piece in zip(self.fulls(), self.geometry.standing, strict=True):
             slab = self.geometry.slab_under(piece)
             under = (
                 patches.rectangular_patch(d["slab.length"] + 2 * beds, d["slab.width"] + 2 * beds, piece.middle)
@@ -152,7 +146,7 @@ class StandingLoads(Chain):
             area = _within(under, field)
             if not area:
                 raise InputError("it stands beside the blocks: move it over them")
-            pressures.append(GRAVITY * (weight.full + self.slab_each) / area)
+            pressures.append(GRAVITY * (mass + self.slab_each) / area)
         even = GRAVITY * (self.blocks_mass / self.block_plan + self.water["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"])
         return Found("p_max", max(pressures) + even, f"slab or foot spread by sand and sub-base, {write(beds, 'mm')} each way, with blocks and water beside it")
 

@@ -9,7 +9,7 @@ from brimwork.design.follows import pipework
 from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.geometry import Standing
 from brimwork.design.follows.manifold import Balance, Branch, Running, balance, running_branches
-from brimwork.design.follows.standing import StandingLoads, Weight
+from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
 from brimwork.formula import Working
@@ -237,8 +237,8 @@ class StonesChain(StandingLoads, Whole):
     def block_utilisation(self):
         return self._work("utilisation of the blocks", p_c=self.block_pressure, p_all=self.block_allowable)
 
-    def weights(self) -> list[Weight]:
-        return [Weight(mass, mass) for mass in self.masses]
+    def empties(self) -> list[float]:
+        return self.masses
 
     @property
     def slab_each(self) -> float:

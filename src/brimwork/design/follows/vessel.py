@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.design.follows.chain import Found, result
-from brimwork.design.follows.standing import StandingLoads, Weight
+from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
 from brimwork.formula import Working
@@ -199,9 +199,11 @@ class VesselChain(StandingLoads, Whole):
         return self._work("pebbles needed to hold foam down", f_hold=HELD, V_f=d["vessel.foam"], rho=self.water["rho"], rho_f=d["vessel.foam_density"],
                           n_s=d["assumptions.pebble_gaps"], rho_s=d["assumptions.pebble_density"])  # fmt: skip
 
-    def weights(self) -> list[Weight]:
-        mass = self.design["vessel.mass"]
-        return [Weight(mass, mass + self.water["rho"] * self.water_held + self.fill_mass)]
+    def empties(self) -> list[float]:
+        return [self.design["vessel.mass"]]
+
+    def fulls(self) -> list[float]:
+        return [self.design["vessel.mass"] + self.water["rho"] * self.water_held + self.fill_mass]
 
     # --- what touches
 
@@ -273,11 +275,11 @@ class VesselChain(StandingLoads, Whole):
 
     @result
     def tipping_full(self):
-        return self.tips(lambda weight: weight.full, self.pushed)
+        return self.tips(self.fulls(), self.pushed)
 
     @result
     def tipping_empty(self):
-        return self.tips(lambda weight: weight.empty, self.pushed)
+        return self.tips(self.empties(), self.pushed)
 
     @property
     def held_above(self) -> float:

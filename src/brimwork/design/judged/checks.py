@@ -6,6 +6,7 @@ from brimwork import tables
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.contradictions import contradictions
+from brimwork.design.judged.doubt import doubted
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
 from brimwork.design.judged.grading import Check, Joined, Judged, answered_check
 from brimwork.design.judged.ground_checks import GROUND_CHECKS
@@ -13,9 +14,8 @@ from brimwork.design.judged.load_checks import LOAD_CHECKS
 from brimwork.design.judged.people_checks import PEOPLE_CHECKS
 from brimwork.design.judged.water_checks import WATER_CHECKS
 from brimwork.design.typed.asking import meant
-from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.limits import Limits
-from brimwork.design.typed.plausible import implausible, without
+from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS, Asked
 
 
@@ -34,14 +34,13 @@ def numbered(check_id: str) -> Check:
 def findings(chain: Chain) -> list[Finding]:
     """Every check graded, and every contradiction; fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
     doubtful = implausible(chain.design)
-    believed = type(chain)(without(chain.design, tuple(doubtful))) if doubtful else chain
-    found = [_graded(check, believed if is_safety(check.id, check.group) else chain) for check in CHECKS]
+    found = [_graded(check, chain, tuple(doubtful)) for check in CHECKS]
     return sorted([*found, *_doubted(doubtful), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
 
 
 def _doubted(values: dict[str, str]) -> list[Finding]:
     """A finding for each value that can hardly be."""
-    remedy = "type it again, or leave it out; until then no check of safety counts with it"
+    remedy = "type it again, or leave it out; until then it lets no check pass"
     return [
         Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", f"{key} = {said}", "", remedy, f"span {tables.JUDGEMENT}", results=(), note="")
         for key, said in values.items()
@@ -53,7 +52,7 @@ def limits_of(chain: Chain, check_id: str) -> Limits:
     return numbered(check_id).counting(chain)[0]
 
 
-def _graded(check: Check | Judged | Joined, chain: Chain) -> Finding:
+def _graded(check: Check | Judged | Joined, chain: Chain, doubtful: tuple[str, ...]) -> Finding:
     if check.kinds and chain.design.kind not in check.kinds:
         return Finding(check.id, check.group, check.title, "does not apply", f"not to a design of the kind '{chain.design.kind}'", "", "", check.basis)
-    return check.grade(chain)
+    return doubted(check.grade, chain, doubtful) if doubtful else check.grade(chain)

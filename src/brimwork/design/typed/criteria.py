@@ -94,7 +94,7 @@ def kinds_of(check_id: str) -> tuple[str, ...]:
 _SAFETY_GROUPS = ("supply", "loads")
 _SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
 # Checks that keep water where it belongs and the pump covered: a design may ask for more than the kit does, never for less, as with those of safety.
-_ONLY_TIGHTER = ("C13", "C14", "C18", "C18g", "C39", "C57", "C60", "C66", "C73")
+_ONLY_TIGHTER = ("C13", "C14", "C17", "C18", "C18g", "C39", "C57", "C60", "C66", "C73")
 
 
 def is_safety(check_id: str, group: str) -> bool:
