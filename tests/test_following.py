@@ -11,7 +11,7 @@ def shown(monkeypatch):
     """What a call displays: the plain text of each thing, and the explorers that were made."""
     seen, made = [], []
     monkeypatch.setattr(following, "display", seen.append)
-    monkeypatch.setattr(Followed, "show", lambda explorer: made.append(explorer))
+    monkeypatch.setattr(Followed, "show", lambda explorer, after: made.append(explorer))
     return seen, made
 
 

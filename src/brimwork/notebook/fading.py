@@ -16,6 +16,7 @@ from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
 from brimwork.exercise.question import ask, in_words
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import progress
 from brimwork.notebook.pages import Page, checked, say, typed
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
@@ -75,6 +76,14 @@ class Blank:
             self.outcome.value = leads_to(example.question, text, f"b{id(self)}")
         example.keeper.keep(blank(example.worked, self.place, example.seed), text, self.found)
         example.show()
+        progress.changed()
+
+    def come_back(self) -> bool:
+        """Put the answer that was kept into the box again; whether there was one."""
+        entry = self.example.keeper.kept(blank(self.example.worked, self.place, self.example.seed).code, self.example.seed, 1)
+        if entry:
+            self.box.value = entry["answer"]
+        return bool(entry)
 
     def _read(self, text: str) -> float | None:
         """The learner's own value, if it is of the right kind."""
@@ -151,6 +160,19 @@ class Fading:
     def most(self) -> int:
         return min(MOST_BLANKS, len(self.examples[0].worked.pieces))
 
+    def come_back(self) -> None:
+        """What was answered before stands in its boxes again, and as many examples are open as were."""
+        with self.keeper.putting_back():
+            while any([one.come_back() for one in self.examples[-1].blanks.values()]) and not self.next.disabled:
+                self.go_on()
+
+    @property
+    def standing(self) -> str:
+        """ "right" once every example is worked, to the one with most blanks."""
+        if len(self.examples) == self.most and not any(example.open for example in self.examples):
+            return "right"
+        return "begun" if any(one.found for example in self.examples for one in example.blanks.values()) else ""
+
     def go_on(self) -> None:
         count = len(self.examples) + 1
         self.examples.append(Example(self.formula, self.seed + count - 1, count, self.keeper))
@@ -161,7 +183,11 @@ class Fading:
 def fade(name: str, seed: int = 1, record: str | None = "answers.json") -> None:
     """Examples of one formula with their last lines blank, each blank a box: fade("total dynamic head"). Answers are kept in `record`."""
     try:
-        display(Fading(name, seed, record).widget)
+        with progress.in_section(progress.FADED):
+            fading = Fading(name, seed, record)
+            fading.come_back()
+            progress.joins(fading.formula.name, fading)
+            display(fading.widget)
     except InputError as error:
         display(say(error))
     except ValueError as error:

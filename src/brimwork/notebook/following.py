@@ -47,17 +47,19 @@ class Followed(Explorer):
         return Figure(*self._picture({**self.values(), **instead}), key)
 
 
-def start_and_stop(*letters: str, on: str = "2 min", off: str = "2 min", check_valve: str = "no", dry_vessel: str = "0 L", **given: str) -> None:
+def start_and_stop(
+    *letters: str, on: str = "2 min", off: str = "2 min", check_valve: str = "no", dry_vessel: str = "0 L", after: str = "", **given: str
+) -> None:
     """The start and the stop of an invented bowl, with your values by their letters: start_and_stop("Q", "z_mouth", Q="30 L/min", on="2 min").
 
     At most three letters get a control. h_run="390 mm" with Q_feed="12 L/min" adds a float valve that fills while the pump runs; dry_vessel is
-    what an empty vessel takes besides, the first time.
+    what an empty vessel takes besides, the first time. With `after` all of it appears once the prediction of that code is kept.
     """
     try:
         times = [read(text, "min", name) for name, text in (("on", on), ("off", off))]
         empty, valve = read(dry_vessel, "L", "dry_vessel"), _yes(check_valve, "check_valve")
         known = (*BOWL, "Q_feed", "h_run")
-        _show(letters, _values(BOWL, given, known), lambda values: _bowl_picture(values, times, empty, valve))
+        _show(letters, _values(BOWL, given, known), lambda values: _bowl_picture(values, times, empty, valve), after)
     except InputError as error:
         display(say(error))
 
@@ -74,14 +76,14 @@ def follow_days(*letters: str, rain: str, top_up: str = "no", **given: str) -> N
         display(say(error))
 
 
-def _show(letters: tuple[str, ...], values: dict[str, float], picture) -> None:
+def _show(letters: tuple[str, ...], values: dict[str, float], picture, after: str = "") -> None:
     for letter in letters:
         if letter not in values:
             raise InputError(f"'{letter}' cannot be moved here: choose from {', '.join(values)}")
     if len(letters) > MOST_CONTROLS:
         raise InputError(f"{len(letters)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
     picture(values)  # refuses what cannot be before any control stands
-    Followed(letters, values, picture).show()
+    Followed(letters, values, picture).show(after)
 
 
 def _values(usual: dict[str, str], given: dict[str, str], known: tuple[str, ...]) -> dict[str, float]:

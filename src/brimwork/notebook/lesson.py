@@ -5,27 +5,31 @@ What a learner types is kept in the answers file, and nowhere else.
 
 from __future__ import annotations
 
+from contextlib import suppress
+
 import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.exercise import answers, bank, claims, personal
 from brimwork.exercise.choices import Choice, Telling
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
+from brimwork.notebook import contents, progress, recalling
 from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, status
+from brimwork.notebook.practising import ANSWERS, QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, status
 from brimwork.shown import Markup, escape
+from brimwork.spellings import nearest
 from brimwork.units import InputError
 
-ANSWERS = "answers.json"
 _SURE = ("a guess", "not sure", "fairly sure", "sure")
 
 
-def _display(made) -> None:
-    """Show what `made()` gives, or say what to change."""
+def _display(made, section: str) -> None:
+    """Show what `made()` gives, or say what to change; its questions count in that section."""
     try:
-        display(made().widget)
+        with progress.in_section(section):
+            display(made().widget)
     except InputError as error:
         display(say(error))
 
@@ -36,15 +40,41 @@ def _display(made) -> None:
 class Together:
     """Questions numbered from 1; `examined` ones offer no help until they are told to."""
 
-    def __init__(self, codes: tuple[str, ...], seed: int | dict[str, int], record: str | None, examined: bool = False):
+    def __init__(self, codes: tuple[str, ...], seed: int | dict[str, int], record: str | None, examined: bool = False, plain: str = ""):
         seeds = dict.fromkeys(codes, seed) if isinstance(seed, int) else seed
         self.exercises: list[Exercise] = [exercise(code, seeds[code], record, str(number), examined) for number, code in enumerate(codes, start=1)]
-        self.widget = Part([one.widget for one in self.exercises], "\n".join(one.question.text for one in self.exercises))
+        self.widget = Part([one.widget for one in self.exercises], plain or "\n".join(one.question.text for one in self.exercises))
 
 
-def recall(*codes: str, seed: int = 1, record: str | None = ANSWERS) -> None:
-    """Quick questions from earlier topics, by code: recall("T02.2", "T03.4", "T01.6")."""
-    _display(lambda: Together(codes, seed, record))
+def recall(*codes: str, before: str = "", seed: int = 0, record: str | None = ANSWERS) -> None:
+    """Three questions from the workbooks before one, others with other numbers on another day: recall(before="overflow").
+
+    With codes these are asked, with other numbers on another day, or on the numbers of a `seed`: recall("T02.2", "T03.4", "T01.6").
+    """
+    _display(lambda: Together(*_recalled(codes, before, seed, record), record, plain="" if codes else _DRAWN), progress.RECALL)
+
+
+_DRAWN = "Three questions from earlier topics, drawn when this cell is run, with other numbers on another day."
+
+
+def _recalled(codes: tuple[str, ...], before: str, seed: int, record: str | None) -> tuple[tuple[str, ...], int]:
+    """The codes to ask, and the seed of their numbers. Raises InputError."""
+    if bool(codes) == bool(before):
+        raise InputError('either codes of questions are wanted, or a workbook: recall(before="overflow")')
+    if before and (before not in contents.ORDER or before == contents.ORDER[0]):
+        raise InputError(f"no topic stands before '{before}'.{nearest(before, contents.ORDER[1:])} Type one of {', '.join(contents.ORDER[1:])}")
+    first = recalling.band(before or " ".join(codes))
+    try:
+        held = answers.load_answers(record) if record else []
+    except InputError:
+        held = []  # a damaged file is told, and set aside, with the first answer
+    turn = recalling.round_now(held, first, len(codes) or recalling.COUNT)
+    return codes or recalling.recalled_in(before, turn), seed or first + turn * recalling.STRIDE
+
+
+def puzzle(code: str, record: str | None = ANSWERS) -> None:
+    """The puzzle of a picture, with a box for its answer: puzzle("T04.11")."""
+    _display(lambda: exercise(code, 1, record), progress.EXPLORE)
 
 
 # --- predict, and look back ---------------------------------------------------------------------------------------------------------
@@ -54,13 +84,18 @@ class Prediction:
     """A choice and its reason, kept before any picture; what it tells is said only when one looks back."""
 
     def __init__(self, code: str, seed: int, record: str | None):
-        self.question, self.keeper, self.said = _choice(code, seed), Keeper(record), widgets.HTML()
+        self.question, self.keeper, self.said, self.standing = _choice(code, seed), Keeper(record), widgets.HTML(), ""
         options = [(option, place) for place, option in enumerate(self.question.options)]
         self.radio = widgets.RadioButtons(options=options, value=None, description="I predict", style=QUIET, layout={"width": "auto"})
         self.why = box("Because", "40em")
         text = widgets.HTML(paragraph(escape(self.question.text)))
         keep = button("Keep my prediction", "keep the choice and the reason", self.keep)
         self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said], self.question.text)
+        if entry := self.keeper.kept(self.question.code, seed):
+            with suppress(InputError), self.keeper.putting_back():
+                self.radio.value, self.why.value = self.question.place(entry["answer"]), entry["middle"]
+                self.keep()
+        progress.joins(self.question.code, self)
 
     def keep(self) -> None:
         if self.radio.value is None or not self.why.value.strip():
@@ -69,6 +104,8 @@ class Prediction:
         chosen = str(self.radio.value + 1)
         self.said.value = status(f"✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds.")
         self.keeper.keep(self.question, chosen, diagnose(self.question, chosen), self.why.value)
+        self.standing = "kept"
+        progress.predicted(self.question.code)
 
 
 class LookBack:
@@ -79,6 +116,8 @@ class LookBack:
         self.widget = Part(
             [button("Compare with my prediction", "show what you predicted, and what is so", self.compare), self.said], "Look back at your prediction."
         )
+        if Keeper(record).kept(self.code, 1):
+            self.compare()
 
     def compare(self) -> None:
         try:
@@ -89,10 +128,11 @@ class LookBack:
         if not kept:
             self.said.value = alert("No prediction of yours is kept. Go back to Predict, choose one and say why.")
             return
-        found = diagnose(_choice(self.code, kept[-1]["seed"]), kept[-1]["answer"])
+        question = _choice(self.code, kept[-1]["seed"])
+        found = diagnose(question, kept[-1]["answer"])
         why = f" Because: <q>{escape(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
-        mark = "✓" if found.right else "?"
-        self.said.value = status(f"<strong>{mark}</strong> {escape(found.echo)}{why} {escape(found.message)}")
+        so = "" if found.right else f"<br><strong>It is so:</strong> {escape(question.options[question.right])} {escape(question.because)}"
+        self.said.value = status(f"<strong>{'✓' if found.right else '?'}</strong> {escape(found.echo)}{why} {escape(found.message)}{so}")
 
 
 def _choice(code: str, seed: int) -> Choice:
@@ -104,12 +144,12 @@ def _choice(code: str, seed: int) -> Choice:
 
 def predict(code: str, seed: int = 1, record: str | None = ANSWERS) -> None:
     """Choose and say why, before any picture: predict("T04.8")."""
-    _display(lambda: Prediction(code, seed, record))
+    _display(lambda: Prediction(code, seed, record), progress.PREDICT)
 
 
 def look_back(code: str, record: str | None = ANSWERS) -> None:
     """Compare the prediction that was kept with what is so: look_back("T04.8")."""
-    _display(lambda: LookBack(code, record))
+    _display(lambda: LookBack(code, record), "")
 
 
 # --- explain, find the slip ---------------------------------------------------------------------------------------------------------
@@ -123,7 +163,7 @@ def explain(code: str, record: str | None = ANSWERS) -> None:
             raise InputError(f"{code} does not ask for a sentence: name another code")
         return exercise(code, 1, record)
 
-    _display(made)
+    _display(made, progress.EXPLAIN)
 
 
 class Mending:
@@ -135,19 +175,29 @@ class Mending:
             raise InputError(f"{code} has no slip to find: name another code")
         self.skip = button("Skip this part", "go on without it; you can open it again", self.turn)
         self.widget = Part([self.exercise.widget, self.skip], self.exercise.question.text)
+        self.skipped = False
+        if (entry := self.exercise.keeper.kept(code, 1)) and entry["kind"] == "skipped":
+            with self.exercise.keeper.putting_back():
+                self.turn()
+        progress.joins(self.exercise.question.code, self)
+
+    @property
+    def standing(self) -> str:
+        return "skipped" if self.skipped else self.exercise.standing
 
     def turn(self) -> None:
         """Fold it away, or open it again."""
-        skipped = self.exercise.widget in self.widget.children
+        self.skipped = skipped = self.exercise.widget in self.widget.children
         self.widget.children = [self.skip] if skipped else [self.exercise.widget, self.skip]
         self.skip.description = "Open this part again" if skipped else "Skip this part"
         if skipped:
             self.exercise.keeper.note(self.exercise.question.code, "", "skipped")
+        progress.changed()
 
 
 def find_slip(code: str, record: str | None = ANSWERS) -> None:
     """One wrong solution: find the line with the slip, then mend it: find_slip("T04.10")."""
-    _display(lambda: Mending(code, record))
+    _display(lambda: Mending(code, record), progress.SLIP)
 
 
 # --- exit check ---------------------------------------------------------------------------------------------------------------------
@@ -167,6 +217,7 @@ class Exit:
         finish = button("Finish and show my receipt", "keep how sure you are, and show the receipt code", self.finish)
         sheet = button("Make a sheet to print", "write your answers as a PDF beside this workbook", self.print)
         self.widget = Part([self.asked.widget, self.sure, widgets.HBox([finish, sheet]), self.said], self.asked.widget.plain)
+        self._come_back()
 
     def finish(self) -> None:
         if self.sure.value is None:
@@ -176,17 +227,36 @@ class Exit:
             one.settle()
         verdict = self._calibrated([one.standing for one in self.asked.exercises])
         try:
-            kept = answers.note(self.record, f"{self.title}: exit check", f"{self.sure.value}. {verdict}", "sure")
+            kept = answers.note(self.record, self._name, f"{self.sure.value}. {verdict}", "sure")
             held = answers.load_answers(self.record)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
+        self._finished(kept.said, verdict, held, kept.receipt)
+
+    def _finished(self, said: str, verdict: str, held: list[dict], receipt: str) -> None:
         for one in self.asked.exercises:
             one.open_help()
         self.said.value = self.verdict = status(
-            f"{escape(kept.said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
-            f" <strong>Receipt {escape(kept.receipt)}</strong>: write it down, and hand in that file."
+            f"{escape(said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
+            f" <strong>Receipt {escape(receipt)}</strong>: write it down, and hand in that file."
         )
+
+    def _come_back(self) -> None:
+        """Once finished it stands finished, with the receipt of all that is in the file by now."""
+        try:
+            held = answers.load_answers(self.record)
+        except InputError:
+            return
+        finished = next((one for one in reversed(held) if one["exercise"] == self._name and one["kind"] == "sure"), None)
+        sure, _, verdict = finished["answer"].partition(". ") if finished else ("", "", "")
+        if sure in _SURE:
+            self.sure.value = sure
+            self._finished("", verdict, held, answers.receipt(held, answers.learner(held)))
+
+    @property
+    def _name(self) -> str:
+        return f"{self.title}: exit check"
 
     def _calibrated(self, standing: list[str]) -> str:
         """How sureness and the last answers go together, in at most as many characters as an answers file keeps."""
@@ -252,11 +322,12 @@ class OwnCheck:
         self._ask(learner)
 
     def _ask(self, learner: str) -> None:
-        self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
+        with progress.in_section(progress.EXIT):
+            self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
         self.said.value = status(f"These are the numbers of {escape(learner)}.")
         self.widget.children = [self.said, self.check.widget]
 
 
 def exit_check(title: str, *codes: str, record: str = ANSWERS) -> None:
     """The last questions of a workbook on a learner's own numbers, with receipt and a sheet to print: exit_check("Overflow", "T04.1", "T04.3")."""
-    _display(lambda: OwnCheck(title, codes, record))
+    _display(lambda: OwnCheck(title, codes, record), progress.EXIT)

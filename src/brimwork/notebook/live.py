@@ -19,8 +19,10 @@ from brimwork.drawing import image, svg
 from brimwork.drawing.pictures import Picture, picture
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.pages import say
+from brimwork.notebook import progress
+from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
+from brimwork.notebook.practising import ANSWERS, Keeper
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, escape
@@ -30,6 +32,7 @@ MOST_CONTROLS = 3
 REST = 0.4  # s without a change
 AHEAD = {True: 10, False: 3}  # steps either way that are drawn ahead of the slider that moved last, and of the others
 PAUSE, BREATH = 0.03, 0.005  # s left to the page after a move, and to the reader between two drawings ahead
+_WAITS = Page("*The picture appears here once you have kept your prediction above.*", "The picture appears here once you have kept your prediction above.")
 _numbers = count(1)
 _QUIET = {"description_width": "initial"}
 _ROOMY = {"min_width": "30em", "width": "max-content"}
@@ -131,12 +134,24 @@ class Explorer:
             letter: ("", set()) for letter in letters
         }  # by letter: beside which values the page keeps pictures, and of which steps
 
-    def show(self) -> None:
+    def show(self, after: str = "") -> None:
+        """Show controls and picture; with `after` once the prediction of that code is kept, and until then a line that says so."""
         names = "; ".join(control.box.description for control in self.controls)
-        boxes = [*(control.widget for control in self.controls), self.trouble, Unfolded()]
-        display(Part(boxes, f"Boxes and sliders for {names}."))
-        self.handle = display(self.figure(), display_id=True)
-        self._draw_ahead(self.controls[0], REST)
+        boxes = widgets.VBox([*(control.widget for control in self.controls), self.trouble, Unfolded()])
+        waits = bool(after) and Keeper(ANSWERS).kept(after, 1) is None
+        boxes.layout.display = "none" if waits else None
+        display(Part([boxes], f"Boxes and sliders for {names}."))
+        self.handle = display(_WAITS if waits else self.figure(), display_id=True)
+
+        def appear() -> None:
+            boxes.layout.display = None
+            self.handle.update(self.figure())
+            self._draw_ahead(self.controls[0], REST)
+
+        if waits:
+            progress.when_predicted(after, appear)
+        else:
+            self._draw_ahead(self.controls[0], REST)
 
     def values(self) -> dict[str, float]:
         return {**self.given, **{control.letter: control.value for control in self.controls}}
@@ -208,10 +223,11 @@ class Explorer:
         return drawn
 
 
-def explore(name: str, *letters: str, **given: str) -> None:
+def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
     """Controls for up to three letters of a formula, with its picture: explore("flow over a level lip", "H", "b", C_d="0.62").
 
-    Letters that are not named start in the middle of their usual range, or at the value given as text.
+    Letters that are not named start in the middle of their usual range, or at the value given as text. With `after` all of it appears once the prediction
+    of that code is kept.
     """
     try:
         formula = topics.find(name)
@@ -222,7 +238,7 @@ def explore(name: str, *letters: str, **given: str) -> None:
         if len(wanted) > MOST_CONTROLS:
             raise InputError(f"{len(wanted)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
         values = {letter: QUANTITIES[letter].read(given[letter]) if letter in given else _middle(formula, letter) for letter in formula.inputs}
-        Explorer(formula, wanted, values).show()
+        Explorer(formula, wanted, values).show(after)
     except InputError as error:
         display(say(error))
 

@@ -11,6 +11,7 @@ from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.pieces import Worked, worked
 from brimwork.exercise.question import in_words
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.practising import ByNumber, alert, box, status, told_back
 from brimwork.shown import escape
@@ -42,6 +43,28 @@ class OwnNumbers(ByNumber):
         self.rest = [self.way_box, self.way_said, answer]
         return [self.estimate, self.guess_said]
 
+    def come_back(self) -> None:
+        """Estimate and value on the way come back too, whether an answer followed or not."""
+        super().come_back()
+        guess = self.keeper.kept(self._estimate_name, self.seed, 1)
+        if guess and not self.guess:
+            self._put_back(guess)
+
+    def put_back(self, entry: dict) -> None:
+        if guess := self.keeper.kept(self._estimate_name, self.seed, 1):
+            self._put_back(guess)
+        super().put_back(entry)
+
+    def _put_back(self, guess: dict) -> None:
+        with self.keeper.putting_back():
+            self.estimate.value = guess["answer"]
+            if way := self.keeper.kept(blank(self.worked, self.step, self.seed).code, self.seed, 1):
+                self.way_box.value = way["answer"]
+
+    @property
+    def _estimate_name(self) -> str:
+        return f"{self.question.code}: estimate"
+
     def guessed(self, text: str) -> None:
         """Take the estimate; only then the other boxes appear."""
         if not text.strip():
@@ -52,7 +75,7 @@ class OwnNumbers(ByNumber):
             self.guess_said.value = alert(f"{error}.")
             return
         self.guess_said.value = status(f"Kept: {escape(self.question.typed(self.guess))}. Now work it out, and type the value on the way first.")
-        self.keeper.note(f"{self.question.code}: estimate", text, "estimate")
+        self.keeper.note(self._estimate_name, text, "estimate", self.seed)
         self.place.children = [self.estimate, self.guess_said, *self.rest]
 
     def check_way(self, text: str) -> None:
@@ -109,7 +132,11 @@ def _on_the_way(name: str, way: str, letters: dict[str, float]) -> tuple[Worked,
 def your_numbers(name: str, way: str = "", seed: int = 1, record: str | None = "answers.json") -> None:
     """Estimate, value on the way and answer for a formula on fresh numbers: your_numbers("total dynamic head", way="v")."""
     try:
-        display(OwnNumbers(topics.find(name).name, way, seed, record).widget)
+        with progress.in_section(progress.YOUR_NUMBERS):
+            own = OwnNumbers(topics.find(name).name, way, seed, record)
+            own.come_back()
+            progress.joins(own.question.code, own)
+            display(own.widget)
     except InputError as error:
         display(say(error))
     except ValueError as error:

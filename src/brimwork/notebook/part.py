@@ -12,6 +12,9 @@ _LOOK = """<style>.brimwork .widget-radio-box { height: auto !important }
 .brimwork .widget-radio-box input { order: -1; flex: none }
 .brimwork .widget-text { min-width: min(26em, 100%) !important; max-width: 100% }
 .brimwork .widget-text input { min-width: 6em }
+.brimwork.jupyter-widgets-disconnected > * { display: none !important }
+.brimwork.jupyter-widgets-disconnected::before { font: inherit; color: inherit; width: auto;
+  content: "This part has stopped. Choose Run > Run All Cells: what you answered is kept, and comes back into its boxes." }
 .brimwork .widget-text .widget-label { flex-shrink: 1; white-space: normal; overflow: visible; height: auto; line-height: 1.35 }
 [data-jp-theme-light=false] .brimwork select { appearance: auto; background-image: none !important; color-scheme: dark }</style>"""
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 
 import ipywidgets as widgets
@@ -15,11 +17,14 @@ from brimwork.exercise.consequence import consequence
 from brimwork.exercise.diagnosis import ONCE_SHOWN, Diagnosis, diagnose
 from brimwork.exercise.hints import TOLD, ladder
 from brimwork.exercise.question import Question
+from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
 
+ANSWERS = "answers.json"  # where a learner's answers are kept, beside the workbooks
+ROUNDS = 100  # seeds that "new numbers" may go through from the first on
 _MARKS = {"right": "✓ ", "none": "… ", "told": "✎ "}
 QUIET = {"description_width": "initial"}
 _ORDINALS = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
@@ -59,7 +64,26 @@ class Keeper:
     """Keeps answers in the learner's file, and says so or says why not."""
 
     def __init__(self, path: str | None):
-        self.path, self.said = path, widgets.HTML()
+        self.path, self.said, self._quiet = path, widgets.HTML(), False
+
+    @contextmanager
+    def putting_back(self) -> Iterator[None]:
+        """What is answered meanwhile was kept before, and is not kept again."""
+        before, self._quiet = self._quiet, True
+        try:
+            yield
+        finally:
+            self._quiet = before
+
+    def kept(self, name: str, first: int, count: int = ROUNDS) -> dict | None:
+        """The last entry of that name, numbers from the seed `first` on; None where nothing was kept."""
+        if not self.path:
+            return None
+        try:
+            held = answers.load_answers(self.path)
+        except InputError:
+            return None
+        return next((one for one in reversed(held) if one["exercise"] == name and one["kind"] != answers.SHOWN and first <= one["seed"] < first + count), None)
 
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
         self._tell(lambda: answers.record(self.path, question, text, found, middle))
@@ -75,7 +99,7 @@ class Keeper:
             return False
 
     def _tell(self, act) -> None:
-        if not self.path:
+        if not self.path or self._quiet:
             return
         try:
             kept = act()
@@ -96,7 +120,7 @@ class Exercise:
 
     def __init__(self, name: str, seed: int, record: str | None, number: str = "", examined: bool = False):
         self.name, self.seed, self.number, self.examined = name, seed, f" {number}" if number else "", examined
-        self.keeper = Keeper(record)
+        self.first, self.keeper = seed, Keeper(record)
         self.kept = self.keeper.said
         self.text, self.feedback, self.outcome, self.help = (widgets.HTML() for _ in range(4))
         self.place = widgets.VBox([])
@@ -146,6 +170,22 @@ class Exercise:
     def ask(self) -> list[widgets.Widget]:
         raise NotImplementedError
 
+    def come_back(self) -> None:
+        """Put the last answer that was kept into its box again, on its numbers, with what it was told."""
+        entry = self.keeper.kept(self.question.code, self.first)
+        if entry is None:
+            return
+        if entry["seed"] != self.seed:
+            self.seed = entry["seed"]
+            self._pose()
+        if entry["kind"] == "skipped" or entry["numbers"] != getattr(self.question, "numbers", {}):
+            return  # nothing was answered, or an earlier edition drew other numbers
+        with self.keeper.putting_back():
+            self.put_back(entry)
+
+    def put_back(self, entry: dict) -> None:
+        """Answer as it was answered before."""
+
     def renew(self) -> None:
         self.seed += 1
         self._pose()
@@ -157,6 +197,7 @@ class Exercise:
         self.help.value = ""
         self.feedback.value = told_back(self.found)
         self.keeper.keep(self.question, text, replace(self.found, kind=self.standing), middle)
+        progress.changed()
 
     def next_hint(self) -> None:
         rungs = self.rungs()
@@ -180,6 +221,11 @@ class ByNumber(Exercise):
         if self.middle:
             self.middle.observe(lambda change: self.check(self.box.value), "value")
         return [self.box]
+
+    def put_back(self, entry: dict) -> None:
+        if self.middle:
+            self.middle.value = entry["middle"]
+        self.box.value = entry["answer"]
 
     def check(self, text: str) -> None:
         if not text.strip():
@@ -218,6 +264,12 @@ class ByChoice(Exercise):
         self.own = [button(f"Check{self.number}", "check the choice", self.check)]
         return [self.radio]
 
+    def put_back(self, entry: dict) -> None:
+        self.radio.value = self.question.place(entry["answer"])
+        self.check()
+        if self.mended in self.place.children and (mended := self.keeper.kept(self.question.mended.code, self.first)):
+            self.mended.value = mended["answer"]
+
     def check(self) -> None:
         if self.radio.value is None:
             self.feedback.value = alert("Choose one first.")
@@ -252,6 +304,11 @@ class ByOrder(Exercise):
         self.own = [button(f"Check{self.number}", "check the order", self.check)]
         return self.places
 
+    def put_back(self, entry: dict) -> None:
+        for place, item in zip(self.places, self.question.order(entry["answer"])):
+            place.value = item
+        self.check()
+
     def check(self) -> None:
         order = self.order()
         if not order:
@@ -282,6 +339,10 @@ class ByWords(Exercise):
         self.own = [button("Keep and compare", f"keep your sentence, at most {LONGEST_SENTENCE} characters, and see a model", self.check)]
         return [self.box]
 
+    def put_back(self, entry: dict) -> None:
+        self.box.value = entry["answer"]
+        self.check()
+
     def check(self) -> None:
         found = diagnose(self.question, self.box.value)
         if found.kind == "unread":
@@ -301,14 +362,20 @@ _KINDS = {Choice: ByChoice, Sequence: ByOrder, Telling: ByWords, Question: ByNum
 
 
 def exercise(name: str, seed: int = 1, record: str | None = None, number: str = "", examined: bool = False) -> Exercise:
-    """The exercise for a question code or the name of a formula. Raises InputError."""
+    """The exercise for a question code or the name of a formula, with what was answered before. Raises InputError."""
     posed: Posed = bank.pose(name, seed)
-    return _KINDS[type(posed)](name, seed, record, number, examined)
+    made = _KINDS[type(posed)](name, seed, record, number, examined)
+    with suppress(InputError, ValueError):  # an answer that cannot be put back leaves an empty box
+        made.come_back()
+    if record:
+        progress.joins(made.question.code, made)
+    return made
 
 
 def practise(name: str, seed: int = 1, record: str | None = None) -> None:
     """One question: practise("flow over a level lip") on a formula, or practise("T04.1", record="answers.json") by its code, with answers kept."""
     try:
-        display(exercise(name, seed, record).widget)
+        with progress.in_section(progress.YOUR_NUMBERS):
+            display(exercise(name, seed, record).widget)
     except InputError as error:
         display(say(error))

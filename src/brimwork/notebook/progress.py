@@ -1,0 +1,121 @@
+"""How far one has come in the workbook that is open: its questions report here, and the line at its top says so; pictures wait here for a prediction."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Protocol
+
+import anywidget
+import ipywidgets as widgets
+from IPython.display import display
+
+from brimwork.exercise.diagnosis import ONCE_SHOWN
+from brimwork.notebook.part import Part
+from brimwork.shown import Markup, escape
+
+RECALL, PREDICT, EXPLORE, EXPLAIN = "1 Recall", "2 Predict", "3 Explore", "4 Explain"
+FADED, SLIP, YOUR_NUMBERS, EXIT = "6 Faded example", "7 Find the slip", "8 Your numbers", "10 Exit check"
+_ORDER = (RECALL, PREDICT, EXPLORE, EXPLAIN, FADED, SLIP, YOUR_NUMBERS, EXIT)
+_DONE = ("right", ONCE_SHOWN, "told", "kept", "skipped")
+
+
+class Counted(Protocol):
+    """A question on the page. `standing` is what its last answer was found to be, or nothing."""
+
+    @property
+    def standing(self) -> str: ...
+
+
+class _Workbook:
+    """What this kernel shows: the questions of each section by name, and who wants to know of changes."""
+
+    def __init__(self) -> None:
+        self.section = ""
+        self.asked: dict[str, dict[str, Counted]] = {}
+        self.waiting: dict[str, list[Callable[[], None]]] = {}
+        self.told: Callable[[], None] | None = None
+
+
+_open = _Workbook()
+
+
+@contextmanager
+def in_section(name: str) -> Iterator[None]:
+    """Questions made within belong to this section."""
+    before, _open.section = _open.section, name
+    try:
+        yield
+    finally:
+        _open.section = before
+        changed()
+
+
+def joins(name: str, question: Counted) -> None:
+    """Count a question in the section that is being made; outside one it is not counted. Made again, it takes its own place."""
+    if _open.section:
+        _open.asked.setdefault(_open.section, {})[name] = question
+
+
+def changed() -> None:
+    """Something was answered: say so at the top."""
+    if _open.told:
+        _open.told()
+
+
+def when_predicted(code: str, act: Callable[[], None]) -> None:
+    """Do something once a prediction of that code is kept."""
+    _open.waiting.setdefault(code, []).append(act)
+
+
+def predicted(code: str) -> None:
+    """A prediction of that code is kept now."""
+    for act in _open.waiting.pop(code, []):
+        act()
+    changed()
+
+
+def how_far() -> Markup:
+    """How far one has come, section by section, and where to go on."""
+    rows, first = [], ""
+    for name in _ORDER:
+        asked = _open.asked.get(name)
+        if not asked:
+            continue
+        standing = [one.standing for one in asked.values()]
+        done, begun = sum(each in _DONE for each in standing), any(standing)
+        if done < len(standing):
+            first = first or name
+        rows.append((name, "✓" if done == len(standing) else f"{done} of {len(standing)}" if begun or done else "–"))
+    if not rows:
+        return Markup("<p style='margin:.35em 0'>Run all cells, and this line says how far you have come.</p>")
+    line = Markup(" &nbsp; ").join(
+        Markup(f"<span style='white-space:nowrap'>{escape(name)}&nbsp;<strong>{escape(mark)}</strong></span>") for name, mark in rows
+    )
+    if all(mark == "–" for _, mark in rows):
+        end = f"Begin with <strong>{escape(first)}</strong>. What you answer is kept, and stands in its box again when you come back."
+    elif first:
+        end = f"Go on with <strong>{escape(first)}</strong>."
+    else:
+        end = "All of it is done."
+    return Markup(f"<p style='line-height:1.5;margin:.35em 0'>So far: {line}<br>{Markup(end)}</p>")
+
+
+class Top(anywidget.AnyWidget):
+    """Shows nothing, and brings the page back to its top once a run of all cells has ended."""
+
+    _esm = Path(__file__).with_name("top.js")
+
+
+def so_far() -> None:
+    """The line at the top of a workbook that says how far one has come; it follows what is answered below."""
+    _open.asked.clear()
+    _open.waiting.clear()
+    line = widgets.HTML(how_far())
+
+    def follow() -> None:
+        line.value = how_far()
+
+    _open.told = follow
+    display(Part([line, Top()], "How far you have come stands here."))
