@@ -261,10 +261,45 @@ def test_numbers_that_cannot_be_are_refused_in_words_and_never_with_a_letter():
 
 
 def test_bodies_have_a_place_in_plan_and_in_height():
-    bodies = {body.name: body for body in chain_of(BOWL).geometry.bodies()}
+    bodies = {body.name: body for body in chain_of(BOWL).bodies.known()}
     assert {"pit", "box", "blocks", "pump bay", "stone", "slab under vessel", "foot of vessel", "vessel"} <= set(bodies)
     assert bodies["vessel"].low == pytest.approx(0.020) and bodies["vessel"].high == pytest.approx(0.440)
     assert bodies["pit"].low == pytest.approx(-0.620) and max(x for x, _ in bodies["blocks"].outline) == pytest.approx(0.6)
+
+
+@pytest.mark.parametrize(
+    ("design", "names"),
+    [
+        (BOWL, {"sub-base", "sand bed", "working space", "hose", "stone in the box"}),
+        (STONES, {"stone 1", "stone 3", "foot of stone 2", "hose"}),
+        (BLADE, {"wall", "footing of the wall", "trough", "water in the trough", "falling sheet", "hose"}),
+        (STEPS, {"header", "pool 1", "pool 3", "steps", "rill", "hose"}),
+    ],
+    ids=lambda one: one.kind if hasattr(one, "kind") else "",
+)
+def test_every_body_that_is_drawn_has_a_place(design, names):
+    assert names <= {body.name for body in chain_of(design).bodies.known()}
+
+
+def test_beds_working_space_and_footing_lie_where_the_levels_put_them():
+    """Formation at -620 mm; 100 mm of sub-base and 30 mm of sand; 150 mm round a box of 1286 x 886 mm outside; a footing 1.5 m off and 0.6 m deep."""
+    bodies = chain_of(
+        changed(
+            BOWL,
+            "site.footing_distance 1.5 m; site.footing_depth 0.6 m; supply.point_along 4 m; supply.point_across 0 m; supply.duct_bore 50 mm; supply.duct_cover 600 mm",
+        )
+    ).bodies
+    base, sand, room, footing, duct = (bodies[name] for name in ("sub-base", "sand bed", "working space", "ground up to the nearest footing", "duct"))
+    assert base.low == pytest.approx(-0.620) and base.high == sand.low and sand.high == room.low
+    assert room.reach(0)[1] - max(x for x, _ in room.hole) == pytest.approx(chain_of(BOWL).design["ground.working_space"])
+    assert footing.reach(0)[1] == pytest.approx(room.reach(0)[1] + 1.5) and footing.low == pytest.approx(-0.6)
+    assert (duct.low, duct.high) == (pytest.approx(-0.650), pytest.approx(-0.600)) and duct.reach(1)[1] > 0.02
+
+
+@pytest.mark.parametrize("name", ["plan", "plan_features", "section"])
+def test_no_drawing_of_a_design_makes_outlines_of_its_own(name):
+    source = (Path(__file__).parents[1] / "src" / "brimwork" / "drawing" / f"{name}.py").read_text(encoding="utf-8")
+    assert source.count("rectangle(") == (name == "section") * source.count("Line((*rectangle(")  # the joints of the blocks alone
 
 
 ANSWERED = [

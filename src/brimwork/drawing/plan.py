@@ -10,7 +10,6 @@ from brimwork.drawing import shown_keys
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below
-from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.placing import spread_apart, width_of
 from brimwork.drawing.plan_features import PLAN_FEATURES, PlanFeature
 from brimwork.drawing.plan_supply import Cable, cable, north, north_mark, north_said, possible_labels
@@ -151,22 +150,22 @@ def _start(left: float, edge: float, column: float, scale: float) -> float:
 
 
 def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) -> list[Record]:
-    (rx, ry), (px, py), (bx, by) = s.reach, (s.pit[0] / 2, s.pit[1] / 2), (s.box[0] / 2, s.box[1] / 2)
-    (x, y), half = s.pump, s.bay / 2
+    (rx, ry), (px, py), bodies = s.reach, (s.pit[0] / 2, s.pit[1] / 2), s.bodies
+    pit = bodies["pit"].outline
     return [
-        Polygon(rectangle(-rx, -ry, rx, ry), "pale", "thin", "catch.apron"),
-        Polygon(rectangle(-bx - s.board, -by - s.board, bx + s.board, by + s.board), "solid", "thin", "ground.board"),
-        Polygon(rectangle(-bx, -by, bx, by), "pale", "thin"),
+        Polygon(bodies["stone"].outline, "pale", "thin", "catch.apron"),
+        Polygon(bodies["box"].outline, "solid", "thin", "ground.board"),
+        Polygon(bodies["box"].hole, "pale", "thin"),
         *feature.under,
         *patch,
         *_blocks(s),
-        Line((*rectangle(-px, -py, px, py), (-px, -py)), "outline", shown_keys.PIT_SIZE),
+        Line((*pit, pit[0]), "outline", shown_keys.PIT_SIZE),
         *(Line(((-px, side * py), (px, -side * py)), "centre") for side in (-1, 1)),
         Line(((-rx, 0.0), (rx, 0.0)), "centre"),
         Line(((0.0, -ry), (0.0, ry)), "centre"),
         *feature.records,
         *wired.records,
-        Polygon(rectangle(x - half, y - half, x + half, y + half), "paper", "outline", "pump.bay"),
+        Polygon(bodies["pump bay"].outline, "paper", "outline", "pump.bay"),
     ]
 
 

@@ -7,9 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from brimwork.design.follows.chain import Chain
-from brimwork.design.follows.geometry import WALL
 from brimwork.drawing.lettering import Lettering
-from brimwork.drawing.pictures.paper import circle, rectangle
+from brimwork.drawing.pictures.paper import circle
 from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
 from brimwork.drawing.sizes import Sizes, Stairs
 
@@ -119,18 +118,17 @@ def plan_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
 
 def plan_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
     d = chain.design
-    face, lip, throw = s.wall_face, d["blade.lip_width"], chain.throw
-    length, deep = max(d["blade.trough_length"], lip) + 2 * WALL, d["blade.trough_width"] + 2 * WALL
-    back = face - deep
-    wall, trough = rectangle(back, -length / 2, face, length / 2), rectangle(back + WALL, -length / 2 + WALL, face - WALL, length / 2 - WALL)
+    lip, throw, wall = d["blade.lip_width"], chain.throw, chain.bodies["wall"]
+    (back, face), length = wall.reach(0), wall.reach(1)[1] - wall.reach(1)[0]
+    deep = face - back
     landing = ((face + throw, -lip / 2), (face + throw, lip / 2))
     records = (
-        Polygon(wall, "solid", "outline", "blade.trough_width"),
-        Polygon(trough, "water", "thin", "blade.trough_length"),
+        Polygon(wall.outline, "solid", "outline", "blade.trough_width"),
+        Polygon(chain.geometry.trough, "water", "thin", "blade.trough_length"),
         Line(((face, -lip / 2), (face, lip / 2)), "water", "blade.lip_width"),
         Line(landing, "water level"),
     )
-    falling = Polygon(rectangle(face, -lip / 2, face + throw, lip / 2), "water", "none")
+    falling = Polygon(chain.geometry.sheet, "water", "none")
     top = max(s.reach[1], length / 2)
     dimensions = (Measure((face, top), (face + throw, top), f"throw {lettering.figure(throw)}", throw, 4.5, key="flow.for_each_metre"),)
     labels = (
@@ -148,14 +146,14 @@ def plan_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
 
 
 def plan_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> PlanFeature:
-    stairs = Stairs(chain, s)
+    stairs = Stairs(chain)
     half, top = stairs.width / 2, stairs.width / 2
-    pools = [(stairs.back, stairs.lips[0][0]), *((a[0], b[0]) for a, b in zip(stairs.lips, stairs.lips[1:]))]
-    records: list[Record] = [Polygon(rectangle(a, -half, b, half), "water", "outline", "cascade.tread") for a, b in pools]
+    names = [f"pool {i}" if i else "header" for i in range(len(stairs.pools))]
+    records: list[Record] = [Polygon(chain.bodies[name].outline, "water", "outline", "cascade.tread") for name in names]
     records += [Line(((x, -half), (x, half)), "water") for x, _ in stairs.lips]
     if stairs.rill:
         side = stairs.rill[1] / 2
-        records.append(Polygon(rectangle(stairs.start, -side, stairs.end, side), "water", "thin", "cascade.rill_length"))
+        records.append(Polygon(chain.bodies["rill"].outline, "water", "thin", "cascade.rill_length"))
     along = [Measure((a, top), (b, top), text, b - a, offset, key=key) for (a, b, text, offset), key in zip(stairs.spans(lettering), stairs.span_keys)]
     across = [Measure((stairs.back, -half), (stairs.back, half), lettering.figure(stairs.width), stairs.width, 4.0, along=True, key="cascade.width")]
     if stairs.rill:

@@ -16,7 +16,7 @@ from brimwork.drawing.placing import spread_apart, width_of
 from brimwork.drawing.records import GREY, INK, NIGHT, Level, Line, Measure, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
 from brimwork.drawing.section_features import SECTION_FEATURES, SectionFeature, stair_records
-from brimwork.drawing.sizes import HEIGHT, PUMP, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
+from brimwork.drawing.sizes import HEIGHT, TOO_LARGE, WIDTH, Sizes, Stairs, known_of
 from brimwork.units import InputError
 
 _LEFT = 14.0  # mm kept free for the depth of the pit
@@ -114,7 +114,7 @@ def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Letteri
     lower = min(low * scale - _BAND - 16.0, places[-1] - _PITCH)
     paper = _Paper(scale, -left - 4.0 / scale, upper / scale, _LEFT, top)
     width, height = (reach + left) * scale + 8.0, upper - lower
-    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s, feature), *_water_lines(s), *_in_the_ground(s, paper, width))
+    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s), *_water_lines(s), *_in_the_ground(s, paper, width))
     drawn = paper.view(width, height, ground, clip=True)
     lettered = (*_dimensions(s, paper, lettering), *dimensions, *numbers, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
     bar = scale_bar(lettering, scale, (_LEFT, top + height + 3.0))
@@ -167,48 +167,41 @@ def _ground(s: Sizes, paper: _Paper, width: float) -> list[Record]:
         (-edge - band, bed - band),
         (left, bed - band),
     ]
-    sand, floor, out = low + s.sub_base, low + s.sub_base + s.sand, s.box[0] / 2 + s.board
     return [
         Polygon((*top, *under), "earth", "none"),
-        Polygon(rectangle(-edge, low, edge, sand), "concrete", "thin", "ground.sub_base"),
-        Polygon(rectangle(-edge, sand, edge, floor), "pale", "thin", "ground.sand"),
-        *(Polygon(rectangle(*_sides(side, out, edge, floor, bed)), "pale", "none", "ground.working_space") for side in (-1, 1)),
+        Polygon(s.bodies["sub-base"].upright, "concrete", "thin", "ground.sub_base"),
+        Polygon(s.bodies["sand bed"].upright, "pale", "thin", "ground.sand"),
+        *(Polygon(side, "pale", "none", "ground.working_space") for side in s.bodies["working space"].cut),
         Line(tuple(top), "outline"),
     ]
-
-
-def _sides(side: int, inner: float, outer: float, low: float, high: float) -> tuple[float, float, float, float]:
-    first, last = sorted((side * inner, side * outer))
-    return first, low, last, high
 
 
 def _reservoir(s: Sizes) -> list[Record]:
     """Box, blocks with their water, stone over them and over the apron, lining."""
     floor, block_top, inside, (block, _, _) = s.level["reservoir floor"], s.level["block top"], s.box[0] / 2, s.block
-    half, top, reach = s.blocks[0] / 2, s.stone_top, s.reach[0]
+    half, top, reach, bodies = s.blocks[0] / 2, s.stone_top, s.reach[0], s.bodies
     starts = [-half + i * block for i in range(s.count[0])]
     return [
-        *(Polygon(rectangle(*_sides(side, inside, inside + s.board, floor, s.box_top)), "solid", "thin", "ground.board") for side in (-1, 1)),
-        Polygon(rectangle(-half, floor, half, s.level["static water"]), "water", "none", "reservoir.static_level"),
+        *(Polygon(side, "solid", "thin", "ground.board") for side in bodies["box"].cut),
+        Polygon(bodies["water at rest"].upright, "water", "none", "reservoir.static_level"),
         *(Line((*rectangle(x, floor, x + block, block_top), (x, floor)), "thin", "reservoir.block_length") for x in starts),
         *(Line(((x + block * k / 6, floor), (x + block * k / 6, block_top)), "grid") for x in starts for k in range(1, 6)),
-        *((Polygon(rectangle(-reach, s.box_top, reach, top), "stone", "none", "catch.apron"),) if top > s.box_top else ()),
-        Polygon(rectangle(-inside, block_top, inside, top), "stone", "none", "catch.stone_thickness"),
+        *((Polygon(bodies["stone"].upright, "stone", "none", "catch.apron"),) if top > s.box_top else ()),
+        Polygon(bodies["stone in the box"].upright, "stone", "none", "catch.stone_thickness"),
         Line(((-reach, 0.0), (-reach, s.box_top), (-inside, s.box_top), (-inside, floor), (inside, floor), (inside, s.box_top), (reach, s.box_top), (reach, 0.0)),
              "second curve", "ground.lining"),
     ]  # fmt: skip
 
 
-def _pump(s: Sizes, feature: SectionFeature) -> list[Record]:
+def _pump(s: Sizes) -> list[Record]:
     """The pump in its bay in the corner, and the hose that rises to where the feature is fed."""
-    floor, x, side, half = s.level["reservoir floor"], s.pump[0], s.bay / 2, PUMP * s.bay / 2
-    tall = min(s.bay, s.block[2])
-    foot, top = floor + 0.1 * tall, floor + 0.6 * tall
+    bay, pump = s.bodies["pump bay"], s.bodies["pump"]
+    (left, right), tall = bay.reach(0), pump.high - pump.low
     return [
-        *(Line(((x + way * side, floor), (x + way * side, s.level["block top"])), "outline", "pump.bay") for way in (-1, 1)),
-        Polygon(rectangle(x - half, foot, x + half, top), "pale", "outline", shown_keys.PUMPED),
-        Line(((x, top), *feature.hose), "hidden", "pipe.bore"),
-        Text((x + side, floor + 0.3 * tall), "pump", "start", 2.8, INK, (1.0, 0.0), key=shown_keys.PUMPED),
+        *(Line(((x, bay.low), (x, bay.high)), "outline", "pump.bay") for x in (left, right)),
+        Polygon(pump.upright, "pale", "outline", shown_keys.PUMPED),
+        Line(((s.pump[0], pump.high), *((x, z) for x, _, z in s.bodies.hose)), "hidden", "pipe.bore"),
+        Text((right, pump.low + 0.4 * tall), "pump", "start", 2.8, INK, (1.0, 0.0), key=shown_keys.PUMPED),
     ]
 
 
@@ -251,7 +244,7 @@ def _labels(s: Sizes, feature: SectionFeature, view: View, shown: list) -> list[
 
 def _long_section(chain: Chain, s: Sizes, lettering: Lettering, wide: float) -> tuple[tuple, float]:
     """A cascade whole, from header to reservoir: its views, and last the words over it; and where they end on the sheet."""
-    stairs = Stairs(chain, s)
+    stairs = Stairs(chain)
     reach, high, low = s.reach[0], stairs.lips[0][1], s.level["formation"]
     found = lettering.fitting(reach - stairs.back, high - low, wide - 26.0, 90.0)
     if not found:
@@ -259,7 +252,7 @@ def _long_section(chain: Chain, s: Sizes, lettering: Lettering, wide: float) -> 
     scale, name = found
     paper = _Paper(scale, stairs.back - 16.0 / scale, high + 17.0 / scale, 4.0, 12.0)
     width, height = (reach - stairs.back) * scale + 18.0, (high - low) * scale + 17.0 + _BAND + 2.0
-    drawn = paper.view(width, height, (*_ground(s, paper, width), *_reservoir(s), *stair_records(chain, s, stairs)), clip=True)
+    drawn = paper.view(width, height, (*_ground(s, paper, width), *_reservoir(s), *stair_records(chain, stairs)), clip=True)
     under = 12.0 + 17.0 + high * scale + _BAND + 5.0  # there is room under the ground on the left
     bar, bottom = scale_bar(lettering, scale, (8.0, under)), max(12.0 + height, under + 6.0)
     said = f"Long section, {name}; {lettering.dimensions}; each fall {lettering.figure(stairs.fall)}"

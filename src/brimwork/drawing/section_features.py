@@ -10,7 +10,6 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.geometry import WALL
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
-from brimwork.drawing.pictures.paper import rectangle
 from brimwork.drawing.records import Line, Measure, Point, Polygon, Record
 from brimwork.drawing.sizes import Sizes, Stairs
 from brimwork.units import InputError
@@ -18,15 +17,13 @@ from brimwork.units import InputError
 
 @dataclass(frozen=True)
 class SectionFeature:
-    """Its records and dimensions, the level of its top, how far it reaches to either side, the way of the hose to it, where the lines of its named
-    levels start, and words for it."""
+    """Its records and dimensions, the level of its top, how far it reaches to either side, where the lines of its named levels start, and words for it."""
 
     records: tuple[Record, ...]
     dimensions: tuple[Record, ...]
     top: float
     left: float
     right: float
-    hose: tuple[Point, ...]  # from over the pump
     starts: dict[str, float] = field(default_factory=dict)
     says: str = ""
     elsewhere: tuple[str, ...] = ()  # levels that are labelled on another view
@@ -42,7 +39,7 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     inner = ((x - foot / 2 + WALL, base + WALL), (x - rim / 2 + WALL, edge), (x + rim / 2 - WALL, edge), (x + foot / 2 - WALL, base + WALL))
     over = ((x - rim / 2, edge), (x - rim / 2, edge + head), (x + rim / 2, edge + head), (x + rim / 2, edge))
     records = (
-        *((_slab(x, base, d["slab.length"], d["slab.thickness"]),) if chain.on_slab else ()),
+        *((_slab(chain, "vessel"),) if chain.on_slab else ()),
         Polygon(outer, "solid", "outline", "vessel.height"),
         Polygon((*inner[:2], *over, *inner[2:]), "water", "none", "vessel.water"),
         Line((inner[1], inner[0], inner[3], inner[2]), "thin"),
@@ -57,20 +54,20 @@ def section_of_vessel(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     across = Measure((x - rim / 2, edge), (x + rim / 2, edge), lettering.figure(rim), rim, 11.0 if x else 5.0, key="vessel.rim_diameter")
     offset = (Measure((min(x, 0.0), edge), (max(x, 0.0), edge), lettering.figure(x), x, 5.0, key="vessel.offset"),) if x else ()
     where = f"{lettering.said(abs(x))} {'off' if x > 0 else 'to the left of'} the middle of the blocks" if x else "in the middle of the blocks"
-    under = s.level["block top"] - 0.04
-    hose = ((s.pump[0], under), (x, under), (x, edge - 0.015))
     says = f"a vessel {lettering.said(rim)} across stands {where}"
-    return SectionFeature(records, (across, *offset), edge, x - rim / 2, x + rim / 2, hose, {"rim": x + rim / 2, "vessel base": x + foot / 2}, says)
+    return SectionFeature(records, (across, *offset), edge, x - rim / 2, x + rim / 2, {"rim": x + rim / 2, "vessel base": x + foot / 2}, says)
 
 
 def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
     base, hole = levels.height_of(d, "stone base"), d["stones.hole"]
-    sizes = sorted(((x, size) for (x, _), size in zip(chain.places, chain.sizes, strict=True)), key=lambda one: one[0])
+    named = ((x, size, f"stone {i}") for i, ((x, _), size) in enumerate(zip(chain.places, chain.sizes, strict=True), start=1))
+    row = sorted(named, key=lambda one: one[0])
+    sizes = [(x, size) for x, size, _ in row]
     records: list[Record] = []
-    for x, (wide, high, _) in sizes:
-        records += [_slab(x, base, d["slab.length"], d["slab.thickness"])] if chain.on_slabs else []
-        records += [Polygon(rectangle(x - wide / 2, base, x + wide / 2, base + high), "concrete", "outline", "stones.heights")]
+    for x, (wide, high, _), name in row:
+        records += [_slab(chain, name)] if chain.on_slabs else []
+        records += [Polygon(chain.bodies[name].upright, "concrete", "outline", "stones.heights")]
         records += [Line(((x + side * hole / 2, base), (x + side * hole / 2, base + high)), "hidden", "stones.hole") for side in (-1, 1)]
         records += [Line(((x - wide / 2, base), (x - wide / 2, base + high), (x + wide / 2, base + high), (x + wide / 2, base)), "water")]
     tallest = max(sizes, key=lambda one: one[1][1])
@@ -82,89 +79,80 @@ def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
     each = [f"{lettering.figure(wide)} x {lettering.figure(high)}" for _, (wide, high, _) in sizes]
     numbers = tuple(((x, base + tallest[1][1]), str(i)) for i, (x, _) in enumerate(sizes, start=1)) if len(sizes) > 1 else ()
     x, (wide, high, _) = tallest
-    under = s.level["block top"] - 0.04
     far = max(place for place, _ in sizes)
-    hose = ((s.pump[0], under), (far, under), (far, base))
     starts = {"stone base": far + sizes[-1][1][0] / 2, "highest stone": x + wide / 2}
     left, right = min(place - one[0] / 2 for place, one in sizes), max(place + one[0] / 2 for place, one in sizes)
     says = f"{len(sizes)} drilled {'stone stands' if len(sizes) == 1 else 'stones stand'}, the highest {lettering.said(high)} high,"
-    return SectionFeature(tuple(records), across, base + high, left, right, hose, starts, says, numbers=numbers, each=tuple(each))
+    return SectionFeature(tuple(records), across, base + high, left, right, starts, says, numbers=numbers, each=tuple(each))
 
 
 def section_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
-    lip, landing, wide, deep = levels.height_of(d, "lip"), levels.height_of(d, "landing stone"), d["blade.trough_width"], d["blade.trough_depth"]
-    face, head, fall = s.wall_face, chain.lip_head, lip - landing
-    back, low = face - wide - 2 * WALL, lip - deep
+    lip, landing = levels.height_of(d, "lip"), levels.height_of(d, "landing stone")
+    wall, trough, held, footing = (chain.bodies[name] for name in ("wall", "trough", "water in the trough", "footing of the wall"))
+    (back, face), (inner, outer), head, fall = wall.reach(0), held.reach(0), chain.lip_head, lip - landing
     lower, upper = _nappe(chain, (face, lip), fall)
-    footing = rectangle(back, min(s.level["formation"], -0.1), face, 0.0)
     records = (
-        Line((*footing, footing[0]), "hidden"),
-        Polygon(rectangle(back, 0.0, face, low - WALL), "solid", "outline", "blade.wall_height"),
-        Polygon(((back, low - WALL), (face, low - WALL), (face, lip), (face - WALL, lip), (face - WALL, low), (back + WALL, low), (back + WALL, lip + 0.05),
-                 (back, lip + 0.05)), "solid", "thin", "blade.trough_depth"),
-        Polygon(rectangle(back + WALL, low, face - WALL, lip + head), "water", "none", "blade.trough_width"),
+        Line((*footing.upright, footing.upright[0]), "hidden"),
+        Polygon(wall.upright, "solid", "outline", "blade.wall_height"),
+        Polygon(((back, trough.low), (face, trough.low), (face, lip), (outer, lip), (outer, held.low), (inner, held.low), (inner, trough.high), (back, trough.high)),
+                "solid", "thin", "blade.trough_depth"),
+        Polygon(held.upright, "water", "none", "blade.trough_width"),
         Polygon((*lower, *reversed(upper)), "water", "none", "flow.for_each_metre"),
-        Line(((back + WALL, lip + head), (face - WALL, lip + head), *upper), "water"),
+        Line(((inner, lip + head), (outer, lip + head), *upper), "water"),
         Line(tuple(lower), "water"),
     )  # fmt: skip
     reach = lower[-1][0]
     down = Measure((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0, key="blade.lip_level")
     out = Measure((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0, key="flow.for_each_metre")
-    middle, over = (back + face) / 2, (s.box_top + max(s.stone_top, s.box_top)) / 2
-    hose = ((s.pump[0], over), (middle, over), (middle, low))
     says = f"a sheet falls {lettering.said(fall)} from a lip {lettering.said(d['blade.lip_width'])} wide, lands {lettering.said(chain.throw)} out"
-    return SectionFeature(records, (down, out), lip + 0.06, back, face, hose, {"landing stone": reach, "lip": face}, says)
+    return SectionFeature(records, (down, out), lip + 0.06, back, face, {"landing stone": reach, "lip": face}, says)
 
 
 def section_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     """Only the foot of the rill, which the view cuts off; `long_section` shows the whole."""
-    stairs = Stairs(chain, s)
+    stairs = Stairs(chain)
     if stairs.foot < s.box_top:
         raise InputError(
             f"steps and rill run down to {lettering.said(stairs.foot)}, below the edge of the reservoir at {lettering.said(s.box_top)}: "
             "raise the header's lip, or take fewer or lower falls"
         )
-    over = (s.box_top + max(s.stone_top, s.box_top)) / 2
     left = stairs.end - 0.35
-    hose = ((s.pump[0], over), (stairs.back, over))
     says = (
         f"{stairs.steps} falls of {lettering.said(stairs.fall)} run down from a header, "
         + (f"then a rill {lettering.said(stairs.rill[0])} long," if stairs.rill else "and")
         + " to the reservoir"
     )
-    return SectionFeature(
-        tuple(stair_records(chain, s, stairs)), (), max(stairs.foot, s.stone_top) + 0.03, left, 0.0, hose, says=says, elsewhere=("header lip",)
-    )
+    return SectionFeature(tuple(stair_records(chain, stairs)), (), max(stairs.foot, s.stone_top) + 0.03, left, 0.0, says=says, elsewhere=("header lip",))
 
 
-def stair_records(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
+def stair_records(chain: Chain, stairs: Stairs) -> list[Record]:
     """Header, pools, falls and rill on their fill, the water on them."""
     head, top = chain.step_head, [(stairs.back, stairs.lips[0][1])]
     for (x, y), (_, after) in zip(stairs.lips, stairs.lips[1:]):
         top += [(x, y), (x, after)]
     top += [stairs.lips[-1], (stairs.end, stairs.foot)]
     records: list[Record] = [Polygon((*top, (stairs.end, min(0.0, stairs.foot)), (stairs.back, 0.0)), "concrete", "outline", "cascade.top_level")]
-    for x, y in stairs.lips:
-        first = stairs.back if (x, y) == stairs.lips[0] else x - stairs.tread
-        records.append(Polygon(rectangle(first, y, x, y + head), "water", "none", "cascade.width"))
+    for i, (first, x, y) in enumerate(stairs.pools):
+        records.append(Polygon(chain.bodies[f"pool {i}" if i else "header"].upright, "water", "none", "cascade.width"))
         if (x, y) != stairs.lips[-1]:
             lower, upper = _nappe(chain, (x, y), stairs.fall)
             records += [Polygon((*lower, *reversed(upper)), "water", "none", "cascade.step_fall"), Line(((first, y + head), (x, y + head), *upper), "water")]
         else:
             records.append(Line(((first, y + head), (x, y + head)), "water"))
-    return records + _rill(chain, s, stairs)
+    return records + _rill(chain, stairs)
 
 
-def _rill(chain: Chain, s: Sizes, stairs: Stairs) -> list[Record]:
+def _rill(chain: Chain, stairs: Stairs) -> list[Record]:
     """The water down the rill, and how it drops over the edge of the box."""
     depth = _rill_depth(chain, stairs)
     (x, y), (end, low) = stairs.lips[-1], (stairs.end, stairs.foot)
-    drop = max(low - s.stone_top, 0.0)
+    ground = chain.level("stone top")
+    drop = max(low - ground, 0.0)
     out = 0.25 * drop
     return [
-        Polygon(((x, y), (x, y + depth), (end, low + depth), (end + out, s.stone_top), (end, s.stone_top), (end, low)), "water", "none", "cascade.rill_slope"),
-        Line(((x, y + depth), (end, low + depth), (end + 0.7 * out, low - 0.3 * drop), (end + out, s.stone_top)), "water"),
+        Polygon(((x, y), (x, y + depth), (end, low + depth), (end + out, ground), (end, ground), (end, low)), "water", "none", "cascade.rill_slope"),
+        Line(((x, y + depth), (end, low + depth), (end + 0.7 * out, low - 0.3 * drop), (end + out, ground)), "water"),
     ]
 
 
@@ -182,8 +170,8 @@ def _nappe(chain: Chain, lip: Point, fall: float) -> tuple[list[Point], list[Poi
     return lower, [(u, v + chain.brink_depth * (1 - i / (1.2 * count))) for i, (u, v) in enumerate(lower)]
 
 
-def _slab(x: float, base: float, length: float, thickness: float) -> Polygon:
-    return Polygon(rectangle(x - length / 2, base - thickness, x + length / 2, base), "concrete", "outline", "slab.thickness")
+def _slab(chain: Chain, name: str) -> Polygon:
+    return Polygon(chain.bodies[f"slab under {name}"].upright, "concrete", "outline", "slab.thickness")
 
 
 SECTION_FEATURES: dict[str, Callable[[Chain, Sizes, Lettering], SectionFeature]] = {

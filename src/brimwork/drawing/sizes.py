@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cached_property
-
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.flight import Flight
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
 from brimwork.drawing.lettering import Lettering
@@ -14,7 +13,6 @@ from brimwork.units import InputError
 WIDTH = 174.0  # mm of a sheet: what both A4 and Letter leave between margins of 18 mm, so that a printed scale is true
 HEIGHT = 215.0  # mm: the tallest sheet of a design, which a page of Letter holds with its caption
 TOO_LARGE = "it is larger than a sheet at the smallest scale: look for a length in a wrong unit"
-PUMP = 0.6  # share of its bay that the pump takes as it is drawn; its real size is not asked for
 
 
 class Sizes:
@@ -35,47 +33,20 @@ class Sizes:
         self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
         self.box_top, self.stone = chain.box_top, d["catch.stone_thickness"]
         self.stone_top = levels.height_of(d, "stone top")
-        apron = max(d["catch.apron"], self.board)
-        self.reach = (self.box[0] / 2 + apron, self.box[1] / 2 + apron)  # where the stone ends
+        self.reach = chain.geometry.stone_half  # where the stone ends
         self.bay = d["pump.bay"]
         if self.bay > min(self.blocks):
             given = d.given("pump.bay")
             raise InputError(f"the bay of the pump is wider than the blocks: look at pump.bay = {given.text if given else ''}")
-        self.pump, self.geometry = chain.geometry.bay_middle, chain.geometry
-
-    @property
-    def wall_face(self) -> float:
-        """Where the face of a wall beside the reservoir stands."""
-        return self.geometry.wall_face
+        self.pump, self.bodies = chain.geometry.bay_middle, chain.bodies
 
 
 def _pair(chain: Chain, along: str, across: str) -> tuple[float, float]:
     return getattr(chain, along), getattr(chain, across)
 
 
-class Stairs:
-    """A cascade beside the reservoir: header, a pool at the foot of every fall, then the rill, drawn last; x of each lip and its level."""
-
-    def __init__(self, chain: Chain, sizes: Sizes):
-        d = self.design = chain.design
-        self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], levels.height_of(d, "header lip")
-        self.steps = round(d["cascade.steps"])
-        self.end = chain.geometry.stairs_end  # the rill pours over the edge of the box
-        self.start = self.end - (self.rill[0] if self.rill else 0.0)
-        self.lips = [(self.start - (self.steps - i) * self.tread, top - i * self.fall) for i in range(self.steps + 1)]  # of the header, then of every pool
-        self.back = self.lips[0][0] - self.header
-
-    @cached_property
-    def rill(self) -> tuple[float, float, float] | None:
-        """Length, width and slope of the rill; None where there is none, or the design says too little of it."""
-        known = known_of(self.design, "cascade.rill_length", "cascade.rill_width", "cascade.rill_slope")
-        return known if known and known[0] else None
-
-    @property
-    def header(self) -> float:
-        """Length of the header, as wide as the steps; a tread where its area is not known."""
-        area = known_of(self.design, "cascade.header_area")
-        return area[0] / self.width if area and self.width else self.tread
+class Stairs(Flight):
+    """A flight of steps, with what is dimensioned along it."""
 
     def spans(self, lettering: Lettering) -> list[tuple[float, float, str, float]]:
         """What is dimensioned along it: from x to x, the text, and how far over it the line stands, in mm of paper."""
@@ -89,12 +60,6 @@ class Stairs:
     def span_keys(self) -> tuple[str, ...]:
         """The value that each of its spans shows."""
         return ("cascade.header_area", "cascade.tread", "cascade.rill_length")
-
-    @property
-    def foot(self) -> float:
-        """Level of the rill's bed at its end, or of the lowest pool's lip."""
-        low = self.lips[-1][1]
-        return low - self.rill[0] * self.rill[2] if self.rill else low
 
 
 def known_of(design: Design, *keys: str) -> tuple | None:

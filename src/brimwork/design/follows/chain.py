@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from brimwork import tables, topics
 from brimwork.design.follows import agreeing, levels
+from brimwork.design.follows.bodies import Bodies
 from brimwork.design.follows.geometry import Geometry, room_inside
 from brimwork.design.typed import patches
 from brimwork.design.typed.design import Design
@@ -81,6 +82,11 @@ class Chain:
     def geometry(self) -> Geometry:
         """Where every body is."""
         return Geometry(self)
+
+    @cached_property
+    def bodies(self) -> Bodies:
+        """Every body by its name."""
+        return Bodies(self)
 
     def counted(self, key: str) -> float:
         """The value that counts under a key that can be typed and that also follows from others: the worse of the two. Raises Unknown."""

@@ -10,22 +10,12 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.patches import Outline, Spot, disc, moved, rectangular_patch, round_patch
 from brimwork.units import InputError, write
 
 BESIDE = 0.02  # m: how far a wall stands from the box; the design does not say
+PUMP = 0.6  # share of its bay that the pump takes as it is drawn
 WALL = 0.025  # m: how thick the wall of a vessel or trough is taken to be, where nobody says
-
-
-@dataclass(frozen=True)
-class Body:
-    """One thing: its outline in plan, without holes, and the levels between which it stands."""
-
-    name: str
-    outline: Outline
-    low: float
-    high: float
 
 
 @dataclass(frozen=True)
@@ -63,14 +53,29 @@ class Geometry:
         return rectangular_patch(self.chain.pit_length, self.chain.pit_width)
 
     @property
+    def panels(self) -> Outline:
+        """Outside of the box."""
+        return rectangular_patch(self.chain.panel_long, self.chain.panel_across)
+
+    def round_pit(self, distance: float) -> Outline:
+        """The ground round the pit, that far from it (m)."""
+        return rectangular_patch(self.chain.pit_length + 2 * distance, self.chain.pit_width + 2 * distance)
+
+    @property
+    def stone_half(self) -> tuple[float, float]:
+        """Half of what the stone covers, along and across: box and apron, its boards at least."""
+        apron = max(self.d["catch.apron"], self.d["ground.board"])
+        return self.chain.box_length / 2 + apron, self.chain.box_width / 2 + apron
+
+    @property
+    def stone(self) -> Outline:
+        half = self.stone_half
+        return rectangular_patch(2 * half[0], 2 * half[1])
+
+    @property
     def catch_half(self) -> tuple[float, float]:
         """Half of the lined catch, box and apron, along and across."""
         return self.chain.box_length / 2 + self.d["catch.apron"], self.chain.box_width / 2 + self.d["catch.apron"]
-
-    @property
-    def catch(self) -> Outline:
-        half = self.catch_half
-        return rectangular_patch(2 * half[0], 2 * half[1])
 
     @property
     def bay_middle(self) -> Spot:
@@ -81,6 +86,17 @@ class Geometry:
     @property
     def bay(self) -> Outline:
         side = self.d["pump.bay"]
+        return rectangular_patch(side, side, self.bay_middle)
+
+    @property
+    def bay_height(self) -> float:
+        """How high the bay is as it is drawn (m): as high as it is wide, no higher than a block."""
+        return min(self.d["pump.bay"], self.d["reservoir.block_height"])
+
+    @property
+    def pump(self) -> Outline:
+        """The pump, as it is drawn: its real size is not asked for."""
+        side = PUMP * self.d["pump.bay"]
         return rectangular_patch(side, side, self.bay_middle)
 
     @property
@@ -114,6 +130,12 @@ class Geometry:
         return rectangular_patch(deep, length, (self.wall_face - deep / 2, 0.0))
 
     @property
+    def trough(self) -> Outline:
+        """Inside of a blade's trough."""
+        length, deep = max(self.d["blade.trough_length"], self.d["blade.lip_width"]), self.d["blade.trough_width"]
+        return rectangular_patch(deep, length, (self.wall_face - WALL - deep / 2, 0.0))
+
+    @property
     def sheet(self) -> Outline:
         """Where a blade's sheet falls and lands, as wide as its lip."""
         throw = self.chain.throw
@@ -135,26 +157,6 @@ class Geometry:
         wide = self.d["cascade.rill_width"] if self.d["cascade.rill_length"] else self.d["cascade.width"]
         throw = self.chain.last_throw
         return rectangular_patch(throw, wide, (self.stairs_end + throw / 2, 0.0))
-
-    # --- all of them
-
-    def bodies(self) -> list[Body]:
-        """Every body whose place is known, by the name under which it is drawn."""
-        level = self.chain.level
-        made: list[Body] = []
-        for name, outline, low, high in (
-            ("pit", lambda: self.pit, lambda: level("formation"), lambda: 0.0),
-            ("box", lambda: self.box, lambda: level("reservoir floor"), lambda: self.chain.box_top),
-            ("blocks", lambda: self.blocks, lambda: level("reservoir floor"), lambda: level("block top")),
-            ("pump bay", lambda: self.bay, lambda: level("reservoir floor"), lambda: level("block top")),
-            ("stone", lambda: self.catch, lambda: level("block top"), lambda: level("stone top")),
-            *_ABOVE[self.d.kind](self),
-        ):
-            try:
-                made.append(Body(name, outline(), low(), high()))
-            except (Unknown, InputError, ArithmeticError):
-                continue
-        return made
 
 
 def _vessel(geometry: Geometry) -> tuple[Standing, ...]:
@@ -192,54 +194,6 @@ def _stones(geometry: Geometry) -> tuple[Standing, ...]:
 
 
 _STANDING: dict[str, Callable[[Geometry], tuple[Standing, ...]]] = {"overflowing vessel": _vessel, "drilled stones": _stones}
-
-
-def _above_standing(geometry: Geometry):
-    """Slab and piece, one after the other."""
-    base = "vessel base" if geometry.d.kind == "overflowing vessel" else "stone base"
-    try:
-        pieces = geometry.standing
-    except (Unknown, InputError):
-        return
-    for i, piece in enumerate(pieces, start=1):
-        name = "vessel" if base == "vessel base" else f"stone {i}"
-        yield (
-            f"slab under {name}",
-            lambda piece=piece: _there(geometry.slab_under(piece)),
-            lambda: geometry.chain.level("block top"),
-            lambda: geometry.chain.level(base),
-        )
-        yield f"foot of {name}", lambda piece=piece: piece.foot, lambda: geometry.chain.level(base), lambda: geometry.chain.level(base)
-        yield name, lambda piece=piece: piece.rim, lambda: geometry.chain.level(base), lambda piece=piece: geometry.chain.level(base) + piece.height
-
-
-def _there(outline: Outline) -> Outline:
-    if not outline:
-        raise InputError("there is none")
-    return outline
-
-
-def _above_blade(geometry: Geometry):
-    level = geometry.chain.level
-    yield "wall", lambda: geometry.wall, lambda: 0.0, lambda: max(level("lip"), geometry.d["blade.wall_height"])
-    yield "falling sheet", lambda: geometry.sheet, lambda: level("landing stone"), lambda: level("lip")
-
-
-def _above_cascade(geometry: Geometry):
-    chain, d = geometry.chain, geometry.d
-    yield "last fall", lambda: geometry.pour, lambda: chain.level("stone top"), lambda: chain.foot
-    run = lambda: d["cascade.rill_length"]  # noqa: E731
-    yield (
-        "steps",
-        lambda: rectangular_patch(
-            d["cascade.steps"] * d["cascade.tread"], d["cascade.width"], (geometry.stairs_end - run() - d["cascade.steps"] * d["cascade.tread"] / 2, 0.0)
-        ),
-        lambda: min(0.0, chain.foot),
-        lambda: chain.level("header lip"),
-    )
-
-
-_ABOVE = {"overflowing vessel": _above_standing, "drilled stones": _above_standing, "blade": _above_blade, "cascade": _above_cascade}
 
 
 def room_inside(outline: Outline, half: tuple[float, float]) -> float:
