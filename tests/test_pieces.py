@@ -64,9 +64,9 @@ def test_units_of_odd_powers_can_be_read_back():
     "place, typed, kind, told",
     [
         (1, "0.00131 m^1.5", "right", "Right"),
-        (1, "0.012 m^1.5", "slip", "left out the power. Take H (head over the lip) to the power 3/2"),
-        (1, "0.0524 m^1.5", "slip", "turned the power round"),
-        (1, "0.018 m^1.5", "slip", "multiplied by 3/2"),
+        (1, "0.012 m^1.5", "way", "left out the power of H (head over the lip): take it to the power 3/2"),
+        (1, "0.0524 m^1.5", "way", "turned the power of H (head over the lip) upside down"),
+        (1, "0.018 m^1.5", "way", "multiplied H (head over the lip) by 3/2"),
         (1, "0.00131", "no unit", "The unit is missing"),
         (1, "0.00131 m", "other unit", "measured in m^1.5"),
         (1, "0.0077 m^1.5", "none", "I do not know which slip"),
@@ -77,7 +77,7 @@ def test_units_of_odd_powers_can_be_read_back():
         (2, "0.00144 m3/s", "right", "another unit"),
         (2, "130 L/min", "slip", "speed of the deepest layer"),
         (2, "86.6 L/h", "unit", "you typed L/h"),
-        (0, "19.6 m^0.5/s", "slip", "left out the root"),
+        (0, "19.6 m^0.5/s", "way", "left out the root"),
     ],
 )
 def test_an_answer_to_a_line_is_told_what_it_is(place, typed, kind, told):

@@ -183,7 +183,7 @@ def test_a_blank_is_told_its_slip_no_diagnosis_or_what_it_carries_on(book):
     power.box.value = ""
     two.next_hint()
     assert "Step 2, hint 1 of 4" in words(two.help)
-    assert {"slip", "carried", "none", "unread"} <= {*kinds(book)}
+    assert {"way", "carried", "none", "unread"} <= {*kinds(book)}
 
 
 # --- your numbers -------------------------------------------------------------------------------------------------------------------

@@ -3,15 +3,19 @@
 The whole campaign is `python tests/simulated_learner.py`.
 """
 
+import dataclasses
 import math
 import random
 
 import pytest
+import sentences_over_sets
 import simulated_learner as simulated
 from reading_grade import grade
 
 from brimwork import expression, topics, units
 from brimwork.exercise import bank
+from brimwork.exercise.advice import advised, bids
+from brimwork.exercise.build import faults
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.hints import ladder
 from brimwork.exercise.question import ask, clean_draw, posed, sets
@@ -33,6 +37,7 @@ def _share(counts, *kinds):
 
 
 def test_no_wrong_method_is_taken_for_right(told):
+    """One thing done wrong never gives a number that passes; two at once may, by chance: no numbers keep all pairs apart."""
     assert told["methods"]["accepted"] == 0, told["examples"]["accepted"]
 
 
@@ -154,12 +159,32 @@ def test_values_of_one_question_agree_with_each_other(seed):
     assert 0.4 <= ask(topics.find("flotation factor of an emptied pit"), seed).answer <= 3
 
 
-@pytest.mark.parametrize("name", ["T02.1", "T04.3", "T09.7", "T01.5", "T11.2", "T04.1", "weir coefficient", "friction factor of laminar flow"])
+@pytest.mark.parametrize(
+    "name", ["T02.1", "T03.5", "T10.3", "T11.3", "T04.3", "T09.7", "T01.5", "T11.2", "T04.1", "weir coefficient", "friction factor of laminar flow"]
+)
 def test_there_are_numbers_enough_for_a_class_of_thirty(name):
     assert sets(lambda seed: bank.pose(name, seed), 30) == 30
 
 
 # --- sentences --------------------------------------------------------------------------------------------------------------------------
+
+
+def test_every_slip_says_what_to_do_and_not_only_what_was_done():
+    """In the sentence itself, or from the way in the working that gives its number; a sentence without either is refused."""
+    questions = [simulated.pose(declared, 2) for declared in simulated.declared()]
+    lacking = [(question.code, slip.feedback) for question in questions for slip in question.slips if not bids(advised(question, slip))]
+    assert not lacking and sum(len(question.slips) for question in questions) > 1000
+    assert not bids("You left out the root.") and not bids("The taken root is the speed.") and bids("You left out the root: take it.")
+    planted = dataclasses.replace(tank(), wrong=(Wrong("l*w*z*0.4", "You used the void of stone."),))
+    assert any("not what to do" in fault for fault in faults(planted))
+
+
+def test_what_a_sentence_says_of_a_number_is_so_over_many_sets():
+    """A few sets here, 100 by `python tests/sentences_over_sets.py`; a planted claim that is not so is found."""
+    *found, (looked,) = sentences_over_sets.falsely_said(3)
+    assert not found and looked > 350
+    planted = dataclasses.replace(tank(), wrong=(Wrong("l*w*z*0.4", "The answer is twice too big. Take the half."),))
+    assert len([*sentences_over_sets.falsely_said(3, [planted])]) > 1
 
 
 def test_sentences_of_wrong_ways_are_whole_short_and_easy():

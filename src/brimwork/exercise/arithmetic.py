@@ -15,7 +15,7 @@ from functools import lru_cache
 
 from brimwork import units
 from brimwork.dimensions import NUMBER, Dimension
-from brimwork.exercise.ways import factors, product, replaced
+from brimwork.exercise.trees import factors, product, replaced
 from brimwork.expression import DeclarationError, exact
 from brimwork.nomenclature import QUANTITIES
 

@@ -1,4 +1,6 @@
-"""One piece of a working as a question of its own: its value, the slips that such a line invites, and an earlier slip that is carried on."""
+"""One piece of a working as a question of its own: its value, the slips that such a line invites, and an earlier slip that is carried on.
+
+What goes wrong with a line follows from its tree, as for a whole question (`ways`)."""
 
 from __future__ import annotations
 
@@ -7,8 +9,9 @@ import math
 from collections.abc import Iterator
 
 from brimwork import expression, typeset
+from brimwork.exercise.causes import LONGEST_PART, WayOfWorking
 from brimwork.exercise.diagnosis import Diagnosis, diagnose, read_answer
-from brimwork.exercise.pieces import Piece, Worked, piece_number, results
+from brimwork.exercise.pieces import Piece, Worked, results
 from brimwork.exercise.question import APART, TOLERANCE, GivenValue, KnownWay, Question
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
@@ -32,6 +35,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         given={name: GivenValue(value, QUANTITIES[name].metric) for name, value in values.items()},
         answer=worked.found[piece.key],
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
+        working=_working(worked, piece),
         again=again,
         lines=lambda: (worked.line(piece).rpartition(" = ")[0], worked.line(piece)),
     )
@@ -81,16 +85,9 @@ def _told_apart(answer: float, slips: Iterator[KnownWay]) -> Iterator[KnownWay]:
 
 
 def _known(worked: Worked, piece: Piece) -> Iterator[KnownWay]:
-    """The slips of the formula that the line is; then those that the shape of the line invites."""
+    """The slips of the formula that the line is."""
     values = {**worked.values, **worked.found}
-    for slip in _declared(worked, piece):
-        if not slip.also_given:
-            yield KnownWay(slip.number(values), slip.feedback)
-    for tree, sentence in _of_shape(piece.tree, worked):
-        try:
-            yield KnownWay(piece_number(tree, values), sentence)
-        except (ArithmeticError, ValueError):
-            continue
+    return (KnownWay(slip.number(values), slip.feedback) for slip in _declared(worked, piece) if not slip.also_given)
 
 
 def _declared(worked: Worked, piece: Piece) -> tuple[Slip, ...]:
@@ -100,78 +97,19 @@ def _declared(worked: Worked, piece: Piece) -> tuple[Slip, ...]:
     return tuple(slip for step in worked.formula.steps if isinstance(step, Formula) and step.result == piece.key for slip in step.slips)
 
 
-def _of_shape(node: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
-    """Wrong ways with a line: the tree of each, and what to say."""
-    match node:
-        case ast.BinOp(left=base, op=ast.Pow(), right=power):
-            yield from _of_power(base, power, worked)
-        case ast.Call(func=ast.Name(id="sqrt"), args=[inside]):
-            yield inside, f"You left out the root. Take the root of {_said(inside, worked)}."
-            yield ast.BinOp(inside, ast.Div(), ast.Constant(2)), "You halved it. The root is the number that gives this when it is multiplied by itself."
-            yield from ((ast.Call(node.func, [tree], []), said) for tree, said in _of_shape(inside, worked))
-        case ast.BinOp(op=ast.Add() | ast.Sub()):
-            yield from _of_sum(node, worked)
-        case ast.BinOp():
-            yield from _of_product(node, worked)
-
-
-def _of_power(base: ast.expr, power: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
-    said, shown = _said(base, worked), typeset.write_tree(power, typeset.PLAIN)
-    yield base, f"You left out the power. Take {said} to the power {shown}."
-    exact = expression.exact(power)
-    if exact is not None and exact != 0:
-        turned = ast.BinOp(ast.Constant(exact.denominator), ast.Div(), ast.Constant(exact.numerator))
-        yield ast.BinOp(base, ast.Pow(), turned), f"You turned the power round. It is {exact}, and not {1 / exact}."
-    yield ast.BinOp(base, ast.Mult(), power), f"You multiplied by {shown}. It is a power: take {said} to the power {shown}."
-
-
-def _of_sum(node: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
-    terms = list(_terms(node, 1))
-    for place, (sign, term) in enumerate(terms):
-        rest = [other for at, other in enumerate(terms) if at != place]
-        yield _sum(rest), f"You left out {_said(term, worked)}. {'Add it' if sign > 0 else 'Take it off'}."
-    for place, (sign, term) in enumerate(terms[1:], start=1):
-        turned = [(-s if at == place else s, t) for at, (s, t) in enumerate(terms)]
-        yield _sum(turned), f"You {'took off' if sign > 0 else 'added'} {_said(term, worked)}. {'Add it' if sign > 0 else 'Take it off'}."
-
-
-def _terms(node: ast.expr, sign: int) -> Iterator[tuple[int, ast.expr]]:
-    match node:
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            yield from _terms(left, sign)
-            yield from _terms(right, sign if isinstance(op, ast.Add) else -sign)
-        case _:
-            yield sign, node
-
-
-def _sum(terms: list[tuple[int, ast.expr]]) -> ast.expr:
-    total: ast.expr = ast.Constant(0)
-    for sign, term in terms:
-        total = ast.BinOp(total, ast.Add() if sign > 0 else ast.Sub(), term)
-    return total
-
-
-def _of_product(node: ast.expr, worked: Worked) -> Iterator[tuple[ast.expr, str]]:
-    for factor, over in _factors(node, True):
-        said = _said(factor, worked)
-        undone = ast.BinOp(node, ast.Div() if over else ast.Mult(), factor)
-        yield undone, f"You left out {said}. {'Multiply by it' if over else 'Divide by it'}."
-        match factor:
-            case ast.BinOp(left=base, op=ast.Pow(), right=ast.Constant(value=2)):
-                once = ast.BinOp(undone, ast.Mult() if over else ast.Div(), base)
-                yield once, f"You did not square {_said(base, worked)}. It counts twice here."
-        if not over and expression.letters(factor):
-            yield ast.BinOp(undone, ast.Mult(), factor), f"You multiplied by {said}. Divide by it."
-
-
-def _factors(node: ast.expr, over: bool) -> Iterator[tuple[ast.expr, bool]]:
-    """What is multiplied (True) and divided by (False); a fraction of numbers is one factor."""
-    match node:
-        case ast.BinOp(left=left, op=ast.Mult() | ast.Div() as op, right=right) if expression.exact(node) is None:
-            yield from _factors(left, over)
-            yield from _factors(right, over if isinstance(op, ast.Mult) else not over)
-        case _:
-            yield node, over
+def _working(worked: Worked, piece: Piece) -> WayOfWorking:
+    """The line as a working of its own: what it takes is given to it, whether by the text or by a line before."""
+    earlier = {one.key: one for one in worked.pieces}
+    names = expression.letters(piece.tree)
+    taken = [name for name in names if name not in worked.formula.constants] or names
+    return WayOfWorking(
+        tree=piece.tree,
+        values={**worked.values, **worked.found},
+        kinds={**{name: QUANTITIES[name].dimension for name in worked.values}, **{key: expression.dimension(one.written) for key, one in earlier.items()}},
+        shown={name: earlier[name].unit if name in earlier else QUANTITIES[name].metric for name in taken},
+        unit=piece.asked_in,
+        said=lambda node: _said(node, worked),
+    )
 
 
 def _said(node: ast.expr, worked: Worked) -> str:
@@ -180,7 +118,9 @@ def _said(node: ast.expr, worked: Worked) -> str:
         return f"{node.id} ({QUANTITIES[node.id].plain_name})"
     pieces = {piece.key: piece.written for piece in worked.pieces}
     shown = typeset.write_tree(_written(node, pieces), typeset.PLAIN)
-    return f"the {shown}" if shown[:1].isdigit() else shown
+    if len(shown) > LONGEST_PART:
+        return "one part of it"
+    return f"the {shown}" if shown[:1].isdigit() and not isinstance(node, ast.Constant) else shown
 
 
 def _written(node: ast.expr, pieces: dict[str, ast.expr]) -> ast.expr:

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 
 from brimwork import topics, units
 from brimwork.exercise import arithmetic, bank
+from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.bank import Written
 from brimwork.exercise.choices import FindTheSlip, Order, Tell
 from brimwork.exercise.diagnosis import diagnose
@@ -63,6 +64,8 @@ def of_question(question: Question) -> Iterator[str]:
             yield f"slip {place + 1} ({typed}) would be accepted"
         elif found.slip != place:
             yield f"slip {place + 1} ({typed}) gets no diagnosis of its own: {found.text}"
+        if not bids(advised(question, slip)):
+            yield f"slip {place + 1} says what was done, and not what to do instead: '{slip.feedback}'"
     for cause in accepted(question):
         yield f"a wrong way ({question.typed(cause.number, 4)}) would be accepted: {cause.way.sentence(question.working.said)}"
     for a, b in too_near(question):

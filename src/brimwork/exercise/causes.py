@@ -136,6 +136,7 @@ class _Compiled:
 def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset[str], of: _Tree) -> tuple[_Compiled, ...]:
     """The ways of a tree, compiled; none that is the same as the right one, or as one before it that says the same."""
     working, found, seen, formulas = of.working, [], set(), set()
+    numbered: set[tuple[str, ...]] = set()
     points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
     right = _at_points(working, compile_tree(working.tree), points)
     every = list(ways(working.tree, of.names, working.on_the_way))
@@ -152,6 +153,9 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
         formula = _formula(way, numbers)
         whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
         whole = whole or way.kind == "left out" and isinstance(way.parts[:1] and way.parts[0], ast.BinOp) and formula in later
+        if way.kind == "cut" and formula in numbered:
+            continue
+        numbered.add(formula)
         if (said := (formula, way.text, *map(ast.unparse, way.parts))) in seen or whole and formula in formulas | later:
             continue
         seen.add(said)

@@ -9,12 +9,12 @@ a narrower band, and nobody is told of a unit in which nothing in the question i
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import dataclass
 
 from brimwork import dimensions, units
 from brimwork.dimensions import Dimension
 from brimwork.exercise import arithmetic, unit_slips
+from brimwork.exercise.advice import advised
 from brimwork.exercise.causes import Cause
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.question import TOLERANCE, KnownWay, Question, in_words
@@ -197,7 +197,7 @@ _Explained = tuple[str, str, int | None, bool, tuple[str, ...]]
 def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     """Kind, message, number of the slip, whether it is told as a fact, and the causes, for an answer that is read and not right."""
     value, reach = answer.value, _reach(answer)
-    declared = [_Fit("slip", _with_advice(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
+    declared = [_Fit("slip", advised(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
     if len(declared) > 1 and question.middle and len({fit.number for fit in declared}) < len(declared):
         return _by_middle(question, declared, middle)
     if not declared and _rounded(question, answer):
@@ -224,25 +224,6 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     loose = _ways(question, value, _LOOSE * abs(value) + reach, [])
     near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
     return one or near or both or ("none", _SILENT, None, False, ())
-
-
-_ADVICE = re.compile(r"(?i)(?:^|[.:;,] |\bso |\band |\bthen )(?:add|allow|bring|change|check|convert|count|divide|draw|find|give|go|halve|keep|leave|look|make|measure|multiply|pair|put|"
-                     r"read|round|set|share|square|start|subtract|swap|take|treat|turn|use|weigh|work)\b")  # fmt: skip
-
-
-def _with_advice(question: Question, slip: KnownWay) -> str:
-    """The sentence of a slip; where it says only what was done, what to do instead is taken from the way that gives the same number."""
-    if _ADVICE.search(slip.feedback):
-        return slip.feedback
-    said = question.working.said if question.working else str
-    for cause in question.causes:
-        way = cause.way
-        if way.parts and way.likely and way.kind in ("left out", "turned round", "power") and abs(cause.number - slip.number) <= 1e-6 * abs(slip.number):
-            what, advice = said(way.parts[0]), way.text.rpartition(": ")[2]
-            if "one part" not in what and "{" not in advice:
-                advice = re.sub(r"\bit\b", what.replace("\\", ""), advice)
-                return f"{slip.feedback} {advice[0].upper()}{advice[1:]}"
-    return f"{slip.feedback} Turn it round." if slip.feedback.startswith("Upside down") or "changed places" in slip.feedback else slip.feedback
 
 
 def _within(question: Question, other: Taken, answer: Typed) -> bool:

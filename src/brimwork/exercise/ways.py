@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
+from brimwork.exercise.trees import ONE, factors, one_replaced, product, replaced, terms, total
 from brimwork.expression import exact
 
 UNIT = "unit_of_"  # what stands for one unit of a given value
-_ONE = ast.Constant(1)
 _TURNED = {
     "sin": ("cos", "tan"),
     "cos": ("sin",),
@@ -74,6 +74,7 @@ def ways(tree: ast.expr, names: Names, on_the_way: tuple[ast.expr, ...] = ()) ->
     yield from _parts(tree, names, on_the_way)
     yield from _exchanged(tree, names)
     yield from _of_values(tree, names)
+    yield from _cut(tree, names)
 
 
 # --- one place in the tree ----------------------------------------------------------------------------------------------------------
@@ -113,53 +114,9 @@ def _at(way: Way, put: Callable[[ast.expr], ast.expr]) -> Way:
     return Way(put(way.tree), way.kind, way.text, way.parts, way.likely, way.far)
 
 
-def terms(node: ast.expr, sign: int = 1) -> Iterator[tuple[int, ast.expr]]:
-    """What is added (1) and taken off (-1)."""
-    match node:
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            yield from terms(left, sign)
-            yield from terms(right, sign if isinstance(op, ast.Add) else -sign)
-        case ast.UnaryOp(operand=operand):
-            yield from terms(operand, -sign)
-        case _:
-            yield sign, node
-
-
-def total(members: list[tuple[int, ast.expr]]) -> ast.expr:
-    """The sum of terms with their signs."""
-    whole: ast.expr | None = None
-    for sign, term in sorted(members, key=lambda member: -member[0]):
-        if whole is None:
-            whole = term if sign > 0 else ast.UnaryOp(ast.USub(), term)
-        else:
-            whole = ast.BinOp(whole, ast.Add() if sign > 0 else ast.Sub(), term)
-    return whole or ast.Constant(0)
-
-
-def factors(node: ast.expr, over: bool = True) -> Iterator[tuple[ast.expr, bool]]:
-    """What is multiplied (True) and divided by (False)."""
-    match node:
-        case ast.BinOp(left=left, op=ast.Mult() | ast.Div() as op, right=right):
-            yield from factors(left, over)
-            yield from factors(right, over if isinstance(op, ast.Mult) else not over)
-        case _:
-            yield node, over
-
-
-def product(members: list[tuple[ast.expr, bool]]) -> ast.expr:
-    """The product of factors, some of them below the line."""
-    over, under = ([factor for factor, up in members if up is side] for side in (True, False))
-    whole: ast.expr = over[0] if over else _ONE
-    for factor in over[1:]:
-        whole = ast.BinOp(whole, ast.Mult(), factor)
-    for factor in under:
-        whole = ast.BinOp(whole, ast.Div(), factor)
-    return whole
-
-
 def _unit_of(node: ast.expr, names: Names) -> ast.expr:
     """What stands in the place of a part that is left out of a product: one unit of it, where it is a given value."""
-    return ast.Name(UNIT + node.id, ast.Load()) if isinstance(node, ast.Name) and node.id in names.kinds and node.id not in names.plain else _ONE
+    return ast.Name(UNIT + node.id, ast.Load()) if isinstance(node, ast.Name) and node.id in names.kinds and node.id not in names.plain else ONE
 
 
 def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
@@ -266,14 +223,14 @@ def _of_power(base: ast.expr, power: ast.expr, names: Names) -> Iterator[Way]:
     def at(new: Fraction) -> ast.expr:
         """The base to another power, with the unit of a given value to make up for it."""
         raised = base if new == 1 else ast.BinOp(base, ast.Pow(), ast.BinOp(ast.Constant(new.numerator), ast.Div(), ast.Constant(new.denominator)))
-        return raised if unit is _ONE else ast.BinOp(raised, ast.Mult(), ast.BinOp(unit, ast.Pow(), ast.Constant(float(size - new))))
+        return raised if unit is ONE else ast.BinOp(raised, ast.Mult(), ast.BinOp(unit, ast.Pow(), ast.Constant(float(size - new))))
 
     do = {2: "square it", 3: "take it three times", 4: "square it twice", Fraction(1, 2): "take the root"}.get(size, f"take it to the power {size}")
     yield Way(at(Fraction(1)), "power", f"you left out the power of {{0}}: {do}.", (base,))
     if abs(size) != 1:
         yield Way(at(1 / size), "power", f"you turned the power of {{0}} upside down: it is {size}, not {1 / size}.", (base,))
     multiplied = ast.BinOp(base, ast.Mult(), power)
-    made_up = multiplied if unit is _ONE else ast.BinOp(multiplied, ast.Mult(), ast.BinOp(unit, ast.Pow(), ast.Constant(float(size - 1))))
+    made_up = multiplied if unit is ONE else ast.BinOp(multiplied, ast.Mult(), ast.BinOp(unit, ast.Pow(), ast.Constant(float(size - 1))))
     yield Way(made_up, "power", f"you multiplied {{0}} by {size}: that is a power, so {do}.", (base,))
     near = {2: (3,), 3: (2,), 4: (2, 3), 5: (4, 2)}.get(size, (2, Fraction(1, 2)) if size.denominator > 1 else ())
     for other in near:
@@ -293,7 +250,7 @@ def _of_call(func: ast.expr, arguments: list[ast.expr], names: Names) -> Iterato
             new = ast.Call(ast.Name(other, ast.Load()), arguments, [])
             yield Way(new, "function", f"you took {_CALLED.get(other, other)} of {{0}}: take {_CALLED[name]}.", (inside,), likely=name != "log")
     if name in _CALLED:
-        bare = ast.BinOp(inside, ast.Div(), _unit_of(inside, names)) if _unit_of(inside, names) is not _ONE else inside
+        bare = ast.BinOp(inside, ast.Div(), _unit_of(inside, names)) if _unit_of(inside, names) is not ONE else inside
         yield Way(bare, "function", f"you left out {_CALLED[name].removeprefix('the ')}: take {_CALLED[name]} of {{0}}.", (inside,), likely=False)
 
 
@@ -305,7 +262,7 @@ def _whole(tree: ast.expr, names: Names) -> Iterator[Way]:
     if not any(not over and names.given(factor) for factor, over in members) or len(members) < 2:
         yield from ()
     else:
-        yield Way(ast.BinOp(_ONE, ast.Div(), tree), "turned round", "you turned the whole upside down: divide the other way round.")
+        yield Way(ast.BinOp(ONE, ast.Div(), tree), "turned round", "you turned the whole upside down: divide the other way round.")
     yield Way(ast.UnaryOp(ast.USub(), tree), "sign", "the sign is turned round: look at which way you count.")
 
 
@@ -366,21 +323,7 @@ def _exchanged(tree: ast.expr, names: Names) -> Iterator[Way]:
                 yield Way(replaced(tree, {old.id: new}), "swapped", text, (old, new), likely, far)
                 places = [part for part in ast.walk(tree) if isinstance(part, ast.Name) and part.id == old.id]
                 if len(places) > 1:
-                    yield from (Way(_one_replaced(tree, place, new), "swapped", text, (old, new), False, far) for place in places)
-
-
-def _one_replaced(tree: ast.expr, place: ast.expr, new: ast.expr) -> ast.expr:
-    """The tree with one place of it changed."""
-    if tree is place:
-        return new
-    match tree:
-        case ast.BinOp(left=left, op=op, right=right):
-            return ast.BinOp(_one_replaced(left, place, new), op, _one_replaced(right, place, new))
-        case ast.UnaryOp(op=op, operand=operand):
-            return ast.UnaryOp(op, _one_replaced(operand, place, new))
-        case ast.Call(func=func, args=arguments):
-            return ast.Call(func, [_one_replaced(argument, place, new) for argument in arguments], [])
-    return tree
+                    yield from (Way(one_replaced(tree, place, new), "swapped", text, (old, new), False, far) for place in places)
 
 
 def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
@@ -389,7 +332,7 @@ def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
             continue
         old = ast.Name(name, ast.Load())
         if sum(isinstance(part, ast.Name) and part.id == name for part in ast.walk(tree)) > 1:
-            for new in (ast.Constant(0), *([_ONE] if name in names.plain else [])):
+            for new in (ast.Constant(0), *([ONE] if name in names.plain else [])):
                 yield Way(replaced(tree, {name: new}), "left out", "you left out {0}: it counts in each place where it stands.", (old,))
         for divisor, text in ((2, "half of {0}: put in the whole of it"), (4, "a quarter of {0}: put in the whole of it")):
             less, more = (ast.BinOp(old, op, ast.Constant(divisor)) for op in (ast.Div(), ast.Mult()))
@@ -405,15 +348,17 @@ def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
                 )
 
 
-def replaced(tree: ast.expr, new: dict[str, ast.expr]) -> ast.expr:
-    """The tree with other parts in the place of names."""
-    match tree:
-        case ast.Name(id=name):
-            return new.get(name, tree)
-        case ast.BinOp(left=left, op=op, right=right):
-            return ast.BinOp(replaced(left, new), op, replaced(right, new))
-        case ast.UnaryOp(op=op, operand=operand):
-            return ast.UnaryOp(op, replaced(operand, new))
-        case ast.Call(func=func, args=arguments):
-            return ast.Call(func, [replaced(argument, new) for argument in arguments], [])
-    return tree
+_OTHER = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult}
+
+
+def _cut(tree: ast.expr, names: Names) -> Iterator[Way]:
+    """One thing that is seldom done, but must not pass for right.
+
+    A whole side of a sum, a product or a fraction never written down; both sides changed over; the other sign between them.
+    """
+    for node in ast.walk(tree):
+        if isinstance(node, ast.BinOp) and not isinstance(node.op, ast.Pow) and names.given(node):
+            other = _OTHER[type(node.op)]()
+            turned = (ast.BinOp(node.right, node.op, node.left),) if isinstance(node.op, ast.Sub | ast.Div) else ()
+            for new in (node.left, node.right, *turned, ast.BinOp(node.left, other, node.right)):
+                yield Way(one_replaced(tree, node, new), "cut", "one side of {0} is missing or turned round: work it out once more.", (node,), False, True)

@@ -22,7 +22,10 @@ change_of_basis = Formula(
         Published("K_1=32.68875692997804, d_1=0.01 m, d_2=0.02 m", "523.0201108796487", 1e-9, FLUIDS_PIPES.at("change_K_basis(32.688..., 0.01, 0.02)")),
     ),
     slips=(
-        Slip("K_1*(d_2/d_1)**2", "Speed goes with the square of the bores, and the loss with the square of the speed: the fourth power."),
+        Slip(
+            "K_1*(d_2/d_1)**2",
+            "Speed goes with the square of the bores, and the loss with the square of the speed: the fourth power. Take the ratio of the bores to the fourth power.",
+        ),
         Slip("K_1*(d_1/d_2)**4", "Upside down: in the wider pipe a velocity head is smaller, so it takes more of them."),
         Slip("K_1", "A loss coefficient belongs to the speed in its own bore. In another bore the number changes."),
     ),
@@ -44,7 +47,10 @@ pressure_after_widening = Formula(
     ),
     where=("v_2 < v_1",),
     slips=(
-        Slip("p_1 + rho/2*(v_1**2 - v_2**2)", "That keeps all the energy. Behind a sudden widening the water whirls and some is lost."),
+        Slip(
+            "p_1 + rho/2*(v_1**2 - v_2**2)",
+            "That keeps all the energy. Behind a sudden widening the water whirls and some is lost. Take off the loss: use rho times v_2 times the difference of the speeds.",
+        ),
         Slip("p_1 - rho*v_2*(v_1 - v_2)", "The stream slows down, so the pressure rises."),
     ),
 )
@@ -87,7 +93,10 @@ widening_coefficient = Formula(
     slips=(
         Slip("1 - (d_1/d_2)**2", "The difference of the speeds is squared."),
         Slip("(1 - d_1/d_2)**2", "Speed goes with the area: square the ratio of the bores first."),
-        Slip("1 - (d_1/d_2)**4", "You took the difference of the velocity heads. Part of it comes back as pressure."),
+        Slip(
+            "1 - (d_1/d_2)**4",
+            "You took the difference of the velocity heads. Part of it comes back as pressure. Take the difference of the speeds first, then square it.",
+        ),
     ),
 )
 
@@ -110,7 +119,7 @@ contraction_coefficient = Formula(
         ),
     ),
     slips=(
-        Slip("(1 - (d_2/d_1)**2)**2", "That is a sudden widening. Water that draws together loses about half as much."),
+        Slip("(1 - (d_2/d_1)**2)**2", "That is a sudden widening. Where water draws together another law holds. Halve one less the ratio of the areas."),
         Slip("1 - (d_2/d_1)**2", "The half is missing."),
         Slip("(1 - d_2/d_1)/2", "Speed goes with the area: square the ratio of the bores."),
     ),
@@ -132,7 +141,7 @@ reducer_coefficient = Formula(
     ),
     slips=(
         Slip("0.8*sin(a_red)*(1 - (d_2/d_1)**2)", "The sine takes half of the full angle."),
-        Slip("(1 - (d_2/d_1)**2)/2", "That is a sudden step. A cone guides the water, and loses less."),
+        Slip("(1 - (d_2/d_1)**2)/2", "That is a sudden step. A cone guides the water, and loses less. Multiply by 0.8 times the sine of half its angle."),
     ),
     ranges=_BORES,
     rises=("d_1", "a_red"),

@@ -44,7 +44,7 @@ labour_cost = Formula(
     slips=(
         Slip("t_site*c_lab", "You paid one person. Multiply by the people."),
         Slip("t_site*c_lab/N_team", "You shared one pay out among them. Each is paid for every hour: multiply."),
-        Slip("(N_team + 1)*t_site*c_lab", "You counted one person too many."),
+        Slip("(N_team + 1)*t_site*c_lab", "You counted one person too many. Multiply by the number who work there."),
     ),
     remark="Travel, and the hours spent on survey and drawings, come on top.",
 )
@@ -77,7 +77,10 @@ estimate_with_contingency = Formula(
     slips=(
         Slip("C_dir", "You left out the contingency. Ground always holds something unknown."),
         Slip("C_dir*s_cont", "That is the contingency alone. Add it to the cost."),
-        Slip("C_dir/(1 - s_cont)", "You took it as a share of the total. A contingency is a share of the cost it is added to."),
+        Slip(
+            "C_dir/(1 - s_cont)",
+            "You took it as a share of the total. A contingency is a share of the cost it is added to. Multiply the cost by one plus the share.",
+        ),
         Slip("C_dir*(1 - s_cont)", "You took it off. What is not known yet costs more, not less."),
     ),
     remark="Common practice: 10 to 15 % for work in the ground.",
@@ -96,7 +99,7 @@ price_from_margin = Formula(
     slips=(
         Slip("C_est*(1 + s_margin)", "That is a mark-up, a share of the cost. A margin is a share of the price, so divide by one less the margin."),
         Slip("C_est*(1 + s_margin)**2", "You marked it up twice. Divide once, by one less the margin."),
-        Slip("C_est*s_margin", "That is a profit on the cost. The price is asked for."),
+        Slip("C_est*s_margin", "That is a profit on the cost. The price is asked for. Divide the cost by one less the margin."),
         Slip("C_est*(1 - s_margin)", "You took the profit off the cost. The price must be higher than the cost."),
         Slip("C_est/s_margin", "You divided by the margin. Divide by what remains for the cost: one less the margin."),
     ),
@@ -130,7 +133,7 @@ price_with_tax = Formula(
     slips=(
         Slip("C_price", "You left out the tax. It is part of what the client pays."),
         Slip("C_price*s_tax", "That is the tax alone. Add it to the price."),
-        Slip("C_price/(1 - s_tax)", "You took it as a share of what is paid. Tax is a share of the price before it."),
+        Slip("C_price/(1 - s_tax)", "You took it as a share of what is paid. Tax is a share of the price before it. Multiply the price by one plus the tax."),
         Slip("C_price/(1 + s_tax)", "You took the tax out. The price was before tax: multiply."),
     ),
     remark="Rates differ from place to place and from material to labour: the tax office says which counts.",
@@ -152,7 +155,7 @@ whole_life_cost = Formula(
         Slip("C_price + C_run + C_serv", "That is one year. Multiply what comes back every year by the years."),
         Slip("C_price", "You left out what it costs to run and to service."),
         Slip("C_price + N_years*C_run", "You left out the yearly service."),
-        Slip("N_years*(C_price + C_run + C_serv)", "The price is paid once, not every year."),
+        Slip("N_years*(C_price + C_run + C_serv)", "The price is paid once, not every year. Add it once, after the yearly costs are multiplied by the years."),
     ),
     remark="At today's prices and without interest; a pump that has to be replaced in that time is a cost of its own.",
 )
@@ -170,7 +173,7 @@ payback_time = Formula(
         Slip("C_save/C_extra", "Upside down: a larger saving must pay back sooner."),
         Slip(
             "(C_price + C_extra)/C_save",
-            "You paid back the whole price. Only what it costs more than the cheaper one has to come back.",
+            "You paid back the whole price. Only what it costs more than the cheaper one has to come back. Divide the extra cost alone by what is saved in a year.",
             also_given=("C_price",),
         ),
     ),

@@ -17,7 +17,9 @@ from brimwork.steps import Law, Ode, Solve, Step, Take
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the head."
 _NO_CD = "You left out the discharge coefficient. The stream narrows behind the opening, so less comes than the plain theory says."
-_FIRST_FLOW = "You let the first flow run to the end. As the head falls the flow falls with it, so it takes longer."
+_FIRST_FLOW = (
+    "You let the first flow run to the end. As the head falls the flow falls with it, so it takes longer. Use the law that lets the flow fall with the head."
+)
 _HEADS_FOR_ROOTS = "You took the root of the difference. Take the difference of the roots."
 _START = ("H_2 = H_1", "t_drain = 0")
 _HOLE = Law("speed out of an opening is that of free fall through the head", "v = sqrt(2*g*H_o)", TORRICELLI.at("prop. on the outflow of a jet"))
@@ -38,7 +40,7 @@ velocity_coefficient_from_loss = Formula(
     published=(Published("h_lo=0.2 m, H_o=2 m", "0.949", 1e-3, SUBRAMANYA.at("Ex 13.1")),),
     slips=(
         Slip("1 - h_lo/H_o", "Speed goes with the root of the head: take the root."),
-        Slip("h_lo/H_o", "That is the share lost. What is left makes the speed."),
+        Slip("h_lo/H_o", "That is the share lost. What is left makes the speed. Take that share from one, and then the root."),
     ),
 )
 
@@ -78,7 +80,7 @@ flow_through_an_opening = Formula(
     ),
     slips=(
         Slip("C_d*A_o*sqrt(g*H_o)", _NO_2),
-        Slip("C_d*A_o*2*g*H_o", "The root is missing: speed is the root of two g times the head."),
+        Slip("C_d*A_o*2*g*H_o", "The root is missing: speed is the root of two g times the head. Take the root of all of it."),
         Slip("A_o*sqrt(2*g*H_o)", _NO_CD),
     ),
     remark="Measure the head to the middle of the opening.",
@@ -93,7 +95,7 @@ head_at_an_opening = Formula(
     slips=(
         Slip("(Q/(C_d*A_o))**2/g", _NO_2),
         Slip("(Q/A_o)**2/(2*g)", _NO_CD),
-        Slip("Q/(C_d*A_o)/(2*g)", "The speed is squared."),
+        Slip("Q/(C_d*A_o)/(2*g)", "The speed is squared. Square it before you divide by two g."),
     ),
     ranges={"Q": ("5 L/min", "60 L/min"), "A_o": ("2 cm2", "20 cm2")},
 )
@@ -197,7 +199,7 @@ drain_against_inflow = Formula(
             note="the opening passes 0.4 m3/s at 1.5 m; the notebook takes 2.69 for the base of natural logarithms, exactly it is 1525.25 s",
         ),
     ),
-    slips=(Slip("2*A_tank*(sqrt(H_1) - sqrt(H_2))/(C_d*A_o*sqrt(2*g))", "You left out what runs in meanwhile: it takes longer."),),
+    slips=(Slip("2*A_tank*(sqrt(H_1) - sqrt(H_2))/(C_d*A_o*sqrt(2*g))", "You left out what runs in meanwhile: it takes longer. Use the law with an inflow."),),
     ranges={"A_o": ("10 cm2", "120 cm2"), "H_2": ("50 mm", "250 mm")},
 )
 
@@ -269,7 +271,7 @@ head_left_over_a_rim = Formula(
         Slip("H_1/(1 + C_w*b*sqrt(H_1)*t_drain/(2*A_tank))", "The last step is missing: that is the root of the head. Square it."),
         Slip(
             "H_1*exp(-C_w*b*sqrt(H_1)*t_drain/A_tank)",
-            "You let the flow go with the head itself. It goes with its power 3/2, so the last of it takes much longer.",
+            "You let the flow go with the head itself. It goes with its power 3/2, so the last of it takes much longer. Use the power 3/2 all the way down.",
         ),
     ),
     ranges={"t_drain": ("0.05 min", "2 min"), "H_1": ("3 mm", "10 mm"), "A_tank": ("0.1 m2", "0.9 m2"), "b": ("300 mm", "2500 mm")},
@@ -298,9 +300,14 @@ leak_round_a_hole = Formula(
     tested=(TestedRange("g*H_o*s_gap**3/(6*nu**2*L_gap)", "", "1400", NUSSELT.at("laminar flow; the limit for a gap from memory")),),
     unpublished="no printed numbers were found; the tests add up the layers numerically",
     slips=(
-        Slip("pi*d_hole*g*H_o*s_gap**2/(12*nu*L_gap)", "The gap counts three times over: once for its area, twice for the drag of its walls."),
-        Slip("pi*d_hole/2*g*H_o*s_gap**3/(12*nu*L_gap)", "You used the radius. The gap goes all round the hole: pi times its diameter."),
-        Slip("pi*d_hole*s_gap*sqrt(2*g*H_o)", "That is free outflow. In so narrow a gap the walls hold the water back."),
+        Slip(
+            "pi*d_hole*g*H_o*s_gap**2/(12*nu*L_gap)",
+            "The gap counts three times over: once for its area, twice for the drag of its walls. Take it to the power three.",
+        ),
+        Slip(
+            "pi*d_hole/2*g*H_o*s_gap**3/(12*nu*L_gap)", "You used the radius. The gap goes all round the hole: pi times its diameter. Put in the full diameter."
+        ),
+        Slip("pi*d_hole*s_gap*sqrt(2*g*H_o)", "That is free outflow. In so narrow a gap the walls hold the water back. Use the law of a narrow gap."),
     ),
     ranges={"s_gap": ("0.05 mm", "0.25 mm"), "H_o": ("100 mm", "500 mm")},
     remark="Twice the gap leaks eight times as much. A wide gap leaks like an opening; the smaller of the two is nearer to the truth. Seal the fitting on both sides.",

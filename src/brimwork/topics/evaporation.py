@@ -42,7 +42,7 @@ saturated_day = Formula(
     slips=(
         Slip(
             "p_tet*exp(17.27*((T_max + T_min)/2 - T_ice)/((T_max + T_min)/2 - T_tet))",
-            "You took the mean temperature first. The curve bends upwards, so the mean of the two pressures is more.",
+            "You took the mean temperature first. The curve bends upwards, so the mean of the two pressures is more. Work out the pressure at each temperature, then take their mean.",
         ),
     ),
 )
@@ -59,7 +59,7 @@ vapour_in_the_air = Formula(
     slips=(
         Slip(
             "p_tet/2*(RH_hi*exp(17.27*(T_max - T_ice)/(T_max - T_tet)) + RH_lo*exp(17.27*(T_min - T_ice)/(T_min - T_tet)))",
-            "The air is driest when it is warmest: the low humidity goes with the high temperature.",
+            "The air is driest when it is warmest: the low humidity goes with the high temperature. Swap the two humidities.",
         ),
     ),
 )
@@ -223,7 +223,10 @@ net_sunlight = Formula(
             after=(nearness_of_the_sun, declination, hour_of_sunset, sunlight_above_the_air, clear_sky, vapour_in_the_air, heat_to_the_sky),
         ),
     ),
-    slips=(Slip("alpha_s*R_sol - R_long", "That is the share thrown back. What is left is kept."), Slip("R_sol - R_long", "You left out what is thrown back.")),
+    slips=(
+        Slip("alpha_s*R_sol - R_long", "That is the share thrown back. What is left is kept. Multiply by one less the share thrown back."),
+        Slip("R_sol - R_long", "You left out what is thrown back."),
+    ),
     ranges={"R_sol": ("120 W/m2", "250 W/m2")},
 )
 
@@ -248,7 +251,9 @@ reference_evapotranspiration = Formula(
     ranges={"R_net": ("30 W/m2", "200 W/m2")},
     slips=(
         Slip("s_vp*R_net/H_v/(s_vp + gamma_p*(1 + k_leaf*v_w2))", "You left out the wind and the dryness of the air."),
-        Slip("R_net/H_v", "Not all of the sunlight kept goes into drying: some of it warms the air."),
+        Slip(
+            "R_net/H_v", "Not all of the sunlight kept goes into drying: some of it warms the air. Multiply by the part that the slope of the curve gives it."
+        ),
     ),
     remark="For grass, not for water: multiply by the coefficient of the wet surface, or use open water by Penman.",
 )
@@ -271,7 +276,9 @@ open_water_by_penman = Formula(
     ranges={"R_net": ("30 W/m2", "200 W/m2")},
     slips=(
         Slip("s_vp/(s_vp + gamma_p)*R_net/H_v", "You left out the wind and the dryness of the air."),
-        Slip("R_net/H_v + (a_dry + b_dry*v_w2)*(p_sm - p_vap)", "Each part has its weight: sun and dry air share the work."),
+        Slip(
+            "R_net/H_v + (a_dry + b_dry*v_w2)*(p_sm - p_vap)", "Each part has its weight: sun and dry air share the work. Multiply each part by its own weight."
+        ),
     ),
     remark="For open, shallow water at the temperature of the air. A wind function of another author gives a fifth more. Splash and wet stone come on top.",
 )

@@ -38,7 +38,7 @@ critical_depth = Formula(
     slips=(
         Slip("(q/g)**(1/3)", "The flow is squared under the cube root."),
         Slip("sqrt(q**2/g)", "Take the cube root, not the square root."),
-        Slip("3/2*(q**2/g)**(1/3)", "That is the energy, and so the head upstream. The depth is two thirds of it."),
+        Slip("3/2*(q**2/g)**(1/3)", "That is the energy, and so the head upstream. The depth is two thirds of it. Leave out the three halves."),
     ),
     ranges={"q": ("60 L/min per m", "300 L/min per m")},
 )
@@ -73,7 +73,7 @@ brink_depth = Formula(
     published=(Published("y_c=1 m", "0.715 m", 1e-6, ROUSE.at("depth at the end over critical depth")),),
     slips=(
         Slip("y_c", "Right at the edge the water is drawn down already, below its critical depth."),
-        Slip("y_c/0.715", "You divided. At the edge the water is thinner than before it."),
+        Slip("y_c/0.715", "You divided. At the edge the water is thinner than before it. Multiply by 0.715."),
     ),
     remark=f"For a level, wide lip with air behind the sheet ({ISO_18481.at('scope')}). A thin sheet on a rounded lip may cling and run down the face instead.",
 )
@@ -85,7 +85,9 @@ speed_at_the_brink = Formula(
     steps=(Law("continuity at the edge, for each metre of it", "q = v_b*y_b", BERNOULLI.at("section on steady flow")), Solve("solve for the speed", of="q")),
     unpublished="flow over depth; the depths have their own checks",
     slips=(
-        Slip("q/y_c", "You used the critical depth. Right at the edge the water is thinner, and so faster.", also_given=("y_c",)),
+        Slip(
+            "q/y_c", "You used the critical depth. Right at the edge the water is thinner, and so faster. Put in the depth at the brink.", also_given=("y_c",)
+        ),
         Slip("q*y_b", "You multiplied. The same flow through less depth must be faster."),
     ),
     ranges={"q": ("120 L/min per m", "300 L/min per m"), "y_b": ("5 mm", "10 mm")},
@@ -101,7 +103,7 @@ time_of_fall = Formula(
     unpublished="free fall; a throw that follows from it is checked under flow of a full level pipe",
     slips=(
         Slip("sqrt(h_fall/g)", "The 2 is missing: in free fall the way is half of g times the time squared."),
-        Slip("2*h_fall/g", "The root is missing: the way grows with the square of the time."),
+        Slip("2*h_fall/g", "The root is missing: the way grows with the square of the time. Take the root of all of it."),
         Slip("sqrt(2*g*h_fall)", "That is the speed at the bottom, in metres a second. The time is that speed over g."),
     ),
 )
@@ -114,8 +116,11 @@ throw = Formula(
     unpublished="the same throw, turned round, is checked under flow of a full level pipe and velocity coefficient from a throw",
     slips=(
         Slip("v_b*sqrt(h_fall/g)", "The 2 is missing in the time of fall."),
-        Slip("v_b*2*h_fall/g", "The root is missing: the way down grows with the square of the time."),
-        Slip("sqrt(2*g*h_fall)*sqrt(2*h_fall/g)", "You used the speed of the fall. Only the level speed at the edge carries the water outwards."),
+        Slip("v_b*2*h_fall/g", "The root is missing: the way down grows with the square of the time. Take the root before you multiply by the speed."),
+        Slip(
+            "sqrt(2*g*h_fall)*sqrt(2*h_fall/g)",
+            "You used the speed of the fall. Only the level speed at the edge carries the water outwards. Put in the level speed.",
+        ),
     ),
     remark=f"For water that leaves level and free of the face, in still air. {_HEALTH}",
 )
@@ -140,7 +145,7 @@ landing_thickness = Formula(
     equals="q/v_land",
     steps=(Law("continuity below, for each metre of sheet", "q = v_land*y_land", BERNOULLI.at("section on steady flow")), Solve("solve for it", of="q")),
     unpublished="flow over speed; the speed has its own check",
-    slips=(Slip("q/v_b", "The sheet is faster where it lands, and so thinner than at the edge.", also_given=("v_b",)),),
+    slips=(Slip("q/v_b", "The sheet is faster where it lands, and so thinner than at the edge. Divide by the speed where it lands.", also_given=("v_b",)),),
     remark="A sheet that gets too thin tears into strings before it lands.",
 )
 
@@ -179,7 +184,7 @@ drift_in_wind = Formula(
     unpublished="a bound for drops of a millimetre and more, tried in the tests on drops with drag; finer spray hangs in the air longer",
     slips=(
         Slip("v_wind*sqrt(h_fall/g)", "The 2 is missing in the time of fall."),
-        Slip("v_wind*2*h_fall/g", "The root is missing: the way down grows with the square of the time."),
+        Slip("v_wind*2*h_fall/g", "The root is missing: the way down grows with the square of the time. Take the root before you multiply by the speed."),
     ),
     ranges={"v_wind": ("1 m/s", "10 m/s")},
     remark=f"Big drops go less far; spray that hardly falls goes further. Keep paths dry, ice-free and out of reach of it. {_HEALTH}",
@@ -197,7 +202,10 @@ apron_wanted = Formula(
     unpublished="common practice, no source",
     slips=(
         Slip("k_wind*k_splash*h_fall", "You left out the throw: splashes start where the water lands."),
-        Slip("x_throw + k_wind*k_splash*h_fall", "Wind carries the whole sheet, not its splashes alone."),
+        Slip(
+            "x_throw + k_wind*k_splash*h_fall",
+            "Wind carries the whole sheet, not its splashes alone. Multiply the throw and the splash together by the factor of the wind.",
+        ),
     ),
     ranges={"x_throw": ("100 mm", "400 mm"), "k_wind": ("1.2", "1.5")},
     remark="The throw of a film that clings is 0. Factors stand in the table of splash factors.",

@@ -34,9 +34,11 @@ film_flow = Formula(
         ),
     ),
     slips=(
-        Slip("g*sin(beta)*delta**2/(3*nu)", "That is the mean speed. The flow is that speed times the thickness."),
+        Slip("g*sin(beta)*delta**2/(3*nu)", "That is the mean speed. The flow is that speed times the thickness. Multiply once more by the thickness."),
         Slip("g*sin(beta)*delta**3/nu", "The 3 is missing: the speed falls to nothing at the face, so the mean is a third of it."),
-        Slip("g*sin(beta)*delta**3/(2*nu)", "You took the speed of the surface for all of the film. The mean is two thirds of it."),
+        Slip(
+            "g*sin(beta)*delta**3/(2*nu)", "You took the speed of the surface for all of the film. The mean is two thirds of it. Divide by three, not by two."
+        ),
     ),
 )
 
@@ -49,7 +51,10 @@ film_thickness = Formula(
     published=(Published("q=3e-6 m2/s, beta=1.065 rad, nu=1e-6 m2/s, g=9.81 m/s2", "0.1016 mm", 5e-4, SCHASCHKE.at("Worked example 3.12, turned round")),),
     slips=(
         Slip("(nu*q/(g*sin(beta)))**(1/3)", "You left out the factor 3. It comes from the speed falling to nothing at the face."),
-        Slip("(3*nu*q*1000/(g*sin(beta)))**(1/3)", "You put litres per second in where cubic metres per second go: the film came out ten times too thick."),
+        Slip(
+            "(3*nu*q*1000/(g*sin(beta)))**(1/3)",
+            "You put litres per second in where cubic metres per second go: the film came out ten times too thick. Put in cubic metres per second.",
+        ),
         Slip("sqrt(3*nu*q/(g*sin(beta)))", "Flow goes with the cube of the thickness, so take the cube root."),
     ),
     ranges={"q": ("6 L/min per m", "24 L/min per m")},
@@ -66,7 +71,7 @@ film_speed = Formula(
     ),
     tested=(TestedRange("4*g*sin(beta)*delta**3/(3*nu**2)", "", "1600", NUSSELT.at("laminar films, waves included")),),
     unpublished="the flow of the same film is checked; this is that flow over its thickness",
-    slips=(Slip("g*sin(beta)*delta**2/(2*nu)", "That is the speed of the surface. The mean is two thirds of it."),),
+    slips=(Slip("g*sin(beta)*delta**2/(2*nu)", "That is the speed of the surface. The mean is two thirds of it. Divide by three, not by two."),),
 )
 
 thinnest_film = Formula(
@@ -116,7 +121,7 @@ capillary_length = Formula(
         Solve("solve for the length"),
     ),
     published=(Published("sigma=72.7 mN/m, rho=998 kg/m3", "2.7 mm", 0.02, DE_GENNES.at("ch. 2: water, 2.7 mm")),),
-    slips=(Slip("sigma/(rho*g)", "The root is missing: what stands under it is an area."),),
+    slips=(Slip("sigma/(rho*g)", "The root is missing: what stands under it is an area. Take the root."),),
 )
 
 pinned_water = Formula(
@@ -186,7 +191,9 @@ capillary_rise_in_a_gap = Formula(
         ),
     ),
     slips=(
-        Slip("4*sigma*cos(theta_c)/(rho*g*w_gap)", "That is a round tube as wide as the gap. A gap has two faces only, and lifts half as high."),
+        Slip(
+            "4*sigma*cos(theta_c)/(rho*g*w_gap)", "That is a round tube as wide as the gap. A gap has two faces only, and lifts half as high. Put in 2, not 4."
+        ),
         Slip("sigma*cos(theta_c)/(rho*g*w_gap)", "The 2 is missing: the water hangs on both faces."),
         Slip("2*sigma/(rho*g*w_gap)", "You left out the contact angle."),
     ),

@@ -32,7 +32,7 @@ head_of_a_pressure = Formula(
     published=(Published("p_col=400 kPa, rho=1000 kg/m3, g=9.81 m/s2", "40.8 m", 1e-3, CENGEL.at("Ex 5-5: water from a hose")),),
     slips=(
         Slip("p_col/g", "You left out the density: divide by the weight of a cubic metre."),
-        Slip("p_col*rho*g", "You multiplied. A head is a pressure over the weight of a cubic metre."),
+        Slip("p_col*rho*g", "You multiplied. A head is a pressure over the weight of a cubic metre. Divide by density and g."),
     ),
     rises=("p_col",),
     falls=("rho",),

@@ -8,12 +8,12 @@ from brimwork.formula import Formula, Slip
 from brimwork.steps import Step, Take
 
 _OWN = "own geometry: the way round the flat liner less the way round the pit; the tests come to it another way"
-_LIES_DOUBLE = "A pleat lies double: laid flat it reaches half as far as the liner that it takes up."
+_LIES_DOUBLE = "A pleat lies double: laid flat it reaches half as far as the liner that it takes up. Halve it."
 _ON_THE_APRON = (
     "add it up over the depth; across the apron and the margin the folds stay as wide as at the edge of the pit, since the way round grows there too"
 )
 _SIDE_ALONE = "That is up the side alone. The folds run on across the apron and the margin."
-_WIDEST = "You took the folds as wide all the way down as they are at the edge. They begin with nothing at the floor."
+_WIDEST = "You took the folds as wide all the way down as they are at the edge. They begin with nothing at the floor. Add the edges on both sides to the depth, but count the depth once."
 
 # --- corners of a box ---------------------------------------------------------------------------------------------------------------
 
@@ -30,8 +30,8 @@ spare_in_a_corner = Formula(
     unpublished=_OWN,
     slips=(
         Slip("z_f", "The line goes past the corner of the floor and comes back: the height counts twice."),
-        Slip("8*z_f", "That is for all four corners together. One corner has a quarter of it."),
-        Slip("4*z_f", "Only two sides meet in a corner, and each goes on by the height."),
+        Slip("8*z_f", "That is for all four corners together. One corner has a quarter of it. Divide by four."),
+        Slip("4*z_f", "Only two sides meet in a corner, and each goes on by the height. Take the height twice."),
     ),
     ranges={"z_f": ("100 mm", "700 mm")},
     rises=("z_f",),
@@ -70,7 +70,7 @@ thickness_of_a_corner = Formula(
     ),
     unpublished="own geometry: layers counted",
     slips=(
-        Slip("2*N_fold*t_sheet", "You left out the side itself. It lies under the folds."),
+        Slip("2*N_fold*t_sheet", "You left out the side itself. It lies under the folds. Count it with them."),
         Slip("(1 + N_fold)*t_sheet", "A fold lies double: it adds two layers, not one."),
         Slip("t_sheet", "That is a single layer. The folds lie over it."),
     ),
@@ -92,7 +92,7 @@ liner_in_a_corner = Formula(
         Slip("(D + w_apron + w_trim)**2", "You took the whole square of the corner. A part of it covers the corner of the apron: take that off."),
         Slip("D**2", _SIDE_ALONE),
         Slip("2*D*(D + w_apron + w_trim)", _WIDEST),
-        Slip("4*D*(D + 2*(w_apron + w_trim))", "That is for all four corners together."),
+        Slip("4*D*(D + 2*(w_apron + w_trim))", "That is for all four corners together. Divide by four."),
     ),
     rises=("D", "w_apron", "w_trim"),
     remark="Bought, carried and folded away: four of these are the difference between the flat liner and the faces that it covers.",
@@ -114,7 +114,7 @@ spare_round_a_circle = Formula(
     slips=(
         Slip("pi*z_f", "You added the height to the diameter once. It lies outside the floor at both ends."),
         Slip("8*z_f", "That is for a box with four corners. Round a circle it is two pi."),
-        Slip("pi*d_t", "That is the way round the pit. Only what is to spare has to be folded.", also_given=("d_t",)),
+        Slip("pi*d_t", "That is the way round the pit. Only what is to spare has to be folded. Use two pi times the height.", also_given=("d_t",)),
     ),
     ranges={"z_f": ("100 mm", "700 mm")},
     rises=("z_f",),
@@ -133,8 +133,14 @@ pleats_round_a_circle = Formula(
     unpublished=_OWN,
     slips=(
         Slip("2*pi*z_f/w_fold", _LIES_DOUBLE),
-        Slip("pi*d_t/w_fold", "You shared out the whole way round the pit. Only what is to spare is folded into pleats.", also_given=("d_t",)),
-        Slip("pi*z_f/(2*w_fold)", "You halved twice. A pleat takes up two reaches of liner, and that is all."),
+        Slip(
+            "pi*d_t/w_fold",
+            "You shared out the whole way round the pit. Only what is to spare is folded into pleats. Divide the liner to spare by twice the width of a pleat.",
+            also_given=("d_t",),
+        ),
+        Slip(
+            "pi*z_f/(2*w_fold)", "You halved twice. A pleat takes up two reaches of liner, and that is all. Divide pi times the height by the width of a pleat."
+        ),
     ),
     ranges={"z_f": ("200 mm", "700 mm"), "w_fold": ("30 mm", "100 mm")},
     rises=("z_f",),
@@ -156,7 +162,7 @@ thickness_round_a_circle = Formula(
     unpublished=_OWN,
     slips=(
         Slip("(1 + D/d_t)*t_sheet", "The depth lies outside the floor at both ends of the diameter: count it twice."),
-        Slip("2*D/d_t*t_sheet", "You left out the side itself. It lies under the folds."),
+        Slip("2*D/d_t*t_sheet", "You left out the side itself. It lies under the folds. Count it with them."),
         Slip("(1 + 2*d_t/D)*t_sheet", "Upside down: the deeper the pit for its width, the more lies double."),
     ),
     rises=("D", "t_sheet"),
@@ -175,7 +181,7 @@ liner_round_a_circle = Formula(
     ),
     unpublished=_OWN,
     slips=(
-        Slip("pi*(D + w_apron + w_trim)**2", "You kept what covers the apron. Only the rest is folded away."),
+        Slip("pi*(D + w_apron + w_trim)**2", "You kept what covers the apron. Only the rest is folded away. Take the area over the apron off."),
         Slip("pi*D**2", _SIDE_ALONE),
         Slip("2*pi*D*(D + w_apron + w_trim)", _WIDEST),
     ),

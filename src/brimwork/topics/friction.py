@@ -37,7 +37,7 @@ reynolds_number = Formula(
     ),
     published=(Published("v=2.118671 m/s, d_pipe=0.5 m, nu=1.023053e-6 m2/s", "1035465", 1e-5, MAURER.at("Example 4.1"), note="0.416 m3/s through 0.5 m"),),
     slips=(
-        Slip("v*d_pipe/(2*nu)", "You used the radius. For a round pipe the bore goes in."),
+        Slip("v*d_pipe/(2*nu)", "You used the radius. For a round pipe the bore goes in. Put in the whole bore."),
         Slip("v/(d_pipe*nu)", "The bore multiplies: the same speed in a wider pipe is more turbulent."),
         Slip("1000*v*d_pipe/nu", "You put in the density too. It is in the viscosity nu already, so leave it out."),
     ),
@@ -73,9 +73,12 @@ laminar_flow = Formula(
         ),
     ),
     slips=(
-        Slip("pi*g*h_f*d_pipe**4/(8*nu*L_pipe)", "The 8 goes with the radius. With the bore it is 128: two to the fourth power, times 8."),
-        Slip("pi*g*h_f*d_pipe**2/(128*nu*L_pipe)", "Laminar flow goes with the fourth power of the bore: two for the area, two for the speed."),
-        Slip("pi*g*h_f*d_pipe**4/(64*nu*L_pipe)", "You took the speed in the middle for all of the pipe. The mean is half of it."),
+        Slip("pi*g*h_f*d_pipe**4/(8*nu*L_pipe)", "The 8 goes with the radius. With the bore it is 128: two to the fourth power, times 8. Use 128."),
+        Slip(
+            "pi*g*h_f*d_pipe**2/(128*nu*L_pipe)",
+            "Laminar flow goes with the fourth power of the bore: two for the area, two for the speed. Take the bore to the fourth power.",
+        ),
+        Slip("pi*g*h_f*d_pipe**4/(64*nu*L_pipe)", "You took the speed in the middle for all of the pipe. The mean is half of it. Divide by 128, not by 64."),
     ),
     ranges={"d_pipe": ("2 mm", "5 mm"), "h_f": ("0.05 m", "0.3 m")},
     where=("g*h_f*d_pipe**3/(32*nu**2*L_pipe) < 4000",),
@@ -95,7 +98,7 @@ laminar_head_loss = Formula(
     ),
     published=(Published("d_pipe=3 mm, v=0.9 m/s, L_pipe=9 m, nu=1.519e-6 m2/s, g=9.81 m/s2", "4.46 m", 1e-3, CENGEL.at("Ex 8-2")),),
     slips=(
-        Slip("8*nu*L_pipe*v/(g*d_pipe**2)", "The 8 goes with the radius. With the bore it is 32."),
+        Slip("8*nu*L_pipe*v/(g*d_pipe**2)", "The 8 goes with the radius. With the bore it is 32. Use 32."),
         Slip("32*nu*L_pipe*v/(g*d_pipe)", "The bore is squared here."),
         Slip(
             "0.316/(v*d_pipe/nu)**(1/4)*L_pipe/d_pipe*v**2/(2*g)",
@@ -117,7 +120,7 @@ laminar_friction_factor = Formula(
     where=_IS_LAMINAR,
     published=(Published("Re=1000", "0.064", 1e-9, FLUIDS_PIPES.at("friction_laminar(1000)")),),
     slips=(
-        Slip("16/Re", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses."),
+        Slip("16/Re", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses. Use 64."),
         Slip("Re/64", "Upside down: slower and thicker flow has the larger friction factor."),
     ),
     ranges={"Re": ("200", "2000")},
@@ -157,9 +160,12 @@ swamee_jain = Formula(
         Published("Re=5e4, k_s=0 mm, d_pipe=1 m", "0.0207606", 5e-6, FLUIDS_PIPES.at("Swamee_Jain_1976(5e4, 0)")),
     ),
     slips=(
-        Slip("0.25/log(k_s/(3.7*d_pipe) + 5.74/Re**0.9)**2", "You used the natural logarithm. This one has base ten."),
+        Slip("0.25/log(k_s/(3.7*d_pipe) + 5.74/Re**0.9)**2", "You used the natural logarithm. This one has base ten. Use the logarithm to base ten."),
         Slip("0.25/log10(k_s/(3.7*d_pipe) + 5.74/Re)**2", "The power 0.9 on the Reynolds number is missing."),
-        Slip("-0.5/log10(k_s/(3.7*d_pipe) + 5.74/Re**0.9)", "The logarithm is squared: what the law gives first is one over the root of the friction factor."),
+        Slip(
+            "-0.5/log10(k_s/(3.7*d_pipe) + 5.74/Re**0.9)",
+            "The logarithm is squared: what the law gives first is one over the root of the friction factor. Square the logarithm.",
+        ),
     ),
     rises=("k_s",),
     falls=("d_pipe", "Re"),
@@ -192,9 +198,9 @@ blasius = Formula(
         Published("Re=5e4", "0.0208914", 0.015, FLUIDS_PIPES.at("Colebrook(5e4, 0)"), note="another law for the same pipe"),
     ),
     slips=(
-        Slip("0.316/sqrt(Re)", "You took the square root. It is the fourth root of the Reynolds number."),
-        Slip("0.079/Re**(1/4)", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses."),
-        Slip("64/Re", "That is the law of laminar flow. Above a Reynolds number of 4000 the flow is turbulent and loses more."),
+        Slip("0.316/sqrt(Re)", "You took the square root. It is the fourth root of the Reynolds number. Take the root of the root."),
+        Slip("0.079/Re**(1/4)", "That is Fanning's friction factor, a quarter of Darcy's, which this kit uses. Use 64."),
+        Slip("64/Re", "That is the law of laminar flow. Above a Reynolds number of 4000 the flow is turbulent and loses more. Use Blasius' law."),
     ),
     falls=("Re",),
 )
@@ -215,7 +221,7 @@ flow_for_a_head_loss = Formula(
     slips=(
         Slip(
             "-pi/2*d_pipe**2*sqrt(g*d_pipe*h_f/L_pipe)*log10(k_s/(3.7*d_pipe) + 2.51*nu/(d_pipe*sqrt(g*d_pipe*h_f/L_pipe)))",
-            "The 2 under both roots is missing.",
+            "The 2 under both roots is missing. Put it in under each root.",
         ),
     ),
     ranges={"h_f": ("0.1 m", "1 m")},

@@ -29,7 +29,7 @@ pit_side = Formula(
     slips=(
         Slip("L_out + t_work", _BOTH_SIDES),
         Slip("L_out", "You made the pit the size of the box. Nobody could fill and ram round it: leave working space."),
-        Slip("L_out + 4*t_work", "You counted the working space four times. Along the length there are two ends."),
+        Slip("L_out + 4*t_work", "You counted the working space four times. Along the length there are two ends. Add it twice."),
     ),
     remark="The width goes the same way. " + _SERVICES,
 )
@@ -44,7 +44,7 @@ pit_depth = Formula(
     unpublished="own geometry: layers added up",
     slips=(
         Slip("h_bl + t_li + t_sand + t_sub", "You left out the stone over the blocks. They lie below the finished ground by its thickness."),
-        Slip("t_st + h_bl", "You dug to the underside of the blocks. The lining, the sand and the sub-base lie below them."),
+        Slip("t_st + h_bl", "You dug to the underside of the blocks. The lining, the sand and the sub-base lie below them. Add their thicknesses."),
         Slip("h_bl", "You dug as deep as the blocks are high. Count every layer between the finished ground and the formation."),
         Slip("t_st + h_bl + t_li + t_sand", "You left out the sub-base. It lies under the sand."),
     ),
@@ -61,7 +61,7 @@ pit_diagonal = Formula(
         Published("L_dig=6 m, W_dig=4.5 m", "7.5 m", 1e-9, PLIMPTON.at("row 11: 45, 60 and 75")),
     ),
     slips=(
-        Slip("L_dig + W_dig", "You added the sides. That is the way round the corner; the diagonal is shorter."),
+        Slip("L_dig + W_dig", "You added the sides. That is the way round the corner; the diagonal is shorter. Square both sides, add them and take the root."),
         Slip("sqrt(L_dig**2 - W_dig**2)", "You subtracted the squares. The diagonal is longer than both sides: add them."),
         Slip("L_dig", "You compared with the long side. The diagonal of a rectangle is longer."),
     ),
@@ -80,7 +80,11 @@ excavation = Formula(
     ),
     unpublished="own geometry: a box; pits with battered sides are checked at volume of a battered pit",
     slips=(
-        Slip("(L_dig - 2*t_work)*(W_dig - 2*t_work)*D_dig", "You left out the working space round the box. It has to be dug too.", also_given=("t_work",)),
+        Slip(
+            "(L_dig - 2*t_work)*(W_dig - 2*t_work)*D_dig",
+            "You left out the working space round the box. It has to be dug too. Use the length and the width of the pit.",
+            also_given=("t_work",),
+        ),
         Slip("L_dig*W_dig", "That is an area. Multiply by the depth."),
         Slip("2*(L_dig + W_dig)*D_dig", "That is the area of the sides. Multiply length, width and depth."),
     ),
@@ -96,7 +100,7 @@ loose_spoil = Formula(
     slips=(
         Slip("V_dig", f"This is the hole. {_LOOSE_IS_MORE}"),
         Slip("V_dig/(1 + s_swell)", "You divided, so your heap is smaller than the hole. Loosened soil takes more room: multiply."),
-        Slip("V_dig*s_swell", "That is only the growth. The heap is the soil that was there and the growth."),
+        Slip("V_dig*s_swell", "That is only the growth. The heap is the soil that was there and the growth. Add the two."),
         Slip("V_dig*(1 - s_swell)", f"You made it shrink. {_LOOSE_IS_MORE}"),
         Slip("V_dig/(1 - s_swell)", "You divided by one less the share. The share is of the volume in the ground: multiply by one plus it."),
     ),
@@ -125,7 +129,11 @@ spoil_mass = Formula(
             "You used the volume of the hole with loose density. Pair hole volume with in-ground density.",
             also_given=("s_swell",),
         ),
-        Slip("V_dig*rho", "You used the density of water. Soil in the ground weighs nearly twice as much.", also_given=("rho",)),
+        Slip(
+            "V_dig*rho",
+            "You used the density of water. Soil in the ground weighs much more. Put in the density of the soil in the ground.",
+            also_given=("rho",),
+        ),
     ),
 )
 
@@ -141,7 +149,10 @@ swell_from_densities = Formula(
     where=("rho_loose < rho_bank",),
     published=(Published("rho_bank=3400 lb/yd3, rho_loose=2700 lb/yd3", "0.26", 3e-3, UNATTRIBUTED.at("3400 and 2700 pounds a cubic yard: 26 %")),),
     slips=(
-        Slip("1 - rho_loose/rho_bank", "You compared with the heap. The swell is a share of the volume in the ground."),
+        Slip(
+            "1 - rho_loose/rho_bank",
+            "You compared with the heap. The swell is a share of the volume in the ground. Divide the density in the ground by the loose one, then take one off.",
+        ),
         Slip("rho_bank/rho_loose", "That is the bulking factor, whole and growth together. The swell is the growth alone: take 1 off."),
         Slip("rho_loose/rho_bank", "Upside down: the soil in the ground is the denser one."),
     ),
@@ -255,8 +266,11 @@ rest_coefficient = Formula(
     by_hand=(ByHand("phi_s=34 deg", "1 - sin(34*3.14159265/180)", "0.440807"),),
     published=(Published("phi_s=30 deg", "0.5", 1e-9, CALTRANS.at("at-rest coefficient, 30 degrees")),),
     slips=(
-        Slip("(1 - sin(phi_s))/(1 + sin(phi_s))", "That is the active coefficient, of a wall that gives a little. One that stands still is pushed harder."),
-        Slip("sin(phi_s)", "The steeper the angle of friction, the less it pushes: one less the sine."),
+        Slip(
+            "(1 - sin(phi_s))/(1 + sin(phi_s))",
+            "That is the active coefficient, of a wall that gives a little. One that stands still is pushed harder. Use one less the sine.",
+        ),
+        Slip("sin(phi_s)", "The steeper the angle of friction, the less it pushes: one less the sine. Take one less the sine."),
     ),
     remark=_BOX_ONLY,
 )
@@ -276,7 +290,7 @@ fill_thrust = Formula(
     ),
     slips=(
         Slip("K_soil*rho_fill*g*D**2*L_out", "You used the pressure at the foot over the whole depth. It grows from nothing: half of that."),
-        Slip("1/2*rho*g*D**2*L_out", "You used water alone. Flooded fill is about twice as heavy.", also_given=("rho",)),
+        Slip("1/2*rho*g*D**2*L_out", "You used water alone. Flooded fill is about twice as heavy. Put in the density of the fill.", also_given=("rho",)),
         Slip("1/2*K_soil*rho_fill*g*D*L_out", "You left out one depth: pressure grows with depth, and the area does too."),
         Slip("1/2*K_soil*rho_fill*D**2*L_out", "That is a mass. A force is mass times gravity, in newtons."),
     ),
@@ -308,7 +322,7 @@ root_radius = Formula(
     fitted="BS 5837:2012, to trees of one stem, measured 1.5 m above the ground",
     published=(Published("d_stem=1250 mm", "15 m", 1e-9, ROOT_AREA.at("largest root protection area: a circle of 15 m")),),
     slips=(
-        Slip("12*d_stem/2", "You used the radius of the stem. The rule is twelve times its diameter."),
+        Slip("12*d_stem/2", "You used the radius of the stem. The rule is twelve times its diameter. Put in the diameter."),
         Slip("12*pi*d_stem", "You used the girth. Divide the girth by pi first: the rule takes the diameter."),
     ),
     ranges={"d_stem": ("50 mm", "1250 mm")},
@@ -322,8 +336,8 @@ root_area = Formula(
     steps=(root_radius, root_circle, Step("put the radius in")),
     published=(Published("d_stem=1250 mm", "707 m2", 1e-3, ROOT_AREA.at("largest root protection area: 707 m2")),),
     slips=(
-        Slip("pi/4*(12*d_stem)**2", "You took the radius for the diameter of the circle. It is four times as large."),
-        Slip("2*pi*12*d_stem", "That is the way round the circle. An area needs the radius squared."),
+        Slip("pi/4*(12*d_stem)**2", "You took the radius for the diameter of the circle. It is four times as large. Use twelve stem diameters as the radius."),
+        Slip("2*pi*12*d_stem", "That is the way round the circle. An area needs the radius squared. Square the radius and multiply by pi."),
     ),
     ranges={"d_stem": ("50 mm", "1250 mm")},
 )
@@ -338,8 +352,12 @@ digging_time = Formula(
     by_hand=(ByHand("V_dig=1.8 m3, k_dig=2.5 h/m3", "1.8*2.5", "4.5 h"),),
     unpublished="a volume times a tabled figure; two tables differ by up to two thirds, so give a range",
     slips=(
-        Slip("V_dig/k_dig*3600**2", "You divided. Hours for each cubic metre multiply; cubic metres an hour divide."),
-        Slip("V_dig*(1 + s_swell)*k_dig", "You used the loose volume. The table is for soil as it lies in the ground.", also_given=("s_swell",)),
+        Slip("V_dig/k_dig*3600**2", "You divided. Hours for each cubic metre multiply; cubic metres an hour divide. Multiply the volume by the hours."),
+        Slip(
+            "V_dig*(1 + s_swell)*k_dig",
+            "You used the loose volume. The table is for soil as it lies in the ground. Put in the volume in the ground.",
+            also_given=("s_swell",),
+        ),
     ),
     remark="Loading, barrowing and backfilling come on top: common tables give about an hour for each cubic metre of each.",
 )

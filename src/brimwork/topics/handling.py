@@ -25,7 +25,7 @@ _US_NEVER_OVER = ("x_us_travel < 0.180018*d_lift", "x_us_close < 1.0001*x_hand")
 # --- one person ---------------------------------------------------------------------------------------------------------------------
 
 _NEAR = (
-    Slip("m_load_const", "That is the limit of the best lift of all. Every distance and twist takes some off."),
+    Slip("m_load_const", "That is the limit of the best lift of all. Every distance and twist takes some off. Multiply by all the factors of this lift."),
     Slip("25", "A rule of thumb is no limit for this lift. Put its own distances in."),
 )
 
@@ -50,7 +50,10 @@ lift_limit_below = Formula(
         *_NEAR,
         Slip("m_load_const*x_close/x_hand*(1 - c_vert*z_knuckle)*(0.82 + x_travel/d_lift)*" + _REST, "You put the hands on the floor. Use their own height."),
         Slip("m_load_const*x_close/x_hand*(1 - c_vert*(z_knuckle - z_hand))*" + _REST, "You left out how far up or down the load moves."),
-        Slip("m_load_const*(1 - c_vert*(z_knuckle - z_hand))*(0.82 + x_travel/d_lift)*" + _REST, "You left out how far out the hands are. It counts most."),
+        Slip(
+            "m_load_const*(1 - c_vert*(z_knuckle - z_hand))*(0.82 + x_travel/d_lift)*" + _REST,
+            "You left out how far out the hands are. It counts most. Multiply by the nearest reach over this one.",
+        ),
     ),
     where=("z_hand < 1.0001*z_knuckle", *_NEVER_OVER),
     ranges={"z_hand": ("0 cm", "74 cm"), "k_freq": ("0.75", "1")},
@@ -76,7 +79,9 @@ lift_limit_above = Formula(
     remark=_PLAN,
 )
 
-_US_NEAR = (Slip("m_us_const", "That is the limit of the best lift of all. Every distance and twist takes some off."),)
+_US_NEAR = (
+    Slip("m_us_const", "That is the limit of the best lift of all. Every distance and twist takes some off. Multiply by all the factors of this lift."),
+)
 _US_REMARK = f"The form in inches and pounds has rounded constants of its own: it differs by 2 to 4 % from the metric one. {_PLAN}"
 _US_RANGES = {"x_hand": ("10 in", "25 in"), "d_lift": ("10 in", "47 in"), "k_freq": ("0.75", "1")}
 
@@ -113,7 +118,8 @@ lift_limit_below_us = Formula(
         Slip(_US_LIFT.format(height="z_us_knuckle"), "You put the hands on the floor. Use their own height."),
         Slip("m_us_const*x_us_close/x_hand*(1 - c_us_vert*(z_us_knuckle - z_hand))*" + _REST, "You left out how far up or down the load moves."),
         Slip(
-            "m_us_const*(1 - c_us_vert*(z_us_knuckle - z_hand))*(0.82 + x_us_travel/d_lift)*" + _REST, "You left out how far out the hands are. It counts most."
+            "m_us_const*(1 - c_us_vert*(z_us_knuckle - z_hand))*(0.82 + x_us_travel/d_lift)*" + _REST,
+            "You left out how far out the hands are. It counts most. Multiply by the nearest reach over this one.",
         ),
     ),
     where=("z_hand < 1.0001*z_us_knuckle", *_US_NEVER_OVER),
@@ -184,7 +190,7 @@ sling_pull = Formula(
     ),
     slips=(
         Slip("g*m_load/N_leg", "You only shared the load. Sloping legs pull against each other as well."),
-        Slip("g*m_load/(N_leg*cos(alpha_leg))", "The angle is from the level, so the part that lifts is the sine."),
+        Slip("g*m_load/(N_leg*cos(alpha_leg))", "The angle is from the level, so the part that lifts is the sine. Divide by the sine."),
         Slip("g*m_load/sin(alpha_leg)", "You gave one leg the whole load. Share it between the legs."),
         Slip("g*m_load*sin(alpha_leg)/N_leg", "You multiplied. The flatter the legs the harder they pull: divide."),
         Slip("m_load/(N_leg*sin(alpha_leg))", "That is a mass. A force is mass times gravity, in newtons."),

@@ -30,9 +30,12 @@ boil_of_a_flow = Formula(
     ),
     unpublished=_BOIL_PARTS,
     slips=(
-        Slip("Q**2/(2*pi**2*g*d_out**4)", "You took the bore for the radius: the area came out four times too big, and the boil sixteen times too small."),
-        Slip("16*Q**2/(pi**2*g*d_out**4)", "The 2 is missing: velocity head is speed squared over two g."),
-        Slip("4*Q/(pi*d_out**2)/(2*g)", "The speed is squared: half the speed gives a quarter of the boil."),
+        Slip(
+            "Q**2/(2*pi**2*g*d_out**4)",
+            "You took the bore for the radius: the area came out four times too big, and the boil sixteen times too small. Use a quarter of pi times the bore squared.",
+        ),
+        Slip("16*Q**2/(pi**2*g*d_out**4)", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
+        Slip("4*Q/(pi*d_out**2)/(2*g)", "The speed is squared: half the speed gives a quarter of the boil. Square the speed."),
     ),
     ranges={"d_out": ("20 mm", "60 mm"), "Q": ("15 L/min", "40 L/min")},
     remark=f"Friction with the water around lowers it a little: the true boil is not higher than this. High domes spit. {_HEALTH}",
@@ -81,7 +84,7 @@ jet_height = Formula(
     ),
     published=(Published("p_out=400 kPa, rho=1000 kg/m3, g=9.81 m/s2", "40.8 m", 1e-3, CENGEL.at("Ex 5-5: water from a hose"), after=(nozzle_speed,)),),
     slips=(
-        Slip("v**2/g", "The 2 is missing: velocity head is speed squared over two g."),
+        Slip("v**2/g", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
         Slip("v/(2*g)", "The speed is squared: twice the speed rises four times as high."),
     ),
     remark=f"No jet rises higher than this; drag and breaking up keep it lower. {_HEALTH}",
@@ -100,7 +103,7 @@ velocity_coefficient = Formula(
     ),
     published=(Published("x_throw=0.86 m, h_fall=0.96 m, H_o=0.2 m", "0.981", 1e-3, SCHASCHKE.at("Worked example 6.2")),),
     slips=(
-        Slip("x_throw/sqrt(2*h_fall*H_o)", "It is 4 under the root: one 2 comes from the fall, one from the speed."),
+        Slip("x_throw/sqrt(2*h_fall*H_o)", "It is 4 under the root: one 2 comes from the fall, one from the speed. Put in 4."),
         Slip("x_throw**2/(4*h_fall*H_o)", "That is the square of it. Take the root."),
     ),
 )
@@ -149,8 +152,11 @@ upright_pipe_as_a_rim = Formula(
     unpublished=_NO_TABLE,
     where=(f"h_boil < {tables.BORE_AS_A_RIM}*d_bore",),
     slips=(
-        Slip("k_jet*d_bore**1.99*h_boil**0.53", "You used the law of the jet. So low over the pipe, water runs off its rim like over a weir."),
-        Slip("k_rim*(d_bore/2)**1.25*h_boil**1.35", "You used the radius where the bore goes."),
+        Slip(
+            "k_jet*d_bore**1.99*h_boil**0.53",
+            "You used the law of the jet. So low over the pipe, water runs off its rim like over a weir. Use the law of the rim.",
+        ),
+        Slip("k_rim*(d_bore/2)**1.25*h_boil**1.35", "You used the radius where the bore goes. Put in the full bore."),
     ),
     ranges={"h_boil": ("5 mm", "20 mm"), "d_bore": ("25 mm", "120 mm")},
 )
@@ -176,10 +182,10 @@ upright_pipe_as_a_jet = Formula(
     by_hand=(ByHand("d_bore=8 in, h_boil=15 in", "5.01*8**1.99*15**0.53", "1319.21 US gal/min"),),
     where=(f"{tables.BORE_AS_A_JET}*d_bore < h_boil",),
     slips=(
-        Slip("k_rim*d_bore**1.25*h_boil**1.35", "You used the law of the rim. So high over the pipe, water leaves as a jet."),
+        Slip("k_rim*d_bore**1.25*h_boil**1.35", "You used the law of the rim. So high over the pipe, water leaves as a jet. Use the law of the jet."),
         Slip(
             "pi/4*d_bore**2*sqrt(2*g*h_boil)",
-            "That is free rise without losses. Measured jets rise lower, so the same height means less flow than measured ones carry.",
+            "That is free rise without losses. A measured jet of that height carries less. Use the law that was measured.",
         ),
     ),
     ranges={"h_boil": ("40 mm", "150 mm"), "d_bore": ("13 mm", "60 mm")},

@@ -14,8 +14,8 @@ from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _DOWN_AND_UP = "The liner goes down one side and up the other. Count the depth twice."
-_BOTH_EDGES = "You left an edge on one end only. Both ends need one."
-_NO_EDGE = "You left no edge. The liner must reach over the apron and have something to trim."
+_BOTH_EDGES = "You left an edge on one end only. Both ends need one. Add apron and edge twice."
+_NO_EDGE = "You left no edge. The liner must reach over the apron and have something to trim. Add both, twice."
 _OWN = "own geometry: lengths added up"
 
 # --- the liner ----------------------------------------------------------------------------------------------------------------------
@@ -35,7 +35,7 @@ liner_length = Formula(
         Slip("L_in + 2*D + w_apron + w_trim", _BOTH_EDGES),
         Slip("L_in + 2*D", _NO_EDGE),
         Slip("L_in + 2*(w_apron + w_trim)", "You forgot that the liner goes down into the pit and up again: twice the depth."),
-        Slip("L_in + 4*D + 2*(w_apron + w_trim)", "You counted the depth four times. Along the length there are two sides."),
+        Slip("L_in + 4*D + 2*(w_apron + w_trim)", "You counted the depth four times. Along the length there are two sides. Count it twice."),
         Slip("L_in", "That covers the floor alone."),
     ),
     remark="The width goes the same way. Common practice adds some 2 % so that nothing is stretched; the liner is trimmed when the pit is full, never before.",
@@ -92,7 +92,7 @@ slope_length = Formula(
     slips=(
         Slip("D", "The side slopes, so the liner runs along the slope, which is longer than the depth."),
         Slip("D + s_back", "You went down and then across. Along the slope is shorter: add the squares and take the root."),
-        Slip("D**2 + s_back**2", "You forgot the root. The sum of the squares is the square of the length."),
+        Slip("D**2 + s_back**2", "You forgot the root. The sum of the squares is the square of the length. Take the root."),
         Slip("sqrt(D**2 - s_back**2)", "You subtracted the squares. The slope is longer than the depth: add them."),
     ),
     ranges={"D": ("400 mm", "900 mm"), "s_back": ("100 mm", "390 mm")},
@@ -112,8 +112,11 @@ battered_liner_length = Formula(
     slips=(
         Slip("L + 2*(D + w_apron + w_trim)", "The side slopes, so the liner runs along the slope. Find the slope length from depth and set-back."),
         Slip("L + 2*(D + s_back + w_apron + w_trim)", "You went down and then across. Along the slope is shorter: add the squares and take the root."),
-        Slip("L + 2*(D**2 + s_back**2 + w_apron + w_trim)", "You forgot the root. The sum of the squares is the square of the slope."),
-        Slip("L + sqrt(D**2 + s_back**2) + 2*(w_apron + w_trim)", "You counted one slope. The liner goes down one side and up the other."),
+        Slip(
+            "L + 2*(D**2 + s_back**2 + w_apron + w_trim)",
+            "You forgot the root. The sum of the squares is the square of the slope. Take the root before you add the rest.",
+        ),
+        Slip("L + sqrt(D**2 + s_back**2) + 2*(w_apron + w_trim)", "You counted one slope. The liner goes down one side and up the other. Add the slope twice."),
         Slip("L + 2*sqrt(D**2 + s_back**2)", _NO_EDGE),
     ),
     remark="The width goes the same way. The length at the top with twice the depth is a rule of thumb that is too long.",
@@ -132,7 +135,7 @@ round_liner_length = Formula(
     slips=(
         Slip("d_t + D + 2*(w_apron + w_trim)", _DOWN_AND_UP),
         Slip("pi*d_t + 2*(D + w_apron + w_trim)", "You used the way round. The sheet lies across the floor: use the diameter."),
-        Slip("d_t/2 + 2*(D + w_apron + w_trim)", "You used the radius. The sheet lies across the whole floor."),
+        Slip("d_t/2 + 2*(D + w_apron + w_trim)", "You used the radius. The sheet lies across the whole floor. Put in the whole diameter."),
         Slip("d_t + 2*D", _NO_EDGE),
     ),
     remark="A round pit takes a square sheet: this is its side.",
@@ -153,12 +156,15 @@ fleece_area = Formula(
     ),
     unpublished="own geometry: rectangles added up",
     slips=(
-        Slip("(L_in + 2*w_apron)*(W_in + 2*w_apron) + 2*D*(L_in + W_in)", "You forgot the inner layer. The fleece lies on both faces of the liner."),
-        Slip("2*(2*D*(L_in + W_in) + L_in*W_in)", "You forgot the apron under the liner."),
-        Slip("2*D*(L_in + W_in) + L_in*W_in", "You counted the inner layer only. The fleece lies on both faces of the liner."),
+        Slip(
+            "(L_in + 2*w_apron)*(W_in + 2*w_apron) + 2*D*(L_in + W_in)",
+            "You forgot the inner layer. The fleece lies on both faces of the liner. Add the area of floor and sides once more.",
+        ),
+        Slip("2*(2*D*(L_in + W_in) + L_in*W_in)", "You forgot the apron under the liner. Add it, all round."),
+        Slip("2*D*(L_in + W_in) + L_in*W_in", "You counted the inner layer only. The fleece lies on both faces of the liner. Add the layer under the liner."),
         Slip(
             "(L_in + 2*(D + w_apron))*(W_in + 2*(D + w_apron)) + 2*D*(L_in + W_in) + L_in*W_in",
-            "You used the flat rectangle of the liner, which counts the folds in the corners. Fleece is laid in pieces.",
+            "You used the flat rectangle of the liner, which counts the folds in the corners. Fleece is laid in pieces. Add up the pieces.",
         ),
     ),
     remark="Net, without laps. Stop the inner layer 20 mm below the liner's edge, or it draws water out like a wick.",
@@ -178,8 +184,11 @@ stone_area = Formula(
     unpublished="own geometry: one rectangle less a smaller patch",
     slips=(
         Slip("(L_in + 2*w_apron)*(W_in + 2*w_apron)", "You covered the plinth with stone as well. Take its area off."),
-        Slip("(L_in + w_apron)*(W_in + w_apron) - A_bare", "You counted the apron on one side only. It goes all round: twice its width in each direction."),
-        Slip("L_in*W_in - A_bare", "You left out the apron. The stone reaches beyond the box."),
+        Slip(
+            "(L_in + w_apron)*(W_in + w_apron) - A_bare",
+            "You counted the apron on one side only. It goes all round: twice its width in each direction. Add twice the apron to each side.",
+        ),
+        Slip("L_in*W_in - A_bare", "You left out the apron. The stone reaches beyond the box. Add it on every side."),
         Slip("(L_in + 2*w_apron)*(W_in + 2*w_apron) + A_bare", "You added the plinth. No stone lies where it stands: take it off."),
     ),
 )
@@ -202,7 +211,7 @@ stone_mass = Formula(
             also_given=("rho_s",),
         ),
         Slip("A_cov*t_st*rho_bulk*(1 - s_waste)", "You took the waste off. It has to be bought too: add it."),
-        Slip("A_cov*t_st*rho_bulk*s_waste", "That is the waste alone."),
+        Slip("A_cov*t_st*rho_bulk*s_waste", "That is the waste alone. Add it to the mass that is laid."),
         Slip("A_cov*rho_bulk*(1 + s_waste)", "You left out the thickness of the layer."),
     ),
     remark="Stone in bags is bought in whole bags: round up.",

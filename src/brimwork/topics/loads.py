@@ -27,8 +27,8 @@ slab_patch = Formula(
     by_hand=(ByHand("l_s=600 mm, w_s=450 mm", "60*45", "2700 cm2"),),
     unpublished=_OWN_AREA,
     slips=(
-        Slip("2*(l_s + w_s)", "That is the length round the slab. The patch is length times width."),
-        Slip("l_s*t_s", "That is a side of the slab. It touches with its underside, length times width.", also_given=("t_s",)),
+        Slip("2*(l_s + w_s)", "That is the length round the slab. The patch is length times width. Multiply the two."),
+        Slip("l_s*t_s", "That is a side of the slab. It touches with its underside, length times width. Multiply length by width.", also_given=("t_s",)),
     ),
     rises=("l_s", "w_s"),
     remark="Only if it is bedded all over: a slab that rocks touches on three points.",
@@ -66,8 +66,14 @@ spread_of_ring = Formula(
     where=("2*t_s < d_fi", "d_fi < d_fo"),
     unpublished=_SPREAD,
     slips=(
-        Slip("pi/4*((d_fo + t_s)**2 - (d_fi - t_s)**2)", "The load spreads by the thickness on both sides of the ring: each diameter changes by it twice."),
-        Slip("pi/4*(d_fo**2 - d_fi**2)", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
+        Slip(
+            "pi/4*((d_fo + t_s)**2 - (d_fi - t_s)**2)",
+            "The load spreads by the thickness on both sides of the ring: each diameter changes by it twice. Add the thickness twice to the outside, and take it twice off the inside.",
+        ),
+        Slip(
+            "pi/4*(d_fo**2 - d_fi**2)",
+            "That is the patch on top of the slab. Under it the load has spread by the thickness on every side. Change both diameters by twice the thickness.",
+        ),
     ),
     ranges={"t_s": ("40 mm", "70 mm")},
     rises=("d_fo", "t_s"),
@@ -87,7 +93,10 @@ spread_of_disc = Formula(
     unpublished=_SPREAD,
     slips=(
         Slip("pi/4*(d_fo + t_s)**2", "The load spreads by the thickness on both sides: the diameter grows by it twice."),
-        Slip("pi/4*d_fo**2", "That is the patch on top of the slab. Under it the load has spread by the thickness on every side."),
+        Slip(
+            "pi/4*d_fo**2",
+            "That is the patch on top of the slab. Under it the load has spread by the thickness on every side. Change both diameters by twice the thickness.",
+        ),
     ),
     rises=("d_fo", "t_s"),
     remark=f"For a full foot, or a ring whose hole is narrower than twice the slab is thick. {_SPREAD_REMARK}",
@@ -235,7 +244,9 @@ brief_pressure = Formula(
         Slip("p_short*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
         Slip("p_short", "You left the safety factor out. Divide by it."),
         Slip(
-            "p_short*k_creep/f_s", "Creep takes years. For a load of seconds the short-term strength counts, without the creep factor.", also_given=("k_creep",)
+            "p_short*k_creep/f_s",
+            "Creep takes years. For a load of seconds the short-term strength counts, without the creep factor. Leave the creep factor out.",
+            also_given=("k_creep",),
         ),
     ),
     rises=("p_short",),

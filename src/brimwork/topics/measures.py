@@ -33,7 +33,7 @@ round_rim_length = Formula(
     unpublished="the length of a circle (Archimedes, Measurement of a Circle, from memory)",
     slips=(
         Slip("d_rim", "That is the width across. Water leaves all the way round: take pi times the diameter."),
-        Slip("2*pi*d_rim", "Two pi goes with the radius. With the diameter it is pi once."),
+        Slip("2*pi*d_rim", "Two pi goes with the radius. With the diameter it is pi once. Multiply by pi alone."),
     ),
 )
 

@@ -8,7 +8,7 @@ from brimwork.sources import SARKAR, SCHASCHKE, SHEN, SWMM_ENGINE, USBR
 from brimwork.steps import Approach, Step, Take
 
 _NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: below 0.2 ft the water clings to the plate")),)
-_NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z."
+_NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z. Put in the 2."
 
 v_notch = Formula(
     name="flow through a V-notch",
@@ -26,10 +26,13 @@ v_notch = Formula(
         Published("H=0.03 m, C_d=0.62, theta=90 deg", "0.228 L/s", 2e-3, SCHASCHKE.at("Worked example 7.10")),
     ),
     slips=(
-        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(3/2)", "You used the power of a straight lip. A notch also widens with depth: power 5/2."),
+        Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(3/2)", "You used the power of a straight lip. A notch also widens with depth: power 5/2. Use the power 5/2."),
         Slip("8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)", "You used the full angle. The tangent takes half of it, from the middle line to one side."),
         Slip("8/15*C_d*sqrt(g)*tan(theta/2)*H**(5/2)", _NO_ROOT_2),
-        Slip("2/3*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "Two thirds belong to a straight lip. The narrowing notch turns them into eight fifteenths."),
+        Slip(
+            "2/3*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)",
+            "Two thirds belong to a straight lip. The narrowing notch turns them into eight fifteenths. Put in eight fifteenths.",
+        ),
     ),
     ranges={"H": ("20 mm", "80 mm"), "theta": ("40 deg", "80 deg")},
 )
@@ -46,7 +49,7 @@ head_at_v_notch = Formula(
             "(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(5/2)",
             "To undo 'to the power 5/2' you need the power 2/5. Check: does a bigger flow give a sensible depth?",
         ),
-        Slip("(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/3)", "That is the power of a straight lip. A notch needs 2/5."),
+        Slip("(15/8*Q/(C_d*sqrt(2*g)*tan(theta/2)))**(2/3)", "That is the power of a straight lip. A notch needs 2/5. Use the power 2/5."),
     ),
     ranges={"theta": ("40 deg", "80 deg")},
 )
@@ -103,7 +106,10 @@ trapezoid_notch = Formula(
     slips=(
         Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "That is the flat sill alone. The sloping sides add a V-notch."),
         Slip("8/15*C_d*sqrt(2*g)*tan(theta/2)*H**(5/2)", "That is the V of the sloping sides alone. The flat sill adds a straight lip."),
-        Slip("2/3*C_d*(b + 2*H*tan(theta/2))*sqrt(2*g)*H**(3/2)", "You used the width at the water surface for every layer. Lower layers are narrower."),
+        Slip(
+            "2/3*C_d*(b + 2*H*tan(theta/2))*sqrt(2*g)*H**(3/2)",
+            "You used the width at the water surface for every layer. Lower layers are narrower. Add up a straight lip and a V-notch.",
+        ),
         Slip(
             "2/3*C_d*b*sqrt(2*g)*H**(3/2) + 8/15*C_d*sqrt(2*g)*tan(theta)*H**(5/2)",
             "You used the full angle. The tangent takes half of it, from the middle line to one side.",
@@ -123,6 +129,6 @@ head_error = Formula(
     published=(Published("Q=0.05 m3/s, C_d=0.6, theta=90 deg, n_w=2.5, e_H=0.25 mm", "0.00238", 2e-3, SARKAR.at("Ex 5.11"), after=(head_at_v_notch,)),),
     slips=(
         Slip("e_H/H", "That is the share of the head. Flow goes with a power of the head, and the share is multiplied by it."),
-        Slip("(e_H/H)**n_w", "The power comes down as a factor when the change is small; it does not stay up."),
+        Slip("(e_H/H)**n_w", "The power comes down as a factor when the change is small; it does not stay up. Multiply the share by the power."),
     ),
 )

@@ -122,8 +122,8 @@ kern = Formula(
         ),
     ),
     slips=(
-        Slip("B_base/3", "The middle third is a third wide altogether: from the middle it reaches a sixth to each side."),
-        Slip("B_base/8", "That is the kern of a round base."),
+        Slip("B_base/3", "The middle third is a third wide altogether: from the middle it reaches a sixth to each side. Divide the width by six."),
+        Slip("B_base/8", "That is the kern of a round base. Divide by six for a base with four sides."),
     ),
 )
 
@@ -149,7 +149,7 @@ kern_of_ring = Formula(
     where=("d_fi < d_fo",),
     published=(Published("d_fo=0.8 m, d_fi=0 m", "0.1 m", 1e-9, TIMOSHENKO.at("core of a circular section: an eighth of the diameter")),),
     slips=(
-        Slip("d_fo/6", "That is the kern of a rectangle. A circle has less of itself at its edge."),
+        Slip("d_fo/6", "That is the kern of a rectangle. A circle has less of itself at its edge. Use both diameters, and divide by eight."),
         Slip("d_fo/8", "That is the kern of a full circle. A ring has its area further out, and its kern is wider."),
     ),
 )
@@ -177,7 +177,7 @@ contact_length = Formula(
     published=(Published("B_base=1.2 m, e_off=0.3 m", "0.9 m", 1e-9, GEOTECH.at("effective_base_width_triangular(0.3)")),),
     slips=(
         Slip("B_base/2 - e_off", "That is the distance from the load to the edge. The triangle is three times as long."),
-        Slip("2*(B_base/2 - e_off)", "Twice is for an even pressure over part of the base. A triangle is three times as long."),
+        Slip("2*(B_base/2 - e_off)", "Twice is for an even pressure over part of the base. A triangle is three times as long. Multiply by three."),
     ),
     ranges={"e_off": ("160 mm", "450 mm"), "B_base": ("800 mm", "1200 mm")},
     remark=_LIFTS,
@@ -195,10 +195,14 @@ partial_contact_pressure = Formula(
     where=_PAST,
     published=(Published("F_w=8 kN, L_base=1 m, B_base=1.2 m, e_off=0.3 m", "17.777778 kPa", 1e-7, GEOTECH.at("base_pressure_max_triangular(8, 0.3)")),),
     slips=(
-        Slip("F_w/(B_base*L_base)*(1 + 6*e_off/B_base)", "That lets the ground pull the far edge down. It cannot: past the kern part of the base lifts."),
-        Slip("F_w/(3*L_base*(B_base/2 - e_off))", "That is the mean over the contact. The edge of a triangle carries twice as much."),
         Slip(
-            "F_w/(2*L_base*(B_base/2 - e_off))", "That spreads the weight evenly over part of the base. With a straight growth the edge carries a third more."
+            "F_w/(B_base*L_base)*(1 + 6*e_off/B_base)",
+            "That lets the ground pull the far edge down. It cannot: past the kern part of the base lifts, and the near edge carries more. Use the length that is still in contact.",
+        ),
+        Slip("F_w/(3*L_base*(B_base/2 - e_off))", "That is the mean over the contact. The edge of a triangle carries twice as much. Double it."),
+        Slip(
+            "F_w/(2*L_base*(B_base/2 - e_off))",
+            "That spreads the weight evenly over part of the base. With a straight growth the edge carries a third more. Share it out as a triangle.",
         ),
     ),
     ranges={"e_off": ("160 mm", "450 mm"), "B_base": ("800 mm", "1200 mm")},

@@ -32,9 +32,9 @@ from brimwork.steps import Eliminate, Optimum, Step, Take
 _DEEPEST_SPEED = "You treated all the water as moving at the speed of the deepest layer. Layers near the top move slower; that is where two-thirds comes from."
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
 _NO_CD = "You left out the discharge coefficient. The stream narrows and loses a little speed at the edge, so less comes than the plain theory says."
-_NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z."
+_NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z. Put in the 2."
 _UPSIDE_DOWN = "To undo 'to the power 3/2' you need the power 2/3. Check: does a bigger flow give a sensible depth?"
-_NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out."
+_NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out. Take the power 2/3 of all of it."
 
 # --- level lip, thin edge -----------------------------------------------------------------------------------------------------------
 
@@ -57,9 +57,13 @@ flow_over_level_lip = Formula(
         Slip("2/3*C_d*b*sqrt(2*g)*H", _LINEAR),
         Slip(
             "2/3*C_d*b*sqrt(2*g)*sqrt(H)",
-            "You kept the speed and lost the depth of the stream. Depth counts one and a half times over: once for area, half for speed.",
+            "You kept the speed and lost the depth of the stream. Depth counts one and a half times over: once for area, half for speed. Take the head to the power 3/2.",
         ),
-        Slip("2/3*C_d*b*sqrt(2*g)*(P + H)**(3/2)", "You used the depth from the bowl floor. Only the water above the lip drives the flow.", also_given=("P",)),
+        Slip(
+            "2/3*C_d*b*sqrt(2*g)*(P + H)**(3/2)",
+            "You used the depth from the bowl floor. Only the water above the lip drives the flow. Put in the head alone.",
+            also_given=("P",),
+        ),
         Slip("2/3*b*sqrt(2*g)*H**(3/2)", _NO_CD),
         Slip("2/3*C_d*b*sqrt(g)*H**(3/2)", _NO_ROOT_2),
     ),
@@ -78,7 +82,10 @@ head_over_level_lip = Formula(
         Slip("(3/2*Q/(C_d*b*sqrt(2*g)))**(3/2)", _UPSIDE_DOWN),
         Slip("3/2*Q/(C_d*b*sqrt(2*g))", _NO_POWER),
         Slip("(Q/(C_d*b*sqrt(2*g)))**(2/3)", _DEEPEST_SPEED),
-        Slip("sqrt(3/2*Q/(C_d*b*sqrt(2*g)))", "You took the square root. Head goes with the flow to the power 2/3, between the root and the flow itself."),
+        Slip(
+            "sqrt(3/2*Q/(C_d*b*sqrt(2*g)))",
+            "You took the square root. Head goes with the flow to the power 2/3, between the root and the flow itself. Take the power 2/3.",
+        ),
     ),
     ranges={"Q": ("24 L/min", "120 L/min"), "b": ("300 mm", "1200 mm")},
     rises=("Q",),
@@ -116,8 +123,8 @@ flow_by_weir_coefficient = Formula(
     ),
     slips=(
         Slip("C_w*b*H", "The power is missing: flow goes with head to the power 3/2."),
-        Slip("C_w*b*H**2", "You squared the head. Flow goes with head to the power 3/2."),
-        Slip("C_w*b*H**(2/3)", "The power is upside down: 3/2, not 2/3."),
+        Slip("C_w*b*H**2", "You squared the head. Flow goes with head to the power 3/2. Use the power 3/2."),
+        Slip("C_w*b*H**(2/3)", "The power is upside down: 3/2, not 2/3. Turn the power round."),
     ),
     ranges={"H": ("6 mm", "20 mm")},
     rises=("C_w", "b", "H"),
@@ -193,8 +200,8 @@ approach_head = Formula(
     steps=(velocity_head, continuity, Eliminate("put the speed of approach in", out=("v",))),
     unpublished="the printed examples give only the corrected flow: see flow with a velocity of approach",
     slips=(
-        Slip("Q/(2*g*A_a)", "The speed is squared in the velocity head."),
-        Slip("Q**2/(g*A_a**2)", "The 2 is missing: velocity head is speed squared over two g."),
+        Slip("Q/(2*g*A_a)", "The speed is squared in the velocity head. Square both flow and area."),
+        Slip("Q**2/(g*A_a**2)", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
     ),
     rises=("Q",),
     falls=("A_a",),
@@ -222,7 +229,9 @@ flow_with_approach = Formula(
     ),
     slips=(
         Slip("2/3*C_d*b*sqrt(2*g)*(H + h_a)**(3/2)", "The velocity head is added at the top of the stream too, so its own 3/2 power is taken off again."),
-        Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the speed with which the water arrives."),
+        Slip(
+            "2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the speed with which the water arrives. Add its velocity head, and take off what it alone would give."
+        ),
     ),
     ranges={"h_a": ("1 mm", "10 mm"), "H": ("10 mm", "40 mm")},
     rises=("C_d", "b", "H", "h_a"),
@@ -309,7 +318,11 @@ corrected_lip = Formula(
             after=(coefficient_by_height,),
         ),
     ),
-    slips=(Slip("2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the corrections. At a few millimetres of head one millimetre more is a lot."),),
+    slips=(
+        Slip(
+            "2/3*C_d*b*sqrt(2*g)*H**(3/2)", "You left out the corrections. At a few millimetres of head one millimetre more is a lot. Add each to its own size."
+        ),
+    ),
     rises=("C_d", "b", "k_b", "H", "k_h"),
 )
 
@@ -334,7 +347,7 @@ broad_crest = Formula(
     slips=(
         Slip(
             "2/3*b*sqrt(2*g)*H**(3/2)",
-            "That is a thin edge without its coefficient. On a broad crest the water settles at two thirds of the head and passes less.",
+            "That is a thin edge without its coefficient. On a broad crest the water settles at two thirds of the head and passes less. Use two thirds of the head for depth and speed.",
         ),
         Slip("b*sqrt(g)*H**(3/2)", "You took the whole head as depth on the crest. Two thirds of it are depth, one third makes the speed."),
     ),

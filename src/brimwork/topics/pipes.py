@@ -7,9 +7,9 @@ from brimwork.laws import area_of_a_pipe, balance_in_a_pipe, continuity_in_a_pip
 from brimwork.sources import CENGEL, CRANE, FLUIDS_PIPES, OPENSTAX, SUBRAMANYA
 from brimwork.steps import Eliminate, Step, Take
 
-_RADIUS = "The pipe area is too big by four, so the speed is too low. With the diameter, the area is pi d squared over 4."
+_RADIUS = "The pipe area is too big by four, so the speed is too low. With the diameter, the area is pi d squared over 4. Use a quarter of pi."
 _FANNING = "The answer is exactly four times too big. The friction factor here already has the 4 built in; do not multiply by 4 again."
-_NOT_SQUARED = "The units do not come out as metres. Loss goes with speed squared, so twice the speed gives four times the loss."
+_NOT_SQUARED = "The units do not come out as metres. Loss goes with speed squared, so twice the speed gives four times the loss. Square the speed."
 _NO_2 = "The answer is twice too big. Velocity head is speed squared over two g: keep the 2."
 _NO_FACTOR_G = "You left out gravity: a loss in metres is the energy over g."
 
@@ -41,7 +41,7 @@ bore_for_a_speed = Formula(
     published=(Published("Q=0.5 L/s, v=1.96 m/s", "1.8 cm", 2e-3, OPENSTAX.at("module m42205, hose of radius 0.900 cm, turned round")),),
     slips=(
         Slip("sqrt(Q/(pi*v))", "That is the radius. The bore is twice that."),
-        Slip("4*Q/(pi*v)", "That is the bore squared: the root is missing."),
+        Slip("4*Q/(pi*v)", "That is the bore squared: the root is missing. Take the root."),
     ),
     ranges={"v": ("0.6 m/s", "1.5 m/s")},
     rises=("Q",),
@@ -104,9 +104,9 @@ fitting_head = Formula(
         Published("K=10, v=1.5 m/s", "1.1471807 m", 1e-6, FLUIDS_PIPES.at("head_from_K(10, 1.5)")),
     ),
     slips=(
-        Slip("K*v**2/g", "The 2 is missing: velocity head is speed squared over two g."),
+        Slip("K*v**2/g", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
         Slip("K*v/(2*g)", _NOT_SQUARED),
-        Slip("(K + 1)*v**2/(2*g)", "You counted the leaving velocity head as well as the exit loss: they are the same metre, counted twice."),
+        Slip("(K + 1)*v**2/(2*g)", "You counted the leaving velocity head as well as the exit loss: they are the same metre, counted twice. Count it once."),
     ),
     rises=("K", "v"),
 )
@@ -118,7 +118,7 @@ loss_coefficient = Formula(
     inverse_of=fitting_head,
     published=(Published("h_m=10 m, Q=43.8 L/s, d_pipe=100 mm, g=9.81 m/s2", "6.3", 3e-3, SUBRAMANYA.at("Ex 11.5, turned round"), after=(speed_in_a_pipe,)),),
     slips=(
-        Slip("g*h_m/v**2", "The 2 is missing: velocity head is speed squared over two g."),
+        Slip("g*h_m/v**2", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
         Slip("2*g*h_m/v", "The speed is squared: at twice the speed the same valve loses four times as much."),
         Slip("v**2/(2*g*h_m)", "Upside down: a valve that must lose more has the larger coefficient."),
     ),
@@ -149,7 +149,7 @@ equivalent_length = Formula(
     ),
     slips=(
         Slip("K*f*d_pipe", "The friction factor divides: the smoother the pipe, the more metres of it one fitting is worth."),
-        Slip("K*d_pipe/(4*f)", "The 4 belongs to Fanning's friction factor, and this is Darcy's."),
+        Slip("K*d_pipe/(4*f)", "The 4 belongs to Fanning's friction factor, and this is Darcy's. Divide by the friction factor as it is."),
     ),
     rises=("K", "d_pipe"),
     falls=("f",),
@@ -165,7 +165,7 @@ total_head_from_parts = Formula(
     by_hand=(ByHand("z_s=1.2 m, h_f=0.5 m, h_m=0.3 m", "1.2 + 0.5 + 0.3", "2 m"),),
     unpublished="a sum of three heads; the whole chain is checked under total dynamic head",
     slips=(
-        Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings."),
+        Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings. Add both losses."),
         Slip("h_f + h_m", "This is only the rubbing loss. The pump must also lift the water, so add the height from water surface to outlet."),
         Slip("z_s + h_f", "The pipe is in, but bends, valves and the outlet are not."),
     ),
@@ -189,7 +189,7 @@ total_dynamic_head = Formula(
             "z_s + 8*f*L_pipe*Q**2/(pi**2*g*d_pipe**5)",
             "The pipe is in, but bends, valves and the outlet are not. Add their loss numbers before you multiply by the speed term.",
         ),
-        Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings."),
+        Slip("z_s", "That is the lift alone. Water that moves also loses head in pipe and fittings. Add both losses."),
         Slip(
             "z_s + h_sub + 8*Q**2/(pi**2*g*d_pipe**4)*(f*L_pipe/d_pipe + K)",
             "You measured the lift from the pump. Water already stands above it and helps, so measure from the water surface.",
@@ -201,7 +201,7 @@ total_dynamic_head = Formula(
         ),
         Slip(
             "L_pipe + 8*Q**2/(pi**2*g*d_pipe**4)*(f*L_pipe/d_pipe + K)",
-            "You took the length of the hose for the lift. Only the height between water surface and outlet counts.",
+            "You took the length of the hose for the lift. Only the height between water surface and outlet counts. Put in the static lift.",
         ),
     ),
     rises=("z_s", "Q", "f", "L_pipe", "K"),

@@ -33,9 +33,9 @@ flow_at_another_speed = Formula(
     steps=(_flow_known, _flow_wanted, Eliminate("the coefficient and the impeller are the same", out=("c_phi",))),
     published=(Published("Q_n1=400 US gal/min, n_1=3500 min^-1, n_2=1700 min^-1", "194.29 US gal/min", 1e-4, _EX_733),),
     slips=(
-        Slip("Q_n1*(n_2/n_1)**2", "It is the head that goes with the square. Flow goes with the turning speed itself."),
+        Slip("Q_n1*(n_2/n_1)**2", "It is the head that goes with the square. Flow goes with the turning speed itself. Multiply by the ratio of the speeds."),
         Slip("Q_n1*n_1/n_2", _UPSIDE),
-        Slip("Q_n1", "You left the flow as it was. Slower turning moves less water."),
+        Slip("Q_n1", "You left the flow as it was. Slower turning moves less water. Multiply by the ratio of the speeds."),
     ),
     rises=("Q_n1", "n_2"),
     falls=("n_1",),
@@ -50,7 +50,7 @@ head_at_another_speed = Formula(
     published=(Published("H_n1=126 ft, n_1=3500 min^-1, n_2=1700 min^-1", "29.7257 ft", 1e-5, _EX_733),),
     slips=(
         Slip("H_n1*n_2/n_1", "It is the flow that goes with the turning speed itself. Head goes with its square."),
-        Slip("H_n1*(n_2/n_1)**3", "It is the power that goes with the cube. Head goes with the square."),
+        Slip("H_n1*(n_2/n_1)**3", "It is the power that goes with the cube. Head goes with the square. Square the ratio."),
         Slip("H_n1*(n_1/n_2)**2", _UPSIDE),
     ),
     rises=("H_n1", "n_2"),
@@ -71,7 +71,7 @@ power_at_another_speed = Formula(
     ),
     published=(Published("P_n1=17.5 hp, n_1=3500 min^-1, n_2=1700 min^-1", "2.005 hp", 2e-4, _EX_733),),
     slips=(
-        Slip("P_n1*(n_2/n_1)**2", "That is for the head. Power is flow times head, so it goes with the cube."),
+        Slip("P_n1*(n_2/n_1)**2", "That is for the head. Power is flow times head, so it goes with the cube. Take the cube of the ratio."),
         Slip("P_n1*n_2/n_1", "That is for the flow. Power is flow times head, so it goes with the cube."),
         Slip("P_n1*(n_1/n_2)**3", _UPSIDE),
     ),
@@ -104,8 +104,8 @@ head_side_by_side = Formula(
     where=("c_pump*Q**2/4 < 0.95*H_0",),
     slips=(
         Slip("H_0 - c_pump*Q**2", "That is one pump carrying all of the flow. Each carries half of it."),
-        Slip("H_0 - c_pump*Q**2/2", "Half the flow, squared, is a quarter."),
-        Slip("2*(H_0 - c_pump*Q**2/4)", "Side by side they add their flows, not their heads."),
+        Slip("H_0 - c_pump*Q**2/2", "Half the flow, squared, is a quarter. Divide by four."),
+        Slip("2*(H_0 - c_pump*Q**2/4)", "Side by side they add their flows, not their heads. Leave the head as that of one pump."),
     ),
     ranges={"Q": ("10 L/min", "90 L/min")},
     rises=("H_0",),
@@ -123,8 +123,11 @@ duty_side_by_side = Formula(
     slips=(
         Slip("2*sqrt((H_0 - z_s)/(c_pump + k_sys))", _DOUBLED),
         Slip("sqrt((H_0 - z_s)/(c_pump + k_sys))", "That is one pump alone. The second one carries half of the flow."),
-        Slip("sqrt((2*H_0 - z_s)/(2*c_pump + k_sys))", "That is one after the other, where heads add. Side by side the flows add."),
-        Slip("sqrt((H_0 - z_s)/(c_pump/2 + k_sys))", "Each carries half of the flow, and half, squared, is a quarter."),
+        Slip(
+            "sqrt((2*H_0 - z_s)/(2*c_pump + k_sys))",
+            "That is one after the other, where heads add. Side by side the flows add. Use one pump's head and a quarter of its fall.",
+        ),
+        Slip("sqrt((H_0 - z_s)/(c_pump/2 + k_sys))", "Each carries half of the flow, and half, squared, is a quarter. Divide by four."),
     ),
     ranges=_TWO_RANGES,
     rises=("H_0",),
@@ -147,8 +150,8 @@ head_one_after_the_other = Formula(
     where=("c_pump*Q**2 < 0.95*H_0",),
     slips=(
         Slip("H_0 - c_pump*Q**2", "That is one pump. The second adds as much again."),
-        Slip("2*H_0 - c_pump*Q**2", "Both pumps lose head as the flow grows, not one of them."),
-        Slip("H_0 - c_pump*Q**2/4", "That is side by side, where each carries half of the flow."),
+        Slip("2*H_0 - c_pump*Q**2", "Both pumps lose head as the flow grows, not one of them. Double the fall as well."),
+        Slip("H_0 - c_pump*Q**2/4", "That is side by side, where each carries half of the flow. Double the head of one pump."),
     ),
     ranges={"Q": ("10 L/min", "45 L/min")},
     rises=("H_0",),
@@ -165,8 +168,8 @@ duty_one_after_the_other = Formula(
     where=("z_s < 0.95*2*H_0",),
     slips=(
         Slip("2*sqrt((H_0 - z_s)/(c_pump + k_sys))", "Twice the pumps do not give twice the flow. Add the heads of both, then find the new meeting point."),
-        Slip("sqrt((H_0 - z_s)/(c_pump/4 + k_sys))", "That is side by side, where flows add. One after the other the heads add."),
-        Slip("sqrt((2*H_0 - z_s)/(c_pump + k_sys))", "Both pumps lose head as the flow grows, not one of them."),
+        Slip("sqrt((H_0 - z_s)/(c_pump/4 + k_sys))", "That is side by side, where flows add. One after the other the heads add. Double the head and its fall."),
+        Slip("sqrt((2*H_0 - z_s)/(c_pump + k_sys))", "Both pumps lose head as the flow grows, not one of them. Double the fall as well."),
     ),
     ranges=_TWO_RANGES,
     rises=("H_0",),
@@ -186,9 +189,9 @@ efficiency_from_parts = Formula(
     by_hand=(ByHand("eta_wet=0.6, eta_mot=0.75, eta_drive=0.95", "0.6*0.75*0.95", "0.4275"),),
     unpublished="a product; the yearly cost of pumping that uses it is checked",
     slips=(
-        Slip("eta_wet", "You left out motor and drive. The meter sees their losses too."),
+        Slip("eta_wet", "You left out motor and drive. The meter sees their losses too. Multiply by both."),
         Slip("eta_wet*eta_mot", "You left out the drive."),
-        Slip("(eta_wet + eta_mot + eta_drive)/3", "Shares of shares are multiplied; their mean is too kind."),
+        Slip("(eta_wet + eta_mot + eta_drive)/3", "Shares of shares are multiplied; their mean is too kind. Multiply all three."),
     ),
     ranges={"eta_drive": ("0.9", "0.96")},
     rises=("eta_wet", "eta_mot", "eta_drive"),
@@ -207,7 +210,7 @@ wire_to_water_efficiency = Formula(
     slips=(
         Slip("P_in/(rho*g*Q*H_pump)", "Upside down: what the water receives, over what goes in."),
         Slip("rho*Q*H_pump/P_in", "You left out gravity: power is weight lifted per second times height, and weight is mass times g."),
-        Slip("1 - rho*g*Q*H_pump/P_in", "That is the share that is lost."),
+        Slip("1 - rho*g*Q*H_pump/P_in", "That is the share that is lost. Take it from one."),
     ),
     ranges={"Q": ("10 L/min", "60 L/min"), "H_pump": ("0.8 m", "2.5 m"), "P_in": ("40 W", "150 W")},
     rises=("Q", "H_pump"),
@@ -240,7 +243,11 @@ cost_of_pumping = Formula(
     slips=(
         Slip("rho*g*Q*H_pump*t_run*c_el", "That pays for the power in the water alone. The meter counts what goes in: divide by the efficiency."),
         Slip("rho*g*Q*H_pump*eta_pump*t_run*c_el", "Real pumps take in more power than they give. Divide by the efficiency."),
-        Slip("rho*g*Q*H_pump/eta_wet*t_run*c_el", "You left out motor and drive. The meter counts their losses too.", also_given=("eta_wet",)),
+        Slip(
+            "rho*g*Q*H_pump/eta_wet*t_run*c_el",
+            "You left out motor and drive. The meter counts their losses too. Divide by the efficiency of the whole set.",
+            also_given=("eta_wet",),
+        ),
     ),
     rises=("Q", "H_pump", "t_run", "c_el"),
     falls=("eta_pump",),

@@ -102,7 +102,7 @@ hydraulic_power = Formula(
     slips=(
         Slip("rho*Q*H_pump", "You left out gravity: power is weight lifted per second times height, and weight is mass times g."),
         Slip("g*Q*H_pump", "You left out the density: a cubic metre of water weighs a thousand kilograms."),
-        Slip("rho*g*Q*H_0", "You took the shut-off head. At this flow the pump gives less.", also_given=("H_0",)),
+        Slip("rho*g*Q*H_0", "You took the shut-off head. At this flow the pump gives less. Put in the head at this flow.", also_given=("H_0",)),
     ),
     rises=("rho", "Q", "H_pump"),
 )
@@ -142,8 +142,8 @@ best_power = Formula(
     ),
     unpublished="the algebra of the parabola; both formulas that it starts from are checked",
     slips=(
-        Slip("rho*g*Q_max*H_0", "You multiplied the greatest flow by the greatest head. They never occur together."),
-        Slip("rho*g*Q_max*H_0/4", "That is the best of a straight line. For a parabola it is two over three roots of three, 0.385."),
+        Slip("rho*g*Q_max*H_0", "You multiplied the greatest flow by the greatest head. They never occur together. Multiply by 0.385."),
+        Slip("rho*g*Q_max*H_0/4", "That is the best of a straight line. For a parabola it is two over three roots of three, 0.385. Use 0.385."),
     ),
     rises=("rho", "Q_max", "H_0"),
 )
@@ -162,7 +162,7 @@ nameplate_ratio = Formula(
     slips=(
         Slip(
             "rho*g*Q_max*H_0/P_in",
-            "You multiplied the greatest flow by the greatest head, which never occur together. The verdict may stand, the number does not.",
+            "You multiplied the greatest flow by the greatest head, which never occur together. The verdict may stand, the number does not. Multiply by 0.385.",
         ),
         Slip("P_in/(2/(3*sqrt(3))*rho*g*Q_max*H_0)", "Upside down: what the water receives, over what goes in."),
         Slip("2/(3*sqrt(3))*rho*Q_max*H_0/P_in", "You left out gravity: power is weight lifted per second times height, and weight is mass times g."),

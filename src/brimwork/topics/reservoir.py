@@ -11,7 +11,9 @@ from brimwork.steps import Solve, Step, Take
 from brimwork.units import InputError
 
 _OWN_SPACE = "own geometry: area, height and share; only the open-water case is printed, see water up to a level"
-_SOLID_SHARE = "You used the solid share instead of the empty share. If 95 % is empty, 0.95 of the space holds water, not 0.05."
+_SOLID_SHARE = (
+    "You used the solid share instead of the empty share. If 95 % is empty, 0.95 of the space holds water, not 0.05. Multiply by the void fraction itself."
+)
 _PLAN_ONLY = "You used the whole plan area. The blocks fill part of it: multiply by their void fraction."
 
 # --- water in the pit ---------------------------------------------------------------------------------------------------------------
@@ -47,8 +49,11 @@ blocks_for_water = Formula(
     where=("n_s*V_pit < V_w", "V_w < n_v*V_pit"),
     unpublished="own geometry: water in blocks and stone, turned round",
     slips=(
-        Slip("V_w/(n_v*V_b)", "You let the blocks hold all of it. The stone around them holds water too, so fewer blocks will do."),
-        Slip("V_w/V_b", "You counted each block as all water. Its void fraction of its outside volume is."),
+        Slip(
+            "V_w/(n_v*V_b)",
+            "You let the blocks hold all of it. The stone around them holds water too, so fewer blocks will do. Take off the water in the stone first.",
+        ),
+        Slip("V_w/V_b", "You counted each block as all water. Its void fraction of its outside volume is. Use what a block holds more than the stone does."),
     ),
     ranges={"V_w": ("500 L", "900 L"), "V_pit": ("1000 L", "1300 L")},
     rises=("V_w",),
@@ -69,7 +74,7 @@ mean_void_fraction = Formula(
     unpublished="own geometry: two shares side by side",
     slips=(
         Slip("(n_v + n_s)/2", "A plain mean holds only where both take half of the area. Weigh each share with its own area."),
-        Slip("n_v", "That is the share in the blocks alone. The stone beside them holds less."),
+        Slip("n_v", "That is the share in the blocks alone. The stone beside them holds less. Share it out by the areas."),
     ),
     rises=("n_s", "n_v", "A_b"),
     falls=("A_pit",),
@@ -198,10 +203,14 @@ usable_water = Formula(
     unpublished=_OWN_SPACE,
     slips=(
         Slip("A_b*n_v*h_static", "You counted water below the pump inlet. The pump cannot reach it, so take that depth off first."),
-        Slip("A_b*n_v*h_min", "That is the dead water, which the pump cannot reach. The usable water stands above it."),
+        Slip("A_b*n_v*h_min", "That is the dead water, which the pump cannot reach. The usable water stands above it. Use the depth between the two levels."),
         Slip("A_b*(h_static - h_min)", _PLAN_ONLY),
         Slip("A_b*n_v*(h_static + h_min)", "You added the dead water. It does not help the pump: take it off."),
-        Slip("A_b*n_s*(h_static - h_min)", "You used the void fraction of the stone. The blocks have their own, more than twice as much.", also_given=("n_s",)),
+        Slip(
+            "A_b*n_s*(h_static - h_min)",
+            "You used the void fraction of the stone. The blocks have their own, more than twice as much. Put in that of the blocks.",
+            also_given=("n_s",),
+        ),
     ),
     rises=("A_b", "n_v", "h_static"),
     falls=("h_min",),

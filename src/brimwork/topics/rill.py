@@ -12,7 +12,7 @@ from brimwork.steps import Law, Ode, Step, Take
 
 _WIDE = "You took the depth for the hydraulic radius. The sides rub as well: divide by the width and both depths."
 _SLOPE = "Speed goes with the root of the slope, not with the slope itself."
-_UPSIDE_DOWN = "The power is 2/3, not 3/2: between the root of the radius and the radius itself."
+_UPSIDE_DOWN = "The power is 2/3, not 3/2: between the root of the radius and the radius itself. Use 2/3."
 _NO_N = "You left out the coefficient: a rough rill runs slower."
 _MULTIPLIED = "The coefficient divides: the rougher the bed, the slower the water."
 _SHALLOW = "A few millimetres over rough stone run slower than any table says: try the rill with a bucket before its sides are fixed."
@@ -52,7 +52,10 @@ speed_by_manning = Formula(
         Slip("k_M/n_Manning*R_h**(2/3)*S_rill", _SLOPE),
         Slip("k_M/n_Manning*R_h**(3/2)*sqrt(S_rill)", _UPSIDE_DOWN),
         Slip("k_M*n_Manning*R_h**(2/3)*sqrt(S_rill)", _MULTIPLIED),
-        Slip("1.486*k_M/n_Manning*R_h**(2/3)*sqrt(S_rill)", "The 1.486 belongs to feet. In metres the constant is 1, with the same coefficient."),
+        Slip(
+            "1.486*k_M/n_Manning*R_h**(2/3)*sqrt(S_rill)",
+            "The 1.486 belongs to feet. In metres the constant is 1, with the same coefficient. Leave the 1.486 out.",
+        ),
     ),
     rises=("R_h", "S_rill"),
     falls=("n_Manning",),
@@ -83,7 +86,7 @@ flow_down_a_rill = Formula(
         Slip("k_M/n_Manning*w_rill*y_n*(w_rill*y_n/(w_rill + 2*y_n))**(2/3)*S_rill", _SLOPE),
         Slip("k_M/n_Manning*w_rill*y_n*(w_rill*y_n/(w_rill + 2*y_n))**(3/2)*sqrt(S_rill)", _UPSIDE_DOWN),
         Slip("k_M*w_rill*y_n*(w_rill*y_n/(w_rill + 2*y_n))**(2/3)*sqrt(S_rill)", _NO_N),
-        Slip("k_M/n_Manning*(w_rill*y_n/(w_rill + 2*y_n))**(2/3)*sqrt(S_rill)", "That is the speed. Times the area it is a flow."),
+        Slip("k_M/n_Manning*(w_rill*y_n/(w_rill + 2*y_n))**(2/3)*sqrt(S_rill)", "That is the speed. Times the area it is a flow. Multiply by the area."),
     ),
     ranges={"y_n": ("8 mm", "40 mm"), "S_rill": ("0.5 %", "3 %")},
     rises=("w_rill", "y_n", "S_rill"),
@@ -125,8 +128,8 @@ froude_number = Formula(
     published=(Published("v=1.83 m/s, y_n=2 m", "0.413215", 2e-6, FLUIDS_PIPES.at("Froude(1.83, L=2)")),),
     slips=(
         Slip("v**2/(g*y_n)", "That is its square. Take the root."),
-        Slip("v/(g*y_n)", "The wave runs at the root of g times the depth."),
-        Slip("v/sqrt(2*g*y_n)", "There is no 2: that would be the speed of free fall, not of a wave."),
+        Slip("v/(g*y_n)", "The wave runs at the root of g times the depth. Take the root."),
+        Slip("v/sqrt(2*g*y_n)", "There is no 2: that would be the speed of free fall, not of a wave. Leave the 2 out."),
         Slip("sqrt(g*y_n)/v", "Upside down: the speed of the water is on top."),
     ),
     rises=("v",),
@@ -191,8 +194,12 @@ water_in_a_rill = Formula(
     ),
     unpublished="a length times a width times a depth",
     slips=(
-        Slip("w_rill*h_side*L_rill", "That is the rill full to the edge. Only the depth of the running water counts.", also_given=("h_side",)),
-        Slip("w_rill*y_n*L_rill/2", "A rill has the same depth all along: there is nothing to halve."),
+        Slip(
+            "w_rill*h_side*L_rill",
+            "That is the rill full to the edge. Only the depth of the running water counts. Put in the depth of the water.",
+            also_given=("h_side",),
+        ),
+        Slip("w_rill*y_n*L_rill/2", "A rill has the same depth all along: there is nothing to halve. Leave it whole."),
     ),
     rises=("w_rill", "y_n", "L_rill"),
     remark="It runs back to the reservoir when the pump stops: count it as water in transit.",
@@ -209,7 +216,7 @@ tread_over_throw = Formula(
     unpublished="a ratio; the throw is checked where it is worked out",
     slips=(
         Slip("x_throw/w_tread", "Upside down: the tread is on top, so that more is better."),
-        Slip("(w_tread - x_throw)/x_throw", "That is what is left beyond the throw. Compare the whole tread with it."),
+        Slip("(w_tread - x_throw)/x_throw", "That is what is left beyond the throw. Compare the whole tread with it. Divide the tread by the throw."),
     ),
     rises=("w_tread",),
     falls=("x_throw",),

@@ -10,7 +10,7 @@ from brimwork.units import InputError
 
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
 _UPSIDE_DOWN = "To undo 'to the power 3/2' you need the power 2/3. Check: does a bigger flow give a sensible depth?"
-_NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out."
+_NO_POWER = "Flow goes with the head to the power 3/2, so head goes with the flow to the power 2/3. You left the power out. Take the power 2/3 of all of it."
 
 _HEAD = (TestedRange("H", "30 mm", "", KINDSVATER.at("limits for a thin plate, the nearest experiments")),)
 
@@ -31,8 +31,8 @@ round_rim = Formula(
     unpublished=_RIM_NOT_PRINTED,
     slips=(
         Slip("C_w*d_rim*H**(3/2)", "You used the width across the bowl. Water leaves all the way round, so use the length of the rim."),
-        Slip("C_w*pi*d_rim/2*H**(3/2)", "You used the radius. The length round the rim is pi times the full diameter."),
-        Slip("C_w*2*pi*d_rim*H**(3/2)", "Two pi goes with the radius. With the diameter it is pi once."),
+        Slip("C_w*pi*d_rim/2*H**(3/2)", "You used the radius. The length round the rim is pi times the full diameter. Put in the full diameter."),
+        Slip("C_w*2*pi*d_rim*H**(3/2)", "Two pi goes with the radius. With the diameter it is pi once. Multiply by pi alone."),
         Slip("C_w*pi*d_rim*H", _LINEAR),
     ),
     ranges={"H": ("3 mm", "8 mm"), "C_w": ("1.7 m^0.5/s", "1.84 m^0.5/s")},
@@ -124,8 +124,14 @@ rim_flow_ratio = Formula(
     unpublished="no printed example was found; the level-lip formula is used twice",
     slips=(
         Slip("(H + e_rim/2)/(H - e_rim/2)", "You compared the heads. Flow goes with head to the power 3/2."),
-        Slip("((H + e_rim)/(H - e_rim))**(3/2)", "You gave the whole difference to each side. From the middle each side is off by half of it."),
-        Slip("(H + e_rim)/(H - e_rim)", "You gave the whole difference to each side, and compared heads instead of flows."),
+        Slip(
+            "((H + e_rim)/(H - e_rim))**(3/2)",
+            "You gave the whole difference to each side. From the middle each side is off by half of it. Use half of the difference on each side.",
+        ),
+        Slip(
+            "(H + e_rim)/(H - e_rim)",
+            "You gave the whole difference to each side, and compared heads instead of flows. Use half of it on each side, and the power 3/2.",
+        ),
     ),
     ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "2 mm")},
     rises=("e_rim",),
@@ -148,7 +154,7 @@ rim_runs_dry = Formula(
     slips=(
         Slip(
             "2*H",
-            "That holds the water level where it was. With one side running dry the same flow crowds over the rest, so the level rises and the limit comes a little earlier.",
+            "That holds the water level where it was. With one side running dry the same flow crowds over the rest, so the level rises and the limit comes a little earlier. Use the limit with the level risen.",
         ),
         Slip("H", "The high side is above the middle by half the difference only."),
     ),

@@ -5,7 +5,9 @@ from brimwork.laws import area_of_a_pipe, continuity_in_a_pipe, emptying
 from brimwork.sources import BERNOULLI, CENGEL, MUNSON, OPENSTAX, OPENSTAX_MEMORY, SCHASCHKE, SUBRAMANYA
 from brimwork.steps import Law, Ode, Solve, Step, Take
 
-_FIRST_FLOW = "You let the first flow run to the end. As the head falls the flow falls with it, so it takes longer."
+_FIRST_FLOW = (
+    "You let the first flow run to the end. As the head falls the flow falls with it, so it takes longer. Use the law that lets the flow fall with the head."
+)
 _START = ("H_2 = H_1", "t_drain = 0")
 
 # --- through a pipe -----------------------------------------------------------------------------------------------------------------
@@ -31,7 +33,10 @@ siphon_flow = Formula(
     slips=(
         Slip("pi/4*d_pipe**2*sqrt(2*g*H_s)", "You left out friction and fittings: a long thin tube lets far less through."),
         Slip(f"pi*d_pipe**2*sqrt(2*g*H_s)/{_PIPE}", "You took the bore for the radius: four times too much came out."),
-        Slip("pi/4*d_pipe**2*sqrt(2*g*H_s)/sqrt(f*L_pipe/d_pipe + K)", "The leaving speed costs its own velocity head: that is the 1 under the root."),
+        Slip(
+            "pi/4*d_pipe**2*sqrt(2*g*H_s)/sqrt(f*L_pipe/d_pipe + K)",
+            "The leaving speed costs its own velocity head: that is the 1 under the root. Add it there.",
+        ),
     ),
     ranges={"L_pipe": ("1 m", "4 m"), "K": ("0.5", "3"), "d_pipe": ("10 mm", "25 mm")},
     remark="H_s counts down to the mouth in air, or to the water if the mouth is under it. A delivery hose whose mouth lies under water drains the vessel "
@@ -102,7 +107,7 @@ drain_through_a_pipe = Formula(
     slips=(
         Slip(
             "2*A_tank*sqrt(f/4*L_pipe/d_pipe + K + 1)*(sqrt(H_1) - sqrt(H_2))/(pi/4*d_pipe**2*sqrt(2*g))",
-            "You used Fanning's friction factor, a quarter of Darcy's.",
+            "You used Fanning's friction factor, a quarter of Darcy's. Multiply the factor by four.",
         ),
         Slip(f"A_tank*{_PIPE}*(H_1 - H_2)/(pi/4*d_pipe**2*sqrt(2*g*H_1))", _FIRST_FLOW),
         Slip("2*A_tank*(sqrt(H_1) - sqrt(H_2))/(pi/4*d_pipe**2*sqrt(2*g))", "You left out friction and fittings: it takes much longer."),

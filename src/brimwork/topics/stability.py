@@ -42,9 +42,9 @@ tipping_factor = Formula(
     ),
     unpublished=_OWN_MOMENTS,
     slips=(
-        Slip("F_w*B_base/(F_push*h_push)", "You gave the weight the whole base as its arm. It acts in the middle: half the base."),
+        Slip("F_w*B_base/(F_push*h_push)", "You gave the weight the whole base as its arm. It acts in the middle: half the base. Use half of the base."),
         Slip("F_push*h_push/(F_w*B_base/2)", "Upside down: a factor below 1 must mean that it tips."),
-        Slip("F_w/F_push", "You compared forces. What counts is force times arm."),
+        Slip("F_w/F_push", "You compared forces. What counts is force times arm. Multiply each force by its arm."),
     ),
     ranges={"B_base": ("300 mm", "600 mm")},
     remark=_JUDGED,
@@ -79,7 +79,7 @@ base_on_feet = Formula(
     unpublished="own geometry: the distance from the middle of a regular figure to its side",
     slips=(
         Slip("d_feet", "On separate feet it does not tip over the circle, but over the line between two feet, nearer the middle."),
-        Slip("d_feet*cos(2*pi/N_feet)", "Between two feet the half angle counts: pi over their number."),
+        Slip("d_feet*cos(2*pi/N_feet)", "Between two feet the half angle counts: pi over their number. Halve the angle."),
     ),
     remark="Three feet leave half of the circle, four about 70 %.",
 )
@@ -104,7 +104,7 @@ wind_pressure = Formula(
     slips=(
         Slip("k_e*rho_air*v_wind**2", "The half is missing: moving air brought to rest presses with half its density times the square of its speed."),
         Slip("k_e*rho_air*v_wind/2", "The speed is squared: twice the wind presses four times as hard."),
-        Slip("k_e*rho_air*(3.6*v_wind)**2/2", "You put kilometres per hour in. The formula takes metres per second."),
+        Slip("k_e*rho_air*(3.6*v_wind)**2/2", "You put kilometres per hour in. The formula takes metres per second. Divide by 3.6 first."),
     ),
     remark="The wind speed to design for comes from the local code.",
 )
@@ -122,8 +122,14 @@ wind_tipping_factor = Formula(
     ),
     unpublished=_OWN_MOMENTS,
     slips=(
-        Slip("F_w*B_base/(2*p_wind*c_f*b_face*h_face**2)", "You let the wind act at the top. Spread over the face it acts half-way up."),
-        Slip("2*F_w*B_base/(p_wind*c_f*b_face*h_face**2)", "You gave the weight the whole base as its arm. It acts in the middle: half the base."),
+        Slip(
+            "F_w*B_base/(2*p_wind*c_f*b_face*h_face**2)",
+            "You let the wind act at the top. Spread over the face it acts half-way up. Use half of the height as the arm.",
+        ),
+        Slip(
+            "2*F_w*B_base/(p_wind*c_f*b_face*h_face**2)",
+            "You gave the weight the whole base as its arm. It acts in the middle: half the base. Use half of the base.",
+        ),
         Slip("F_w*B_base/(p_wind*b_face*h_face**2)", "You left out the force coefficient of the shape."),
     ),
     remark=_JUDGED,
@@ -143,7 +149,10 @@ foam_uplift = Formula(
     ),
     unpublished="the same law as the net uplift of a tank under water, which is checked",
     slips=(
-        Slip("g*V_f*rho_f", "That is the weight of the foam. It is lifted by the weight of the water that it pushes aside."),
+        Slip(
+            "g*V_f*rho_f",
+            "That is the weight of the foam. It is lifted by the weight of the water that it pushes aside. Use the density of water less that of foam.",
+        ),
         Slip("V_f*(rho - rho_f)", "That is a mass. A force is mass times gravity, in newtons."),
         Slip("g*V_f*(rho + rho_f)", "The foam's own weight helps to hold it down: take it off."),
     ),
@@ -167,7 +176,7 @@ pebbles_under_water = Formula(
     slips=(
         Slip("g*V_p*(1 - n_s)*rho_s", f"That is the dry weight. {_NO_LIFT}"),
         Slip("g*V_p*(rho_s - rho)", "You counted the gaps as stone. Only the solid share weighs."),
-        Slip("g*V_p*n_s*(rho_s - rho)", "You used the empty share instead of the solid share."),
+        Slip("g*V_p*n_s*(rho_s - rho)", "You used the empty share instead of the solid share. Put in one less the void fraction."),
         Slip("V_p*(1 - n_s)*(rho_s - rho)", "That is a mass. A force is mass times gravity, in newtons."),
     ),
     ranges={"n_s": ("0.35", "0.45")},
@@ -187,7 +196,10 @@ hold_down_ratio = Formula(
     slips=(
         Slip("V_p*(1 - n_s)*rho_s/(V_f*(rho - rho_f))", f"You used dry weight. {_NO_LIFT}"),
         Slip("V_p*(rho_s - rho)/(V_f*(rho - rho_f))", "You counted the gaps between the pebbles as stone. Only the solid share weighs."),
-        Slip("V_p*(1 - n_s)*(rho_s - rho)/(V_f*rho_f)", "You held down the foam's own weight. What lifts is the water it pushes aside, less that weight."),
+        Slip(
+            "V_p*(1 - n_s)*(rho_s - rho)/(V_f*rho_f)",
+            "You held down the foam's own weight. What lifts is the water it pushes aside, less that weight. Divide by the density of water less that of foam.",
+        ),
         Slip("V_f*(rho - rho_f)/(V_p*(1 - n_s)*(rho_s - rho))", "Upside down: a ratio below 1 must mean that the foam comes up."),
     ),
     remark="The pebbles must lie on the foam, all of them under water. Foam that comes up lifts the upright and all that stands on it.",
@@ -203,7 +215,10 @@ pebbles_to_hold_foam = Formula(
         Slip("f_hold*V_f*(rho - rho_f)/((1 - n_s)*rho_s)", f"You used dry weight. {_NO_LIFT}"),
         Slip("f_hold*V_f*(rho - rho_f)/(rho_s - rho)", "You forgot the gaps between the pebbles. Only the solid share weighs, so it takes more."),
         Slip("V_f*(rho - rho_f)/((1 - n_s)*(rho_s - rho))", "That just balances the foam. Multiply by the hold-down ratio wanted."),
-        Slip("f_hold*V_f*rho_f/((1 - n_s)*(rho_s - rho))", "You held down the foam's own weight. What lifts is the water it pushes aside, less that weight."),
+        Slip(
+            "f_hold*V_f*rho_f/((1 - n_s)*(rho_s - rho))",
+            "You held down the foam's own weight. What lifts is the water it pushes aside, less that weight. Divide by the density of water less that of foam.",
+        ),
     ),
     remark="In round numbers a litre of pebbles for each litre of foam, times the ratio wanted.",
 )
@@ -257,7 +272,10 @@ ballast_mass = Formula(
     slips=(
         Slip("f_s*rho*V_disp - m_t", "Ballast under water is lifted as well. Allow for the water it pushes aside."),
         Slip("f_s*rho*V_disp/(1 - rho/rho_s)", "The tank's own weight already helps hold it down. Take it off before sizing the ballast."),
-        Slip("f_s*rho*V_disp", "You left out the tank's own weight, which helps, and the water the ballast pushes aside, which does not."),
+        Slip(
+            "f_s*rho*V_disp",
+            "You left out the tank's own weight, which helps, and the water the ballast pushes aside, which does not. Take the tank's weight off first, then divide by one less the ratio of the densities.",
+        ),
         Slip("(f_s*rho*V_disp - m_t)*(1 - rho/rho_s)", "You multiplied. Under water ballast holds less than it weighs, so it takes more of it: divide."),
         Slip("(f_s*rho*V_disp + m_t)/(1 - rho/rho_s)", "The tank's weight holds it down: take it off, do not add it."),
     ),

@@ -42,9 +42,17 @@ rising_head = Formula(
     where=("k_H < 1",),
     unpublished=_SOLVED,
     slips=(
-        Slip("k_H*A_v*H_set/Q", "You let nothing over the rim meanwhile. The higher it stands the more leaves, so it rises more and more slowly."),
-        Slip("A_v*H_set/Q*log(1/(1 - k_H))", "You let the flow over the rim go with the head itself. It goes with its power 3/2."),
-        Slip("A_v*H_set/Q", "That fills the space up to the settled head, with nothing over the rim, and for all of it."),
+        Slip(
+            "k_H*A_v*H_set/Q",
+            "You let nothing over the rim meanwhile. The higher it stands the more leaves, so it rises more and more slowly. Use the law that lets water go over the rim.",
+        ),
+        Slip(
+            "A_v*H_set/Q*log(1/(1 - k_H))", "You let the flow over the rim go with the head itself. It goes with its power 3/2. Use the law with the power 3/2."
+        ),
+        Slip(
+            "A_v*H_set/Q",
+            "That fills the space up to the settled head, with nothing over the rim, and for all of it. Use the law that lets more and more water go over.",
+        ),
     ),
     rises=("A_v", "H_set", "k_H"),
     falls=("Q",),
@@ -62,7 +70,7 @@ time_on_the_way = Formula(
     ),
     unpublished=_BALANCE,
     slips=(
-        Slip("V_hold/Q", "You counted the stone alone. Film and falling sheet hold some as well."),
+        Slip("V_hold/Q", "You counted the stone alone. Film and falling sheet hold some as well. Add all three."),
         Slip("Q/(V_film + V_sheet + V_hold)", _UPSIDE_DOWN),
     ),
     rises=("V_film", "V_sheet", "V_hold"),
@@ -93,7 +101,7 @@ water_on_the_way = Formula(
     ),
     unpublished=_SOLVED,
     slips=(
-        Slip("Q*t_on", "You let nothing come back meanwhile."),
+        Slip("Q*t_on", "You let nothing come back meanwhile. Take off what has come back."),
         Slip("Q*t_way", "That is how much there is in the end. At first there is less."),
         Slip("Q*t_way*exp(-t_on/t_way)", "That is what is still missing. Take it off the whole."),
     ),

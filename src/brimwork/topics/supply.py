@@ -40,7 +40,7 @@ voltage_drop = Formula(
         Slip("2*u_c*I_c*L_c", _THERE_AND_BACK),
         Slip("u_c*L_c", "You left out the current. The table is for each ampere."),
         Slip("u_c*I_c", "You left out the length. The table is for each metre."),
-        Slip("1000*u_c*I_c*L_c", "You left the table's millivolts as volts: a thousand times too much."),
+        Slip("1000*u_c*I_c*L_c", "You left the table's millivolts as volts: a thousand times too much. Divide by a thousand."),
     ),
     remark=_ELECTRICIAN,
 )
@@ -55,8 +55,8 @@ drop_share = Formula(
         Published("U_d=11.5 V, U_s=230 V", "5 %", 1e-9, VOLT_DROP_LIMITS.at("limit for other uses")),
     ),
     slips=(
-        Slip("U_d/(U_s - U_d)", "You compared with what is left. The limits compare with the supply."),
-        Slip("1 - U_d/U_s", "That is what is left. The drop is what is lost."),
+        Slip("U_d/(U_s - U_d)", "You compared with what is left. The limits compare with the supply. Divide by the supply."),
+        Slip("1 - U_d/U_s", "That is what is left. The drop is what is lost. Take it from one."),
         Slip("U_s/U_d", "Upside down: a longer cable must give a larger share."),
     ),
     ranges={"U_d": ("0.1 V", "1.2 V"), "U_s": ("12 V", "24 V")},
@@ -72,8 +72,8 @@ drop_share_by_table = Formula(
     slips=(
         Slip("2*u_c*I_c*L_c/U_s", _THERE_AND_BACK),
         Slip("u_c*L_c/U_s", "You left out the current. The table is for each ampere."),
-        Slip("u_c*I_c*L_c/(U_s - u_c*I_c*L_c)", "You compared with what is left. The limits compare with the supply."),
-        Slip("1 - u_c*I_c*L_c/U_s", "That is what is left. The drop is what is lost."),
+        Slip("u_c*I_c*L_c/(U_s - u_c*I_c*L_c)", "You compared with what is left. The limits compare with the supply. Divide by the supply."),
+        Slip("1 - u_c*I_c*L_c/U_s", "That is what is left. The drop is what is lost. Take it from one."),
     ),
     where=("u_c*I_c*L_c < 0.5*U_s",),
     remark=_ELECTRICIAN,
@@ -86,7 +86,7 @@ warm_conductor = Formula(
     fitted="a straight line in the temperature, to copper (IEC 60028)",
     published=(Published("r_cold=2.525 ohm/kft, T_c=75 degC", "3.07 ohm/kft", 1e-3, NEC_TABLE_8.at("14 AWG, solid, from its value at 20 degrees")),),
     slips=(
-        Slip("r_cold", "That is the value at 20 degrees. A loaded cable is warmer and resists more."),
+        Slip("r_cold", "That is the value at 20 degrees. A loaded cable is warmer and resists more. Put in the warm value."),
         Slip("r_cold*(T_cold - T_zero)/(T_c - T_zero)", "Upside down: warm copper resists more."),
     ),
     ranges={"T_c": ("40 degC", "90 degC")},
@@ -108,9 +108,9 @@ drop_by_resistance = Formula(
     ),
     slips=(
         Slip("r_warm*I_c*L_c", "The current goes out and comes back. Count the cable length twice."),
-        Slip("4*r_warm*I_c*L_c", "You doubled twice. There is one way out and one way back."),
+        Slip("4*r_warm*I_c*L_c", "You doubled twice. There is one way out and one way back. Multiply by two once."),
         Slip("2*r_warm*L_c", "You left out the current. That is the resistance of the loop."),
-        Slip("2*r_warm*I_c**2*L_c", "That is the power lost as heat. The drop goes with the current, not with its square."),
+        Slip("2*r_warm*I_c**2*L_c", "That is the power lost as heat. The drop goes with the current, not with its square. Leave the current as it is."),
     ),
     remark=_ELECTRICIAN,
 )
@@ -123,8 +123,8 @@ drop_share_by_resistance = Formula(
     unpublished="both steps are checked",
     slips=(
         Slip("r_warm*I_c*L_c/U_s", "The current goes out and comes back. Count the cable length twice."),
-        Slip("1 - 2*r_warm*I_c*L_c/U_s", "That is what is left. The drop is what is lost."),
-        Slip("2*r_warm*I_c*L_c/(U_s - 2*r_warm*I_c*L_c)", "You compared with what is left. The limits compare with the supply."),
+        Slip("1 - 2*r_warm*I_c*L_c/U_s", "That is what is left. The drop is what is lost. Take it from one."),
+        Slip("2*r_warm*I_c*L_c/(U_s - 2*r_warm*I_c*L_c)", "You compared with what is left. The limits compare with the supply. Divide by the supply."),
     ),
     ranges={"U_s": ("12 V", "120 V")},
     where=("2*r_warm*I_c*L_c < 0.5*U_s",),
@@ -139,7 +139,7 @@ cord_length = Formula(
     by_hand=(ByHand("L_route=5.5 m, l_drip=0.3 m, l_slack=1.2 m", "5.5 + 0.3 + 1.2", "7 m"),),
     unpublished="own geometry: lengths added up",
     slips=(
-        Slip("L_route", "You left out the drip loop and the slack to lift the pump out."),
+        Slip("L_route", "You left out the drip loop and the slack to lift the pump out. Add both."),
         Slip("L_route + l_drip", "You left out the slack. The pump has to come up into the light with its cord on."),
         Slip("L_route + l_slack", "You left out the drip loop. Without it water runs along the cord into the socket."),
     ),

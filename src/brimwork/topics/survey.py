@@ -65,7 +65,10 @@ still_to_dig = Formula(
     unpublished=_READINGS,
     slips=(
         Slip("z_bench + s_first + s_next - z_form", "You added the second reading. A larger reading means a lower point: take it off."),
-        Slip("z_form - (z_bench + s_first - s_next)", "The sign is turned round: what still lies above the formation is to be dug."),
+        Slip(
+            "z_form - (z_bench + s_first - s_next)",
+            "The sign is turned round: what still lies above the formation is to be dug. Take the formation from what the staff reads.",
+        ),
     ),
     ranges={"z_bench": ("9.5 m", "10.5 m"), "z_form": ("9 m", "9.4 m"), "s_first": ("1.1 m", "1.3 m"), "s_next": ("1.5 m", "1.8 m")},
     remark="Negative: dug too deep. Make it up with compacted sub-base, never with loose soil.",
@@ -107,10 +110,13 @@ sound_at_a_distance = Formula(
     ),
     published=(Published("L_near=60, r_near=1 m, r_far=2 m", "54", 1e-3, DECIBELS.at("each doubling takes off 6 dB")),),
     slips=(
-        Slip("L_near - 10*log10(r_far/r_near)", "Sound spreads over an area, which goes with the square of the distance: 20, not 10."),
-        Slip("L_near*r_near/r_far", "Decibels are logarithms. They do not halve with the distance, they lose 6 with each doubling."),
+        Slip("L_near - 10*log10(r_far/r_near)", "Sound spreads over an area, which goes with the square of the distance: 20, not 10. Use 20."),
+        Slip(
+            "L_near*r_near/r_far",
+            "Decibels are logarithms. They do not halve with the distance, they lose 6 with each doubling. Take off 20 times the logarithm of the ratio.",
+        ),
         Slip("L_near + 20*log10(r_far/r_near)", "You added. Farther away it is quieter."),
-        Slip("L_near - 20*log(r_far/r_near)", "You used the natural logarithm. Decibels take the one to base ten."),
+        Slip("L_near - 20*log(r_far/r_near)", "You used the natural logarithm. Decibels take the one to base ten. Use the logarithm to base ten."),
     ),
     remark=_SOUND,
 )
@@ -131,8 +137,11 @@ sound_of_two = Formula(
     ),
     slips=(
         Slip("L_one + L_two", "Decibels are logarithms and do not add. Add the intensities they stand for."),
-        Slip("(L_one + L_two)/2", "Two sources are louder than either alone, never a mean."),
-        Slip("20*log10(10**(L_one/20) + 10**(L_two/20))", "You added pressures. Two different sources add as intensities: 10, not 20."),
+        Slip("(L_one + L_two)/2", "Two sources are louder than either alone, never a mean. Add their intensities."),
+        Slip(
+            "20*log10(10**(L_one/20) + 10**(L_two/20))",
+            "You added pressures. Two different sources add as intensities: 10, not 20. Add them with ten in both places.",
+        ),
     ),
     remark=_SOUND,
 )
@@ -153,9 +162,9 @@ change_of_sound = Formula(
         Published("r_J=0.25", "-6", 5e-3, DECIBELS.at("each doubling of the distance takes off 6 dB: a quarter of the intensity")),
     ),
     slips=(
-        Slip("20*log10(r_J)", "Twenty goes with pressures and with distances. Intensities and powers take ten."),
-        Slip("10*log(r_J)", "You used the natural logarithm. Decibels take the one to base ten."),
-        Slip("r_J", "That is the ratio itself. Decibels are ten times its logarithm."),
+        Slip("20*log10(r_J)", "Twenty goes with pressures and with distances. Intensities and powers take ten. Multiply by ten."),
+        Slip("10*log(r_J)", "You used the natural logarithm. Decibels take the one to base ten. Use the logarithm to base ten."),
+        Slip("r_J", "That is the ratio itself. Decibels are ten times its logarithm. Take ten times its logarithm."),
     ),
     rises=("r_J",),
     remark="Only a change: how loud the water is to begin with must be measured. Flow times fall, after over before, may stand for the ratio only if the same "

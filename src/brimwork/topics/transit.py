@@ -21,7 +21,7 @@ surface_of_a_round_vessel = Formula(
     unpublished="the area of a circle",
     slips=(
         Slip("pi*d_rim**2", "You took the diameter for the radius: the surface came out four times too big."),
-        Slip("pi*d_rim", "That is the length of the rim. The surface goes with the square of the diameter."),
+        Slip("pi*d_rim", "That is the length of the rim. The surface goes with the square of the diameter. Take a quarter of pi times the diameter squared."),
     ),
 )
 
@@ -32,7 +32,13 @@ water_over_the_rim = Formula(
     defined="while it runs, the whole surface stands above the rim by the head",
     by_hand=(ByHand("A_v=0.4 m2, H=5 mm", "0.4*5", "2 L"),),
     unpublished=_THIN,
-    slips=(Slip("A_v*(H + z_mouth)", "Down to the hose mouth is the siphon's part. Above the rim stands the head alone.", also_given=("z_mouth",)),),
+    slips=(
+        Slip(
+            "A_v*(H + z_mouth)",
+            "Down to the hose mouth is the siphon's part. Above the rim stands the head alone. Use the head alone.",
+            also_given=("z_mouth",),
+        ),
+    ),
     ranges={"H": ("2 mm", "8 mm")},
 )
 
@@ -43,7 +49,13 @@ water_siphoned_back = Formula(
     defined="without a check valve the vessel empties down to the hose mouth each time the pump stops",
     by_hand=(ByHand("A_v=0.35 m2, z_mouth=30 mm", "0.35*30", "10.5 L"),),
     unpublished="area times depth, by definition",
-    slips=(Slip("A_v*H", "That is the water above the rim. The siphon takes what stands between the rim and the hose mouth.", also_given=("H",)),),
+    slips=(
+        Slip(
+            "A_v*H",
+            "That is the water above the rim. The siphon takes what stands between the rim and the hose mouth. Put in the height down to the hose mouth.",
+            also_given=("H",),
+        ),
+    ),
     remark="With a check valve, or a mouth above the water, this is nothing. A hose fed into the bottom of a vessel empties the whole of it.",
 )
 
@@ -54,7 +66,13 @@ water_in_the_film = Formula(
     defined="wet face times thickness of the film",
     by_hand=(ByHand("A_side=1.2 m2, delta=0.25 mm", "1.2*0.25", "0.3 L"),),
     unpublished=_THIN,
-    slips=(Slip("A_side*H", "You used the head over the rim. Down the face the water runs faster, and its film is thinner.", also_given=("H",)),),
+    slips=(
+        Slip(
+            "A_side*H",
+            "You used the head over the rim. Down the face the water runs faster, and its film is thinner. Put in the thickness of the film.",
+            also_given=("H",),
+        ),
+    ),
 )
 
 water_in_the_sheet = Formula(
@@ -91,7 +109,11 @@ water_in_the_stone = Formula(
     by_hand=(ByHand("A_run=2.5 m2, t_st=80 mm, n_hold=0.03", "2.5*80*0.03", "6 L"),),
     unpublished=_THIN,
     slips=(
-        Slip("A_run*t_st*n_s", "You filled all the gaps with water. It only runs through them: a few per cent of the layer.", also_given=("n_s",)),
+        Slip(
+            "A_run*t_st*n_s",
+            "You filled all the gaps with water. It only runs through them: a few per cent of the layer. Multiply by the share that is held.",
+            also_given=("n_s",),
+        ),
         Slip("A_run*t_st", "You counted the whole layer as water. It fills a few per cent of it."),
     ),
 )
@@ -106,7 +128,7 @@ water_in_transit = Formula(
     unpublished=_BALANCE,
     slips=(
         Slip("V_rim + V_film + V_sheet + V_pc + V_hold", "You forgot what siphons back through the hose. Without a check valve it is often the biggest part."),
-        Slip("V_rim", "Only a part of it stands above the rim. Film, sheet, pipe, stone and siphon come on top."),
+        Slip("V_rim", "Only a part of it stands above the rim. Film, sheet, pipe, stone and siphon come on top. Add them all."),
     ),
     remark="Put 0 for a part that the feature does not have.",
 )
@@ -124,7 +146,11 @@ drop_on_start = Formula(
     slips=(
         Slip("V_tr/A_b", "You divided by the plan area. The water only stands in the empty share, so the level falls more."),
         Slip("V_tr*n_v/A_b", "You multiplied by the void fraction. It makes the area smaller, and so the drop bigger."),
-        Slip("H", "The reservoir does not fall by the head over the rim: its area is not that of the vessel, and there is more in transit.", also_given=("H",)),
+        Slip(
+            "H",
+            "The reservoir does not fall by the head over the rim: its area is not that of the vessel, and there is more in transit. Share the water in transit over the area and void of the blocks.",
+            also_given=("H",),
+        ),
     ),
     remark="Predict it, then measure it on the first start: the best free test of the whole sum. A much bigger drop means a leak or a forgotten part.",
 )
@@ -143,7 +169,9 @@ room_up_to_the_overflow = Formula(
     slips=(
         Slip("A_b*(h_over - h_run)", "You used the whole plan area. The empty share of the blocks is what has room: multiply by their void fraction."),
         Slip("A_b*n_v*h_over", "That is all the water up to the overflow. Only the space above the running level is free."),
-        Slip("A_b*n_v*h_run", "That is the water under the running level. The room that is left stands above it."),
+        Slip(
+            "A_b*n_v*h_run", "That is the water under the running level. The room that is left stands above it. Use the height from there up to the overflow."
+        ),
     ),
     rises=("A_b", "n_v", "h_over"),
     falls=("h_run",),

@@ -28,7 +28,7 @@ void_fraction = Formula(
     slips=(
         Slip("e_void", "That is the void ratio, empty over solid. Water needs the share of the whole space, which is smaller."),
         Slip("e_void/(1 - e_void)", "The whole is the solid and the empty space together: add, do not subtract."),
-        Slip("1/(1 + e_void)", "That is the solid share. The empty share is what is left."),
+        Slip("1/(1 + e_void)", "That is the solid share. The empty share is what is left. Take it from one."),
     ),
 )
 
@@ -66,8 +66,11 @@ void_fraction_from_density = Formula(
         Published("rho_bulk=1.43 t/m3, rho_s=2.65 t/m3", "0.46", 0.005, _SANDS, note="uniform sand, loose"),
     ),
     slips=(
-        Slip("rho_bulk/rho_s", "That is the solid share. The empty share is what is left."),
-        Slip("rho_s/rho_bulk - 1", "That is the void ratio, empty over solid. Water needs the share of the whole space."),
+        Slip("rho_bulk/rho_s", "That is the solid share. The empty share is what is left. Take it from one."),
+        Slip(
+            "rho_s/rho_bulk - 1",
+            "That is the void ratio, empty over solid. Water needs the share of the whole space. Take one less the ratio of the densities.",
+        ),
     ),
 )
 
@@ -79,7 +82,7 @@ bulk_density = Formula(
     published=(Published("rho_s=2.65 t/m3, n_por=0.34", "1.75 t/m3", 0.005, _SANDS, note="uniform sand, dense"),),
     slips=(
         Slip("rho_s", "You used the density of solid rock. A layer of loose stone has gaps; use the loose (bulk) figure."),
-        Slip("rho_s*n_por", "You used the empty share instead of the solid share."),
+        Slip("rho_s*n_por", "You used the empty share instead of the solid share. Put in one less the void fraction."),
     ),
 )
 
@@ -99,8 +102,11 @@ packed_spheres = Formula(
         Published("N_cell=4, d_s=10 mm, a_cell=14.142136 mm", "0.25952", 1e-4, GAUSS.at("1 - pi/sqrt(18)")),
     ),
     slips=(
-        Slip("N_cell*pi*d_s**3/(6*a_cell**3)", "That is the solid share. The empty share is what is left."),
-        Slip("1 - 4*N_cell*pi*d_s**3/(3*a_cell**3)", "You put the diameter in the place of the radius: eight times too much solid."),
+        Slip("N_cell*pi*d_s**3/(6*a_cell**3)", "That is the solid share. The empty share is what is left. Take it from one."),
+        Slip(
+            "1 - 4*N_cell*pi*d_s**3/(3*a_cell**3)",
+            "You put the diameter in the place of the radius: eight times too much solid. Use pi/6 times the diameter cubed.",
+        ),
     ),
     remark="One size of stone leaves 26 to 48 % however big it is: a figure far outside 25 to 50 % for one size deserves a second look.",
 )

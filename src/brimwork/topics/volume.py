@@ -22,8 +22,8 @@ straight_pit = Formula(
     published=(Published("L=11 in, W=7 in, h=3 in", "1 US gal", 1e-9, NIST_44.at("definition of the US gallon, 231 cubic inches"), note="11 x 7 x 3 = 231"),),
     slips=(
         Slip("L*W", "That is the area of the floor. Multiply it by the depth as well."),
-        Slip("L + W + h", "You added the three sides. A volume takes their product."),
-        Slip("2*(L + W)*h", "That is the area of the four walls. The volume is floor area times depth."),
+        Slip("L + W + h", "You added the three sides. A volume takes their product. Multiply them."),
+        Slip("2*(L + W)*h", "That is the area of the four walls. The volume is floor area times depth. Multiply floor by depth."),
     ),
 )
 
@@ -50,11 +50,14 @@ battered_pit = Formula(
     ),
     published=(Published("L=52 ft, W=22 ft, m_b=2, h=12 ft", "44256 ft3", 1e-6, MATH_CENTRAL.at("pit with 2:1 sides, 12 ft deep")),),
     slips=(
-        Slip("(L + 2*m_b*h)*(W + 2*m_b*h)*h", "This treats the pit as if it were as wide at the bottom as at the top. The sides lean in, so it holds less."),
-        Slip("L*W*h", "This is the straight pit over the floor. The leaning sides leave room all round as well."),
+        Slip(
+            "(L + 2*m_b*h)*(W + 2*m_b*h)*h",
+            "This treats the pit as if it were as wide at the bottom as at the top. The sides lean in, so it holds less. Take off what the corners do not hold.",
+        ),
+        Slip("L*W*h", "This is the straight pit over the floor. The leaning sides leave room all round as well. Add the room at the sides and in the corners."),
         Slip(
             "(L*W + (L + 2*m_b*h)*(W + 2*m_b*h))/2*h",
-            "You averaged the areas of floor and top. The corners make the area grow faster than in a straight line, so the average is too big.",
+            "You averaged the areas of floor and top. The corners make the area grow faster than in a straight line, so the average is too big. Use the middle area too, or the law with corners.",
         ),
         Slip("(L + m_b*h)*(W + m_b*h)*h", "You took the size half-way up for the whole pit. That is close, but it leaves out the four leaning corners."),
     ),
@@ -98,9 +101,11 @@ prismoidal_rule = Formula(
     published=(Published("A_1=1144 ft2, A_m=3496 ft2, A_2=7000 ft2, h=12 ft", "44256 ft3", 1e-6, MATH_CENTRAL.at("pit with 2:1 sides, 12 ft deep")),),
     slips=(
         Slip("h/2*(A_1 + A_2)", "You averaged the areas of bottom and top. Take the middle in too, with four parts."),
-        Slip("h/3*(A_1 + A_m + A_2)", "You gave the three areas equal parts. The middle counts four times."),
+        Slip(
+            "h/3*(A_1 + A_m + A_2)", "You gave the three areas equal parts. The middle counts four times. Count the middle area four times and divide by six."
+        ),
         Slip("h*(A_1 + 4*A_m + A_2)", "There are six parts in the sum: divide by six."),
-        Slip("h*A_m", "You took the middle area for the whole depth. That is close; the ends still correct it."),
+        Slip("h*A_m", "You took the middle area for the whole depth. That is close; the ends still correct it. Count the ends once each."),
     ),
 )
 
@@ -126,7 +131,7 @@ tapered_pit = Formula(
             "add the middle term, the square root of the two areas multiplied.",
         ),
         Slip("A_2*h", "This treats the pit as if it were as wide at the bottom as at the top. Measure the floor as well and use both areas."),
-        Slip("A_1*h", "This is the straight pit over the floor area. The leaning sides leave room as well."),
+        Slip("A_1*h", "This is the straight pit over the floor area. The leaning sides leave room as well. Use both areas."),
         Slip("h/3*(A_1 + A_2)", "One of three terms is missing: the square root of the two areas multiplied."),
         Slip("h*(A_1 + sqrt(A_1*A_2) + A_2)", "You added three terms and did not take a third."),
     ),
@@ -149,9 +154,15 @@ round_tank = Formula(
     slips=(
         Slip("pi*d_t**2*h", _TOO_BIG),
         Slip("pi/4*d_t*h", "The diameter is squared in the area of a circle, and you used it once."),
-        Slip("pi*d_t*h", "That is the wall: the length round the tank times its depth. The volume needs the area of the circle."),
-        Slip("d_t**2*h", "That is a square tank as wide as the round one. A circle fills about 79 % of its square."),
-        Slip("pi*d_t**2*h/16", "You halved the diameter twice. With the radius it is pi times radius squared; with the diameter, a quarter of pi."),
+        Slip(
+            "pi*d_t*h",
+            "That is the wall: the length round the tank times its depth. The volume needs the area of the circle. Use a quarter of pi times the diameter squared.",
+        ),
+        Slip("d_t**2*h", "That is a square tank as wide as the round one. A circle fills about 79 % of its square. Multiply by a quarter of pi."),
+        Slip(
+            "pi*d_t**2*h/16",
+            "You halved the diameter twice. With the radius it is pi times radius squared; with the diameter, a quarter of pi. Use the diameter once, with a quarter of pi.",
+        ),
     ),
 )
 
@@ -182,9 +193,9 @@ cone_bowl = Formula(
     slips=(
         Slip(
             "pi*h/4*((d_floor + d_rim)/2)**2",
-            "You took the mean diameter of the whole bowl. The water only widens as far as its own depth, and area grows as the square.",
+            "You took the mean diameter of the whole bowl. The water only widens as far as its own depth, and area grows as the square. Use the width at the depth of the water.",
         ),
-        Slip("pi*h/4*d_rim**2", "You used the rim diameter for all the depth. Lower down the bowl is narrower."),
+        Slip("pi*h/4*d_rim**2", "You used the rim diameter for all the depth. Lower down the bowl is narrower. Use the width at each depth."),
         Slip("pi*h*(d_floor**2 + d_floor*(d_rim - d_floor)*h/D + (d_rim - d_floor)**2/3*(h/D)**2)", _TOO_BIG),
     ),
 )
@@ -208,7 +219,12 @@ sphere_of_bowl = Formula(
         Solve("solve for the radius"),
     ),
     published=(Published("d_rim=2 m, D=1 m", "1 m", 1e-9, EUCLID.at("book III, prop. 31: half a sphere is as deep as its radius")),),
-    slips=(Slip("d_rim/2", "That is half the rim. Only a half-sphere has its rim at its widest: a shallower bowl is part of a bigger sphere."),),
+    slips=(
+        Slip(
+            "d_rim/2",
+            "That is half the rim. Only a half-sphere has its rim at its widest: a shallower bowl is part of a bigger sphere. Use rim and depth together.",
+        ),
+    ),
 )
 
 round_bowl = Formula(
@@ -228,7 +244,7 @@ round_bowl = Formula(
     where=("h < 1.0001*R_s",),
     slips=(
         Slip("2*pi*R_s**3/3", "You used the whole half-sphere. The water only fills the bowl to its own depth, so use the cap formula with that depth."),
-        Slip("pi*R_s**2*h", "That is a straight tank as wide as the sphere. A bowl is narrow at the bottom."),
+        Slip("pi*R_s**2*h", "That is a straight tank as wide as the sphere. A bowl is narrow at the bottom. Use the law of a bowl."),
         Slip("pi*R_s**2*h/3", "That is a cone. A bowl has round sides: use its own formula."),
         Slip("pi*R_s**2*sqrt((R_s - 3*h)**2)/3", "Radius and depth have changed places in the formula."),
     ),

@@ -28,11 +28,17 @@ hoop_stress = Formula(
         ),
     ),
     slips=(
-        Slip("rho*g*h_full*2*R_wall/t_wall", "You put the diameter in the place of the radius: two sides of the wall share what the water presses across it."),
+        Slip(
+            "rho*g*h_full*2*R_wall/t_wall",
+            "You put the diameter in the place of the radius: two sides of the wall share what the water presses across it. Put in the radius.",
+        ),
         Slip("rho*g*h_full*R_wall/(2*t_wall)", "That is the pull along a closed pipe, from end to end. Round the wall it is twice that."),
         Slip("rho*h_full*R_wall/t_wall", "Density times height is a mass over an area. Multiply by gravity to have a pressure."),
         Slip("rho*g*h_full*t_wall/R_wall", "Upside down: a thicker wall must carry less for each part of it, and a wider vessel more."),
-        Slip("rho*g*h_full", "That is the pressure of the water. The wall is thinner than the vessel is wide, so its pull is many times that."),
+        Slip(
+            "rho*g*h_full",
+            "That is the pressure of the water. The wall is thinner than the vessel is wide, so its pull is many times that. Multiply by the radius over the thickness.",
+        ),
     ),
     rises=("h_full", "R_wall"),
     falls=("t_wall",),

@@ -38,7 +38,11 @@ viscosity_of_water = Formula(
             "2.647617 cP",
         ),
     ),
-    slips=(Slip("mu_vis*(280.68 + 511.45 + 61.131 + 0.45903)", "That is water of 27 degrees. Cold water is much more viscous."),),
+    slips=(
+        Slip(
+            "mu_vis*(280.68 + 511.45 + 61.131 + 0.45903)", "That is water of 27 degrees. Cold water is much more viscous. Put in the temperature that is given."
+        ),
+    ),
     falls=("T_w",),
     remark="From 25 to 5 degrees water grows nearly twice as viscous: films are thicker in winter, and thin tubes carry less.",
 )
@@ -51,7 +55,7 @@ kinematic_viscosity_of_water = Formula(
     published=(Published("mu=1.0016 cP, rho=998.206 kg/m3", "1.0034 cSt", 1e-5, IAPWS.at("20 degC")),),
     slips=(
         Slip("mu*rho", "You multiplied. Divide by the density."),
-        Slip("mu/1000000", "That shifts the point only: a cubic metre of water weighs about a thousand kilograms."),
+        Slip("mu/1000000", "That shifts the point only: a cubic metre of water weighs about a thousand kilograms. Divide by the density."),
     ),
     rises=("mu",),
     falls=("rho",),

@@ -72,7 +72,11 @@ days_without_top_up = Formula(
             "You used the size of the hidden tank. Water dries from wet faces open to the air, so use that area.",
             ("A_b",),
         ),
-        Slip("(V_use + V_dead - V_tr)/(K_E*E_0*A_wet + Q_splash)", "You counted water below the pump inlet. The pump cannot reach it.", ("V_dead",)),
+        Slip(
+            "(V_use + V_dead - V_tr)/(K_E*E_0*A_wet + Q_splash)",
+            "You counted water below the pump inlet. The pump cannot reach it. Leave that water out.",
+            ("V_dead",),
+        ),
         Slip("(K_E*E_0*A_wet + Q_splash)/(V_use - V_tr)", _DAYS_UPSIDE_DOWN),
     ),
     ranges={"V_use": ("80 L", "400 L"), "V_tr": ("5 L", "30 L")},
@@ -186,7 +190,7 @@ water_in_a_filled_vessel = Formula(
     unpublished="own geometry: what is left",
     slips=(
         Slip("V_in - V_f - V_p", "The gaps between the pebbles are full of water. Take off their solid share only."),
-        Slip("V_in", "Foam and pebbles take up room too."),
+        Slip("V_in", "Foam and pebbles take up room too. Take both off."),
         Slip("V_in - V_f - n_por*V_p", "You took off the gaps. They hold water: take off the stones."),
     ),
     ranges={"V_in": ("100 L", "250 L"), "V_f": ("10 L", "60 L"), "V_p": ("10 L", "40 L")},

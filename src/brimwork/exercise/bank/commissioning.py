@@ -13,8 +13,8 @@ QUESTIONS = (
         name="flow",
         wrong=(
             Wrong("v/t/60", "You gave litres a minute. An hour has 60 minutes, so multiply by 60."),
-            Wrong("(t/second)/(v/litre)*3600*litre/hour", "You divided the time by the volume. Flow is volume over time."),
-            Wrong("(t/second)*(v/litre)*60*litre/hour", "You multiplied volume by time. Flow is volume over time."),
+            Wrong("(t/second)/(v/litre)*3600*litre/hour", "You divided the time by the volume. Flow is volume over time. Divide the volume by the time."),
+            Wrong("(t/second)*(v/litre)*60*litre/hour", "You multiplied volume by time. Flow is volume over time. Divide the volume by the time."),
         ),
         solution=("In a second: {v}/{t} = {v/t|L/s}", "In an hour: x 3600 = {v/t|L/h|4}"),
     ),
@@ -60,8 +60,8 @@ QUESTIONS = (
         name="loss",
         where=("b < 0.9*a",),
         wrong=(
-            Wrong("(a - b)/b", "You divided by the new flow. The loss is a share of what there was at the start."),
-            Wrong("b/a", "You gave what is left. The loss is what is missing."),
+            Wrong("(a - b)/b", "You divided by the new flow. The loss is a share of what there was at the start. Divide by the flow at the start."),
+            Wrong("b/a", "You gave what is left. The loss is what is missing. Take it from one."),
             Wrong("20*percent", "You gave the limit for cleaning. Work out the loss, then compare."),
         ),
         solution=("Lost: {a} - {b} = {a - b|L/h}", "Of the first flow: {(a - b)/a|%}"),

@@ -54,7 +54,9 @@ QUESTIONS = (
         | {"v": ("0.5 day", "2 day", "0.5 day"), "c": ("4 day", "6 day", "1 day")},
         where=("c + 0.4*day < s + d + b + w",),
         wrong=(
-            Wrong("s + d + b + w + v + c", "You put the coat in line. It cures beside the other work and is done before the vessel is set."),
+            Wrong(
+                "s + d + b + w + v + c", "You put the coat in line. It cures beside the other work and is done before the vessel is set. Leave the coat out."
+            ),
             Wrong("s + d + b + v", "You left out lining and testing. Nothing is set before the liner has held water."),
             Wrong("d + b + w + v", "You began to dig before the search was done. Wait for its answer, for cables can kill."),
         ),
@@ -73,7 +75,7 @@ QUESTIONS = (
         where=("1.3*a < b", "1.3*q < p"),
         wrong=(
             Wrong("b/((p - q)*y)", "You used the whole price of B. You must buy one pump in any case, so use the difference."),
-            Wrong("(b - a)/(q*y)", "You took B's power as what is saved. The saving is the difference of the two."),
+            Wrong("(b - a)/(q*y)", "You took B's power as what is saved. The saving is the difference of the two. Divide by the difference."),
             Wrong("(b - a)/((p - q)*y)*t/(24*hour)", "You ran them all day and night. Use the hours that they run."),
         ),
         solution=("Saved in a year: {p - q|W} x {t} x 365 = {(p - q)*t*365|kWh}", "In money: {(p - q)*y/money}", "Years: {(b - a)/((p - q)*y)}"),
@@ -88,8 +90,13 @@ QUESTIONS = (
         close="0.1",
         vary={"k": ("20 %", "40 %", "5 %"), "b": ("2.5 ft3", "3.5 ft3", "0.25 ft3")},
         wrong=(
-            Wrong("ceil(v/yd**3/(b/ft**3/10))", "You divided cubic yards by a tenth of the cubic feet. A cubic yard has 27 cubic feet."),
-            Wrong("ceil(v/(1 + k)/b)", "You carted the soil as it lay in the ground. Once dug it takes up more room."),
+            Wrong(
+                "ceil(v/yd**3/(b/ft**3/10))",
+                "You divided cubic yards by a tenth of the cubic feet. A cubic yard has 27 cubic feet. Multiply by 27 before you divide by the barrow.",
+            ),
+            Wrong(
+                "ceil(v/(1 + k)/b)", "You carted the soil as it lay in the ground. Once dug it takes up more room. Work out the volume with its swell first."
+            ),
             Wrong("floor(v/b)", "You rounded down. The rest needs a load too, so round up."),
         ),
         solution=("Loose: {v|ft3}", "Over {b}: {v/b}, so {ceil(v/b)||2} loads"),

@@ -29,7 +29,10 @@ QUESTIONS = (
         unit="",
         name="safety factor",
         wrong=(
-            Wrong("(d + x)/u", "You counted water that has been pumped out. Only what is still there holds the pit down."),
+            Wrong(
+                "(d + x)/u",
+                "You counted water that has been pumped out. Only what is still there holds the pit down. Divide by the weight of water that is still there.",
+            ),
             Wrong("u/d", "You turned the ratio round. Divide the weight that holds down by the uplift."),
             Wrong("d/u/12", "You left the depth in inches. Divide by 12 to get feet."),
         ),
@@ -47,7 +50,7 @@ QUESTIONS = (
         wrong=(
             Wrong("w + s*d", "You leaned one side only. The pit has two sides, so count the slope twice."),
             Wrong("w + 2*d/s", "You turned the slope round. The side goes further across than down, so multiply."),
-            Wrong("w + d", "You added one depth in all. Each side adds the slope times the depth."),
+            Wrong("w + d", "You added one depth in all. Each side adds the slope times the depth. Add it twice."),
         ),
         solution=("Each side: {s} x {d} = {s*d|ft}", "Top: {w} + 2 x {s*d|ft} = {w + 2*s*d|ft}. Wet or running sand: keep out"),
     ),

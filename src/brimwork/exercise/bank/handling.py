@@ -66,7 +66,9 @@ QUESTIONS = (
         vary={"D": ("500 mm", "620 mm", "5 mm"), "h": ("420 mm", "560 mm", "5 mm"), "o": ("30 mm", "60 mm", "5 mm")},
         where=("F + 20*litre < v", "v < F + 80*litre"),
         wrong=(
-            Wrong("(v - F)*1.72*kg/litre/u", "You used the dry weight of the pebbles. Under water they weigh less, as the text says."),
+            Wrong(
+                "(v - F)*1.72*kg/litre/u", "You used the dry weight of the pebbles. Under water they weigh less, as the text says. Use the weight under water."
+            ),
             Wrong("v*b/u", "You forgot that the foam takes up room. Take its volume off before you fill in pebbles."),
         ),
         solution=("Room below that level: {v|L}", "Pebbles: {v|L} - {F} = {v - F|L}", "Factor: {v - F|L} x {b}/{u} = {(v - F)*b/u}"),
@@ -80,8 +82,8 @@ QUESTIONS = (
         name="mass",
         wrong=(
             Wrong("3*M", "You added single limits. Three people get in each other's way: take half of the sum."),
-            Wrong("2*M", "You used two thirds, the share for two people. For three it is half."),
-            Wrong("p", "You gave the mass of the pot. The question asks what three may lift; then compare."),
+            Wrong("2*M", "You used two thirds, the share for two people. For three it is half. Multiply by half, and by three."),
+            Wrong("p", "You gave the mass of the pot. The question asks what three may lift; then compare. Work out half of three limits."),
         ),
         solution=("Sum of three: 3 x {M} = {3*M|kg}", "Half of it: {3*M/2|kg}. A pot of {p} needs a hoist, a lifter or skates"),
     ),

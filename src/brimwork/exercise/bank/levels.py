@@ -35,7 +35,7 @@ QUESTIONS = (
         close="0.5 mm",
         wrong=(
             Wrong("B - s + f - d", "You added the fore-sight. Add the back-sight to the bench mark, then take the fore-sight off."),
-            Wrong("-(B + s - f - d)", "The sign is turned. The bottom is still higher than the design, so you dig and do not fill."),
+            Wrong("-(B + s - f - d)", "The sign is turned. The bottom is still higher than the design, so you dig and do not fill. Turn the sign round."),
         ),
         solution=("Line of sight: {B} + {s} = {B + s|m|5}", "Bottom now: {B + s|m|5} - {f} = {B + s - f|m|4}", "To dig: {B + s - f - d|mm}"),
     ),
@@ -51,8 +51,8 @@ QUESTIONS = (
         vary={"l": ("6 mm", "15 mm", "1 mm"), "c": ("80 mm", "150 mm", "5 mm")},
         wrong=(
             Wrong("-(b + l + a + c)", "You left out the stone. It lies on top of the block, so the dig goes deeper by that much."),
-            Wrong("-(s + b)", "You dug to the bottom of the block. Lining, sand and sub-base go under it."),
-            Wrong("s + b + l + a + c", "The sign is turned. Levels below the ground carry a minus."),
+            Wrong("-(s + b)", "You dug to the bottom of the block. Lining, sand and sub-base go under it. Add them as well."),
+            Wrong("s + b + l + a + c", "The sign is turned. Levels below the ground carry a minus. Put the minus in."),
             Wrong("-(s + b + a + c)", "You left out the lining. It is thin, yet a rim is set to the millimetre."),
         ),
         solution=("Add all layers: {s} + {b} + {l} + {a} + {c}", "Level: {-(s + b + l + a + c)|m}"),
@@ -68,7 +68,7 @@ QUESTIONS = (
         vary={"d": ("1.6 m", "2.4 m", "0.005 m")},
         where=("8*mm < d - sqrt(a**2 + b**2)", "d - sqrt(a**2 + b**2) < 45*mm"),
         wrong=(
-            Wrong("a + b - d", "You added the sides. The diagonal is the root of the sum of their squares."),
+            Wrong("a + b - d", "You added the sides. The diagonal is the root of the sum of their squares. Take that root from the diagonal you measured."),
             Wrong("d - a", "You compared the diagonal with the long side. Work out the true diagonal from both sides first."),
         ),
         solution=("True diagonal: sqrt({a}^2 + {b}^2) = {sqrt(a**2 + b**2)|m|4}", "Too long by {d - sqrt(a**2 + b**2)|mm}: push the sharp corners in"),
@@ -82,8 +82,8 @@ QUESTIONS = (
         name="difference in level",
         where=("1.2*f < r",),
         wrong=(
-            Wrong("e", "You gave the rim the same drop as the foot. The whole bowl tilts, so a wider rim drops more."),
-            Wrong("e*f/r", "You turned the ratio round. The rim is wider than the foot, so its drop is larger."),
+            Wrong("e", "You gave the rim the same drop as the foot. The whole bowl tilts, so a wider rim drops more. Multiply by the ratio of rim to foot."),
+            Wrong("e*f/r", "You turned the ratio round. The rim is wider than the foot, so its drop is larger. Multiply by rim over foot."),
         ),
         solution=("The tilt is the same: {e} in {f}", "At the rim: {e} x {r}/{f} = {e*r/f|mm}"),
     ),
@@ -100,7 +100,7 @@ QUESTIONS = (
         wrong=(
             Wrong("a", "You let the flow grow as the head does. It grows with the head to the power one and a half."),
             Wrong("b", "You gave each side the whole difference, and left out the power. Half of it lies on each side; then take the power one and a half."),
-            Wrong("b**1.5", "You gave each side the whole difference. Half of it lies above the mean and half below."),
+            Wrong("b**1.5", "You gave each side the whole difference. Half of it lies above the mean and half below. Put in half on each side."),
         ),
         solution=("Low side {H + e/2|mm}, high side {H - e/2|mm}", "Ratio: ({a})^1.5 = {a**1.5}"),
     ),
@@ -116,8 +116,8 @@ QUESTIONS = (
         wrong=(
             Wrong("-b", "You took the block's height alone. The stone lies over it, so add that too."),
             Wrong("-(s + b + l)", "You went on down through the lining. The block stands on the lining, so stop above it."),
-            Wrong("-(s + b + l + a)", "You went down to the bottom of the sand. The question asks for the underside of the block."),
-            Wrong("s + b", "The sign is turned. Levels below the ground carry a minus."),
+            Wrong("-(s + b + l + a)", "You went down to the bottom of the sand. Stop at the underside of the block, which the question asks for."),
+            Wrong("s + b", "The sign is turned. Levels below the ground carry a minus. Put the minus in."),
         ),
         solution=("From the ground down: {s} of stone and {b} of block", "Level: {-(s + b)|m}"),
         picture=_build_up,

@@ -30,7 +30,7 @@ QUESTIONS = (
         close="10 mm",
         wrong=(
             Wrong("w + h + a + e", "You counted one side. Depth, apron and margin come twice, once on each side."),
-            Wrong("w + h + 2*(a + e)", "You forgot the depth on one side. The liner goes down one side and up the other."),
+            Wrong("w + h + 2*(a + e)", "You forgot the depth on one side. The liner goes down one side and up the other. Add the depth twice."),
             Wrong("w + 2*(a + e)", "You forgot the depth. The liner goes down one side and up the other."),
         ),
         solution=("Each side: {h} + {a} + {e} = {h + a + e|m}", "Width: {w} + 2 x {h + a + e|m} = {w + 2*(h + a + e)|m}"),
@@ -47,7 +47,7 @@ QUESTIONS = (
         wrong=(
             Wrong("l", "You forgot to cover the edges of the end panels. Add their thickness at both ends."),
             Wrong("l + t", "You added one thickness. There is an end panel at each end."),
-            Wrong("w + 2*t", "You made the end panels longer instead. Here the long panels lap over the ends."),
+            Wrong("w + 2*t", "You made the end panels longer instead. Here the long panels lap over the ends. Add the thickness to the long panels."),
         ),
         solution=("Two thicknesses: 2 x {t} = {2*t|mm}", "Length: {l} + {2*t|mm} = {l + 2*t|mm|5}"),
     ),
@@ -67,7 +67,7 @@ QUESTIONS = (
                 "(l + 2*h + 2*a)*(w + 2*h + 2*a) + b", "You used the flat sheet of the liner. It counts the folds at the corners; add floor, sides and apron."
             ),
             Wrong("b", "You counted the inside layer only. Add the one under the liner, with its apron."),
-            Wrong("2*b", "You forgot the apron. The layer under the liner goes out over it."),
+            Wrong("2*b", "You forgot the apron. The layer under the liner goes out over it. Add the apron once."),
         ),
         solution=("Floor and sides: {b|ft2}", "Apron: {r|ft2}", "Twice the box and once the apron: {2*b + r|ft2}"),
     ),

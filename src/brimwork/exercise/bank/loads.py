@@ -7,7 +7,7 @@ QUESTIONS = (
     Numeric(
         code="T07.1",
         text="A cast-stone urn is {a} across outside and {b} inside, {h} high, with a base {c} thick. Its density is {r}. What is its mass full of water?",
-        given={"a": "660 mm", "b": "570 mm", "h": "500 mm", "c": "60 mm", "r": "2200 kg/m3"},
+        given={"a": "660 mm", "b": "580 mm", "h": "500 mm", "c": "60 mm", "r": "2200 kg/m3"},
         let={"o": "pi/4*a**2*h", "i": "pi/4*b**2*(h - c)", "w": "1000*kg/m**3"},
         answer="(o - i)*r + i*w",
         unit="kg",
@@ -17,7 +17,9 @@ QUESTIONS = (
         wrong=(
             Wrong("(o - i)*r", "You forgot the water. Add the inside volume times the density of water."),
             Wrong("o*r", "You took the urn as solid. Take the hollow off, and fill it with water."),
-            Wrong("(o - i)*r + o*w", "You filled the outside volume with water. Only the hollow holds water."),
+            Wrong(
+                "(o - i)*r + o*w", "You filled the outside volume with water. Only the hollow holds water. Multiply the density of water by the hollow alone."
+            ),
         ),
         solution=("Stone: {o - i|m3} x {r} = {(o - i)*r|kg}", "Water: {i|L} weighs {i*w|kg}", "Together {(o - i)*r + i*w|kg}"),
     ),
@@ -70,7 +72,10 @@ QUESTIONS = (
             Wrong("k*u/((1 - n)*r)", "You used the dry weight of the pebbles. Under water they weigh less: take the water's density off."),
             Wrong("k*u/(r - w)", "You forgot the voids. Part of each litre is water, so multiply by the solid share."),
             Wrong("u/b", "You left out the safety factor. Multiply the uplift by it."),
-            Wrong("k*v*F/b", "You held down the foam's own weight. What lifts is the water it pushes away, less that weight."),
+            Wrong(
+                "k*v*F/b",
+                "You held down the foam's own weight. What lifts is the water it pushes away, less that weight. Multiply by the lift, not by the weight.",
+            ),
         ),
         solution=("Uplift: {v} x ({w|kg/m3} - {F}) = {u|kg}", "One litre of pebbles under water: {b|kg/L}", "Pebbles: {k} x {u|kg}/{b|kg/L} = {k*u/b|L}"),
     ),

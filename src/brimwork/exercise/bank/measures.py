@@ -14,7 +14,7 @@ QUESTIONS = (
         vary={"Q": ("800 US gal/h", "1800 US gal/h", "10 US gal/h")},
         strict=True,
         wrong=(
-            Wrong("Q*imp_gal/US_gal", "You used the imperial gallon, 4.546 litres. The label says US gallons, and those are 3.785 litres."),
+            Wrong("Q*imp_gal/US_gal", "You used the imperial gallon, 4.546 litres. The label says US gallons, and those are 3.785 litres. Multiply by 3.785."),
             Wrong("Q*(litre/US_gal)**2", "You divided by 3.785. A gallon is more than a litre, so the number of litres must be larger: multiply."),
             Wrong("Q/60", "You changed hours into minutes as well. The answer is asked per hour, so leave the time as it is."),
         ),
@@ -32,7 +32,7 @@ QUESTIONS = (
         wrong=(
             Wrong("Q/60", "You left it per minute. An hour has 60 minutes, so multiply by 60."),
             Wrong("Q*(US_gal/litre)**2", "You multiplied by 3.785. A gallon is more than a litre, so there are fewer of them: divide."),
-            Wrong("Q*US_gal/imp_gal", "You used the imperial gallon, 4.546 litres. A US gallon is 3.785 litres."),
+            Wrong("Q*US_gal/imp_gal", "You used the imperial gallon, 4.546 litres. A US gallon is 3.785 litres. Divide by 3.785."),
         ),
         solution=("In an hour: {Q} x 60 = {Q|L/h}", "Divided by 3.785 litres: {Q|US gal/h}"),
     ),
@@ -47,7 +47,7 @@ QUESTIONS = (
         vary={"i": ("7 in", "9 in", "1 in"), "k": ("15 %", "40 %", "5 %"), "a": ("4 ft", "7 ft", "0.5 ft"), "b": ("3 ft", "5 ft", "0.5 ft")},
         keep=("f",),
         wrong=(
-            Wrong("3*v*(1 + k)", "You divided cubic feet by 9. That is for square yards; a cubic yard has 3 x 3 x 3 = 27 cubic feet."),
+            Wrong("3*v*(1 + k)", "You divided cubic feet by 9. That is for square yards; a cubic yard has 3 x 3 x 3 = 27 cubic feet. Divide by 27."),
             Wrong("v/(1 + k)", "You divided by the bulking. Loose soil takes up more room than it did in the ground, so multiply."),
             Wrong("a*b*(f + i/inch*ft/10)*(1 + k)", "You read the inches as tenths of a foot. Divide inches by 12 before you add them."),
         ),
@@ -85,9 +85,9 @@ QUESTIONS = (
         vary={"a": ("22 in", "34 in", "0.5 in"), "b": ("26 in", "39 in", "0.5 in"), "h": ("15 in", "24 in", "0.5 in")},
         where=("a + 3*inch < b", "b < a + 6*inch"),
         wrong=(
-            Wrong("pi/4*b**2*h*8.345*lb/US_gal", "You used the outside diameter. Water fills the inside only."),
+            Wrong("pi/4*b**2*h*8.345*lb/US_gal", "You used the outside diameter. Water fills the inside only. Put in the inside diameter."),
             Wrong("4*v*8.345*lb/US_gal", "You put the diameter where the radius belongs. Halve it before you square it."),
-            Wrong("v*10*lb/US_gal", "You took 10 lb a gallon, which is the imperial gallon. The US gallon is smaller and weighs 8.345 lb."),
+            Wrong("v*10*lb/US_gal", "You took 10 lb a gallon, which is the imperial gallon. The US gallon is smaller and weighs 8.345 lb. Multiply by 8.345."),
         ),
         solution=("Volume: pi/4 x ({a})^2 x {h} = {v|US gal}", "Weight: {v|US gal} x 8.345 = {v*8.345*lb/US_gal|lb}"),
     ),

@@ -52,8 +52,11 @@ QUESTIONS = (
         vary={"k": ("1.5", "4", "0.05")},
         wrong=(
             Wrong("k", "You let the flow rise as the head does. More depth also makes the water faster: take the power 3/2."),
-            Wrong("k**(2/3)", "You used the power the wrong way round. That is how head grows with flow; flow grows with head to the power 3/2."),
-            Wrong("k**2", "You used the square, which belongs to loss in pipes. Over an edge it is the power 3/2."),
+            Wrong(
+                "k**(2/3)",
+                "You used the power the wrong way round. That is how head grows with flow; flow grows with head to the power 3/2. Turn the power round.",
+            ),
+            Wrong("k**2", "You used the square, which belongs to loss in pipes. Over an edge it is the power 3/2. Use 3/2."),
         ),
         solution=("Flow goes with head to the power 3/2", "{k}^1.5 = {k**1.5}"),
     ),
@@ -68,7 +71,7 @@ QUESTIONS = (
         wrong=(
             Wrong(
                 "(3*n*q*1000/g)**(1/3)",
-                "You put litres where cubic metres belong. A litre is a thousandth of a cubic metre, so the film came out ten times too thick.",
+                "You put litres where cubic metres belong. A litre is a thousandth of a cubic metre, so the film came out ten times too thick. Put in cubic metres.",
             ),
             Wrong("(n*q/g)**(1/3)", "You left out the 3. The film moves slower near the wall, and the 3 stands for that."),
             Wrong(

@@ -32,8 +32,8 @@ QUESTIONS = (
         name="friction head",
         vary={"n": ("1.05 cSt", "1.4 cSt", "0.05 cSt"), "d": ("16 mm", "26 mm", "1 mm"), "l": ("2 m", "6 m", "0.5 m")},
         wrong=(
-            Wrong("4*h", "You put a Darcy factor into the form with 4 f. With this f there is no 4."),
-            Wrong("2*h", "You left out the 2 under the velocity head. It is the speed squared over two g."),
+            Wrong("4*h", "You put a Darcy factor into the form with 4 f. With this f there is no 4. Leave the 4 out."),
+            Wrong("2*h", "You left out the 2 under the velocity head. It is the speed squared over two g. Put the 2 in."),
             Wrong("h/1000", "You left the bore in millimetres. Put it in metres, as you did the length."),
         ),
         solution=(
@@ -68,11 +68,14 @@ QUESTIONS = (
         keep=("R",),
         where=("1.4*S < H",),
         wrong=(
-            Wrong("M", "You took the greatest flow off the label. The pump gives that only at no head at all."),
+            Wrong(
+                "M",
+                "You took the greatest flow off the label. The pump gives that only at no head at all. Find the flow where pump and system have the same head.",
+            ),
             Wrong("M*sqrt((H - S)/H)", "You left out the loss in the pipe. It grows with the flow squared and must be on the system's side."),
             Wrong(
                 "(-H/M + sqrt((H/M)**2 + 4*h/R**2*(H - S)))/(2*h/R**2)",
-                "You drew the pump's curve as a straight line. It bends: the head falls with the flow squared.",
+                "You drew the pump's curve as a straight line. It bends: the head falls with the flow squared. Square the flow on both sides.",
             ),
         ),
         solution=(
@@ -92,8 +95,11 @@ QUESTIONS = (
         name="ratio",
         wrong=(
             Wrong("r", "You multiplied the greatest flow by the greatest head. They never occur together: take 0.385 of that."),
-            Wrong("2/(3*sqrt(3))*r/60", "You read the label as gallons an hour. That may be what was meant, but work with what is printed first."),
-            Wrong("2/(3*sqrt(3))*r*US_gal/litre", "You changed gallons into litres twice. Once is enough: 3.785 litres each."),
+            Wrong(
+                "2/(3*sqrt(3))*r/60",
+                "You read the label as gallons an hour. That may be what was meant, but work with what is printed first. Read it as gallons a minute.",
+            ),
+            Wrong("2/(3*sqrt(3))*r*US_gal/litre", "You changed gallons into litres twice. Once is enough: 3.785 litres each. Change them once."),
         ),
         solution=(
             "{Q} is {Q|L/s}, {H} is {H|m}",

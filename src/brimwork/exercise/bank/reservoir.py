@@ -121,7 +121,7 @@ QUESTIONS = (
         code="T06.4",
         text="A float valve holds the running level {z} below the overflow. The tank's plan is {p}, its void fraction {n}. {t} comes back when the pump stops. How many"
         " times does the free space hold that?",
-        given={"z": "36 mm", "p": "1.1 m2", "n": "92 %", "t": "21.5 L"},
+        given={"z": "36 mm", "p": "1.2 m2", "n": "92 %", "t": "21.5 L"},
         answer="p*n*z/t",
         unit="",
         name="ratio",
@@ -156,9 +156,15 @@ QUESTIONS = (
         name="volume in transit",
         vary={"s": ("405 mm", "440 mm", "5 mm"), "r": ("330 mm", "360 mm", "5 mm"), "p": ("120 mm", "180 mm", "10 mm")},
         wrong=(
-            Wrong("0.9*m**2*(r - p)", "You took what is left above the pump's limit. What is in transit is the fall from static to running level."),
+            Wrong(
+                "0.9*m**2*(r - p)",
+                "You took what is left above the pump's limit. What is in transit is the fall from static to running level. Take the running level from the static one.",
+            ),
             Wrong("0.9*m**2*s", "You took all the water at rest. Only the fall from static to running level is in transit."),
-            Wrong("0.9*m**2*(s - p)", "You took the usable water. What is in transit is the fall from static to running level."),
+            Wrong(
+                "0.9*m**2*(s - p)",
+                "You took the usable water. What is in transit is the fall from static to running level. Take the running level from the static one.",
+            ),
         ),
         solution=("The level falls from {s} to {r}: {s - r|mm}", "0.9 m2 x {s - r|mm} = {0.9*m**2*(s - r)|L}"),
         picture=_tank,

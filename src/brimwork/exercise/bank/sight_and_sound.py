@@ -46,7 +46,9 @@ QUESTIONS = (
         wrong=(
             Wrong("n*k", "Decibels are logarithms and do not add. Add ten times the logarithm of the number of bowls."),
             Wrong("n + 20*log10(k)", "You took 20, which goes with distances. Sources that are alike add their strength: take 10."),
-            Wrong("n + 3*(k - 1)", "Three more is for twice as many. Each further bowl adds less than the one before."),
+            Wrong(
+                "n + 3*(k - 1)", "Three more is for twice as many. Each further bowl adds less than the one before. Use ten times the logarithm of the number."
+            ),
         ),
         solution=("Strength: {k} times as much", "Level: {n} + 10 log10({k}) = {n + 10*log10(k)} dB"),
     ),

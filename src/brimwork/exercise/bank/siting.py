@@ -67,8 +67,11 @@ QUESTIONS = (
         vary={"n": ("52", "62", "1"), "r": ("1.5 m", "2.5 m", "0.5 m"), "x": ("5 m", "9 m", "0.5 m")},
         wrong=(
             Wrong("n*r/x", "You divided the decibels by the distance. Take off 20 times the logarithm of the ratio of distances."),
-            Wrong("n - 10*log10(x/r)", "You took off 3 dB for each doubling. That is a long line of sound; a small source loses 6 dB."),
-            Wrong("n - 6*(x - r)/m", "You took off 6 dB for each metre. It is 6 dB for each doubling of the distance."),
+            Wrong(
+                "n - 10*log10(x/r)",
+                "You took off 3 dB for each doubling. That is a long line of sound; a small source loses 6 dB. Take off 20 times the logarithm.",
+            ),
+            Wrong("n - 6*(x - r)/m", "You took off 6 dB for each metre. It is 6 dB for each doubling of the distance. Count the doublings."),
         ),
         solution=("Drop: 20 log10({x}/{r}) = {20*log10(x/r)} dB", "Level: {n} - {20*log10(x/r)} = {n - 20*log10(x/r)} dB(A). Walls near by raise it"),
     ),
@@ -83,7 +86,10 @@ QUESTIONS = (
         wrong=(
             Wrong("w*h", "You multiplied speed by height. Find the time of the fall first, then multiply the speed by that."),
             Wrong("w*h/g", "You left out the 2 and the root. The time of a fall is the root of two heights over g."),
-            Wrong("h", "You took the splash as wide as the fall is high. Here the wind carries the drop: speed times time."),
+            Wrong(
+                "h",
+                "You took the splash as wide as the fall is high. Here the wind carries the drop: speed times time. Multiply the speed of the wind by the time of the fall.",
+            ),
         ),
         solution=("Time of the fall: sqrt(2 x {h}/g) = {sqrt(2*h/g)|s}", "Distance: {w} x {sqrt(2*h/g)|s} = {w*sqrt(2*h/g)|m}"),
     ),

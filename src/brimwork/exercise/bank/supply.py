@@ -16,7 +16,7 @@ QUESTIONS = (
         wrong=(
             Wrong("P/U", "You forgot the power factor. Divide by it, for the current is larger than the power alone needs."),
             Wrong("P*f/U", "You multiplied by the power factor. The current grows when it is low, so divide."),
-            Wrong("U/P*W*A/V", "You divided the voltage by the power. Current is power over voltage."),
+            Wrong("U/P*W*A/V", "You divided the voltage by the power. Current is power over voltage. Divide power by voltage."),
         ),
         solution=("Voltage times power factor: {U*f|V}", "Current: {P} over {U*f|V} = {P/(U*f)|A}"),
     ),
@@ -31,7 +31,7 @@ QUESTIONS = (
         keep=("U",),
         vary={"f": ("0.7", "0.95", "0.05")},
         wrong=(
-            Wrong("2*d/U", "You doubled the length. The value of the cable counts both cores already."),
+            Wrong("2*d/U", "You doubled the length. The value of the cable counts both cores already. Multiply by the length once."),
             Wrong("d/V*percent", "You gave volts as per cent. Divide by the supply voltage."),
             Wrong("r*l*A/U", "You forgot the current. Multiply by the amperes that flow."),
         ),
@@ -46,9 +46,10 @@ QUESTIONS = (
         unit="%",
         name="drop",
         keep=("U", "r"),
+        vary={"I": ("4 A", "9 A", "0.5 A")},
         wrong=(
             Wrong("d/U/2", "You counted one core only. The current goes out and comes back, so count the length twice."),
-            Wrong("d/(230*V)", "You divided by 230 V. The supply here is the voltage that is given."),
+            Wrong("d/(230*V)", "You divided by 230 V. Divide by the voltage that is given."),
             Wrong("d/V*percent", "You gave volts as per cent. Divide by the supply voltage."),
         ),
         solution=("Out and back: 2 x {l} x {r} = {2*l*r|ohm}", "Drop: x {I} = {d|V}", "Of {U}: {d/U|%}. Compare it with what your code allows"),
@@ -63,7 +64,7 @@ QUESTIONS = (
         wrong=(
             Wrong("P*24*hour*365*c/kWh", "You ran it all day and night. Use the hours that it runs."),
             Wrong("1000*P*t*365*c/kWh", "You left watts where kilowatts belong. Divide by 1000."),
-            Wrong("P*t*30*c/kWh", "You worked out a month. A year has 365 days."),
+            Wrong("P*t*30*c/kWh", "You worked out a month. A year has 365 days. Multiply by 365."),
         ),
         solution=("Energy: {P} x {t} x 365 = {P*t*365|kWh}", "Cost: x {c/money||2} = {P*t*365*c/kWh/money}"),
     ),
@@ -96,7 +97,7 @@ QUESTIONS = (
         wrong=(
             Wrong("l*r*I", "You counted one core only. The current goes out and comes back, so count the length twice.", "I"),
             Wrong("l*r*I", "You shared the current between the two cores. All of it flows through both, one after the other.", "I/2"),
-            Wrong("4*l*r*I", "You doubled twice. There is one way out and one way back."),
+            Wrong("4*l*r*I", "You doubled twice. There is one way out and one way back. Multiply by two once."),
         ),
         solution=("Current: {P} over {U} = {I|A}", "Out and back: 2 x {l} x {r} = {2*l*r|ohm}", "Drop: {I|A} x {2*l*r|ohm} = {2*l*r*I|V}"),
     ),

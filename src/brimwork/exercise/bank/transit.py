@@ -46,7 +46,7 @@ QUESTIONS = (
         wrong=(
             Wrong("s/Q", "You forgot the hose. It has run empty too, so add it."),
             Wrong("(s - h)/Q", "You took the hose off. It must be filled as well, so add it."),
-            Wrong("(s + h)/(60*Q)", "You divided by 60 once too often. A flow for each minute, over 60, is for each second."),
+            Wrong("(s + h)/(60*Q)", "You divided by 60 once too often. A flow for each minute, over 60, is for each second. Divide by 60 once."),
         ),
         solution=("To fill: {s} + {h} = {s + h|L}", "Time: {s + h|L} over {Q} = {(s + h)/Q|s}"),
     ),
@@ -60,9 +60,9 @@ QUESTIONS = (
         name="reach",
         vary={"D": ("320 mm", "600 mm", "10 mm"), "n": ("3", "5", "1")},
         wrong=(
-            Wrong("2*D/n", "You forgot that a pleat lies double. It reaches half of the liner that it takes up."),
+            Wrong("2*D/n", "You forgot that a pleat lies double. It reaches half of the liner that it takes up. Halve it."),
             Wrong("D", "You laid it in one fold. More folds share it out."),
-            Wrong("2*D", "That is all the liner to spare. Laid double it reaches half as far, and more folds share it out."),
+            Wrong("2*D", "That is all the liner to spare. Laid double it reaches half as far, and more folds share it out. Halve it and share it out."),
         ),
         solution=("To spare in the corner: 2 x {D} = {2*D|mm}", "Each of the folds lies double: {2*D|mm} over 2 x {n} = {D/n|mm}"),
     ),

@@ -32,7 +32,7 @@ QUESTIONS = (
         wrong=(
             Wrong("q/y*t", "You used the critical depth at the brink. There the water is thinner, 0.715 of that, and faster."),
             Wrong("v*h*second/m", "You multiplied speed by height. Find the time of the fall first."),
-            Wrong("2*h", "You used the speed of falling as the speed forward. The forward speed is that at the brink."),
+            Wrong("2*h", "You used the speed of falling as the speed forward. The forward speed is that at the brink. Put in the speed at the brink."),
         ),
         solution=("Critical depth {y|mm}, at the brink {0.715*y|mm}", "Speed {v|m/s}, time {t|s}", "Throw: {v|m/s} x {t|s} = {v*t|m}"),
     ),
@@ -86,7 +86,7 @@ QUESTIONS = (
         wrong=(
             Wrong("k*a*y**(2/3)/sqrt(s)", "You took the depth for the hydraulic radius. The sides are wet too, so divide the area by the whole wet edge."),
             Wrong("k*a*r**(2/3)/s", "You forgot the root of the slope. Flow goes with its root."),
-            Wrong("k*a*r**1.5/sqrt(s)*m**(-5/6)", "The power is the wrong way round. The radius stands to the power 2/3."),
+            Wrong("k*a*r**1.5/sqrt(s)*m**(-5/6)", "The power is the wrong way round. The radius stands to the power 2/3. Turn the power round."),
         ),
         solution=("Area {a|cm2}, wet edge {w + 2*y|mm}, radius {r|mm}", "Flow: area x radius^(2/3) x sqrt(1/{s})/{n} = {k*a*r**(2/3)/sqrt(s)|L/s}"),
     ),
