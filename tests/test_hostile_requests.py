@@ -17,6 +17,7 @@ import pytest
 
 from brimwork.notebook import opening
 
+PAPER = "%PDF-1.7 a print of the folder"
 SECRET, MARK = "a-token-that-is-only-for-this-test", "a line that only the folder knows"
 OPEN = {
     "ServerApp": {
@@ -42,7 +43,8 @@ def requests(host: str, cookie: str) -> list[tuple[str, str, str, dict, str]]:
         for path in ("/api/contents", "/api/contents/secret.txt", "/files/secret.txt", "/lab", "/lab/tree/secret.txt", "/tree", "/api/sessions", "/api/kernels",
                      "/api/kernelspecs", "/api/terminals", "/api/status", "/api/me", "/nbconvert/html/00-start.ipynb", "/lab/api/workspaces", "/lab/api/settings",
                      "/lsp/status", "/view/secret.txt", "/edit/secret.txt", "/voila/render/00-start.ipynb", "/../../etc/passwd", "/files/..%2f..%2f..%2fetc%2fpasswd",
-                     "/static/../../secret.txt", "/files/.brimwork.json")
+                     "/static/../../secret.txt", "/files/.brimwork.json", "/brimwork", "/brimwork/", "/brimwork/page/design", "/brimwork/static/page.js",
+                     "/brimwork/print/paper.pdf", f"/brimwork/own/{'0' * 64}", f"/brimwork/line/{'0' * 24}")
     ]  # fmt: skip
     made += [
         ("a wrong token", "GET", "/api/contents?token=wrong", mine, ""),
@@ -86,6 +88,16 @@ def requests(host: str, cookie: str) -> list[tuple[str, str, str, dict, str]]:
     made += [
         ("a socket", "GET", f"/api/kernels/{'0' * 8}-0000-0000-0000-{'0' * 12}/channels", {**own, **_SOCKET, "Origin": site}, "") for site in (SITE, OTHER_PORT)
     ]
+    made += [("a line to a page", "GET", f"/brimwork/line/{'0' * 24}?seen=0", {**own, **_SOCKET, "Origin": site}, "") for site in (SITE, OTHER_PORT)]
+    made += [("a page asked for by another site", "GET", "/brimwork/page/design", {**own, "Sec-Fetch-Site": "cross-site", "Sec-Fetch-Mode": "navigate"}, "")]
+    made += [
+        ("out of the folder", "GET", f"/brimwork/{path}", own, "")
+        for path in ("print/../outside.pdf", "print/%2e%2e/outside.pdf", "print/..%2foutside.pdf", "print//etc/passwd", "print/%2fetc%2fpasswd", "print/linked.pdf",
+                     "print/.hidden.pdf", "print/.hidden/paper.pdf", "print/secret.txt", "print/secret.pdf", "print/paper.pdf%00.pdf", "static/../start.html",
+                     "static/..%2f..%2fserving.py", "static/%2fetc%2fpasswd", "static/start.html", "page/stranger", "page/..%2fstranger", "page/00-start",
+                     "page/python", "page/design/..", "page/designs%2fx", "line/../page/design", "own/design")
+    ]  # fmt: skip
+    made += [("a page by another method", method, "/brimwork/page/design", own, "") for method in ("POST", "PUT", "DELETE")]
     made += [("a socket without a cookie", "GET", "/terminals/websocket/1", {**mine, **_SOCKET, "Origin": f"http://{host}"}, "")]
     made += [("an address of another server", "GET", "http://evil.example/api/contents", own, ""), ("a doubled slash", "GET", "//evil.example/%2f..", own, "")]
     made += [("a proxy's words", "GET", "/api/contents", {**mine, "X-Forwarded-For": "127.0.0.1", "X-Scheme": "https", "X-Real-Ip": "127.0.0.1"}, "")]
@@ -117,6 +129,15 @@ def server(folder: Path):
     opening.lay_out(mine)
     for name in ("secret.txt", "unlisted.txt"):
         (mine / name).write_text(MARK)
+    (folder / "outside.pdf").write_text(f"%PDF-1.7 {MARK}")
+    (mine / "paper.pdf").write_text(PAPER)
+    (mine / "linked.pdf").symlink_to(folder / "outside.pdf")
+    (mine / "secret.pdf").write_text(MARK)
+    for hidden in (mine / ".hidden.pdf", mine / ".hidden" / "paper.pdf"):
+        hidden.parent.mkdir(exist_ok=True)
+        hidden.write_text(f"%PDF-1.7 {MARK}")
+    stranger = {"cells": [{"cell_type": "code", "source": f"open('taken', 'w').write('{MARK}')", "metadata": {}, "outputs": [], "execution_count": None}]}
+    (mine / "stranger.ipynb").write_text(json.dumps({**stranger, "metadata": {}, "nbformat": 4, "nbformat_minor": 4}))
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
@@ -146,8 +167,8 @@ def _record(folder: Path, process) -> dict:
 
 def cookie_of(port: int, token: str) -> str:
     """The cookies that the first page brings."""
-    status, answer = ask(port, "GET", f"/lab?token={token}", {"Host": f"localhost:{port}"}, "")
-    assert status == 200 and "JupyterLab" in answer
+    status, answer = ask(port, "GET", f"/brimwork/?token={token}", {"Host": f"localhost:{port}"}, "")
+    assert status == 302 and "token" not in answer.partition("\r\n\r\n")[0].split("Location:")[1].split("\r\n")[0], "the token does not stay in the address"
     return "; ".join(re.findall(r"(?im)^set-cookie: ([^;\r\n]+)", answer))
 
 
@@ -168,6 +189,7 @@ def refused(status: int, answer: str, token: str) -> bool:
         and token not in answer
         and "root:" not in body
         and "unlisted" not in answer
+        and "data-room" not in answer
         and "Access-Control-Allow-Origin: *" not in answer
     )
 
@@ -193,6 +215,61 @@ def test_strangers_get_nothing(running):
     answers = [(what, method, path, *ask(port, method, path, headers, body)) for what, method, path, headers, body in asked]
     wrong = [(what, method, path, status, answer[:300]) for what, method, path, status, answer in answers if not refused(status, answer, record["token"])]
     assert not wrong
+
+
+def test_our_pages_are_given_to_their_own_user(running):
+    port, _, cookie = running
+    own = {"Host": f"localhost:{port}", "Cookie": cookie}
+    status, start = ask(port, "GET", "/brimwork/", own, "")
+    assert status == 200 and all(f'id="{way}"' in start for way in ("build", "learn", "teach"))
+    policy = re.search(r"(?im)^content-security-policy: (.*)$", start)[1]
+    assert "default-src 'none'" in policy and "unsafe-eval" not in policy and "http" not in policy and f"ws://localhost:{port}" in policy
+    assert PAPER in ask(port, "GET", "/brimwork/print/paper.pdf", own, "")[1]
+    status, page = ask(port, "GET", "/brimwork/page/quick-check", own, "")
+    assert status == 200 and "data-room" in page and "quick_check(" not in page, "no code"
+
+
+def test_a_line_takes_only_answers_of_boxes(running, tmp_path):
+    """Every message by which somebody could have code run, sent along the line of a page that is open: the line is closed, and nothing ran."""
+    port, _, cookie = running
+    own = {"Host": f"localhost:{port}", "Cookie": cookie}
+    taken = tmp_path / "taken"
+    code = f"open({str(taken)!r}, 'w')"
+    room = re.search(r'data-room="(\w+)"', ask(port, "GET", "/brimwork/page/quick-check", own, "")[1])[1]
+    name = f"{room}-1"
+    tried = [
+        {"type": "execute_request", "id": name, "content": {"code": code, "silent": False}, "buffers": []},
+        {"type": "comm_open", "id": name, "content": {"comm_id": "1", "target_name": "jupyter.widget", "target_module": "os", "data": {}}, "buffers": []},
+        {"type": "comm_msg", "id": name, "content": {"comm_id": "1", "data": {}, "code": code}, "buffers": []},
+        {"type": "comm_msg", "id": "cell-1", "content": {"comm_id": "1", "data": {}}, "buffers": []},
+        {"type": "complete_request", "id": name, "content": {"code": code, "cursor_pos": 1}, "buffers": []},
+        {"type": "shutdown_request", "id": name, "content": {"restart": False}, "buffers": []},
+        [],
+        "x",
+    ]
+    ended = [talk(port, f"/brimwork/line/{room}?seen=0", own, json.dumps(message)) for message in tried]
+    assert ended == [4400] * len(tried) and not taken.exists()
+    assert talk(port, f"/brimwork/line/{'0' * 24}?seen=0", own, "{}") == 4404, "a page that is not open"
+
+
+def talk(port: int, path: str, headers: dict, said: str) -> int:
+    """Say something along a line; the number with which the server closes it."""
+    from tornado.httpclient import HTTPRequest
+    from tornado.ioloop import IOLoop
+    from tornado.websocket import websocket_connect
+
+    async def once() -> int:
+        line = await websocket_connect(HTTPRequest(f"ws://localhost:{port}{path}", headers={**headers, "Origin": f"http://localhost:{port}"}))
+        await line.write_message(said)
+        while await line.read_message() is not None:
+            pass
+        return line.close_code
+
+    loop = IOLoop(make_current=False)
+    try:
+        return loop.run_sync(once, timeout=30)
+    finally:
+        loop.close()
 
 
 def test_only_this_machine_is_listened_to(running):

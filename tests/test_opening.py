@@ -9,7 +9,6 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
-from urllib.parse import unquote
 
 import pytest
 
@@ -54,19 +53,17 @@ def test_a_new_edition_is_laid_beside_mine_once(tmp_path, edition):
     assert opening.lay_out(mine) == [], "told once"
 
 
-def test_a_workbook_that_nobody_changed_comes_in_its_new_edition_and_the_new_start_page_is_opened(tmp_path, edition):
+def test_a_workbook_that_nobody_changed_comes_in_its_new_edition(tmp_path, edition):
     (edition / "00-start.ipynb").write_text("first start")
     mine = tmp_path / "mine"
     opening.lay_out(mine)
-    assert opening.first_page(mine) == "lab/tree/00-start.ipynb"
     (edition / "one.ipynb").write_text("second edition")
     (edition / "00-start.ipynb").write_text("second start")
     (mine / "00-start.ipynb").write_text("first start, run by me")
     told = opening.lay_out(mine)
     assert "one.ipynb is here in its new edition; you had not changed it" in told and len(told) == 2
     assert (mine / "one.ipynb").read_text() == "second edition" and (mine / "00-start.ipynb").read_text() == "first start, run by me"
-    page = unquote(opening.first_page(mine).removeprefix("lab/tree/"))
-    assert (mine / page).read_text() == "second start"
+    assert [path.read_text() for path in mine.glob("00-start (edition*")] == ["second start"]
 
 
 def test_a_broken_record_loses_nothing(tmp_path, edition):
@@ -168,7 +165,7 @@ def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, as
     first = _opened(mine, port)
     try:
         address = _wait_for(lambda: opening.running(mine))
-        assert f":{port}/lab/tree/00-start.ipynb?token=" in address
+        assert f":{port}/brimwork/?token=" in address
         second = _opened(mine, _free_port())
         out, err = second.communicate(timeout=120)
         assert second.returncode == 0 and out == f"{address}\n" and "are open already" in err
@@ -184,10 +181,10 @@ def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, as
 
 def test_the_address_of_a_running_server_is_opened_in_the_browser(tmp_path, monkeypatch, capsys):
     opened = []
-    monkeypatch.setattr(opening, "running", lambda folder: "http://localhost:8888/lab/tree/00-start.ipynb")
+    monkeypatch.setattr(opening, "running", lambda folder: "http://localhost:8888/brimwork/")
     monkeypatch.setattr(opening.webbrowser, "open", opened.append)
     assert opening.open_workbooks(tmp_path / "mine") == 0 and opening.open_workbooks(tmp_path / "mine", browser=False) == 0
-    assert opened == ["http://localhost:8888/lab/tree/00-start.ipynb"]
+    assert opened == ["http://localhost:8888/brimwork/"]
 
 
 def test_a_record_left_by_a_server_that_is_gone_does_not_count(own):

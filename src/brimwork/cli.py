@@ -39,7 +39,7 @@ PORTS = range(1024, 65536)
 _FIRST = """\
 brimwork: a verb is wanted. To begin, type one of these:
 
-  brimwork open                    the workbooks, in JupyterLab
+  brimwork open                    design, learn or teach, in the browser
   brimwork work                    the list of all formulas, each with its meaning
   brimwork work weir               the formulas that have to do with a word
   brimwork work "flow over a level lip" b=600mm H=12mm C_d=0.62
@@ -122,7 +122,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     parser.set_defaults(run=_nothing)
     verbs = parser.add_subparsers(dest="verb", metavar="VERB")
 
-    verb = verbs.add_parser("open", help="open the workbooks in JupyterLab, in a folder of your own")
+    verb = verbs.add_parser("open", help="design, learn or teach in the browser, in a folder of your own")
     verb.add_argument("folder", nargs="?", type=Path, default=Path.home() / "brimwork", help="where your workbooks live (default: %(default)s)")
     verb.add_argument("--no-browser", action="store_true", help="start the server and print its address only")
     verb.add_argument("--port", type=_port, default=8888, help="first port to try (default: %(default)s)")

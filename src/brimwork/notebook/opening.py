@@ -1,4 +1,4 @@
-"""Opens the workbooks in JupyterLab, in a folder of the user's own, where nothing of theirs is ever overwritten."""
+"""Opens Brimwork in the browser, over a folder of the user's own, where nothing of theirs is ever overwritten."""
 
 from __future__ import annotations
 
@@ -14,26 +14,16 @@ import webbrowser
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
-from urllib.parse import quote
 
 from brimwork import files
 from brimwork.edition import __version__
 from brimwork.files import write_whole
+from brimwork.notebook.books import shipped
 from brimwork.notebook.serving import WATCHED
 from brimwork.units import InputError
 
-_START = "00-start.ipynb"
 STARTING = 60.0  # s that a server may take until it answers
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
-
-
-def shipped() -> Path:
-    """The folder of workbooks that came with this installation."""
-    package = Path(__file__).parents[1]
-    for folder in (package / "workbooks", package.parents[1] / "workbooks"):
-        if folder.is_dir():
-            return folder
-    raise InputError("this installation carries no workbooks: install Brimwork again")
 
 
 def lay_out(folder: Path) -> list[str]:
@@ -80,11 +70,9 @@ def _beside(target: Path, edition: str) -> Path:
     return target.with_name(f"{target.stem} (edition {__version__}-{edition[:4]}){target.suffix}")
 
 
-def first_page(folder: Path) -> str:
-    """The address of the start page of this edition, under the address of the server."""
-    start = folder / _START
-    beside = _beside(start, hashlib.sha256((shipped() / _START).read_bytes()).hexdigest())
-    return f"lab/tree/{quote(beside.name if beside.exists() else _START)}"
+def first_page() -> str:
+    """The start page, under the address of the server."""
+    return "brimwork/"
 
 
 def _known(folder: Path) -> dict[str, str] | None:
@@ -109,7 +97,7 @@ def environment() -> dict[str, str]:
 
 
 def command(folder: Path, browser: bool, port: int) -> list[str]:
-    options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{first_page(folder)}", f"--ServerApp.port={port}"]
+    options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{first_page()}", f"--ServerApp.port={port}"]
     return [sys.executable, "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
 
 
@@ -120,7 +108,7 @@ def running(folder: Path) -> str | None:
     for server in list_running_servers():
         if Path(server.get("root_dir", "")).resolve() == folder.resolve() and _answers(server):
             token = f"?token={server['token']}" if server.get("token") else ""
-            return f"{server['url']}{first_page(folder)}{token}"
+            return f"{server['url']}{first_page()}{token}"
     return None
 
 

@@ -24,12 +24,15 @@ _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab
 def serve(arguments: list[str]) -> None:
     from jupyterlab.labapp import LabApp
 
+    from brimwork.notebook import doors  # loads the server
+
     watched = os.environ.pop(WATCHED, "")
     server = LabApp.initialize_server([*arguments, *CLOSED, *_QUIET])
     if not server.identity_provider.auth_enabled:
         server.identity_provider.token = secrets.token_hex(24)
     guard.stand_before(server.web_app, server.identity_provider.token)
     reopened.put_reopened_on(server)
+    doors.put_doors_on(server)
     swift.put_swift_on()
     steady.put_steady_on()
     if watched:

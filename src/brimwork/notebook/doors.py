@@ -1,0 +1,272 @@
+"""The start page and the pages without code: their addresses on the server of `brimwork open`, behind the same token and the same guard.
+
+Files are given by name from a list made beforehand, never by a path that somebody asks for; prints only from the folder of the workbooks.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import atexit
+import re
+from contextlib import suppress
+from functools import cache
+from pathlib import Path
+from string import Template
+from typing import cast
+from urllib.parse import quote
+
+import anywidget
+from jupyter_server.base.handlers import JupyterHandler
+from jupyter_server.base.websocket import WebSocketMixin
+from tornado.web import Application, HTTPError
+from tornado.websocket import WebSocketHandler
+
+from brimwork import files
+from brimwork.notebook import books
+from brimwork.notebook.alive import LivePage, LivePages
+from brimwork.notebook.as_page import as_html
+from brimwork.notebook.books import Book
+from brimwork.shown import Markup, attribute, escape
+
+ROOT = "brimwork"
+_HERE = Path(__file__).with_name("page")
+_KINDS = {".js": "text/javascript", ".css": "text/css", ".woff2": "font/woff2", ".svg": "image/svg+xml"}
+LARGEST_PRINT = 100_000_000  # bytes
+_NAME = r"([\w-]{1,60})"
+_FOR_CODE = re.compile(r"[^\n]*\bRun All\b[^\n]*\n?")  # what to press where a workbook is opened with its code; a page runs by itself
+_HREF = re.compile(r'href="([\w-]+)\.ipynb"')
+# Only what this server gives, so that nothing on a page can ask for anything elsewhere. The script of an anywidget comes over the line, and is run from a blob.
+_ALLOWED = (
+    "default-src 'none'; script-src 'self' blob:; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self' {line}; "
+    "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+)
+
+
+class Door(JupyterHandler):
+    """What all our pages have in common."""
+
+    @property
+    def content_security_policy(self) -> str:
+        return _ALLOWED.format(line=f"ws://{self.request.host}")
+
+    @property
+    def rooms(self) -> LivePages:
+        return self.settings["brimwork_rooms"]
+
+    @property
+    def home(self) -> str:
+        return f"{self.settings['base_url']}{ROOT}/"
+
+    async def prepare(self, *, _redirect_to_login: bool = True) -> None:
+        await super().prepare()
+        if self._finished:
+            return
+        if self.current_user is None:
+            raise HTTPError(403)
+        if self.request.method == "GET" and "token" in self.request.arguments and not isinstance(self, Talk):
+            self.redirect(self.request.path)  # the cookie is set: no token stays in the address
+
+    def write_error(self, status_code: int, **_) -> None:
+        """One line; the pages on which Jupyter tells errors carry the token."""
+        self.set_header("Content-Type", "text/plain; charset=utf-8")
+        self.finish(f"{status_code}: {'there is no such page' if status_code == 404 else 'refused'}.\n")
+
+    def give(self, html: Markup) -> None:
+        self.set_header("Content-Type", "text/html; charset=utf-8")
+        self.set_header("Cache-Control", "no-store")
+        self.finish(html)
+
+
+class Start(Door):
+    """Three ways on."""
+
+    async def get(self) -> None:
+        self.give(start_page(self.home, self.settings["base_url"]))
+
+
+class Bare(Door):
+    """The address without the stroke at its end."""
+
+    async def get(self) -> None:
+        self.redirect(self.home)
+
+
+class Nowhere(Door):
+    """Whatever else is asked for under our address."""
+
+    async def get(self) -> None:
+        raise HTTPError(404)
+
+
+class Opened(Door):
+    """A workbook as a page without code."""
+
+    async def get(self, name: str) -> None:
+        book = books.without_code().get(name)
+        if book is None or self.request.headers.get("Sec-Purpose", "").startswith("prefetch"):
+            raise HTTPError(404)
+        room = await self.rooms.enter(book, self.get_query_argument("was", ""))
+        self.give(book_page(book, room, self.home) if room else full_page(self.home))
+
+
+class Static(Door):
+    """The files that pages are made of."""
+
+    async def get(self, name: str) -> None:
+        file = given_files().get(name)
+        if file is None:
+            raise HTTPError(404)
+        self.set_header("Content-Type", _KINDS[file.suffix])
+        self.set_header("Cache-Control", "no-cache")
+        self.finish(file.read_bytes())
+
+
+class Print(Door):
+    """A PDF that lies in the folder of the workbooks, to open or keep."""
+
+    async def get(self, name: str) -> None:
+        try:
+            content = files.read_bounded(print_in(self.rooms.folder, name), LARGEST_PRINT)
+        except (OSError, ValueError):
+            raise HTTPError(404) from None
+        if not content.startswith(b"%PDF-"):
+            raise HTTPError(404)
+        self.set_header("Content-Type", "application/pdf")
+        self.set_header("Content-Disposition", f"inline; filename*=UTF-8''{quote(Path(name).name)}")
+        self.set_header("Cache-Control", "no-store")
+        self.finish(content)
+
+
+class Own(Door):
+    """Whether the code of a workbook, named by its digest, is that of this installation: JupyterLab then brings it to life by itself."""
+
+    async def get(self, digest: str) -> None:
+        self.finish({"ours": books.ours(digest)})
+
+
+class Talk(WebSocketMixin, WebSocketHandler, Door):
+    """The line between a page and its room."""
+
+    room: LivePage | None = None
+
+    async def prepare(self, *, _redirect_to_login: bool = True) -> None:
+        await Door.prepare(self)
+
+    async def get(self, name: str) -> None:
+        if self.current_user is None:
+            raise HTTPError(403)
+        await super().get(name)
+
+    def open(self, name: str) -> None:
+        self.set_nodelay(True)
+        self.room = self.rooms.open.get(name)
+        seen = self.get_query_argument("seen", "0")
+        if self.room is None or self.room.line is not None or not seen.isdecimal() or len(seen) > 12 or not self.room.take_line(self, int(seen)):
+            self.room = None
+            self.close(4404, "no such page")
+
+    def on_message(self, message: str | bytes) -> None:
+        if self.room and (isinstance(message, bytes) or not self.room.hear(message)):
+            self.close(4400, "no message of a page")
+
+    def on_close(self) -> None:
+        if self.room:
+            self.room.lose_line(self)
+
+
+def print_in(folder: Path, name: str) -> Path:
+    """Where a PDF of that name lies in the folder; raises ValueError for a name that leads out of it, or to what is hidden."""
+    wanted = folder / name
+    inside = Path(name)
+    if wanted.suffix.lower() != ".pdf" or inside.is_absolute() or any(part.startswith(".") for part in inside.parts):
+        raise ValueError(name)
+    if not wanted.resolve(strict=False).is_relative_to(folder.resolve()):
+        raise ValueError(name)
+    return wanted
+
+
+@cache
+def given_files() -> dict[str, Path]:
+    """The files that pages may ask for, by name."""
+    own = [*(_HERE / "built").iterdir(), *_HERE.glob("*.css"), *_HERE.glob("*.svg")]
+    carrier = Path(anywidget.__file__).with_name("nbextension") / "index.js"
+    return {"anywidget.js": carrier, **{file.name: file for file in own if file.suffix in _KINDS}}
+
+
+# --- the pages as HTML --------------------------------------------------------------------------------------------------------------
+
+
+def _filled(template: str, **parts: Markup) -> Markup:
+    return cast(Markup, Template((_HERE / template).read_text(encoding="utf-8")).substitute(parts))
+
+
+def start_page(home: str, base: str) -> Markup:
+    """The three ways on, with a link for each workbook; `home` is the address of our pages, `base` that of the server."""
+    named = books.without_code()
+    lessons = [book for name, book in named.items() if name not in (*books.BUILD, *books.TEACH)]
+    return _filled(
+        "start.html",
+        home=attribute(home),
+        lab=attribute(f"{base}lab/tree/00-start.ipynb"),
+        python=attribute(f"{base}lab/tree/python.ipynb"),
+        lessons=Markup("".join(f"<li>{_link(book, home)}</li>" for book in lessons)),
+    )
+
+
+def _link(book: Book, home: str) -> Markup:
+    return Markup(f"<a href='{attribute(home)}page/{attribute(book.name)}'>{escape(book.title)}</a>")
+
+
+def _words(markdown: str) -> Markup:
+    """The words of one cell, without what is only to be done where there is code; a link to another workbook opens that one in the same way."""
+    known = books.without_code()
+    html = as_html(_FOR_CODE.sub("", markdown))
+    return cast(
+        Markup, _HREF.sub(lambda found: f'href="{"" if found[1] in known else "../../lab/tree/"}{found[1]}{"" if found[1] in known else ".ipynb"}"', html)
+    )
+
+
+def book_page(book: Book, room: LivePage, home: str) -> Markup:
+    """The words of a workbook, with a place for what each of its code cells shows."""
+    parts: list[Markup] = [
+        Markup(f"<div class='jp-OutputArea jp-RenderedHTMLCommon' data-cell='{number:d}' aria-busy='true'></div>")
+        if cell.runs
+        else Markup(f"<section class='words'>{_words(cell.source)}</section>")
+        for number, cell in enumerate(book.cells)
+    ]
+    return _filled(
+        "book.html",
+        home=attribute(home),
+        name=attribute(book.name),
+        title=escape(book.title),
+        room=attribute(room.name),
+        body=Markup("".join(parts)),
+    )
+
+
+def full_page(home: str) -> Markup:
+    """What is said when no more pages can be open at once."""
+    return _filled("full.html", home=attribute(home))
+
+
+# --- putting it up ------------------------------------------------------------------------------------------------------------------
+
+
+def put_doors_on(server) -> None:
+    """Have a Jupyter server give our pages, and keep a kernel warm for them as soon as it runs."""
+    app: Application = server.web_app
+    rooms = LivePages(Path(server.contents_manager.root_dir))
+    app.settings["brimwork_rooms"] = rooms
+    base = re.escape(app.settings["base_url"]) + ROOT
+    app.add_handlers(".*$", [
+        (base, Bare), (f"{base}/", Start), (f"{base}/page/{_NAME}", Opened), (f"{base}/line/([0-9a-f]{{24}})", Talk),
+        (rf"{base}/static/([\w.-]{{1,80}})", Static), (f"{base}/print/(.{{1,400}})", Print), (f"{base}/own/([0-9a-f]{{64}})", Own),
+        (f"{base}/.*", Nowhere),
+    ])  # fmt: skip
+    server.io_loop.add_callback(lambda: asyncio.ensure_future(rooms.watch()))
+    atexit.register(_end, rooms)
+
+
+def _end(rooms: LivePages) -> None:
+    with suppress(Exception):  # kernels end with the process that started them, too
+        asyncio.new_event_loop().run_until_complete(rooms.end())

@@ -1,0 +1,100 @@
+"""Pages without code in the real browser: alive when they open, nothing of JupyterLab around them, nothing asked for elsewhere, nothing of a stranger run."""
+
+import json
+import os
+import signal
+import string
+from pathlib import Path
+
+import lab
+import pytest
+
+ALIVE = "body[data-alive]"
+
+
+@pytest.fixture
+def start(address):
+    return address.removesuffix("lab") + "brimwork/"
+
+
+@pytest.fixture
+def plain(context):
+    """A page of its own, narrow enough to scroll, that keeps what it asked for."""
+    page = context.new_page()
+    page.set_default_timeout(40_000)
+    page.set_viewport_size({"width": 1300, "height": 900})
+    page.asked = []
+    page.on("request", lambda request: page.asked.append(request.url))
+    yield page
+    page.close()
+
+
+def open_page(page, start: str, name: str) -> None:
+    page.goto(f"{start}page/{name}")
+    page.wait_for_selector(ALIVE)
+
+
+def kernels(folder: Path) -> set[int]:
+    """The processes that work for pages of a folder."""
+    found = set()
+    for process in Path("/proc").glob("[0-9]*"):
+        try:
+            if os.readlink(process / "cwd") == str(folder) and b"ipykernel_launcher" in (process / "cmdline").read_bytes():
+                found.add(int(process.name))
+        except OSError:
+            continue
+    return found
+
+
+def first_box(page):
+    return page.locator(".widget-text input[type=text]").nth(1)  # the first one names the file
+
+
+def test_from_the_start_page_to_an_own_number_without_code_and_nothing_leaves_the_machine(plain, start):
+    plain.goto(start)
+    assert [plain.locator(f"#{way}").inner_text() for way in ("build", "learn", "teach")] == ["Build", "Learn", "Teach"]
+    plain.get_by_role("link", name="Check ten numbers").click()
+    plain.wait_for_selector(ALIVE)
+    assert plain.evaluate("() => window.jupyterapp === undefined && !document.querySelector('.jp-CodeCell, .cm-editor')")
+    assert "quick_check(" not in plain.content() and "Traceback" not in plain.inner_text("main")
+    before = plain.locator("main figure").first.inner_html()
+    first_box(plain).fill("910 mm")
+    first_box(plain).press("Enter")
+    plain.wait_for_function("before => document.querySelector('main figure').innerHTML !== before", arg=before)
+    plain.goto(f"{start}page/overflow")  # formulas, pictures, sliders
+    plain.wait_for_selector(ALIVE)
+    plain.wait_for_selector(".katex")
+    plain.wait_for_function("() => [...document.fonts].some(font => font.family.includes('KaTeX') && font.status === 'loaded')")
+    elsewhere = [url for url in plain.asked if not url.startswith((start.partition("/brimwork")[0], "data:", "blob:"))]
+    assert len(plain.asked) > 20 and elsewhere == []
+
+
+def test_a_page_that_is_loaded_again_or_whose_kernel_is_killed_or_that_hears_every_key_stands_as_it_was(plain, start, served):
+    open_page(plain, start, "quick-check")
+    first_box(plain).fill("905 mm")
+    first_box(plain).press("Enter")
+    plain.get_by_text("Changed, not saved.").wait_for()
+    plain.locator("h1").click()
+    for key in string.ascii_letters + string.digits:
+        plain.keyboard.press(key)
+    assert first_box(plain).input_value() == "905 mm"
+    plain.reload()
+    plain.wait_for_selector(ALIVE)
+    assert first_box(plain).input_value() == "905 mm"
+    room = plain.locator("body").get_attribute("data-room")
+    for kernel in kernels(served[0]):
+        os.kill(kernel, signal.SIGKILL)
+    plain.wait_for_function("room => document.body?.dataset.alive && document.body.dataset.room !== room", arg=room)
+    assert first_box(plain).input_value() == "905 mm"
+
+
+def test_a_notebook_of_a_stranger_is_not_run_by_opening_a_page(plain, start, served):
+    folder, taken = served[0], served[0] / "taken"
+    cell = {"cell_type": "code", "source": f"open({str(taken)!r}, 'w').close()", "metadata": {}, "outputs": [], "execution_count": None, "id": "a"}
+    book = json.dumps({"cells": [cell], "metadata": {}, "nbformat": 4, "nbformat_minor": 5})
+    for name in ("volume.ipynb", "stranger.ipynb"):
+        (folder / name).write_text(book)
+    assert plain.goto(f"{start}page/stranger").status == 404
+    open_page(plain, start, "volume")
+    assert "Volume" in plain.inner_text("h1") and not taken.exists()
+    lab.lay_out_afresh(folder)

@@ -1,0 +1,125 @@
+"""Pages without code, without a browser: what a broken line loses (nothing), when a kernel is given back, and that no script is asked for elsewhere."""
+
+import asyncio
+import hashlib
+import json
+import re
+import time
+from pathlib import Path
+
+import pytest
+
+from brimwork.notebook import alive, books, doors
+from brimwork.notebook.books import Book, Cell
+
+FILES = Path(doors.__file__).with_name("page")
+COUNTING = Book("counting", "Counting", (Cell("# Counting", False), Cell("import ipywidgets\nbox = ipywidgets.Text(value='7')\nbox", True)))
+
+
+class Heard(list):
+    def write_message(self, message: str) -> None:
+        self.append(json.loads(message))
+
+
+def test_what_was_told_while_nobody_listened_is_told_once_and_in_order():
+    page = alive.LivePage(COUNTING, Path())
+    page.tell(type="a")
+    first, second = Heard(), Heard()
+    assert page.take_line(first, seen=0)
+    page.tell(type="b")
+    page.lose_line(first)
+    page.tell(type="c")
+    assert page.take_line(second, seen=1)
+    assert [told["type"] for told in first] == ["a", "b"] and [told["type"] for told in second] == ["b", "c"]
+
+
+def test_a_page_that_missed_what_is_no_longer_kept_is_told_to_begin_again(monkeypatch):
+    monkeypatch.setattr(alive, "UNSEEN", 100)
+    page = alive.LivePage(COUNTING, Path())
+    for _ in range(5):
+        page.tell(type="long", content="x" * 60)
+    assert not page.take_line(Heard(), seen=2)
+
+
+def test_a_room_is_given_back_soon_after_leaving_and_late_after_silence(monkeypatch):
+    page = alive.LivePage(COUNTING, Path())
+    now = time.monotonic()
+    for leaving, after, gone in ((True, alive.LEFT - 1, False), (True, alive.LEFT + 1, True), (False, alive.LEFT + 1, False), (False, alive.SILENT + 1, True)):
+        page.leaving, page.since = leaving, now
+        monkeypatch.setattr(alive.time, "monotonic", lambda after=after: now + after)
+        assert page.forsaken() is gone
+
+
+async def _told(heard: Heard, wanted: str) -> dict:
+    until = time.monotonic() + 60
+    while time.monotonic() < until:
+        if found := [told for told in heard if told["type"] == wanted]:
+            return found[-1]
+        await asyncio.sleep(0.02)
+    raise AssertionError(f"never told: {wanted}; {heard}")
+
+
+def test_a_page_lives_answers_and_ends_with_its_kernel(tmp_path):
+    async def story() -> None:
+        pages = alive.LivePages(tmp_path)
+        page = await pages.enter(COUNTING)
+        heard = Heard()
+        assert page.take_line(heard, seen=0)
+        assert (await _told(heard, "ran"))["content"] == {"cell": 1, "last": True}
+        box = next(told for told in heard if told["type"] == "comm_open" and told["content"]["data"]["state"].get("value") == "7")
+        said = {
+            "type": "comm_msg",
+            "id": f"{page.name}-1",
+            "content": {"comm_id": box["content"]["comm_id"], "data": {"method": "update", "state": {"value": "8"}}},
+        }
+        assert page.hear(json.dumps({**said, "buffers": []}))
+        assert (await _told(heard, "done"))["parent"] == f"{page.name}-1"
+        again = await pages.enter(COUNTING, was=page.name)
+        assert again is not page and page.name in pages.open, "a copy of a page takes nothing from it"
+        assert page.hear('{"leaving": true}')
+        third = await pages.enter(COUNTING, was=page.name)
+        assert page.name not in pages.open and third.name in pages.open and page.ended
+        await page.kernel.manager.finish_shutdown() if hasattr(page.kernel.manager, "finish_shutdown") else None
+        assert not await page.kernel.alive()
+        await pages.end()
+        assert not pages.open
+
+    asyncio.run(story())
+
+
+def test_too_many_pages_are_refused_before_any_that_somebody_looks_at_is_closed(tmp_path, monkeypatch):
+    async def story() -> None:
+        monkeypatch.setattr(alive, "MOST_PAGES", 2)
+        monkeypatch.setattr(alive.LivePages, "_live", lambda self, room: asyncio.sleep(0))
+        pages = alive.LivePages(tmp_path)
+        one, two = await pages.enter(COUNTING), await pages.enter(COUNTING)
+        assert one.take_line(Heard(), 0) and two.take_line(Heard(), 0)
+        assert await pages.enter(COUNTING) is None
+        one.lose_line(one.line)
+        assert await pages.enter(COUNTING) is not None and one.name not in pages.open and two.name in pages.open
+
+    asyncio.run(story())
+
+
+def test_only_our_own_code_counts_as_ours():
+    book = books.books()["volume"]
+    sources = [cell.source for cell in book.cells if cell.runs]
+    assert books.ours(books.digest(sources)) and books.ours(books.digest([f"{source}\n" for source in sources]))
+    assert not books.ours(books.digest([*sources, "1"])) and not books.ours(books.digest(sources[:-1])) and not books.ours(books.digest([]))
+
+
+@pytest.mark.parametrize("name", sorted(doors.given_files()))
+def test_no_file_of_a_page_asks_for_anything_elsewhere(name):
+    """Addresses of other machines may stand in a licence or name a kind of markup, but nothing is fetched from one."""
+    if not name.endswith((".js", ".css")):
+        return
+    text = doors.given_files()[name].read_text(encoding="utf-8")
+    fetched = re.findall(r"""(?:url\(|import\s*\(?|from|src\s*[:=]|href\s*[:=])\s*["']?((?:https?:)?//[\w.-]+\.\w+[^"')\s]*)""", text)
+    assert fetched == []
+
+
+def test_what_is_built_is_built_from_the_script_that_lies_beside_it():
+    """The digest of the script stands in what was built from it; `python tests/build_page.py` builds it again."""
+    for name in ("page.js", "math.js"):
+        source = hashlib.sha256((FILES / "source" / name).read_bytes()).hexdigest()
+        assert f"built from {source[:16]}" in (FILES / "built" / name).read_text(encoding="utf-8"), name
