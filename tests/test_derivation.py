@@ -10,7 +10,7 @@ from brimwork.derivation import NotProved, derived, status_of_step
 from brimwork.formula import Formula, Published
 from brimwork.laws import continuity, flow_on_a_crest, free_fall, specific_energy, velocity_head, viscosity
 from brimwork.sources import Source
-from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Solve, Step, Take
+from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Rearrange, Solve, Step, Take
 from brimwork.topics import find
 
 SOURCE = Source("invented for this test", "memory").at("p. 1")
@@ -36,6 +36,11 @@ def share(equals="n_w*e_H/H", to="0*H"):
     return declared("r_Q", equals, Take("a power", "r_Q = (1 + e_H/H)**n_w - 1"), Approach("small", letter="e_H", to=to))
 
 
+def hole(*rearranged):
+    law = Law("hole", "Q/sqrt(2*g*H) = C_d*A_o", SOURCE)
+    return declared("A_o", "Q/(C_d*sqrt(2*g*H))", law, *(Rearrange("turn", text) for text in rearranged), Solve("for the area"))
+
+
 PIT = find("volume of a straight pit")
 RIGHT = {
     "Step": declared("Q", "2/3*C_d*b*sqrt(2*g)*H**(3/2)", free_fall, Take("add", LIP), Step("integrate")),
@@ -45,6 +50,7 @@ RIGHT = {
     "Eliminate": declared("h_a", "Q**2/(2*g*A_a**2)", velocity_head, continuity, Eliminate("speed", out=("v",))),
     "Solve": declared("H", "(Q/(C_w*b))**(2/3)", Take("flow", "Q = C_w*b*H**(3/2)"), Solve("for the head", of="Q")),
     "Solve a law": declared("A_o", "Q/(C_d*sqrt(2*g*H))", Law("hole", "Q/(C_d*A_o) = sqrt(2*g*H)", SOURCE), Solve("for the area")),
+    "Rearrange": hole("C_d*A_o = Q/sqrt(2*g*H)", "2*Q/sqrt(2*g*H) - C_d*A_o = C_d*A_o"),
     "Optimum, greatest": crest(),
     "Optimum, smallest": declared(
         "y_c",
@@ -85,6 +91,11 @@ BROKEN = {
         2,
         "does not stand in",
     ),
+    "Rearrange, wrong factor": (hole("C_d*A_o = 2*Q/sqrt(2*g*H)"), 2, "in another way"),
+    "Rearrange, squared": (hole("Q**2 = 2*g*H*(C_d*A_o)**2"), 2, "in another way"),
+    "Rearrange, a term lost": (hole("C_d*A_o = Q/sqrt(2*g*H) + A_a"), 2, "in another way"),
+    "Rearrange, true of itself": (hole("C_d*A_o = A_o*C_d"), 2, "says nothing"),
+    "Rearrange, nothing before": (declared("Q", "A_a*v", Rearrange("again", "Q = A_a*v"), Step("again")), 1, "no earlier equation"),
     "Optimum, wrong place": (crest(at="1/3"), 4, "does not follow"),
     "Optimum, max declared as min": (crest(kind="min"), 4, "bends the other way"),
     "Optimum, neither": (crest(kind="best"), 4, "max or min"),

@@ -19,7 +19,7 @@ from brimwork.conditions import holds
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Solve, Step, Take
+from brimwork.steps import Approach, Eliminate, Law, Ode, Optimum, Rearrange, Solve, Step, Take
 
 _POINTS, DIGITS, _CLOSE = 24, 40, sympy.Float("1e-30", 40)
 
@@ -171,6 +171,18 @@ class _Argument:
         self.defined[left.id] = right
         return how
 
+    def _rearrange(self, step: Rearrange, left: ast.expr, right: ast.expr) -> str:
+        if not self.equations:
+            raise NotProved("there is no earlier equation to say in another way")
+        was, now = (sympy.expand(self._expand(a).doit() - self._expand(b).doit()) for a, b in (self.equations[-1], (left, right)))
+        if was == 0 or now == 0:
+            raise NotProved("one of the two equations says nothing")
+        factor = sympy.radsimp(sympy.simplify(now / was))
+        if not factor.is_nonzero:
+            raise NotProved(f"{_text(left, right)} is not {_text(*self.equations[-1])} in another way: their differences are in the ratio {factor}")
+        self.equations[-1] = (left, right)
+        return "algebra"
+
     def _optimum(self, step: Optimum, left: ast.expr, right: ast.expr) -> str:
         if not isinstance(left, ast.Name) or step.of not in self.defined or step.kind not in ("max", "min"):
             raise NotProved(f"the best value must be given as 'letter = ...', with {step.of} defined before, kind max or min")
@@ -263,6 +275,7 @@ class _Argument:
 
 _CHECKS: dict[type, Callable[..., str]] = {
     Step: _Argument._step,
+    Rearrange: _Argument._rearrange,
     Eliminate: _Argument._eliminate,
     Solve: _Argument._solve,
     Optimum: _Argument._optimum,

@@ -34,6 +34,14 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Rearrange:
+    """The last equation said in another way: the same up to a factor that is never zero. Both sides may be sums; it takes that equation's place."""
+
+    reason: str
+    relation: str
+
+
+@dataclass(frozen=True)
 class Eliminate:
     """The letters `out` are solved out of the earlier equations; `relation` is what remains."""
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import ast
 from collections.abc import Iterable, Sequence
 
 from brimwork import topics, typeset
 from brimwork.derivation import derived as verified
+from brimwork.drawing import image
+from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.edition import __version__
 from brimwork.formula import Formula, origin
 from brimwork.nomenclature import QUANTITIES, read_value
@@ -75,14 +78,17 @@ def work(name: str, **values: str) -> Page | Shown:
         worked = formula.work(**typed(formula, values))
     except InputError as error:
         return say(error)
-    lines = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
+    lines_shown = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
     plain = typeset.working(worked, typeset.PLAIN)
     name = formula.quantity.short_name
     result = f"{name[0].upper()}{name[1:]}: {formula.quantity.both(worked.result, 4)}"
+    if _heavy(formula):
+        lines_shown = ["<details><summary>The formula, and the numbers put in</summary>", *lines_shown, "</details>"]
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
     return Page(
-        "\n\n".join([*lines, f"**{result}.**", *notes, *tested, checked(formula)]), "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)])
+        "\n\n".join([*lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
+        "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)]),
     )
 
 
@@ -95,25 +101,78 @@ def checked(formula: Formula) -> str:
 
 
 def derive(name: str, reason: str = "") -> Page | Shown:
-    """The derivation of a formula, folded under its plain reason; every step says how it was checked."""
+    """The derivation of a formula, folded under its plain reason: a drawing, every line of it in a row of its own with its reason, its letters and how it was checked.
+
+    A formula that is heavy to look at is folded away with its steps.
+    """
     try:
         formula = topics.find(name)
     except InputError as error:
         return say(error)
-    rows, plain = [], []
-    for number, step in enumerate(verified(formula), start=1):
+    steps, heavy, said = verified(formula), _heavy(formula), [reason] if reason else []
+    here = (formula.result, *formula.inputs, *formula.constants)
+    head = f"$$\n{typeset.relation(formula.left, formula.right)}\n$$\n\nwhere {_letters(here)}."
+    plain = [*said, typeset.relation(formula.left, formula.right, typeset.PLAIN)]
+    rows, named = [], {*here}
+    for number, step in enumerate(steps, start=1):
         how = _KINDS.get(step.kind) or HOW[step.how]
-        rows.append(f"{number}. {step.reason} — *{how}*\n\n   $$\n   {typeset.relation(step.left, step.right)}\n   $$")
+        fresh = [key for key in _letters_in(step.left, step.right) if key not in named]
+        named |= {*fresh}
+        where = f"\n\nwhere {_letters(fresh)}." if fresh else ""
+        rows.append(f"**{number}.** {step.reason[:1].upper()}{step.reason[1:]}. *({how})*\n\n$$\n{typeset.relation(step.left, step.right)}\n$${where}")
         plain.append(f"{number}. {step.reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
-    head = f"$$\n{typeset.relation(formula.left, formula.right)}\n$$"
-    steps = "\n\n".join(rows) if rows else f"Fitted: {formula.fitted}."
-    letters = "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in (formula.result, *formula.inputs, *formula.constants))
+    lines = f"{len(steps)} line{'' if len(steps) == 1 else 's'}"
+    title = f"The formula, and how it is derived in {lines}" if heavy else f"How it is derived, in {lines}"
+    drawn = SKETCHED.get(formula.name)
+    folded = [
+        f"<details><summary>{title}</summary>",
+        *([head] if heavy else []),
+        *([f"<figure style='margin:0;max-width:480px'>{image.element(drawn())}</figure>"] if drawn else []),
+        *([_meant(steps)] if steps else [f"Fitted: {formula.fitted}."]),
+        *rows,
+        _whence(formula),
+        "</details>",
+    ]
+    return Page("\n\n".join([*said, *([] if heavy else [head]), *folded]), "\n".join(plain))
+
+
+def _letters_in(*trees: ast.expr) -> tuple[str, ...]:
+    """Every letter that stands in trees, those that a sum runs over too."""
+    names = (node.id for tree in trees for node in ast.walk(tree) if isinstance(node, ast.Name))
+    return tuple(dict.fromkeys(name for name in names if name in QUANTITIES))
+
+
+def _letters(keys: Iterable[str]) -> str:
+    """Letters with what they stand for."""
+    return "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in keys)
+
+
+def _heavy(formula: Formula) -> bool:
+    """Whether a formula has functions in it that a trade class has not met."""
+    nodes = (node for side in (formula.left, formula.right) for node in ast.walk(side))
+    return any(isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in _RARE for node in nodes)
+
+
+_RARE = ("log", "atan", "asin", "acos", "tanh", "Integral")
+_MEANT = {
+    "law": "a *law* was found by trial, long ago, and is taken as it stands",
+    "take": "*we take* marks a choice of ours: how we picture the thing, which you may argue about",
+    "formula": "a *formula* has a derivation of its own",
+    "step": "*checked* lines follow from those above them; a machine worked each one again",
+}
+
+
+def _meant(steps) -> str:
+    """What the marks beside the lines mean, those that occur."""
+    kinds = {step.kind for step in steps}
+    return f"*Marks:* {'; '.join(said for kind, said in _MEANT.items() if kind in kinds)}."
+
+
+def _whence(formula: Formula) -> str:
     source = origin(formula)
-    folded = "\n\n".join([f"<details><summary>How it is derived, in {len(rows)} steps</summary>", steps, f"*{source[:1].upper()}{source[1:]}.*", "</details>"])
-    said = [reason] if reason else []
-    return Page(
-        "\n\n".join([*said, head, f"where {letters}.", folded]), "\n".join([*said, typeset.relation(formula.left, formula.right, typeset.PLAIN), *plain])
-    )
+    if source == "derived from its own geometry":
+        return "*It follows from the shape alone: lengths, areas and volumes, and no trial.*"
+    return f"*{source[:1].upper()}{source[1:]}.*"
 
 
 def label(flow: str, head: str, power: str) -> Page | Shown:

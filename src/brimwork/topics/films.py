@@ -19,7 +19,11 @@ film_flow = Formula(
         viscosity,
         Ode("solve: the water stands still at the face", "u = rho*g*sin(beta)/mu*(delta*y - y**2/2)", at=(("y = 0", "u = 0"),)),
         Take("add the layers from the face to the surface", "q = Integral(u, (y, 0, delta))"),
-        Step("integrate", "q = rho*g*sin(beta)*delta**3/(3*mu)"),
+        Step(
+            "the heights add up to half the square of the thickness, their squares to a third of its cube",
+            "q = rho*g*sin(beta)/mu*(delta*(delta**2/2) - delta**3/6)",
+        ),
+        Step("a half less a sixth is a third", "q = rho*g*sin(beta)*delta**3/(3*mu)"),
         Take("viscosity over density is the kinematic viscosity", "nu = mu/rho"),
         Step("put it in"),
     ),

@@ -11,7 +11,7 @@ from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import pressure_balances_offset, pressure_carries_weight
 from brimwork.sources import GEOTECH, TIMOSHENKO, UFC_DM7, UNATTRIBUTED, VARIGNON
-from brimwork.steps import Law, Solve, Step, Take
+from brimwork.steps import Law, Rearrange, Solve, Step, Take
 from brimwork.units import InputError
 
 _PAST_KERN = "This holds while the whole base presses. Past a sixth of its width use the formula for partial contact."
@@ -21,8 +21,10 @@ _PAST_KERN = "This holds while the whole base presses. Past a sixth of its width
 _STRAIGHT = (
     Take("a stiff base on even ground: the pressure changes in a straight line along it", "p_x = p_mid + c_p*x_b"),
     pressure_carries_weight,
+    Step("what grows on one side of the middle is missing on the other: only the pressure under the middle counts", "F_w = L_base*p_mid*B_base"),
     Solve("solve for the pressure under the middle", of="F_w", relation="p_mid = F_w/(B_base*L_base)"),
     pressure_balances_offset,
+    Rearrange("now the even part cancels, and the squares add up to a twelfth of the cube of the width", "F_w*e_off = L_base*c_p*B_base**3/12"),
     Solve("solve for the growth", relation="c_p = 12*F_w*e_off/(B_base**3*L_base)"),
 )
 

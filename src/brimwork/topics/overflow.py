@@ -45,7 +45,9 @@ flow_over_level_lip = Formula(
     steps=(
         free_fall,
         Take("add the thin layers from the surface down to the lip, narrowed by the discharge coefficient", "Q = C_d*b*Integral(v, (z, 0, H))"),
-        Step("integrate: the root of the depth adds up to two thirds of the deepest layer"),
+        Step("the root of 2g is the same in every layer: put it in front", "Q = C_d*b*sqrt(2*g)*Integral(sqrt(z), (z, 0, H))"),
+        Step("the roots add up to two thirds of the deepest one times the head", "Q = C_d*b*sqrt(2*g)*(2/3*H*sqrt(H))"),
+        Step("a head times its own root is its power 3/2"),
     ),
     tested=THIN_PLATE,
     published=(
@@ -335,9 +337,16 @@ broad_crest = Formula(
     steps=(
         specific_energy,
         flow_on_a_crest,
-        Eliminate("put the speed that the energy leaves into the flow", out=("v",), relation="q = y_c*sqrt(2*g*(E_s - y_c))"),
-        Optimum("water finds the depth at which most of it passes for its energy", of="q", kind="max", relation="y_c = 2/3*E_s"),
-        Step("the most that a metre of crest can pass", "q = (2/3)**(3/2)*sqrt(g)*E_s**(3/2)"),
+        Step("the energy that the depth leaves over makes the speed", "v = sqrt(2*g*(E_s - y_c))"),
+        Eliminate("put that speed into the flow", out=("v",), relation="q = y_c*sqrt(2*g*(E_s - y_c))"),
+        Optimum(
+            "no depth makes no flow, and all depth no speed; in between most of it passes, where the slope of the flow is nought",
+            of="q",
+            kind="max",
+            relation="y_c = 2/3*E_s",
+        ),
+        Step("put that depth in: a third of the energy is left for the speed", "q = 2/3*E_s*sqrt(2*g*E_s/3)"),
+        Step("take the energy together: it stands once in front and once under the root", "q = (2/3)**(3/2)*sqrt(g)*E_s**(3/2)"),
         Take("upstream the water is nearly at rest, so its energy is the head over the crest", "E_s = H"),
         Take("every metre of the crest passes the same", "Q = b*q"),
         Step("put both in"),

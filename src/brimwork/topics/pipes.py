@@ -176,7 +176,15 @@ total_dynamic_head = Formula(
     name="total dynamic head",
     result="H_t",
     equals="z_s + 8*Q**2/(pi**2*g*d_pipe**4)*(f*L_pipe/d_pipe + K)",
-    steps=(speed_in_a_pipe, friction_head, fitting_head, energy_of_a_lift, Step("both losses are velocity heads: take them together")),
+    steps=(
+        speed_in_a_pipe,
+        friction_head,
+        fitting_head,
+        energy_of_a_lift,
+        Step("both losses are so many velocity heads: take them together", "H_t = z_s + (f*L_pipe/d_pipe + K)*v**2/(2*g)"),
+        Step("the velocity head, with the speed that the flow has in this bore", "v**2/(2*g) = 8*Q**2/(pi**2*g*d_pipe**4)"),
+        Step("put it in"),
+    ),
     published=(
         Published("z_s=4 m, Q=6 L/s, d_pipe=50 mm, L_pipe=89 m, f=0.0315, K=2.36, g=9.81 m/s2", "31.8 m", 1e-3, CENGEL.at("Ex 8-8, level of the reservoir")),
     ),

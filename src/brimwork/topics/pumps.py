@@ -14,7 +14,7 @@ from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import power_of_flow, pressure_as_head
 from brimwork.roots import solve
 from brimwork.sources import BERNOULLI, CRANE, EPANET_MANUAL, MAURER, OPENSTAX
-from brimwork.steps import Law, Optimum, Solve, Step, Take
+from brimwork.steps import Law, Optimum, Rearrange, Solve, Step, Take
 from brimwork.units import InputError
 
 # --- the pump's own curve -----------------------------------------------------------------------------------------------------------
@@ -58,7 +58,9 @@ duty_flow = Formula(
     steps=(
         pump_curve,
         Law("the pump gives just what the flow needs", "H_pump = z_s + k_sys*Q**2", BERNOULLI.at("section on steady flow"), holds="steady flow"),
-        Solve("solve for the flow"),
+        Rearrange("put the curve of the pump in", "H_0*(1 - (Q/Q_max)**2) = z_s + k_sys*Q**2"),
+        Rearrange("what goes with the square of the flow comes to one side", "H_0 - z_s = (H_0/Q_max**2 + k_sys)*Q**2"),
+        Solve("divide, and take the root"),
     ),
     fitted="both curves are parabolas: an approximation, for a first look",
     published=(

@@ -46,7 +46,12 @@ battered_pit = Formula(
         Take("and so does the width", "W_z = W + 2*m_b*z_f"),
         Take("a level slice is a rectangle", "A_z = L_z*W_z"),
         Take(_ADD_SLICES, "V = Integral(A_z, (z_f, 0, h))"),
-        Step("multiply out and integrate each power of the height"),
+        Step("multiply out the slice", "A_z = L*W + 2*m_b*(L + W)*z_f + 4*m_b**2*z_f**2"),
+        Step(
+            "add up part by part; what does not change with the height stands outside",
+            "V = L*W*Integral(1, (z_f, 0, h)) + 2*m_b*(L + W)*Integral(z_f, (z_f, 0, h)) + 4*m_b**2*Integral(z_f**2, (z_f, 0, h))",
+        ),
+        Step("up to the depth, slice by slice, the ones add up to the depth, the heights to half its square, their squares to a third of its cube"),
     ),
     published=(Published("L=52 ft, W=22 ft, m_b=2, h=12 ft", "44256 ft3", 1e-6, MATH_CENTRAL.at("pit with 2:1 sides, 12 ft deep")),),
     slips=(
@@ -234,7 +239,9 @@ round_bowl = Formula(
     steps=(
         section_of_a_sphere,
         Take(_ADD_SLICES, "V = Integral(A_z, (z_f, 0, h))"),
-        Step("integrate"),
+        Step("multiply out: the square of the radius cancels", "A_z = pi*(2*R_s*z_f - z_f**2)"),
+        Step("the heights add up to half the square of the depth, their squares to a third of its cube", "V = pi*(2*R_s*(h**2/2) - h**3/3)"),
+        Step("a third of the square of the depth stands in both: put it in front"),
     ),
     published=(
         Published(
