@@ -296,6 +296,25 @@ def test_beds_working_space_and_footing_lie_where_the_levels_put_them():
     assert (duct.low, duct.high) == (pytest.approx(-0.650), pytest.approx(-0.600)) and duct.reach(1)[1] > 0.02
 
 
+def test_a_wall_weighs_is_leaned_on_and_blown_at():
+    """Lip at 790 mm, trough 900 x 250 x 200 mm inside walls of 25 mm: 0.95 x 0.30 m of wall 565 mm high, a floor of 25 mm and sides of 200 mm: 0.18015 m3 of 2000 kg/m3."""
+    chain = chain_of(
+        changed(BLADE, "site.use public; site.wind_speed 22 m/s; site.force_coefficient 1.2; catch.stone_density 1600 kg/m3; reservoir.block_mass 14 kg")
+    )
+    assert chain.wall_mass == pytest.approx(2000 * (0.285 * 0.565 + 0.285 * 0.025 + 0.06 * 0.2))
+    assert chain.tipping == pytest.approx(360.3 * G * 0.15 / (500 * 0.79))
+    assert chain.tipping_in_wind == pytest.approx(360.3 * G * 0.15 / (0.625 * 22**2 * 1.2 * 0.95 * 0.79**2 / 2))
+    assert finding(chain.design, "C25").title == "Overturning of the wall" and finding(chain.design, "C25").grade == "fail"
+    water = 998.2 * 0.9 * 0.25 * (0.2 + chain.lip_head)
+    assert chain.local_pressure == pytest.approx(G * (360.3 + water) / 0.285, rel=1e-4)
+
+
+def test_a_header_presses_on_the_ground_with_what_carries_it():
+    d = STEPS.having("catch.stone_density", "1600 kg/m3") if "catch.stone_density" not in STEPS.values else STEPS
+    chain = chain_of(changed(d, "cascade.top_level 2 m; cascade.header_volume 60 L; cascade.header_area 0.2 m2"))
+    assert chain.local_pressure == pytest.approx(G * (2.0 * 2000 + 998.2 * 0.3), rel=1e-4)
+
+
 @pytest.mark.parametrize("name", ["plan", "plan_features", "section"])
 def test_no_drawing_of_a_design_makes_outlines_of_its_own(name):
     source = (Path(__file__).parents[1] / "src" / "brimwork" / "drawing" / f"{name}.py").read_text(encoding="utf-8")

@@ -175,7 +175,6 @@ tipping_in_wind: ~stones.stand_on ?stones.places_along ?stones.places_across ~st
 apron_share: ?stones.diameters ?stones.places_along ?stones.places_across ?catch.apron -apron_wanted
 """
 SHEET = """
-local_pressure: +base_pressure
 eccentricity_across:
 base_pressure: =reservoir.blocks_along =reservoir.blocks_across
 critical_depth: +flow.for_each_metre
@@ -198,6 +197,10 @@ fall: +blade.lip_level -blade.stone_level
 landing_speed: +brink_speed +fall
 landing_thickness: ~flow.for_each_metre -fall
 trough: ?blade.trough_length ?blade.lip_width +blade.trough_width
+wall_mass: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth +blade.lip_level +assumptions.wall_density
+tipping: +wall_mass +blade.trough_width ~blade.lip_level ?blade.wall_height ~site.use
+tipping_in_wind: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth ~blade.lip_level ?blade.wall_height +assumptions.wall_density -wind_pressure -site.force_coefficient
+local_pressure: ?base_pressure ?wall_mass ?trough ?lip_head ?blade.trough_depth ?rho
 transit_head: +trough +lip_head
 transit_sheet: +flow_wanted +fall_time
 transit_siphon: +trough +blade.trough_depth ~blade.feed ~pipe.check_valve
@@ -213,6 +216,7 @@ static_lift: +cascade.top_level +step_head -levels.block_top +reservoir.block_he
 fall: +cascade.step_fall
 pools: +cascade.header_area +cascade.steps ?cascade.pool_area ?cascade.width ?cascade.tread
 tread_share: +cascade.tread -throw
+local_pressure: ?base_pressure ?cascade.top_level ?cascade.header_volume ?cascade.header_area ?assumptions.wall_density ?rho
 normal_depth: +flow_wanted -cascade.rill_width -cascade.rill_slope +cascade.rill_roughness
 freeboard: +cascade.rill_wall -normal_depth
 transit_pools: +pools +step_head

@@ -27,7 +27,7 @@ USUAL = {
     "flow.water_temperature": "20 degC", "assumptions.wind_factor": "1", "assumptions.overflow_discharge": "0.6", "assumptions.run_off": "1",
     "assumptions.air_density": "1.25 kg/m3", "assumptions.exposure": "1", "assumptions.grip": "0.95", "assumptions.drip_loop": "0.3 m", "assumptions.lift_out": "1 m",
     "assumptions.pebble_gaps": "0.4", "assumptions.pebble_density": "2650 kg/m3", "assumptions.person": "0.8 kN", "assumptions.foot": "100 mm",
-    "assumptions.footing_slope": "1.5", "costing.contingency": "0.12", "assumptions.cover_density": "2300 kg/m3",
+    "assumptions.footing_slope": "1.5", "costing.contingency": "0.12", "assumptions.wall_density": "2000 kg/m3", "assumptions.cover_density": "2300 kg/m3",
     "vessel.shape": "round", "vessel.offset_across": "0 mm",
 }  # fmt: skip
 USUAL_HERE = {"pump.bay": {"UK": "200 mm", "US": "8 in"}}

@@ -1,6 +1,7 @@
 """Loads, box, pit and liner, supply and site of whole designs, by plain arithmetic."""
 
 import math
+from typing import NamedTuple
 
 from plain_bodies import area, greatest_pressure, rect
 from plain_design import GRAVITY, Impossible, Missing
@@ -28,7 +29,8 @@ def loads(w: Worked) -> None:
     put("eccentricity_across", lambda: abs(sum(m * body.y for m, body in zip(pieces(w), bodies(w)))) / r["base_mass"])
     put("kern_share", lambda: 6 * (r["eccentricity"] / r["base_length"] + r["eccentricity_across"] / r["base_width"]))
     put("base_pressure", lambda: _under_the_base(r))
-    put("local_pressure", lambda: straight_down(w) if bodies(w) else r["base_pressure"])
+    beside = {"blade": under_the_wall, "cascade": under_the_header}.get(w.plain.kind)
+    put("local_pressure", lambda: max(r["base_pressure"], beside(w)) if beside else straight_down(w))
     put("soil_utilisation", lambda: r["base_pressure"] / d["site.soil_bearing"])
 
 
@@ -140,6 +142,49 @@ def stones_stand(w: Worked) -> None:
 def nothing_stands(w: Worked) -> None:
     for name in ("standing_mass", "bare"):
         w.r[name] = 0.0
+    if w.plain.kind == "blade":
+        w.put("wall_mass", lambda: _wall(w).mass)
+        w.put("tipping", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / (w.r["push"] * _wall(w).high))
+        w.put("tipping_in_wind", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / _gust(w))
+
+
+SHELL = 0.025  # m: thickness of a trough's sides and floor, as it is drawn
+
+
+class Wall(NamedTuple):
+    mass: float
+    deep: float
+    long: float
+    high: float
+
+
+def _wall(w: Worked) -> Wall:
+    """A wall as long and deep as its trough from outside, solid up to the trough's floor; it stands on the paving."""
+    d = w.d
+    long, wide, depth = max(d["blade.trough_length"], d["blade.lip_width"]), d["blade.trough_width"], d["blade.trough_depth"]
+    outside, inside = (long + 2 * SHELL) * (wide + 2 * SHELL), long * wide
+    solid = outside * max(d["blade.lip_level"] - depth - SHELL, 0.0)
+    shell = outside * SHELL + (outside - inside) * depth
+    high = max(d["blade.lip_level"], d["blade.wall_height"])
+    if high <= 0:
+        raise Impossible("no wall stands over the paving")
+    return Wall(d["assumptions.wall_density"] * (solid + shell), wide + 2 * SHELL, long + 2 * SHELL, high)
+
+
+def _gust(w: Worked) -> float:
+    """Moment (N m) of the wind on the wall's face, about its foot."""
+    wall = _wall(w)
+    return w.r["wind_pressure"] * w.d["site.force_coefficient"] * wall.long * wall.high**2 / 2
+
+
+def under_the_wall(w: Worked) -> float:
+    wall, held = _wall(w), w.r["trough"] * (w.d["blade.trough_depth"] + w.r["lip_head"])
+    return GRAVITY * (wall.mass + w.r["rho"] * held) / (wall.deep * wall.long)
+
+
+def under_the_header(w: Worked) -> float:
+    d = w.d
+    return GRAVITY * (max(d["cascade.top_level"], 0.0) * d["assumptions.wall_density"] + w.r["rho"] * d["cascade.header_volume"] / d["cascade.header_area"])
 
 
 # --- box, pit, liner ------------------------------------------------------------------------------------------------------------------------

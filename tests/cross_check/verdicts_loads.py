@@ -30,10 +30,12 @@ def pressure_on_blocks(w: Worked):
 
 
 def tipping(w: Worked, weight: Callable[[Body], float]) -> Verdict | None:
-    if not bodies(w):
+    if not bodies(w) and w.plain.kind != "blade":
         return None
     good, fair = (2.0, 1.5) if public(w) else (1.5, 1.2)
     push = 500.0 if public(w) else 250.0
+    if w.plain.kind == "blade":
+        return least(w.r["tipping"], good, fair, "somebody leans on the wall")
     return worst(*(least(weight(body) * tips_over(w, body) / (push * body.height), good, fair, f"lever {tips_over(w, body):.4g} m") for body in bodies(w)))
 
 
@@ -50,6 +52,8 @@ def tipping_empty(w: Worked):
 @check("C26")
 def wind(w: Worked):
     d = w.d
+    if w.plain.kind == "blade":
+        return least(w.r["tipping_in_wind"], 1.5, 1.2, "the wall, its trough empty")
     if not bodies(w):
         return None
     pressure = d["assumptions.exposure"] * d["assumptions.air_density"] * d["site.wind_speed"] ** 2 / 2
@@ -85,6 +89,8 @@ def soil(w: Worked):
         d["ground.sand"] + d["ground.sub_base"],
         GRAVITY * (r["blocks_mass"] / r["block_plan"] + r["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"]),
     )
+    if not bodies(w):
+        pressures.append(r["local_pressure"])
     for body in bodies(w):
         under, _ = slab(w, body)
         field = rect(r["base_length"] + 2 * beds, r["base_width"] + 2 * beds)

@@ -22,11 +22,10 @@ def compare(one, other) -> Shown:
         return say(error)
     chains = [chain_of(each) for each in designs]
     rows = [(NUMBERS[name], *(_number_of(chain, name) for chain in chains)) for name in NUMBERS if any(name in chain.names() for chain in chains)]
-    found_of = [{finding.id: finding for finding in reversed(found_in(chain))} for chain in chains]  # of one name the graded one, which stands first
-    for check in dict.fromkeys(finding.id for found in found_of for finding in found.values()):
-        pair = [found.get(check) for found in found_of]
+    found_of = [{finding.title: finding for finding in reversed(found_in(chain))} for chain in chains]  # of one title the graded one, which stands first
+    for title in dict.fromkeys(title for found in found_of for title in found):
+        pair = [found.get(title) for found in found_of]
         if len({finding and finding.grade for finding in pair}) > 1:
-            title = next(finding.title for finding in pair if finding)
             rows.append((title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" if finding else "none" for finding in pair)))
     head = ("", *(each.title for each in designs))
     return Shown(table(head, rows), "\n".join("; ".join(row) for row in (head, *rows)))

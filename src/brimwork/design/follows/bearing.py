@@ -152,8 +152,9 @@ class Bearing(Chain):
 
     @property
     def soil_worst(self) -> float:
-        """Greatest pressure on the soil over what it may carry."""
-        return self.soil_utilisation
+        """The greater pressure on the soil over what it may carry: under the base as one stiff body, or under one piece alone."""
+        greatest = self.local_pressure if self.base_pressure < self.local_pressure else self.base_pressure
+        return greatest / self.design["site.soil_bearing"]
 
     @result
     def soil_utilisation(self):

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 
-from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.chain import GRAVITY, Found, result
+from brimwork.design.follows.geometry import WALL
 from brimwork.design.follows.sheet import SheetChain
+from brimwork.design.typed import patches
 from brimwork.units import InputError, write
 
 
@@ -65,6 +67,44 @@ class BladeChain(SheetChain):
     @result
     def landing_thickness(self):
         return self._work("thickness of the sheet where it lands", q=self.design["flow.for_each_metre"], v_land=self.landing_speed)
+
+    # --- the wall
+
+    @result
+    def wall_mass(self):
+        """Of wall and trough as they are drawn, without the footing and without water."""
+        wall, trough = self.bodies["wall"], self.bodies["trough"]
+        plan, hollow = patches.area_of(trough.outline), patches.area_of(trough.hole)
+        volume = plan * max(wall.high - wall.low, 0.0) + plan * WALL + (plan - hollow) * self.design["blade.trough_depth"]
+        return Found("m_v", volume * self.design["assumptions.wall_density"], f"wall and trough, as they are drawn, of {write(volume, 'm3')}")
+
+    @property
+    def _wall_top(self) -> float:
+        return self.stands_up_to()[0]
+
+    @property
+    def _wall_deep(self) -> float:
+        left, right = self.bodies["wall"].reach(0)
+        return right - left
+
+    @result
+    def tipping(self):
+        """Somebody who leans on its top."""
+        return self._work("tipping factor", F_w=GRAVITY * self.wall_mass, B_base=self._wall_deep, F_push=self.push, h_push=self._wall_top)
+
+    @result
+    def tipping_in_wind(self):
+        """The wall alone, its trough empty and its footing not counted."""
+        low, high = self.bodies["wall"].reach(1)
+        return self._work("tipping factor in wind", F_w=GRAVITY * self.wall_mass, B_base=self._wall_deep, p_wind=self.wind_pressure,
+                          c_f=self.design["site.force_coefficient"], b_face=high - low, h_face=self._wall_top)  # fmt: skip
+
+    @result
+    def local_pressure(self):
+        """Under the wall with its trough full, or under the base where that presses harder."""
+        water = self.water["rho"] * self._trough_plan * (self.design["blade.trough_depth"] + self.lip_head)
+        under = GRAVITY * (self.wall_mass + water) / patches.area_of(self.geometry.wall)
+        return Found("p_max", max(under, self.base_pressure), "under the wall with its trough full, without its footing, or under the base")
 
     # --- water in transit
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.sheet import SheetChain
 
 
@@ -93,6 +93,14 @@ class CascadeChain(SheetChain):
         last = max(min(d["catch.apron"], self.geometry.catch_half[1] - wide / 2), 0.0) / wanted
         where = "beside the steps" if steps <= last else "where the last fall lands"
         return Found("r_apron", min(steps, last), f"what catches the splash over what water and wind want, {where}")
+
+    @result
+    def local_pressure(self):
+        """Under the header full of water, with all that carries it, or under the base where that presses harder."""
+        d = self.design
+        water = self.water["rho"] * d["cascade.header_volume"] / d["cascade.header_area"]
+        under = GRAVITY * (max(self.level("header lip"), 0.0) * d["assumptions.wall_density"] + water)
+        return Found("p_max", max(under, self.base_pressure), "under the header full of water, with what carries it, or under the base")
 
     def stands_up_to(self) -> tuple[float, float]:
         return self.level("header lip"), min(0.0, self.level("stone top"))

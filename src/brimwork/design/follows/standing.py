@@ -150,12 +150,6 @@ class StandingLoads(Chain):
         even = GRAVITY * (self.blocks_mass / self.block_plan + self.water["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"])
         return Found("p_max", max(pressures) + even, f"slab or foot spread by sand and sub-base, {write(beds, 'mm')} each way, with blocks and water beside it")
 
-    @property
-    def soil_worst(self) -> float:
-        """The greater pressure on the soil over what it may carry: under the base as one stiff body, or straight down under one piece."""
-        greatest = self.local_pressure if self.base_pressure < self.local_pressure else self.base_pressure
-        return greatest / self.design["site.soil_bearing"]
-
 
 def _within(outline: patches.Outline, *windows: patches.Outline) -> float:
     for window in windows:

@@ -109,6 +109,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "pebble_gaps": assumed("share of pebbles that is gaps", "0.4", CP, most=1.0),
         "pebble_density": assumed("density of the pebbles' stone", "2650 kg/m3", CP, "lb/ft3"),
         "cover_density": assumed("density of the slab or grid all over the blocks", "2300 kg/m3", CP, "lb/ft3"),
+        "wall_density": assumed("density of a wall, and of what carries steps", "2000 kg/m3", CP, "lb/ft3"),
         "person": assumed("force of a person on one foot, for seconds", "0.8 kN", J, "lbf"),
         "foot": assumed("side of the square on which a person's foot stands", "100 mm", J, "in"),
         "footing_slope": assumed("distance to keep from a footing for each metre that the pit is deeper: 1 in firm ground, 1.5 in loose", "1.5", CP),

@@ -38,6 +38,7 @@ PLAUSIBLE: dict[str, tuple[str, str]] = {
     "catch.stone_density": ("1000 kg/m3", "2200 kg/m3"),
     "stones.density": ("1500 kg/m3", "3500 kg/m3"),
     "stones.base_share": ("0.2", "1"),
+    "assumptions.wall_density": ("1200 kg/m3", "2800 kg/m3"),
     "slab.density": ("1500 kg/m3", "3300 kg/m3"),
     "vessel.foam_density": ("8 kg/m3", "200 kg/m3"),
     "vessel.tensile_strength": ("0 MPa", "60 MPa"),
