@@ -1,4 +1,4 @@
-"""Tables of cables: drop and resistance, each with its source."""
+"""Tables of cables: drop, resistance and the current that they carry, each with its source."""
 
 from __future__ import annotations
 
@@ -27,6 +27,17 @@ CONDUCTORS: dict[str, Entry] = {
     "10 AWG, stranded": Entry(1.24 / _KFT, "from memory"),
     "8 AWG, stranded": Entry(0.778 / _KFT, "from memory"),
 }
+# Current (A) that a cable carries, by cross-section or gauge: the most that its breaker may be rated. How it is laid, its length and its neighbours take more off.
+_UK, _US = "BS 7671 Table 4D4A, two-core in a duct in the ground; from memory", "NEC 240.4(D) and Table 310.16 at 60 degC; from memory"
+CARRIED: dict[str, Entry] = {
+    **{size: Entry(amperes, _UK) for size, amperes in (("1.5 mm2", 22), ("2.5 mm2", 29), ("4 mm2", 37), ("6 mm2", 46), ("10 mm2", 60))},
+    **{gauge: Entry(amperes, _US) for gauge, amperes in (("14 AWG", 15), ("12 AWG", 20), ("10 AWG", 30), ("8 AWG", 40))},
+}
+
+
+def carried(size: str) -> Entry:
+    """Current (A) that a cable of that cross-section or gauge carries, and basis. Raises InputError with the nearest names."""
+    return named(size, CARRIED, "cable")
 
 
 def cable_drop(size: str) -> Entry:

@@ -38,7 +38,8 @@ def results_apart(text: str, told) -> tuple[list[Apart], int]:
     apart, compared = [], 0
     for name, value in told.results.items():
         if name not in worked.r:
-            if worked.why.get(name, ("",))[0] == "impossible":
+            why = worked.why.get(name, ("",))
+            if why[0] == "impossible" and not (value == 0 and "below zero" in why[1]):  # nothing left of it is told as nothing
                 apart.append(Apart(name, worked.plain.kind, value, "no such number", text, worked.why[name][1]))
             continue
         compared += 1

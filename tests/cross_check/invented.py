@@ -130,8 +130,10 @@ def _ground(draw: Draw) -> dict:
 
 
 def _supply(draw: Draw, region: str) -> dict:
-    each = {"supply.drop": draw.one(10, 29, "mV/A/m")} if region == "UK" else {"supply.resistance": draw.one(1.2, 3.2, "ohm/kft", "ohm/km")}
+    each = {"supply.drop": draw.one(17, 20, "mV/A/m")} if region == "UK" else {"supply.resistance": draw.one(1.7, 2.1, "ohm/kft", "ohm/km")}
+    plate = ("2.5 mm2", "230 V", "50 Hz") if region == "UK" else ("12 AWG", "120 V", "60 Hz")
     return {
+        **dict(zip(("supply.conductor", "pump.voltage", "pump.frequency"), plate, strict=True)),
         "supply.voltage": "230 V" if region == "UK" else "120 V", "supply.power_factor": round(draw.random.uniform(0.6, 1), 2), "supply.cable_length": draw.one(5, 30, "m", "ft"), **each,
         "supply.hours_per_day": draw.one(4, 20, "h"), "supply.tariff": "0.3 cur/kWh", "supply.cord": draw.one(9, 12, "m", "ft"), "supply.cord_route": draw.one(3, 7, "m", "ft"),
         "supply.duct_bore": draw.mm(50, 110), "supply.duct_cover": draw.mm(610, 800), "supply.circuit_load": draw.one(2.5, 8, "A"), "supply.breaker": draw.of("16 A", "15 A", "20 A"),
@@ -268,7 +270,8 @@ WORDS = {
     "vessel.stands_on": ("slab", "blocks"), "stones.stand_on": ("slabs", "blocks"), "stones.valves": ("yes", "no"), "blade.feed": ("bottom", "top"), "cascade.feed": ("bottom", "top"),
     "blade.wall_retains": ("nothing", "soil", "water"), "pump.cut_out": ("yes", "no"), "pipe.check_valve": ("yes", "no"),
     "pipe.friction_law": ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose"),
-    "supply.residual_current": ("tested by instrument", "tested by button", "none"),
+    "supply.residual_current": ("tested by instrument", "tested by button", "none"), "supply.conductor": ("1.5 mm2", "2.5 mm2", "4 mm2", "14 AWG", "12 AWG"),
+    "pump.frequency": ("50 Hz", "60 Hz", "50 and 60 Hz"),
 }  # fmt: skip
 FACTORS = (0.01, 0.1, 0.3, 0.5, 0.7, 0.9, 1.1, 1.4, 2.0, 3.0, 10.0)
 SHARES = {"reservoir.void_fraction", "reservoir.creep_factor", "catch.hold_up", "supply.power_factor", "stones.base_share", "catch.stone_waste"}

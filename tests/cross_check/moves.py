@@ -8,7 +8,7 @@ SHARED = """
 base_length: +reservoir.blocks_along +reservoir.block_length
 base_width: +reservoir.blocks_across +reservoir.block_width
 block_plan: +base_length +base_width
-water_area: +block_plan +reservoir.void_fraction
+water_area: +block_plan +reservoir.void_fraction ~measured.filled
 rho: -flow.water_temperature
 nu: -flow.water_temperature
 speed_wanted: +flow_wanted -pipe.bore
@@ -73,7 +73,7 @@ spoil: +dug +ground.bulking
 stone_area: +box_length +box_width +catch.apron -bare
 stone_mass: +stone_area +catch.stone_thickness +catch.stone_density +catch.stone_waste
 current: +pump.power -supply.voltage -supply.power_factor ~measured.current
-voltage_drop: ?current ?supply.circuit_load -supply.voltage +supply.cable_length ?supply.drop ?supply.resistance
+voltage_drop: ?current ?supply.circuit_load -supply.voltage +supply.cable_length ?supply.drop ?supply.resistance ?supply.conductor
 energy: +pump.power +supply.hours_per_day
 running_cost: +energy +supply.tariff
 cord_wanted: ?supply.point_along ?supply.point_across +supply.cord_route +assumptions.drip_loop +assumptions.lift_out
@@ -147,12 +147,13 @@ static_lift: +reservoir.block_height +slab.thickness ~stones.stand_on +stones.he
 flow_sent: ?stones.valves
 fall: +slab.thickness ~stones.stand_on +stones.heights
 film: +flow.for_each_metre +nu
-branch_head: +flow_wanted -stones.branch_bore +stones.branch_lengths +stones.branch_fittings +pipe.roughness +nu ~pipe.friction_law ?stones.heights
-throttle: ~flow_wanted ~stones.branch_bore ~stones.branch_lengths ~stones.branch_fittings ~pipe.roughness ~nu ~pipe.friction_law ~stones.heights
+boil: +flow.for_each_metre ?stones.diameters -stones.hole
+branch_head: +flow_wanted ?stones.hole ~stones.branch_bore +stones.branch_lengths +stones.branch_fittings +pipe.roughness +nu ~pipe.friction_law ?stones.heights
+throttle: ~flow_wanted ?stones.hole ~stones.branch_bore ~stones.branch_lengths ~stones.branch_fittings ~pipe.roughness ~nu ~pipe.friction_law ~stones.heights
 head_wanted: +branch_head
 loss_share: +branch_head
-model_flow: ?stones.valves +stones.branch_bore -stones.branch_lengths -stones.branch_fittings ?stones.diameters ?flow.for_each_metre
-duty_head: ?stones.valves -stones.branch_bore +stones.branch_lengths +stones.branch_fittings ?stones.diameters ?flow.for_each_metre
+model_flow: ?stones.valves ?stones.hole +stones.branch_bore -stones.branch_lengths -stones.branch_fittings ?stones.diameters ?flow.for_each_metre
+duty_head: ?stones.valves ?stones.hole -stones.branch_bore +stones.branch_lengths +stones.branch_fittings ?stones.diameters ?flow.for_each_metre
 transit_pipe: +pipe.bore +pipe.length +stones.branch_bore +stones.branch_lengths +stones.hole +stones.heights ~pipe.check_valve
 transit_film: +stones.diameters +stones.heights +film
 transit_above: +transit_film

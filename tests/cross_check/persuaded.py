@@ -23,7 +23,8 @@ BAD = {
     "site.ground_water": "350 mm", "site.wind_speed": "70 m/s", "site.force_coefficient": 1.4, "site.lift_mass": "80 kg", "site.sling_rating": "0.2 kN", "site.sling_mass": "600 kg",
     "site.tree_distance": "0.3 m", "site.gate": "300 mm", "reservoir.short_term_strength": "9 kPa", "reservoir.cover": "0 mm", "reservoir.lowest_level": "60 mm",
     "reservoir.cut_out_level": "62 mm", "pump.covered": "5 mm", "pump.intake_level": "55 mm", "pump.cut_out": "no", "lining.panel_clearance": "10 mm", "ground.sub_base": "600 mm",
-    "supply.cable_length": "900 m", "supply.breaker": "0.5 A", "supply.leakage": "28 mA", "supply.residual_rating": "500 mA", "supply.residual_current": "none", "supply.cord": "1 m",
+    "supply.cable_length": "900 m", "supply.breaker": "0.5 A", "supply.conductor": "1.5 mm2", "supply.cable_rating": "0.2 A", "supply.frequency": "60 Hz", "pump.frequency": "50 Hz",
+    "pump.voltage": "400 V", "pump.starting_current": "40 A", "supply.leakage": "28 mA", "supply.residual_rating": "500 mA", "supply.residual_current": "none", "supply.cord": "1 m",
     "supply.duct_bore": "20 mm", "supply.duct_cover": "30 mm", "supply.point_along": "0.1 m", "supply.point_across": "0.1 m", "levels.soil": "400 mm", "measured.leak": "60 mm/day",
     "overflow_pipe.bore": "12 mm", "catch.apron": "60 mm",
 }  # fmt: skip

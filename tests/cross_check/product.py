@@ -7,11 +7,13 @@ from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.checks import findings
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.file import parse_design
+from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import usual
+from brimwork.design.typed.spans import SPANS
 from brimwork.units import InputError
 
-__all__ = ["InputError", "Told", "fields"]
+__all__ = ["InputError", "Told", "fields", "ranges"]
 
 
 class Told:
@@ -79,3 +81,14 @@ def _typed(text: str):
         return float(text) if "." in text else int(text)
     except ValueError:
         return text
+
+
+def ranges(key: str) -> list:
+    """The least and the most that one number can be, as typed; nothing for a list, a word or money."""
+    row = SPANS.get(key)
+    return [_typed(text) for text in (row.low, row.high)] if row and fields_of_any()[key].shape == "one" else []
+
+
+@cache
+def fields_of_any() -> dict[str, Shape]:
+    return {key: what for kind in KINDS for key, what in fields(kind).items()}

@@ -103,7 +103,7 @@ def vessel_stands(w: Worked) -> None:
     put("spread_pressure", lambda: _pressed(w))
     put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
     widest = lambda: _only_round(d) * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
-    put("hoop_stress", lambda: widest() / widest() * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
+    put("hoop_stress", lambda: _thinner(d["vessel.wall"], widest() / 2) * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
     put("wall_share", lambda: r["hoop_stress"] / d["vessel.tensile_strength"])
     put("pebbles_sink", lambda: d["vessel.pebbles"] * (1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"]))
     put("foam_rises", lambda: d["vessel.foam"] * (r["rho"] - d["vessel.foam_density"]))
@@ -251,14 +251,32 @@ def _caught(w: Worked) -> float:
 # --- supply and site ------------------------------------------------------------------------------------------------------------------------
 
 
+# Two-core copper cables, mV for each ampere and metre; resistance of one solid conductor by gauge, ohm/kft at 75 degC (of the stranded ones the product's table is not used here).
+DROP_OF = {"1.5 mm2": 29, "2.5 mm2": 18, "4 mm2": 13.2, "6 mm2": 8.5, "10 mm2": 5.1}
+RESISTS = {"14 AWG": 3.07, "12 AWG": 1.93, "10 AWG": 1.21, "8 AWG": 0.764}
+
+
+def drop_each(d) -> float:
+    """V for each ampere and metre of cable, there and back: the worst of what is typed and what the conductors' tables say."""
+    size = d.get("supply.conductor")
+    each = [factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d]
+    each += [DROP_OF[size] * 1e-3] if size in DROP_OF else [2 * RESISTS[size] / 304.8] if size in RESISTS else []
+    return max(each or [d["supply.drop"]])
+
+
 def supply(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     put("current", lambda: d["measured.current"] if "measured.current" in d else d["pump.power"] / (d["supply.voltage"] * d["supply.power_factor"]))
-    each = lambda: max([factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d] or [d["supply.drop"]])  # noqa: E731
-    put("voltage_drop", lambda: _part(max(r["current"], d.get("supply.circuit_load", 0.0)) * each() * d["supply.cable_length"] / d["supply.voltage"]))
+    put("voltage_drop", lambda: _part(max(r["current"], d.get("supply.circuit_load", 0.0)) * drop_each(d) * d["supply.cable_length"] / d["supply.voltage"]))
     put("energy", lambda: d["pump.power"] * d["supply.hours_per_day"] * 365)
     put("running_cost", lambda: r["energy"] * d["supply.tariff"])
     put("cord_wanted", lambda: max(d["supply.cord_route"], straight_route(w)) + d["assumptions.drip_loop"] + d["assumptions.lift_out"])
+
+
+def _thinner(wall: float, radius: float) -> float:
+    if wall >= radius:
+        raise Impossible("the wall is thicker than the vessel's radius")
+    return 1.0
 
 
 def _part(share: float) -> float:

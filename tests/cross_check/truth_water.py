@@ -23,7 +23,7 @@ def levels(w: Worked) -> None:
     put("base_length", lambda: d["reservoir.blocks_along"] * d["reservoir.block_length"])
     put("base_width", lambda: d["reservoir.blocks_across"] * d["reservoir.block_width"])
     put("block_plan", lambda: r["base_length"] * r["base_width"])
-    put("water_area", lambda: r["block_plan"] * d["reservoir.void_fraction"])
+    put("water_area", lambda: d["measured.filled"] / d["reservoir.static_level"] if "measured.filled" in d else r["block_plan"] * d["reservoir.void_fraction"])
 
 
 WATER_LEVELS = {
@@ -178,6 +178,15 @@ def _meets(r, pump, lost) -> float:
     return pump[0].meets(lambda flow: lift + sum(lost(flow)))
 
 
+def branch(d, high: float, long: float):
+    """Head lost in the hose of one stone and in the hole through it; a hole narrower than the hose draws the water together and throws it out faster. The friction in a wider one is left out."""
+    pipe, narrow = hose(d, d["stones.branch_bore"], long, d["stones.branch_fittings"]), d["stones.hole"] / d["stones.branch_bore"]
+    if narrow >= 1:
+        return pipe
+    hole = hose(d, d["stones.hole"], high, (1 - narrow**2) / 2 + 1 - narrow**4)
+    return lambda flow: (*pipe(flow), *hole(flow))
+
+
 def _branches(w: Worked, pump) -> None:
     """Every branch needs its own head where they part; the one that needs most governs, and its valve stands open."""
     d, r, put = w.d, w.r, w.put
@@ -187,7 +196,7 @@ def _branches(w: Worked, pump) -> None:
     def needs():
         base = r["level:stone base"] - r["level:lowest water"]
         for wide, high, long in zip(d["stones.diameters"], d["stones.heights"], d["stones.branch_lengths"]):
-            lost = hose(d, d["stones.branch_bore"], long, d["stones.branch_fittings"])
+            lost = branch(d, high, long)
             if base + high < 0 or wide * d["flow.for_each_metre"] <= 0:
                 raise Impossible("a stone under the lowest water, or without flow")
             yield base + high, sum(lost(pi * wide * d["flow.for_each_metre"])), lost, pi * wide * d["flow.for_each_metre"]
@@ -195,6 +204,7 @@ def _branches(w: Worked, pump) -> None:
     def most():
         return max(needs(), key=lambda one: one[0] + one[1])
 
+    put("boil", lambda: (max(d["stones.diameters"]) * pi * d["flow.for_each_metre"] / (pi / 4 * d["stones.hole"] ** 2)) ** 2 / (2 * GRAVITY))
     put("static_lift", lambda: r["level:stone base"] + max(d["stones.heights"]) - r["level:lowest water"])
     put("branch_head", lambda: sum(most()[:2]) - r["static_lift"])
     put("throttle", lambda: sum(most()[:2]) - min(lift + lost for lift, lost, *_ in needs()))

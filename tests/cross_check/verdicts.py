@@ -12,4 +12,4 @@ from grading import CHECKS, Verdict, judged
 __all__ = ["CHECKS", "SAFETY", "Verdict", "judged"]
 # Somebody may be hurt where one of these hides a fail.
 SAFETY = ("C20", "C21", "C22", "C23", "C24", "C24f", "C25", "C25e", "C26", "C27", "C28", "C29", "C30", "C32", "C33", "C35", "C36", "C41", "C42", "C43", "C44", "C45", "C46",
-          "C46e", "C47", "C48", "C51", "C52", "C53", "C54", "C58", "C62", "C65", "C71", "C13")  # fmt: skip
+          "C46e", "C75", "C76", "C77", "C78", "C47", "C48", "C51", "C52", "C53", "C54", "C58", "C62", "C65", "C71", "C13")  # fmt: skip

@@ -2,10 +2,11 @@
 
 import math
 
-from grading import CHECKS, Verdict, check, least, most, public, worst
+from grading import CHECKS, Verdict, between, check, least, most, public, worst
 from plain_design import GRAVITY
 from standing import bodies, slab
 from truth import Worked, lift_limit
+from truth_loads import drop_each
 
 
 @check("C32")
@@ -71,13 +72,48 @@ def residual(w: Worked):
 def drop(w: Worked):
     d = w.d
     amperes = max(pump_current(w), d.get("supply.circuit_load", 0.0))
-    each = [factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d] or [d["supply.drop"]]
-    return most(amperes * max(each) * d["supply.cable_length"] / d["supply.voltage"], 0.03, 0.05, f"{amperes:.3g} A on the circuit")
+    return most(amperes * drop_each(d) * d["supply.cable_length"] / d["supply.voltage"], 0.03, 0.05, f"{amperes:.3g} A on the circuit")
 
 
 @check("C46")
 def circuit(w: Worked):
     return most(max(w.d["supply.circuit_load"], pump_current(w)) / w.d["supply.breaker"], 0.80, 1.00)
+
+
+# A: what two-core cables in a duct in the ground carry (BS 7671 4D4A), and the largest breakers of small American conductors (NEC 240.4(D)); from memory.
+CARRIES = {"1.5 mm2": 22, "2.5 mm2": 29, "4 mm2": 37, "6 mm2": 46, "10 mm2": 60, "14 AWG": 15, "12 AWG": 20, "10 AWG": 30, "8 AWG": 40}
+
+
+@check("C75")
+def cable(w: Worked):
+    d = w.d
+    known = [d[key] for key in ("supply.cable_rating",) if key in d] + [CARRIES[d[key]] for key in ("supply.conductor",) if key in d]
+    return most(d["supply.breaker"] / min(known or [d["supply.cable_rating"]]), 1.0, 1.0)
+
+
+@check("C76")
+def start(w: Worked):
+    d = w.d
+    running = d["measured.current"] if "measured.current" in d else d["pump.power"] / (d["supply.voltage"] * d["supply.power_factor"])
+    first = max(d["pump.starting_current"], running) if "pump.starting_current" in d else d["assumptions.starting"] * running
+    return most((first + max(d.get("supply.circuit_load", 0.0) - running, 0.0)) / d["supply.breaker"], 3.0, 5.0)
+
+
+@check("C77")
+def plate(w: Worked):
+    d = w.d
+    if d["supply.frequency"].split()[0] not in d["pump.frequency"].split():
+        return Verdict("fail", math.nan, "made for another frequency")
+    return most(abs(d["supply.voltage"] / d["pump.voltage"] - 1), 0.05, 0.10)
+
+
+@check("C78")
+def country(w: Worked):
+    volts, uk = w.d["supply.voltage"], w.plain.region == "UK"
+    if w.d["supply.frequency"] != ("50 Hz" if uk else "60 Hz"):
+        return Verdict("fail", math.nan, "not the frequency here")
+    nearest = min((230, 400, 12, 24) if uk else (120, 208, 240, 12, 24), key=lambda one: abs(volts / one - 1))
+    return between(volts / nearest - 1, *((((-0.06, 0.10), (-0.10, 0.10))) if uk else ((-0.05, 0.05), (-0.083, 0.058))))
 
 
 @check("C46e")

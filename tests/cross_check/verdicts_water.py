@@ -86,7 +86,7 @@ def rim(w: Worked):
         return None
     d, r = w.d, w.r
     measured = d.get("measured.rim_levels")
-    error = max(measured) - min(measured) if measured else d["vessel.rim_error"]
+    error = max(measured) - min(measured) if measured and len(measured) >= 8 else d["vessel.rim_error"]  # one point is no map
     return most(error / head_over(r["duty_flow"], r["rim_length"], d["flow.weir_coefficient"]), 0.5, 1.0, "at the flow that comes")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from brimwork.design.judged.people_checks import protects
 from brimwork.design.typed.design import Design
 from brimwork.drawing.layout import DIMENSION_SIZE
 from brimwork.drawing.lettering import Lettering
@@ -101,7 +102,15 @@ def _short_duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -
 def _short_point(design: Design, reached: bool) -> str:
     """As a label has it, with its residual-current device: supply, RCD 30 mA."""
     known, rating = known_of(design, "supply.residual_current"), known_of(design, "supply.residual_rating")
-    device = "" if not known else ", no RCD" if known[0] == "none" else f", RCD {number(rating[0] * 1e3)} mA" if rating else ", RCD"
+    device = (
+        ""
+        if not known
+        else ", no RCD"
+        if known[0] == "none" or rating and not protects(*rating, design.region)
+        else f", RCD {number(rating[0] * 1e3)} mA"
+        if rating
+        else ", RCD"
+    )
     return f"{'' if reached else 'to '}supply{device}"
 
 
@@ -131,6 +140,8 @@ def _protection(design: Design) -> str:
         return ""
     if known[0] == "none":
         return "; it has no residual-current protection"
+    if rating and not protects(*rating, design.region):
+        return f"; a residual-current device of {number(rating[0] * 1e3)} mA, which does not protect people"
     return f"; residual-current protection {f'of {number(rating[0] * 1e3)} mA, ' if rating else ''}{known[0]}"
 
 

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from brimwork.cables import cable_drop, carried, conductor
 from brimwork.design.follows.geometry import room_inside
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Unknown
@@ -157,6 +158,11 @@ AGREEING: tuple[Agreeing, ...] = (
              "cascade.width or cascade.tread", 0.02, share=True, worse=max, kinds=_CASCADE),
     Agreeing("catch.stone_thickness", AT_LEAST, lambda c: c.design["lining.smallest_stone"], "the smallest stone of the layer", "lining.smallest_stone"),
     Agreeing("supply.circuit_load", AT_LEAST, lambda c: c.current, "the current of the pump alone", "pump.power or supply.voltage", 0.02, share=True, worse=max),
+    Agreeing("supply.drop", THE_SAME, lambda c: cable_drop(c.design["supply.conductor"]).value, "the table of its conductors", "supply.conductor", 0.15, share=True, worse=max),
+    Agreeing("supply.resistance", THE_SAME, lambda c: conductor(c.design["supply.conductor"]).value, "the table of its conductors", "supply.conductor", 0.15, share=True,
+             worse=max),
+    Agreeing("supply.cable_rating", AT_MOST, lambda c: carried(c.design["supply.conductor"]).value, "the table of its conductors", "supply.conductor", 0.01, share=True, worse=min),
+    Agreeing("pump.starting_current", AT_LEAST, lambda c: c.current, "the current of the running pump", "pump.power", 0.02, share=True, worse=max),
     Agreeing("supply.cord_route", AT_LEAST, _route, "the straight way from the pump to the supply point", "supply.point_along or supply.point_across", 0.05, worse=max),
     Agreeing("site.open_water", AT_LEAST, free_depth, "the water in vessel, trough or header over what fills it",
              "site.water_covered, where a grille or stone covers it, or the depth and the fill", worse=max),
@@ -234,6 +240,11 @@ def _gap(a: tuple, b: tuple, axis: int) -> float:
     """Gap between two rectangles along one axis; below zero where they overlap there."""
     (a0, a1), (b0, b1) = ((min(p[axis] for p in one), max(p[axis] for p in one)) for one in (a, b))
     return max(b0 - a1, a0 - b1)
+
+
+def overlap(a: tuple, b: tuple) -> bool:
+    """Whether two rectangles lie one over the other by more than 5 mm each way."""
+    return max(_gap(a, b, 0), _gap(a, b, 1)) < -0.005
 
 
 def _rim_room(chain: Any) -> float:

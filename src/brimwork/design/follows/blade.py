@@ -109,6 +109,10 @@ class BladeChain(SheetChain):
     # --- water in transit
 
     @property
+    def trough_section(self) -> float:
+        return self.design["blade.trough_width"] * (self.design["blade.trough_depth"] + self.lip_head)
+
+    @property
     def _trough_plan(self) -> float:
         return self.counted("blade.trough_length") * self.design["blade.trough_width"]
 

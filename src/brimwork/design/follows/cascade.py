@@ -33,6 +33,12 @@ class CascadeChain(SheetChain):
     def step_head(self):
         return self._head(self.design["cascade.width"])
 
+    @property
+    def trough_section(self) -> float:
+        """Across the header, as deep as its water and as long, towards its lip, as its surface is over its width."""
+        d = self.design
+        return d["cascade.header_area"] / d["cascade.width"] * (d["cascade.header_volume"] / d["cascade.header_area"] + self.step_head)
+
     # --- over the steps
 
     @property

@@ -148,6 +148,9 @@ class Digging(Chain):
 
     @result
     def stone_area(self):
+        over = self.box_length + 2 * self.design["catch.apron"], self.box_width + 2 * self.design["catch.apron"]
+        if self.bare > over[0] * over[1]:
+            raise InputError("what stands there is larger than box and apron together: no stone is left. Give more blocks or a wider catch.apron")
         return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"], A_bare=self.bare)
 
     @result

@@ -15,17 +15,18 @@ from brimwork.units import InputError, write
 
 
 class Branch(NamedTuple):
-    """A branch: name, static lift z_s (m) from the water in the reservoir to its outlet, its pipe, and the loss coefficient of its valve (0 stands open)."""
+    """A branch: name, static lift z_s (m) from the water in the reservoir to its outlet, its pipe, the loss coefficient of its valve (0 stands open), and what comes after its pipe."""
 
     name: str
     z_s: float
     stretch: Stretch
     K_valve: float = 0.0
+    then: tuple[Stretch, ...] = ()
 
     def head(self, Q: float, nu: float, law: str = "colebrook") -> float:
         """Head (m) that it needs where the branches part, for a flow Q (m3/s) of water with kinematic viscosity nu (m2/s)."""
         valved = self.stretch._replace(K=self.stretch.K + self.K_valve)
-        return head_needed(Q, self.z_s, (valved,), nu, law)
+        return head_needed(Q, self.z_s, (valved, *self.then), nu, law)
 
 
 class Balance(NamedTuple):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork import tables
-from brimwork.design.follows.chain import result
+from brimwork.design.follows.chain import GRAVITY, result
 from brimwork.design.follows.whole import Whole
 from brimwork.formula import Working
 
@@ -23,6 +23,16 @@ class SheetChain(Whole):
         if given:
             return self._work("head by weir coefficient", Q=self.flow_wanted, C_w=given.value, b=width)
         return self._work("head at a broad crest", Q=self.flow_wanted, b=width)
+
+    @property
+    def trough_share(self) -> float:
+        """Speed head of the water along trough or header over the head on the lip: by so much the sheet is thicker at one end."""
+        return (self.flow_wanted / self.trough_section) ** 2 / (2 * GRAVITY) / self.edge_head
+
+    @property
+    def trough_section(self) -> float:
+        """Area (m2) across which the water runs in trough or header."""
+        raise NotImplementedError
 
     @result
     def critical_depth(self):

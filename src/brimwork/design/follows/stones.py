@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from functools import cached_property
 
+from brimwork import topics
 from brimwork.design.follows import pipework
 from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.geometry import Standing
@@ -62,7 +63,25 @@ class StonesChain(StandingLoads, Whole):
         """The branch of every stone, its valve open."""
         bore, fittings = self.design["stones.branch_bore"], self.design["stones.branch_fittings"]
         stones = zip(self.sizes, self.lifts, strict=True)
-        return tuple(Branch(f"stone {i}", lift, self._hose(bore, length, fittings)) for i, ((_, _, length), lift) in enumerate(stones, start=1))
+        return tuple(
+            Branch(f"stone {i}", lift, self._hose(bore, length, fittings), then=self._drilled(high))
+            for i, ((_, high, length), lift) in enumerate(stones, start=1)
+        )
+
+    def _drilled(self, high: float) -> tuple[pipework.Stretch, ...]:
+        """The hole through a stone, where it is narrower than the hose: it draws the water together, and throws it out with more than the speed that the
+        hose's exit counts. One as wide as the hose or wider takes a hundredth or two of what the hose takes, and is left out."""
+        hole, hose = self.design["stones.hole"], self.design["stones.branch_bore"]
+        if hole >= hose:
+            return ()
+        return (self._hose(hole, high, topics.formulas()["loss coefficient of a sudden narrowing"](d_1=hose, d_2=hole) + 1 - (hole / hose) ** 4),)
+
+    @result
+    def boil(self):
+        """The water that wells up highest."""
+        return max(
+            (self._work("boil of a flow from a bore", Q=flow, d_out=self.design["stones.hole"]) for flow in self.flows), key=lambda worked: worked.result
+        )
 
     @cached_property
     def balance(self) -> Balance:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from brimwork import tables, topics
+from brimwork.cables import CABLE_DROPS, CONDUCTORS, carried
 from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.typed.known import Unknown
 from brimwork.topics.handling import HIGHEST, lift_limit, pull_in_slings
 
 
@@ -22,11 +24,11 @@ class Surroundings(Chain):
         d = self.design
         carried = d.given("supply.circuit_load")
         rest = {"I_c": max(self.current, carried.value) if carried else self.current, "L_c": d["supply.cable_length"], "U_s": d["supply.voltage"]}
-        by = []
-        if "supply.resistance" in d.values:
-            by.append(self._work("voltage drop in per cent by resistance", r_warm=d["supply.resistance"], **rest))
-        if "supply.drop" in d.values or not by:
-            by.append(self._work("voltage drop in per cent by cable table", u_c=d["supply.drop"], **rest))
+        size, by = d.values.get("supply.conductor"), []
+        if "supply.resistance" in d.values or size and size.value in CONDUCTORS:
+            by.append(self._work("voltage drop in per cent by resistance", r_warm=self.counted("supply.resistance"), **rest))
+        if "supply.drop" in d.values or size and size.value in CABLE_DROPS or not by:
+            by.append(self._work("voltage drop in per cent by cable table", u_c=self.counted("supply.drop"), **rest))
         return max(by, key=lambda worked: worked.result)
 
     @result
@@ -42,6 +44,24 @@ class Surroundings(Chain):
     def cord_wanted(self):
         d = self.design
         return self._work("length of the cord", L_route=self.counted("supply.cord_route"), l_drip=d["assumptions.drip_loop"], l_slack=d["assumptions.lift_out"])
+
+    @property
+    def cable_carries(self) -> float:
+        """Current (A) that the cable carries: what the electrician says, never more than the table of its conductors. Raises Unknown."""
+        said, size = self.design.given("supply.cable_rating"), self.design.given("supply.conductor")
+        known = [said.value] if said else []
+        known += [carried(size.value).value] if size else []
+        if not known:
+            raise Unknown("supply.cable_rating")
+        return min(known)
+
+    @property
+    def starting_current(self) -> float:
+        """Current (A) while the pump starts, with all else that runs on the circuit."""
+        d, running = self.design, self.current
+        start = self.counted("pump.starting_current") if d.given("pump.starting_current") else d["assumptions.starting"] * running
+        load = d.given("supply.circuit_load")
+        return start + (max(load.value - running, 0.0) if load else 0.0)
 
     @property
     def leakage_share(self) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from brimwork.design.follows.agreeing import SAME_LEVEL, settled
@@ -12,6 +13,8 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.siphons import siphon_flow
 from brimwork.units import InputError, write
 
+AWAY = 25.0  # W/(m2 K) that a wet surface gives off for each degree that it is warmer, by air and by drying: judgement, 15 to 40
+PEAK = 3.0  # times the day's mean that water is lost in the hours of strongest sun: judgement
 ROUGH_PIPE, INTO_PIPE = 0.03, 0.5  # friction factor of a dirty drain pipe, loss of its inlet: common practice, no source
 
 
@@ -24,14 +27,20 @@ class Water(Chain):
         along, across = d["reservoir.blocks_along"] * d["reservoir.block_length"], d["reservoir.blocks_across"] * d["reservoir.block_width"]
         return Found("A_b", along * across, f"blocks of {QUANTITIES['L'].metric_text(along, None)} by {QUANTITIES['L'].metric_text(across, None)} together")
 
+    @property
+    def voids(self) -> float:
+        """Share of the blocks' plan that is water: from the water that filled them up to the static level, where that was measured, else as the design has it."""
+        filled = self.design.given("measured.filled")
+        return filled.value / (self.block_plan * self.design["reservoir.static_level"]) if filled else self.design["reservoir.void_fraction"]
+
     @result
     def water_area(self):
-        return self._work("water area", A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"])
+        return self._work("water area", A_b=self.block_plan, n_v=self.voids)
 
     @result
     def static_volume(self):
         """All of it, whatever it can be used for."""
-        return self._work("water up to a level", A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"], h=self.design["reservoir.static_level"])
+        return self._work("water up to a level", A_b=self.block_plan, n_v=self.voids, h=self.design["reservoir.static_level"])
 
     @result
     def usable(self):
@@ -42,7 +51,7 @@ class Water(Chain):
                 f"the water stands at {write(full, 'mm')} above the floor and the pump stops at {write(low, 'mm')}: none of it is usable. "
                 "Raise reservoir.static_level, or set reservoir.lowest_level or reservoir.cut_out_level lower"
             )
-        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_static=full, h_min=low)
+        return self._work("usable water above the pump limit", A_b=self.block_plan, n_v=self.voids, h_static=full, h_min=low)
 
     @property
     def pump_stops_at(self) -> float:
@@ -83,7 +92,7 @@ class Water(Chain):
 
     @result
     def start_drop(self):
-        return self._work("drop of the level on start", V_tr=self.transit, A_b=self.block_plan, n_v=self.design["reservoir.void_fraction"])
+        return self._work("drop of the level on start", V_tr=self.transit, A_b=self.block_plan, n_v=self.voids)
 
     @result
     def wet_area(self):
@@ -111,7 +120,7 @@ class Water(Chain):
     @result
     def drainback_room(self):
         d = self.design
-        return self._work("room from the running level up to the overflow", A_b=self.block_plan, n_v=d["reservoir.void_fraction"],
+        return self._work("room from the running level up to the overflow", A_b=self.block_plan, n_v=self.voids,
                           h_over=d["reservoir.overflow_level"], h_run=self.highest_running)  # fmt: skip
 
     @property
@@ -128,7 +137,7 @@ class Water(Chain):
     @result
     def drainback(self):
         d = self.design
-        return self._work("drain-back ratio", A_b=self.block_plan, n_v=d["reservoir.void_fraction"], h_over=d["reservoir.overflow_level"],
+        return self._work("drain-back ratio", A_b=self.block_plan, n_v=self.voids, h_over=d["reservoir.overflow_level"],
                           h_run=self.highest_running, V_tr=self.transit)  # fmt: skip
 
     @property
@@ -187,6 +196,18 @@ class Water(Chain):
     def _both(self, level: float) -> str:
         here, there = QUANTITIES["h"].metric_text(level), QUANTITIES["h"].us_text(level)
         return f"{there} ({here})" if self.design.region == "US" else f"{here} ({there})"
+
+    @property
+    def warming(self) -> float:
+        """How much warmer (K) the water stays for the pump's power: all of it ends as heat, and leaves through the wet surface."""
+        return self.design["pump.power"] / (AWAY * self.wet_area)
+
+    @property
+    def top_up_share(self) -> float:
+        """Flow of the top-up valve, open, over the loss in the hours of strongest sun; infinite where there is none."""
+        if self.design.given("reservoir.top_up_level") is None:
+            return math.inf
+        return self.design["overflow_pipe.feed"] / (PEAK * self.daily_loss)
 
     @result
     def day_share(self):

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from brimwork import tables
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.measured import unbelieved
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.contradictions import contradictions
 from brimwork.design.judged.doubt import doubted
@@ -17,6 +17,7 @@ from brimwork.design.typed.asking import meant
 from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS, Asked
+from brimwork.design.typed.spans import SPANS
 
 
 def _asked_or_joined(question: Asked) -> Judged | Joined:
@@ -34,7 +35,8 @@ def numbered(check_id: str) -> Check:
 def findings(chain: Chain) -> list[Finding]:
     """Every check graded, and every contradiction; fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
     doubtful = implausible(chain.design)
-    found = [_graded(check, chain, tuple(doubtful)) for check in CHECKS]
+    laid_aside = tuple(dict.fromkeys((*doubtful, *(row.key for row in unbelieved(chain)))))
+    found = [_graded(check, chain, laid_aside) for check in CHECKS]
     return sorted([*found, *_doubted(doubtful), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
 
 
@@ -42,7 +44,7 @@ def _doubted(values: dict[str, str]) -> list[Finding]:
     """A finding for each value that can hardly be."""
     remedy = "type it again, or leave it out; until then it lets no check pass"
     return [
-        Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", f"{key} = {said}", "", remedy, f"span {tables.JUDGEMENT}", results=(), note="")
+        Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", f"{key} = {said}", "", remedy, f"span: {SPANS[key].why}", results=(), note="")
         for key, said in values.items()
     ]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, TOGETHER, Agreeing
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.measured import CANNOT, DIFFERS
 from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.fields import SECTIONS
@@ -15,7 +16,7 @@ GROUP = "values that contradict each other"
 
 def contradictions(chain: Chain) -> list[Finding]:
     """Every value that is apart from what it follows from. Never raises for a value of the design."""
-    found = [_apart(row, chain) for row in (*AGREEING, *TOGETHER) if chain.design.kind in row.kinds]
+    found = [_apart(row, chain) for row in (*AGREEING, *TOGETHER, *CANNOT, *DIFFERS) if chain.design.kind in row.kinds]
     return [one for one in found if one]
 
 
@@ -28,6 +29,8 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
     said = _said(row, chain)
     must = {THE_SAME: "the two should be one", AT_LEAST: "it must be at least that", AT_MOST: "it can be at most that"}[row.must]
     value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}"
+    if row in CANNOT or row in DIFFERS:
+        return _measured_apart(row, value)
     measured = row.measured(chain)
     note = (
         f"it was measured on site, and counts before the other: {said(typed)}"
@@ -41,6 +44,24 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
     title = row.said or meant(row.key)
     return Finding(
         f"{row.key}{'' if not row.said else ' ' + row.said}", GROUP, f"Contradiction: {title}", grade, value, "", remedy, "geometry of this design", note=note
+    )
+
+
+def _measured_apart(row: Agreeing, value: str) -> Finding:
+    """What was measured and cannot be, or differs from what the rest of the design says."""
+    cannot = row in CANNOT
+    note = "so it is not believed: no check passes with it" if cannot else "what was measured counts; find out why the two differ"
+    remedy = f"measure again, and look at {row.settle}"
+    return Finding(
+        f"{row.key}, {row.words}",
+        GROUP,
+        f"Contradiction: {row.said or meant(row.key)}",
+        "marginal",
+        value,
+        "",
+        remedy,
+        "physics; how near they must be is judgement",
+        note=note,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from brimwork.design.follows.agreeing import overlap
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
@@ -216,9 +217,20 @@ def _edges(chain: Chain) -> tuple[str, str] | None:
     return ("marginal", f"an edge {told(edge, 'mm', chain.design.region)} over the paving") if FLUSH < edge < PROUD * (1 - 1e-9) else None
 
 
+def _access(chain: Chain) -> tuple[str, str] | None:
+    """What lies over the pump's bay: a slab, or a cover of which nobody says that a piece lifts out; and a bay cut into the only block."""
+    over = tried(lambda: any(overlap(chain.geometry.bay, slab) for piece in chain.geometry.standing if (slab := chain.geometry.slab_under(piece))))
+    if over is True:
+        return "fail", "a slab lies over the pump's bay"
+    along, across, cover = (_known(chain, f"reservoir.{key}") for key in ("blocks_along", "blocks_across", "cover"))
+    if along == across == 1:
+        return "marginal", "the pump's bay is cut into the only block, which carries less for it"
+    return ("marginal", "a stiff cover lies all over the blocks: it needs a piece over the bay that one person lifts out") if cover else None
+
+
 # Limits for numbers that overrule an answer, in m: least cover of any table; bore of a duct that takes a plug, and at a pinch; an edge that still counts as flush, and one that is seen.
 LEAST_COVER, PLUG, FLUSH, PROUD = 0.150, (0.050, 0.040), 0.040, 0.100  # from memory, local codes govern; the rest common practice
-OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {"C43": _cover, "C44": _socket, "C45": _duct, "C54": _edges}
+OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {"C43": _cover, "C44": _socket, "C45": _duct, "C50": _access, "C54": _edges}
 
 
 def is_public(chain: Chain) -> bool:

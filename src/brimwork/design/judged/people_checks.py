@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from brimwork import units
+from brimwork.cables import carried
 from brimwork.design.done import budget
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.grading import Check, Judged, is_public
 from brimwork.design.typed.criteria import criterion
-from brimwork.design.typed.limits import NEVER, Limits, at_most
+from brimwork.design.typed.limits import NEVER, Limits, at_most, between
 from brimwork.design.typed.telling import told
 
 WARM, MUCH_SPLASH = units.read("25 degC", "degC"), units.read("10 L/day", "L/day")  # over these droplets are no longer few and cool: judgement
@@ -33,14 +34,63 @@ def _wall(chain: Chain) -> Limits:
 PROTECTS = {"UK": 0.030, "US": 0.006}  # A: most at which a device trips that protects people; from memory, local codes govern
 
 
+# Voltages supplied, V, and how far they go under and over; extra-low voltage comes from a transformer. From memory, local codes govern.
+SUPPLIED = {"UK": ("50 Hz", (230.0, 400.0), (-0.06, 0.10), (-0.10, 0.10)), "US": ("60 Hz", (120.0, 208.0, 240.0), (-0.05, 0.05), (-0.083, 0.058))}
+EXTRA_LOW = (12.0, 24.0)
+
+
+def _plate(chain: Chain) -> float:
+    """How far the voltage of the plate lies from the supply's, as a share of the plate's."""
+    return abs(chain.design["supply.voltage"] / chain.design["pump.voltage"] - 1)
+
+
+def _plate_limits(chain: Chain) -> Limits:
+    return at_most(0.05, 0.10) if chain.design["supply.frequency"] in chain.design["pump.frequency"].replace("50 and", "50 Hz and") else NEVER
+
+
+def _plate_said(chain: Chain) -> str:
+    return f"plate {chain.design['pump.frequency']}, supply {chain.design['supply.frequency']}"
+
+
+def _nearest(chain: Chain) -> float:
+    """The voltage supplied in this country, or extra-low one, that is nearest to the given."""
+    return min((*SUPPLIED[chain.design.region][1], *EXTRA_LOW), key=lambda volts: abs(chain.design["supply.voltage"] / volts - 1))
+
+
+def _country(chain: Chain) -> float:
+    return chain.design["supply.voltage"] / _nearest(chain) - 1
+
+
+def _country_limits(chain: Chain) -> Limits:
+    frequency, _, good, fair = SUPPLIED[chain.design.region]
+    return between(good, fair) if chain.design["supply.frequency"] == frequency else NEVER
+
+
+def _country_said(chain: Chain) -> str:
+    return f"against {_nearest(chain):g} V, {SUPPLIED[chain.design.region][0]}; typed {chain.design['supply.frequency']}"
+
+
+def _cable_said(chain: Chain) -> str:
+    size = chain.design.given("supply.conductor")
+    table = f", by the table {units.write(carried(size.value).value, 'A', None)} for {size.value} ({carried(size.value).basis})" if size else ""
+    return f"the cable carries {units.write(chain.cable_carries, 'A', None)}{table}; grouping, length and heat take more off"
+
+
+def protects(rating: float, region: str) -> bool:
+    """Whether a residual-current device of that rating (A) protects people."""
+    return rating <= PROTECTS[region] * (1 + 1e-9)
+
+
 def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
-    rating = chain.design.given("supply.residual_rating")
-    if answer != "none" and rating and rating.value > PROTECTS[chain.design.region] * (1 + 1e-9):
-        return "fail", f"trips at {units.write(rating.value, 'mA')}, more than the {units.write(PROTECTS[chain.design.region], 'mA')} that protect people"
+    if answer == "none":
+        return "fail", "absent"
+    rating = chain.design["supply.residual_rating"]
+    if not protects(rating, chain.design.region):
+        return "fail", f"trips at {units.write(rating, 'mA')}, more than the {units.write(PROTECTS[chain.design.region], 'mA')} that protect people"
     return {
         "tested by instrument": ("pass", "by your answer: present, tested by button and instrument"),
         "tested by button": ("marginal", "by your answer: present, tested by button only"),
-    }.get(str(answer), ("fail", "absent"))
+    }[str(answer)]
 
 
 def _open_water(chain: Chain, typed: Any) -> tuple[str, str]:
@@ -72,12 +122,20 @@ PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
           "ask the electrician for a circuit of its own"),
     Check(criterion("C46e"), lambda c: c.leakage_share,
           "ask the electrician: damp joints and several pumps on one device trip it for nothing"),
+    Check(criterion("C75"), lambda c: c.design["supply.breaker"] / c.cable_carries,
+          "a thicker cable or a smaller breaker: a qualified electrician works both out, for the way it is laid", note=_cable_said),
+    Check(criterion("C76"), lambda c: c.starting_current / c.design["supply.breaker"],
+          "ask the electrician: a breaker of another type, or a circuit of its own; never reset one again and again"),
+    Check(criterion("C77"), _plate,
+          "a pump made for this supply: the wrong voltage or frequency overheats it, and its flow is not the label's", note=_plate_said, limits=_plate_limits),
+    Check(criterion("C78"), _country,
+          "ask a qualified electrician what is supplied here; what is brought from elsewhere is not made for it", note=_country_said, limits=_country_limits),
     Check(criterion("C47"), lambda c: c.cord_spare,
           "a pump with a longer cord: no buried joints", ("cord_wanted",)),
     Check(criterion("C55"), lambda c: c.running_cost,
           "state it on the handover card", ("energy", "running_cost")),
     Judged(criterion("C41"), "supply.residual_current", _residual_current,
-          "a licensed electrician tests it by instrument and certifies it before anyone touches the water"),
+          "a qualified electrician tests it by instrument and certifies it before anyone touches the water"),
     Check(criterion("C42"), lambda c: c.voltage_drop,
           "a thicker or shorter cable: ask the electrician", ("current", "voltage_drop")),
     Check(criterion("C48"), lambda c: c.lift,

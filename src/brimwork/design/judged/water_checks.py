@@ -28,6 +28,12 @@ def _cut_out(chain: Chain) -> str:
     return "no low-water cut-out, and nobody looks after it all the time" if _covered(chain).good[1] == -INFINITE else ""
 
 
+def _strainer(chain: Chain) -> Limits:
+    """No wider than the pump passes; finer than 2 mm it clogs in days, finer than 1 mm at once."""
+    opening = chain.design["pump.strainer"]
+    return at_most(1.0, 1.0) if opening >= 0.002 else at_most(-INFINITE, 1.0) if opening >= 0.001 else NEVER
+
+
 def _coming(chain: Chain) -> str:
     return chain.coming_said
 
@@ -76,6 +82,14 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
           "more flow for each metre of lip, or less fall", ("fall", "flow_sent"), note=_coming),
     Check(criterion("C10"), lambda c: c.flow_sent / c.design["pump.intake_area"],
           "a larger strainer: a fast intake clogs in days", ("flow_wanted", "flow_sent"), note=_coming),
+    Check(criterion("C79"), lambda c: c.coming.trough_share,
+          "a wider or deeper trough, feeds spread along it, or a baffle: where the water runs fast the sheet is thin at one end", note=_coming),
+    Check(criterion("C81"), lambda c: c.warming,
+          "a pump of less power: all that it takes in ends as heat in the water"),
+    Check(criterion("C82"), lambda c: c.design["pump.strainer"] / c.design["pump.solids"],
+          "a strainer with openings no wider than what the pump passes, and of 2 mm or more, which clogs less soon", limits=_strainer),
+    Check(criterion("C80"), lambda c: c.top_up_share,
+          "a larger valve, or less loss; a meter or a lockable valve before it, since a top-up hides a leak"),
     Check(criterion("C60"), lambda c: min(c.freeboard, c.coming.freeboard),
           "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard", "flow_sent"), note=_coming),
     Check(criterion("C61"), lambda c: min(c.tread_share, c.coming.tread_share),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from brimwork.cables import CARRIED
 from brimwork.design.typed.making import CP, YES_NO, J, assumed, length_field, share
 from brimwork.design.typed.reading import Field, OneOf, Several
 
@@ -79,8 +80,11 @@ GROUND_FIELDS: dict[str, dict] = {
     },
     "supply": {
         "voltage": Field("voltage", "V", such="230 V", such_us="120 V"),
+        "frequency": OneOf("frequency of the supply", ("50 Hz", "60 Hz"), "50 Hz", CP, "60 Hz"),
         "power_factor": share("power factor of the pump", "0.9", span="0.5 to 1"),
         "cable_length": Field("length of the cable", "m", "ft", such="12 m", such_us="40 ft"),
+        "conductor": OneOf("size of the cable's conductors", tuple(CARRIED)),
+        "cable_rating": Field("current that the cable carries as it is laid, from the electrician", "A", such="20 A", such_us="20 A"),
         "drop": Field("voltage drop of the cable", "mV/A/m", such="29 mV/A/m"),
         "resistance": Field("resistance of one conductor, warm", "ohm/km", "ohm/kft", such="12 ohm/km", such_us="3 ohm/kft"),
         "hours_per_day": Field("hours that the pump runs each day", "h", such="10 h"),
@@ -104,6 +108,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "air_density": assumed("density of the air", "1.25 kg/m3", CP, "lb/ft3"),
         "exposure": assumed("exposure factor of the wind", "1", J),
         "grip": assumed("coupling multiplier of the lift: 1 for handles, 0.95 fair, 0.9 poor", "0.95", "read", most=1.0),
+        "starting": assumed("times that a pump's motor takes its running current when it starts", "6", CP),
         "drip_loop": assumed("drip loop of the cord", "0.3 m", CP, "ft"),
         "lift_out": assumed("slack of the cord to lift the pump out", "1 m", CP, "ft"),
         "pebble_gaps": assumed("share of pebbles that is gaps", "0.4", CP, most=1.0),

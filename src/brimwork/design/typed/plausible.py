@@ -1,86 +1,63 @@
-"""Values that safety rests on, and between which limits they can be: outside, a value is asked about, and no check of safety counts with it.
-
-The spans are wide, and open on the side that makes a check harder: what is outside them is a slip of the finger, a wrong unit or wishful thinking. They are
-judgement where no source is named.
-"""
+"""Numbers that can hardly be: each is asked about, and none of them makes a check pass."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
-from brimwork.design.typed.reading import Field
+from brimwork.design.typed.reading import Corners, Curve, Field, Several
+from brimwork.design.typed.spans import SPANS
 
-PLAUSIBLE: dict[str, tuple[str, str]] = {
-    # factors and coefficients
-    "reservoir.safety_factor": ("1.2", "100"),
-    "reservoir.creep_factor": ("0.1", "1"),
-    "reservoir.void_fraction": ("0.2", "0.99"),
-    "reservoir.short_term_strength": ("0 kPa", "1500 kPa"),
-    "assumptions.wind_factor": ("1", "20"),
-    "assumptions.exposure": ("0.5", "5"),
-    "assumptions.air_density": ("1 kg/m3", "1.45 kg/m3"),  # 3000 m up in summer to sea level at -30 degC, by the gas law
-    "assumptions.grip": ("0.9", "1"),  # the NIOSH coupling multiplier is 0.90 to 1.00
-    "assumptions.person": ("0.4 kN", "10 kN"),
-    "assumptions.foot": ("50 mm", "150 mm"),
-    "assumptions.footing_slope": ("1", "100"),
-    "assumptions.overflow_discharge": ("0.3", "0.85"),
-    "assumptions.run_off": ("0.5", "1"),
-    "assumptions.pebble_gaps": ("0.25", "0.55"),
-    "assumptions.pebble_density": ("1500 kg/m3", "3300 kg/m3"),
-    "site.force_coefficient": ("0.3", "2.5"),
-    "site.wind_speed": ("10 m/s", "90 m/s"),
-    "site.soil_bearing": ("0 kPa", "1000 kPa"),
-    "site.wheel_side": ("30 mm", "400 mm"),
-    "catch.splash_factor": ("0.2", "20"),
-    "catch.stone_density": ("1000 kg/m3", "2200 kg/m3"),
-    "stones.density": ("1500 kg/m3", "3500 kg/m3"),
-    "stones.base_share": ("0.2", "1"),
-    "assumptions.wall_density": ("1200 kg/m3", "2800 kg/m3"),
-    "slab.density": ("1500 kg/m3", "3300 kg/m3"),
-    "vessel.foam_density": ("8 kg/m3", "200 kg/m3"),
-    "vessel.tensile_strength": ("0 MPa", "60 MPa"),
-    "vessel.rim_error": ("0 mm", "50 mm"),
-    "pipe.hazen_williams": ("60", "160"),
-    "pipe.roughness": ("0 mm", "5 mm"),
-    "cascade.rill_roughness": ("0.008", "0.06"),
-    "flow.water_temperature": ("0.1 degC", "45 degC"),
-    # electricity
-    "supply.voltage": ("10 V", "480 V"),
-    "supply.power_factor": ("0.2", "1"),
-    "supply.resistance": ("0.1 ohm/km", "100 ohm/km"),
-    "supply.drop": ("0.2 mV/A/m", "200 mV/A/m"),
-    "supply.breaker": ("1 A", "100 A"),
-    "supply.leakage": ("0 mA", "100 mA"),
-    "pump.power": ("1 W", "3000 W"),
-    # measured on site
-    "measured.leak": ("-1 mm/day", "500 mm/day"),  # below nothing only as far as the bucket and the rule are read
-    "measured.start_drop": ("0.5 mm", "1000 mm"),
-    "measured.current": ("0.01 A", "30 A"),
-}
+_FLOW, _HEAD, _SIDE = Field("flow", "L/min", "US gal/min"), Field("head", "m", "ft"), Field("distance", "mm", "in", signed=True)
 
 
 @cache
-def _span(key: str) -> tuple[float, float]:
+def _parts(key: str) -> tuple[Field, ...]:
+    """What one entry of a value is made of: one quantity, two for a point of a curve or a corner."""
     section, _, name = key.partition(".")
-    field = SECTIONS[section][name]
+    field: Any = SECTIONS[section][name]
+    if isinstance(field, Curve):
+        return _FLOW, _HEAD
+    if isinstance(field, Corners):
+        return (_SIDE,)
+    if isinstance(field, Several):
+        return (Field(field.name, field.unit, field.us, signed=field.signed),)
     assert isinstance(field, Field), f"{key} is no quantity: only a quantity has a span"
-    low, high = PLAUSIBLE[key]
-    return field.read(low, key), field.read(high, key)
+    return (field,)
+
+
+@cache
+def span(key: str) -> tuple[tuple[float, float], ...]:
+    """Least and most (SI) of each part of the value under a key."""
+    row, parts = SPANS[key], _parts(key)
+    lows, highs = (text.split(" at ") for text in (row.low, row.high))
+    signed = (Field(part.name, part.unit, part.us, signed=True) for part in parts)
+    return tuple((part.read(low, key), part.read(high, key)) for part, low, high in zip(signed, lows, highs, strict=True))
+
+
+def _entries(key: str, value: Any) -> Iterator[tuple[float, int]]:
+    """Every number of a value, with the part it is."""
+    parts = len(_parts(key))
+    for entry in value if isinstance(value, tuple) else (value,):
+        for at, number in enumerate(entry if isinstance(entry, tuple) else (entry,)):
+            yield float(f"{number:.9g}"), at % parts
 
 
 def implausible(design: Design) -> dict[str, str]:
     """The values of a design that can hardly be, each with what such a thing can be, in the units of the region."""
     found = {}
-    for key in PLAUSIBLE.keys() & design.values.keys():
-        low, high = _span(key)
-        value = float(f"{design.values[key].value:.9g}")
-        if not low <= value <= high:
-            section, _, name = key.partition(".")
-            field: Any = SECTIONS[section][name]
-            found[key] = f"{design.values[key].text}, where {field.write(low, design.region)} to {field.write(high, design.region)} can be"
+    for key in SPANS.keys() & design.values.keys():
+        spans, given = span(key), design.values[key]
+        for number, part in _entries(key, given.value):
+            low, high = spans[part]
+            if not float(f"{low:.9g}") <= number <= float(f"{high:.9g}"):
+                field = _parts(key)[part]
+                typed = field.write(number, design.region) if isinstance(given.value, tuple) else given.text
+                found[key] = f"{typed}, where {field.write(low, design.region)} to {field.write(high, design.region)} can be"
+                break
     return dict(sorted(found.items()))
 
 
