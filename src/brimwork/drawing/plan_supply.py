@@ -106,7 +106,7 @@ def _short_point(design: Design, reached: bool) -> str:
         ""
         if not known
         else ", no RCD"
-        if known[0] == "none" or rating and not protects(*rating, design.region)
+        if known[0] == "none" or rating and not protects(rating[0], design.region)
         else f", RCD {number(rating[0] * 1e3)} mA"
         if rating
         else ", RCD"
@@ -140,7 +140,7 @@ def _protection(design: Design) -> str:
         return ""
     if known[0] == "none":
         return "; it has no residual-current protection"
-    if rating and not protects(*rating, design.region):
+    if rating and not protects(rating[0], design.region):
         return f"; a residual-current device of {number(rating[0] * 1e3)} mA, which does not protect people"
     return f"; residual-current protection {f'of {number(rating[0] * 1e3)} mA, ' if rating else ''}{known[0]}"
 
