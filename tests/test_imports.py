@@ -26,7 +26,7 @@ ONLY_IN = {
     "IPython": {"notebook"},
     "pint": {"notebook"},
     "typst": {"pack", "classroom", "notebook"},
-    "segno": {"classroom"},
+    "segno": {"classroom", "notebook"},
 }
 NEVER_AT_IMPORT = {"numpy", "scipy", "matplotlib", "rectpack"}
 FILES = sorted(SOURCE.rglob("*.py"))

@@ -126,6 +126,9 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verb.add_argument("folder", nargs="?", type=Path, default=Path.home() / "brimwork", help="where your workbooks live (default: %(default)s)")
     verb.add_argument("--no-browser", action="store_true", help="start the server and print its address only")
     verb.add_argument("--port", type=_port, default=8888, help="first port to try (default: %(default)s)")
+    verb.add_argument(
+        "--yard", nargs="?", const="", metavar="ADDRESS", help="let a phone or tablet of your own network open the pages, too; off unless asked for"
+    )
     verb.set_defaults(run=_open)
 
     verb = verbs.add_parser(
@@ -187,7 +190,7 @@ def _port(text: str) -> int:
 def _open(options: argparse.Namespace) -> int:
     from brimwork.notebook import opening
 
-    return opening.open_workbooks(options.folder, browser=not options.no_browser, port=options.port)
+    return opening.open_workbooks(options.folder, browser=not options.no_browser, port=options.port, yard=options.yard)
 
 
 def _day(text: str) -> datetime.date:

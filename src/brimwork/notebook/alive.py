@@ -23,6 +23,7 @@ from jupyter_client.manager import AsyncKernelManager
 
 from brimwork.notebook.as_page import reduced
 from brimwork.notebook.books import Book
+from brimwork.notebook.warming import WITHIN
 
 MOST_PAGES = 12
 LEFT, SILENT = 15.0, 900.0  # s that a room waits for a page that was closed, and for one whose line broke
@@ -43,19 +44,19 @@ class _OurPython(KernelSpecManager):
     """The Python of this installation, whatever kernels somebody has put up under its name."""
 
     def get_kernel_spec(self, kernel_name: str) -> KernelSpec:
-        line = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}", "--HistoryManager.enabled=False"]
+        line = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}", "--HistoryManager.enabled=False", "--log-level=40"]
         return KernelSpec(argv=line, display_name="Brimwork", language="python")
 
 
 class Kernel:
     """A Python process in the folder of the workbooks; `start` it before anything else."""
 
-    def __init__(self, folder: Path):
-        self.folder = folder
+    def __init__(self, folder: Path, shared: bool = False):
+        self.folder, self.shared = folder, shared
         self.manager = AsyncKernelManager(kernel_name="python3", kernel_spec_manager=_OurPython())
 
     async def start(self) -> Kernel:
-        await self.manager.start_kernel(cwd=str(self.folder), env={**os.environ})
+        await self.manager.start_kernel(cwd=str(self.folder), env={**os.environ, **({WITHIN: str(self.folder)} if self.shared else {})})
         self.client = self.manager.client()
         self.client.start_channels(stdin=False)
         await self.client.wait_for_ready(timeout=READY)
@@ -192,17 +193,17 @@ class LivePage:
 
 
 class LivePages:
-    """All rooms of a server over one folder."""
+    """All rooms of a server over one folder; `shared` when other devices are let in."""
 
-    def __init__(self, folder: Path):
-        self.folder = folder
+    def __init__(self, folder: Path, shared: bool = False):
+        self.folder, self.shared = folder, shared
         self.open: dict[str, LivePage] = {}
         self.spare: asyncio.Task[Kernel] | None = None
 
     def keep_warm(self) -> asyncio.Task[Kernel]:
         """Have a kernel ready for the next page."""
         if self.spare is None:
-            self.spare = asyncio.create_task(Kernel(self.folder).start())
+            self.spare = asyncio.create_task(Kernel(self.folder, self.shared).start())
         return self.spare
 
     async def enter(self, book: Book, was: str = "") -> LivePage | None:
@@ -236,7 +237,7 @@ class LivePages:
             kernel = await spare
             if not await kernel.alive():  # somebody ended it while it waited
                 await kernel.end()
-                kernel = await Kernel(self.folder).start()
+                kernel = await Kernel(self.folder, self.shared).start()
             if room.ended:
                 await kernel.end()
                 return

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import asyncio
 import atexit
+import io
 import re
 from contextlib import suppress
 from functools import cache
@@ -16,9 +17,11 @@ from typing import cast
 from urllib.parse import quote
 
 import anywidget
+import segno
+from jupyter_server.auth import User
 from jupyter_server.base.handlers import JupyterHandler
 from jupyter_server.base.websocket import WebSocketMixin
-from tornado.web import Application, HTTPError
+from tornado.web import Application, HTTPError, authenticated
 from tornado.websocket import WebSocketHandler
 
 from brimwork import files
@@ -26,6 +29,8 @@ from brimwork.notebook import books
 from brimwork.notebook.alive import LivePage, LivePages
 from brimwork.notebook.as_page import as_html
 from brimwork.notebook.books import Book
+from brimwork.notebook.guard import of_this_machine
+from brimwork.notebook.yard import WARNING, Yard
 from brimwork.shown import Markup, attribute, escape
 
 ROOT = "brimwork"
@@ -49,6 +54,13 @@ class Door(JupyterHandler):
     def content_security_policy(self) -> str:
         return _ALLOWED.format(line=f"ws://{self.request.host}")
 
+    def check_host(self) -> bool:
+        return True  # the guard has judged it, more strictly
+
+    @property
+    def yard(self) -> Yard | None:
+        return self.settings["brimwork_yard"]
+
     @property
     def rooms(self) -> LivePages:
         return self.settings["brimwork_rooms"]
@@ -61,7 +73,8 @@ class Door(JupyterHandler):
         await super().prepare()
         if self._finished:
             return
-        if self.current_user is None:
+        came_in = of_this_machine(self.request) or self.yard and self.current_user and self.current_user.username == f"yard {self.yard.code}"
+        if self.current_user is None or not came_in:  # a device that came in by the code of another day
             raise HTTPError(403)
         if self.request.method == "GET" and "token" in self.request.arguments and not isinstance(self, Talk):
             self.redirect(self.request.path)  # the cookie is set: no token stays in the address
@@ -80,13 +93,31 @@ class Door(JupyterHandler):
 class Start(Door):
     """Three ways on."""
 
+    @authenticated
     async def get(self) -> None:
-        self.give(start_page(self.home, self.settings["base_url"]))
+        here = of_this_machine(self.request)
+        address = self.yard.url(self.settings["brimwork_port"], self.settings["base_url"]) if self.yard and here else ""
+        self.give(start_page(self.home, self.settings["base_url"], here, address))
+
+
+class Entrance(Door):
+    """Where another device comes in, by the code in its address."""
+
+    async def prepare(self, *, _redirect_to_login: bool = True) -> None:
+        if not (self.yard and self.yard.opens(self.path_args[0])):
+            raise HTTPError(404)
+
+    async def get(self, code: str) -> None:
+        self.identity_provider.set_login_cookie(self, User(username=f"yard {code}"))
+        self.redirect(self.home)
+
+    setattr(get, "__allow_unauthenticated", True)  # for Jupyter, which asks every address for a token else: the code is the token here
 
 
 class Bare(Door):
     """The address without the stroke at its end."""
 
+    @authenticated
     async def get(self) -> None:
         self.redirect(self.home)
 
@@ -94,6 +125,7 @@ class Bare(Door):
 class Nowhere(Door):
     """Whatever else is asked for under our address."""
 
+    @authenticated
     async def get(self) -> None:
         raise HTTPError(404)
 
@@ -101,6 +133,7 @@ class Nowhere(Door):
 class Opened(Door):
     """A workbook as a page without code."""
 
+    @authenticated
     async def get(self, name: str) -> None:
         book = books.without_code().get(name)
         if book is None or self.request.headers.get("Sec-Purpose", "").startswith("prefetch"):
@@ -112,6 +145,7 @@ class Opened(Door):
 class Static(Door):
     """The files that pages are made of."""
 
+    @authenticated
     async def get(self, name: str) -> None:
         file = given_files().get(name)
         if file is None:
@@ -124,6 +158,7 @@ class Static(Door):
 class Print(Door):
     """A PDF that lies in the folder of the workbooks, to open or keep."""
 
+    @authenticated
     async def get(self, name: str) -> None:
         try:
             content = files.read_bounded(print_in(self.rooms.folder, name), LARGEST_PRINT)
@@ -140,6 +175,7 @@ class Print(Door):
 class Own(Door):
     """Whether the code of a workbook, named by its digest, is that of this installation: JupyterLab then brings it to life by itself."""
 
+    @authenticated
     async def get(self, digest: str) -> None:
         self.finish({"ours": books.ours(digest)})
 
@@ -152,9 +188,8 @@ class Talk(WebSocketMixin, WebSocketHandler, Door):
     async def prepare(self, *, _redirect_to_login: bool = True) -> None:
         await Door.prepare(self)
 
+    @authenticated
     async def get(self, name: str) -> None:
-        if self.current_user is None:
-            raise HTTPError(403)
         await super().get(name)
 
     def open(self, name: str) -> None:
@@ -200,16 +235,35 @@ def _filled(template: str, **parts: Markup) -> Markup:
     return cast(Markup, Template((_HERE / template).read_text(encoding="utf-8")).substitute(parts))
 
 
-def start_page(home: str, base: str) -> Markup:
-    """The three ways on, with a link for each workbook; `home` is the address of our pages, `base` that of the server."""
+def start_page(home: str, base: str, here: bool = True, yard: str = "") -> Markup:
+    """The three ways on, with a link for each workbook; `home` is the address of our pages, `base` that of the server. On this machine (`here`) the way to
+    the code stands there too, and the address for other devices."""
     named = books.without_code()
     lessons = [book for name, book in named.items() if name not in (*books.BUILD, *books.TEACH)]
     return _filled(
         "start.html",
         home=attribute(home),
-        lab=attribute(f"{base}lab/tree/00-start.ipynb"),
-        python=attribute(f"{base}lab/tree/python.ipynb"),
+        foot=_to_the_code(base, bool(yard)) if here else Markup(""),
+        yard=_yard(yard) if yard else Markup(""),
         lessons=Markup("".join(f"<li>{_link(book, home)}</li>" for book in lessons)),
+    )
+
+
+def _to_the_code(base: str, let_in: bool) -> Markup:
+    lab = attribute(f"{base}lab/tree/")
+    return Markup(
+        f"<p class='fine'>Rather see the code? The same workbooks <a href='{lab}00-start.ipynb'>in JupyterLab</a>, and one "
+        f"<a href='{lab}python.ipynb'>for those who program</a>. Nothing leaves this machine{', but for the devices that you let in' if let_in else ''}.</p>"
+    )
+
+
+def _yard(address: str) -> Markup:
+    mark = io.BytesIO()
+    segno.make(address, error="m").save(mark, kind="svg", scale=4, border=3, dark="#1b2a33", light="#ffffff", xmldecl=False)
+    return Markup(
+        "<section class='yard' aria-labelledby='yard'><h2 id='yard'>On a phone in the yard</h2><div class='mark'>"
+        f"{cast(Markup, mark.getvalue().decode())}</div><p>Take a picture of the mark, or type this address:<br><strong>{escape(address)}</strong></p>"
+        f"<p><strong>Take care.</strong> {escape(WARNING)}</p></section>"
     )
 
 
@@ -252,14 +306,14 @@ def full_page(home: str) -> Markup:
 # --- putting it up ------------------------------------------------------------------------------------------------------------------
 
 
-def put_doors_on(server) -> None:
+def put_doors_on(server, yard: Yard | None = None) -> None:
     """Have a Jupyter server give our pages, and keep a kernel warm for them as soon as it runs."""
     app: Application = server.web_app
-    rooms = LivePages(Path(server.contents_manager.root_dir))
-    app.settings["brimwork_rooms"] = rooms
+    rooms = LivePages(Path(server.contents_manager.root_dir), shared=yard is not None)
+    app.settings |= {"brimwork_rooms": rooms, "brimwork_yard": yard, "brimwork_port": server.port}
     base = re.escape(app.settings["base_url"]) + ROOT
     app.add_handlers(".*$", [
-        (base, Bare), (f"{base}/", Start), (f"{base}/page/{_NAME}", Opened), (f"{base}/line/([0-9a-f]{{24}})", Talk),
+        (base, Bare), (f"{base}/", Start), (f"{base}/([a-z0-9]{{5}}-[a-z0-9]{{5}})", Entrance), (f"{base}/page/{_NAME}", Opened), (f"{base}/line/([0-9a-f]{{24}})", Talk),
         (rf"{base}/static/([\w.-]{{1,80}})", Static), (f"{base}/print/(.{{1,400}})", Print), (f"{base}/own/([0-9a-f]{{64}})", Own),
         (f"{base}/.*", Nowhere),
     ])  # fmt: skip

@@ -1,17 +1,21 @@
 """Who may speak to a server that the kit starts: pages that it served itself, on this machine, and nobody else. It stands before every address of the server.
 
 A browser sends its cookies along with what any page asks for, and a name of somebody else's may point to this machine; so a request must name this
-machine, and come from a page of this very server. The one exception is a link with the token in it, which is how the first page is opened.
+machine, and come from a page of this very server. The one exception is a link with the token in it, which is how the first page is opened. Where other devices of the own network were asked in
+(`yard`), they reach the pages without code under the one address that was given to them, whatever name, cookie or token they bring.
 """
 
 from __future__ import annotations
 
 import hmac
+import ipaddress
 import re
 from urllib.parse import parse_qs, urlsplit
 
 from tornado.httputil import HTTPServerRequest
 from tornado.web import Application, RequestHandler
+
+from brimwork.notebook.yard import Yard
 
 LOOPBACK = re.compile(r"(localhost|127\.0\.0\.1|\[::1\])(:\d{1,5})?")
 # Nothing of ours is for other sites, and no address of ours is told to them.
@@ -40,30 +44,47 @@ class TurnedAway(RequestHandler):
         self.finish(f"Refused: {self.why}.\n")
 
 
-def stand_before(app: Application, token: str) -> None:
-    """Put the guard before all that `app` serves, what is added later included; `token` opens the first page."""
+def stand_before(app: Application, token: str, yard: Yard | None = None, port: int = 0) -> None:
+    """Put the guard before all that `app` serves, what is added later included; `token` opens the first page, `yard` and `port` let other devices in."""
+    base = app.settings.get("base_url", "/")
+
+    def why_not(request: HTTPServerRequest) -> str:
+        if of_this_machine(request):
+            return refusal(request, token)
+        if yard is None or not yard.reaches(request.path, base):
+            return "this is not for other devices"
+        return refusal(request, token, yard.host(port), coming_in=hmac.compare_digest(request.path.encode(), f"{base}brimwork/{yard.code}".encode()))
+
     found = app.find_handler
 
     def find_handler(request: HTTPServerRequest, **named):
-        why = refusal(request, token)
+        why = why_not(request)
         return app.get_handler_delegate(request, TurnedAway, {"why": why}) if why else found(request, **named)
 
     app.find_handler = find_handler
     app.settings["headers"] = {**app.settings.get("headers", {}), **HEADERS}
 
 
-def refusal(request: HTTPServerRequest, token: str) -> str:
-    """Why a request is refused, or "" for one that may go on to be asked for its cookie or token."""
+def of_this_machine(request: HTTPServerRequest) -> bool:
+    """Whether a request came over a line that does not leave this machine."""
+    try:
+        return ipaddress.ip_address(request.remote_ip).is_loopback
+    except ValueError:
+        return False
+
+
+def refusal(request: HTTPServerRequest, token: str, name: str = "", coming_in: bool = False) -> str:
+    """Why a request is refused, or "" for one that may go on to be asked for its cookie or token; `name` is the only one by which another device may ask."""
     headers = request.headers
     hosts, origins = headers.get_list("Host"), headers.get_list("Origin")
-    if len(hosts) != 1 or not LOOPBACK.fullmatch(hosts[0].lower()):
+    if len(hosts) != 1 or not (hosts[0] == name if name else LOOPBACK.fullmatch(hosts[0].lower())):
         return "this server has no such name"
     if not request.uri.startswith("/") or request.uri.startswith("//"):
         return "this is no address of this server"
     host = hosts[0].lower()
     if len(origins) > 1 or any(origin.lower() != f"http://{host}" for origin in origins):
         return "that page is not of this server"
-    if _first_page(request, token):
+    if _link(request) and (coming_in or not name and _has(request, token)):
         return ""
     if headers.get("Sec-Fetch-Site", "none") not in ("same-origin", "none"):
         return "that page is not of this server"
@@ -73,9 +94,13 @@ def refusal(request: HTTPServerRequest, token: str) -> str:
     return ""
 
 
-def _first_page(request: HTTPServerRequest, token: str) -> bool:
-    """Whether somebody follows a link that has the token in it, to a page of its own."""
-    given = parse_qs(urlsplit(request.uri).query).get("token", [])
+def _link(request: HTTPServerRequest) -> bool:
+    """Whether somebody follows a link to a page of its own."""
     a_page = request.method == "GET" and request.headers.get("Sec-Fetch-Mode", "navigate") == "navigate"
-    alone = request.headers.get("Sec-Fetch-Dest", "document") == "document"
-    return a_page and alone and bool(token) and len(given) == 1 and hmac.compare_digest(given[0].encode(), token.encode())
+    return a_page and request.headers.get("Sec-Fetch-Dest", "document") == "document"
+
+
+def _has(request: HTTPServerRequest, token: str) -> bool:
+    """Whether the token is in an address."""
+    given = parse_qs(urlsplit(request.uri).query).get("token", [])
+    return bool(token) and len(given) == 1 and hmac.compare_digest(given[0].encode(), token.encode())

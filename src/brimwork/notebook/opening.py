@@ -19,7 +19,8 @@ from brimwork import files
 from brimwork.edition import __version__
 from brimwork.files import write_whole
 from brimwork.notebook.books import shipped
-from brimwork.notebook.serving import WATCHED
+from brimwork.notebook.serving import WATCHED, YARD
+from brimwork.notebook.yard import yard_at
 from brimwork.units import InputError
 
 STARTING = 60.0  # s that a server may take until it answers
@@ -96,8 +97,9 @@ def environment() -> dict[str, str]:
     return {**os.environ, "PATH": os.pathsep.join([str(Path(sys.executable).parent), *filter(None, [os.environ.get("PATH")])])}
 
 
-def command(folder: Path, browser: bool, port: int) -> list[str]:
+def command(folder: Path, browser: bool, port: int, yard: str | None = None) -> list[str]:
     options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{first_page()}", f"--ServerApp.port={port}"]
+    options += [] if yard is None else [f"{YARD}{yard}"]
     return [sys.executable, "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
 
 
@@ -134,8 +136,13 @@ def _alone(folder: Path) -> Iterator[Callable[[], None]]:
         yield held.close
 
 
-def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
-    """Lay out the workbooks and run JupyterLab until it is stopped, or show where it runs already; returns the exit code."""
+def open_workbooks(folder: Path, browser: bool = True, port: int = 8888, yard: str | None = None) -> int:
+    """Lay out the workbooks and serve them until that is stopped, or show where they are served already; returns the exit code.
+
+    With `yard`, an address of this machine or "" for the usual one, other devices of its network are let in. Raises InputError.
+    """
+    if yard is not None:
+        yard = yard_at(yard).address
     folder = folder.expanduser().resolve()
     with _alone(folder) as let_on:
         for line in lay_out(folder):
@@ -143,12 +150,14 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888) -> int:
         if address := running(folder):
             print(f"Your workbooks in {folder} are open already, at this address:", file=sys.stderr)
             print(address)
+            if yard is not None:
+                raise InputError("it runs without other devices let in, or was started before: stop it there with Ctrl+C, then type brimwork open --yard again")
             if browser:
                 webbrowser.open(address)
             return 0
         print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
         options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
-        return _run_until_stopped([*command(folder, browser, port), *options], folder, let_on)
+        return _run_until_stopped([*command(folder, browser, port, yard), *options], folder, let_on)
 
 
 def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None]) -> int:
@@ -166,7 +175,9 @@ def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None]
             if asked and not told:
                 server.terminate()
                 told = True
-            if until and (time.monotonic() > until or running(folder)):
+            if until and ((address := running(folder)) or time.monotonic() > until):
+                if address:
+                    print(f"It is open in your browser, or at this address: {address}", file=sys.stderr)
                 let_on()
                 until = 0.0
             with suppress(subprocess.TimeoutExpired):

@@ -9,8 +9,11 @@ import os
 import secrets
 import sys
 import threading
+import warnings
 
 from brimwork.notebook import guard, reopened, steady, swift
+from brimwork.notebook.yard import WARNING, Yard, yard_at
+from brimwork.units import InputError
 
 WATCHED = "BRIMWORK_WATCHED"  # in the environment: the server ends when whoever started it is gone
 CLOSED = (
@@ -18,26 +21,54 @@ CLOSED = (
     "--ServerApp.allow_credentials=False", "--ServerApp.disable_check_xsrf=False", "--ServerApp.allow_unauthenticated_access=False",
     "--ServerApp.trust_xheaders=False",
 )  # fmt: skip
+# A kernel of JupyterLab that no page is open for is given back, too.
+_TIDY = ("--MappingKernelManager.cull_idle_timeout=1800", "--MappingKernelManager.cull_interval=120", "--MappingKernelManager.cull_connected=False")
+_TRACED, _SILENT = "BRIMWORK_TRACEBACK", ["--Application.log_level=ERROR"]  # contributors see what the server logs
+YARD = "--yard="
 _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab.handlers.announcements.NeverCheckForUpdate")
 
 
 def serve(arguments: list[str]) -> None:
+    from jupyter_server.utils import JupyterServerAuthWarning
     from jupyterlab.labapp import LabApp
 
     from brimwork.notebook import doors  # loads the server
 
     watched = os.environ.pop(WATCHED, "")
-    server = LabApp.initialize_server([*arguments, *CLOSED, *_QUIET])
+    asked = [argument.removeprefix(YARD) for argument in arguments if argument.startswith(YARD)]
+    yard = yard_at(asked[-1]) if asked else None
+    if not (traced := os.environ.get(_TRACED)):
+        warnings.filterwarnings("ignore", category=JupyterServerAuthWarning)  # about addresses of Jupyter's own extensions
+    server = LabApp.initialize_server(
+        [*(argument for argument in arguments if not argument.startswith(YARD)), *CLOSED, *_QUIET, *_TIDY, *([] if traced else _SILENT)]
+    )
     if not server.identity_provider.auth_enabled:
         server.identity_provider.token = secrets.token_hex(24)
-    guard.stand_before(server.web_app, server.identity_provider.token)
+    guard.stand_before(server.web_app, server.identity_provider.token, yard, server.port)
     reopened.put_reopened_on(server)
-    doors.put_doors_on(server)
+    doors.put_doors_on(server, yard)
     swift.put_swift_on()
     steady.put_steady_on()
+    if yard:
+        _let_in(server, yard)
     if watched:
         threading.Thread(target=_end_with_the_starter, args=(server,), daemon=True).start()
     server.start()
+
+
+def _let_in(server, yard: Yard) -> None:
+    """Listen at the address for other devices, too, and say how they come in."""
+    import segno
+    from tornado.netutil import bind_sockets
+
+    try:
+        sockets = bind_sockets(server.port, yard.address)
+    except OSError as error:
+        raise InputError(f"{yard.host(server.port)} cannot be listened to ({error.strerror}): name another port with --port") from None
+    server.io_loop.add_callback(server.http_server.add_sockets, sockets)
+    address = yard.url(server.port, server.base_url)
+    print(f"\nOn a phone or tablet in your own network, type this address or take a picture of the mark:\n\n    {address}\n\n{WARNING}\n", file=sys.stderr)
+    segno.make(address, error="m").terminal(sys.stderr, compact=True)
 
 
 def _end_with_the_starter(server) -> None:
@@ -47,4 +78,7 @@ def _end_with_the_starter(server) -> None:
 
 
 if __name__ == "__main__":
-    serve(sys.argv[1:])
+    try:
+        serve(sys.argv[1:])
+    except InputError as error:
+        sys.exit(f"brimwork: {error}")
