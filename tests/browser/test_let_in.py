@@ -85,6 +85,7 @@ def test_a_workbook_of_a_stranger_runs_nothing_when_it_is_opened(page, address, 
     kernel = {"name": "python3", "display_name": "Python 3", "language": "python"}
     handed = nbformat.v4.new_notebook(cells=[cell], metadata={"widgets": {STATE: kept}, "kernelspec": kernel})
     nbformat.write(handed, folder / "handed-in.ipynb")
+    page.evaluate("() => { delete window.taken }")  # the page is the one that the test before has left
     lab.open_workbook(page, address, "handed-in.ipynb", run=False)
     page.wait_for_timeout(6000)
     assert not page.evaluate(TAKEN)

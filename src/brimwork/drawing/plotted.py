@@ -27,6 +27,7 @@ _HATCHES = {
 def figure(sheet: Sheet) -> Figure:
     """The sheet as a matplotlib figure of its true size; needs no display and leaves pyplot's state alone. Raises InputError without it."""
     with needed("matplotlib", "a drawing as a picture of dots"):
+        import matplotlib  # noqa: F401 - by itself: where it is gone, a part of it may stand loaded still
         from matplotlib.figure import Figure
 
     made = Figure(figsize=(sheet.width / 25.4, sheet.height / 25.4), facecolor="white")
