@@ -188,10 +188,6 @@ class Talk(WebSocketMixin, WebSocketHandler, Door):
     async def prepare(self, *, _redirect_to_login: bool = True) -> None:
         await Door.prepare(self)
 
-    @authenticated
-    async def get(self, name: str) -> None:
-        await super().get(name)
-
     def open(self, name: str) -> None:
         self.set_nodelay(True)
         self.room = self.rooms.open.get(name)
@@ -258,13 +254,18 @@ def _to_the_code(base: str, let_in: bool) -> Markup:
 
 
 def _yard(address: str) -> Markup:
-    mark = io.BytesIO()
-    segno.make(address, error="m").save(mark, kind="svg", scale=4, border=3, dark="#1b2a33", light="#ffffff", xmldecl=False)
     return Markup(
-        "<section class='yard' aria-labelledby='yard'><h2 id='yard'>On a phone in the yard</h2><div class='mark'>"
-        f"{cast(Markup, mark.getvalue().decode())}</div><p>Take a picture of the mark, or type this address:<br><strong>{escape(address)}</strong></p>"
+        "<section class='yard' aria-labelledby='yard'><h2 id='yard'>On a phone in the yard</h2>"
+        f"<div class='mark'>{_mark(address)}</div><p>Take a picture of the mark, or type this address:<br><strong>{escape(address)}</strong></p>"
         f"<p><strong>Take care.</strong> {escape(WARNING)}</p></section>"
     )
+
+
+def _mark(address: str) -> Markup:
+    """The address as a mark that a phone reads, as SVG."""
+    drawn = io.BytesIO()
+    segno.make(address, error="m").save(drawn, kind="svg", scale=4, border=3, dark="#1b2a33", light="#ffffff", xmldecl=False)
+    return cast(Markup, drawn.getvalue().decode())
 
 
 def _link(book: Book, home: str) -> Markup:
