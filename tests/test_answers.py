@@ -221,3 +221,19 @@ def test_an_answer_after_the_solution_was_shown_is_known_as_such_after_a_rerun(t
     assert claims.found(held[-1], held) == ONCE_SHOWN and not claims.doubtful(held[0], held)
     answer(path, "36.7 mm", seed=2)
     assert not answers.was_shown(answers.load_answers(path), "T04.5", 2)
+
+
+def test_what_was_read_once_is_read_again_only_where_another_hand_has_changed_it(tmp_path, monkeypatch):
+    path = tmp_path / "answers.json"
+    answers.note(path, "one", "1", "first")
+    assert len(answers.load_answers(path)) == 1
+    read = []
+    monkeypatch.setattr(answers, "_bytes", lambda part, real=answers._bytes: read.append(part) or real(part))
+    answers.note(path, "two", "2", "second")
+    assert [entry["answer"] for entry in answers.load_answers(path)] == ["1", "2"] and read == [], "what was added here is known"
+    other = json.loads(path.read_text())
+    other["answers"][0]["answer"] = "9"
+    path.write_text(json.dumps(other))
+    assert [entry["answer"] for entry in answers.load_answers(path)] == ["9", "2"] and read == [path]
+    path.unlink()
+    assert answers.load_answers(path) == []

@@ -55,7 +55,18 @@ def note(path: str | Path, name: str, text: str, kind: str, seed: int = 1) -> Ke
 
 def load_answers(path: str | Path) -> list[dict]:
     """The answers in a file and its further parts, oldest first; none where there is no file. Raises InputError for one that is damaged or of another kind."""
-    return [entry for part in parts(Path(path)) for entry in _read(_bytes(part), str(part))]
+    return [entry for part in parts(Path(path)) for entry in _entries(part)]
+
+
+def _entries(part: Path) -> list[dict]:
+    """The answers in one part, which is read again only where it is not as it was left. Raises InputError."""
+    look = _look(part) if part.exists() else None
+    if part in _READ and _READ[part][0] == look:
+        return _READ[part][1]
+    entries = _read(_bytes(part), str(part))
+    if look is not None and look == _look(part) and part.exists():
+        _READ[part] = look, entries
+    return entries
 
 
 def parts(path: Path) -> list[Path]:
@@ -156,6 +167,7 @@ class _State:
 
 # --- adding one ---------------------------------------------------------------------------------------------------------------------
 
+_READ: dict[Path, tuple[tuple[int, int, int], list[dict]]] = {}  # what was read of a part, with its look then
 _STATES: dict[Path, list[tuple[Path, _State]]] = {}  # by answers file: its parts, each with what is known up to its end
 
 
@@ -171,6 +183,7 @@ def _add(path: Path, name: str, seed: int, numbers: dict[str, str], answer: str,
             return Kept(state.receipt, said)
     except OSError as error:
         _STATES.pop(path, None)
+        _READ.clear()
         raise InputError(f"{path} cannot be written ({error.strerror}); the answers in it are as they were: make room, or name another file") from None
 
 
@@ -227,18 +240,23 @@ def _write(path: Path, first, entry: dict, state: _State) -> None:
     """Put one entry at the end of the last part, or begin the next part where that one is full; on failure the part is as it was."""
     line = json.dumps(entry, ensure_ascii=True).encode()
     part = _STATES[path][-1][0]
+    read = _READ.pop(part, None)
     if os.stat(part).st_size + len(line) + 8 > LARGEST:
         if len(_STATES[path]) == MOST_PARTS:
             raise InputError(f"{path} is full, and so are its {MOST_PARTS} parts: begin another answers file")
         part = _part(path, len(_STATES[path]) + 1)
         files.begin(part, _HEAD + _TAIL)
         _STATES[path].append((part, _State(_look(part), state.digest, state.learner, state.tries)))
+        read = None
+    before = _look(part)
     if part == path:
         _append(first, line)
     else:
         with open(part, "r+b", buffering=0) as file:
             _append(file, line)
     _STATES[path][-1][1].looked = _look(part)
+    if read and read[0] == before:
+        _READ[part] = _look(part), [*read[1], entry]
 
 
 def _append(file, line: bytes) -> None:
