@@ -66,7 +66,7 @@ def test_what_is_drawn_ahead_is_the_figure_at_its_step(monkeypatch):
         here = control.value
         for step, html in drawn.items():
             control.value = control.on(step)
-            assert html == one.figure(one.key).html()
+            assert html == one.figure(one.key, one.at(control, step)).html()
         control.value = here
 
 
@@ -84,7 +84,7 @@ def test_a_step_that_the_page_has_shown_is_not_drawn_again_unless_another_value_
     moves(monkeypatch, lambda: slid(length, 1))
     moves(monkeypatch, lambda: slid(head, 1, ahead=late))
     (corrected,) = shown(head.sent)
-    assert "lip 13 mm" in corrected["show"] and "lip 610 mm" in corrected["show"] and corrected["at"] == head.slider.at()
+    assert "lip 13 mm" in corrected["show"] and "lip 610 mm" in corrected["show"] and f"data-at='{one.at()}'" in corrected["show"]
 
 
 def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):
@@ -93,7 +93,7 @@ def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):
     moves(monkeypatch, lambda: slid(head, 1, ahead=one._beside(head)))
     moves(monkeypatch, lambda: setattr(head.box, "value", "12.7 mm"))
     (typed,) = [message for message in head.sent if "show" in message]
-    assert "lip 12.7 mm" in typed["show"] and typed["at"] is None
+    assert "lip 12.7 mm" in typed["show"] and f"data-at='{one.at()}'" in typed["show"]
 
 
 def test_a_page_that_was_loaded_again_gets_its_pictures_again(monkeypatch):

@@ -25,7 +25,7 @@ from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
-from brimwork.shown import Markup, escape
+from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError, convert, unit
 
 MOST_CONTROLS = 3
@@ -39,10 +39,13 @@ _ROOMY = {"min_width": "30em", "width": "max-content"}
 
 
 class Figure:
-    """A picture with caption, notes and the table of its numbers, as HTML and as plain text; with a `key` drawn in the page, without one an image."""
+    """A picture with caption, notes and the table of its numbers, as HTML and as plain text; with a `key` drawn in the page, without one an image.
 
-    def __init__(self, shown: Picture, notes: list[str], key: str = ""):
-        self.picture, self.notes, self.key = shown, notes, key
+    `at` names the steps of the sliders that it was drawn for, so that the page can drop it when it comes late.
+    """
+
+    def __init__(self, shown: Picture, notes: list[str], key: str = "", at: str = ""):
+        self.picture, self.notes, self.key, self.at = shown, notes, key, at
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/html": self.html(), "text/plain": " ".join([self.picture.sentence, *(f"Note: {note}." for note in self.notes)])}
@@ -53,8 +56,9 @@ class Figure:
         notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
         head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
+        at = Markup(f" data-at='{attribute(self.at)}'") if self.at else Markup("")
         return Markup(
-            f"<figure style='margin:0;max-width:720px'>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
+            f"<figure style='margin:0;max-width:720px'{at}>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
             f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )
 
@@ -68,7 +72,7 @@ class Control:
         name = self.row.plain_name
         self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
         span = f"{name}, from {low:g} to {high:g} {self.row.metric}".strip()
-        self.slider = Slider(name=span, unit=self.row.metric, min=low, max=high, step=step)
+        self.slider = Slider(name=span, letter=letter, unit=self.row.metric, min=low, max=high, step=step)
         self.slider.value = self._nearest_step(convert(value, self.row.metric))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
@@ -113,11 +117,11 @@ class Control:
         return min(slider.min + steps * slider.step, slider.max)
 
     def _take(self, text: str, position: float, slid: bool) -> None:
-        self._changed(self, slid)  # the picture leaves first: it is what the eye waits for
         self._busy = True
         try:
+            self.slider.value = self._nearest_step(position)  # what was typed: the slider stands there when its picture comes
+            self._changed(self, slid)  # the picture leaves before the words: it is what the eye waits for
             self.box.value, self.message.value = text, ""
-            self.slider.value = self._nearest_step(position)
         finally:
             self._busy = False
 
@@ -145,7 +149,7 @@ class Explorer:
 
         def appear() -> None:
             boxes.layout.display = None
-            self.handle.update(self.figure())
+            self.handle.update(self.figure(at=self.at()))
             self._draw_ahead(self.controls[0], REST)
 
         if waits:
@@ -156,23 +160,26 @@ class Explorer:
     def values(self) -> dict[str, float]:
         return {**self.given, **{control.letter: control.value for control in self.controls}}
 
-    def figure(self, key: str = "", **instead: float) -> Figure:
+    def at(self, moved: Control | None = None, step: int = 0) -> str:
+        """The steps on which the sliders stand, by letter, with another step for the one that was `moved`."""
+        return " ".join(f"{control.letter}={step if control is moved else control.slider.at()}" for control in self.controls)
+
+    def figure(self, key: str = "", at: str = "", **instead: float) -> Figure:
         """The figure for the present values, with others instead of some by their letters. Raises InputError where there is none."""
         values = {**self.values(), **instead}
         shown = picture(self.formula, values, self.letters[0])
-        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key)
+        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key, at)
 
     def redraw(self, control: Control, slid: bool) -> None:
         """Show the figure for the present values, unless the page has shown it already."""
         if not (slid and control.slider.shown == self._beside(control)):
             try:
-                html = self.figure(self.key).html()
+                html = self.figure(self.key, self.at()).html()
             except InputError as error:
                 self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
                 return
-            step = control.slider.at() if slid else None
-            control.slider.show(html, step)
-            if step in self._kept[control.letter][1]:
+            control.slider.show(html)
+            if slid and control.slider.at() in self._kept[control.letter][1]:
                 self._kept[control.letter] = "", set()  # the page has been loaded again and keeps nothing
         if self.trouble.value:
             self.trouble.value = ""
@@ -183,7 +190,7 @@ class Explorer:
 
     def _at_rest(self) -> None:
         with suppress(InputError):  # said already
-            self.handle.update(self.figure())
+            self.handle.update(self.figure(at=self.at()))
 
     def _beside(self, control: Control) -> str:
         """The values of all other controls: pictures drawn ahead hold as long as these do."""
@@ -219,7 +226,7 @@ class Explorer:
         drawn = {}
         for step in steps:
             with suppress(InputError):
-                drawn[step] = self.figure(self.key, **{control.letter: control.on(step)}).html()
+                drawn[step] = self.figure(self.key, self.at(control, step), **{control.letter: control.on(step)}).html()
         return drawn
 
 

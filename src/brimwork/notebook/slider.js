@@ -12,27 +12,44 @@ function render({ model, el }) {
   input.setAttribute("aria-label", model.get("name"));
   input.style.cssText = "width: 16em; accent-color: var(--jp-brand-color1, #1976d2)";
 
+  input.dataset.letter = model.get("letter");
+
   let kept = {}, beside = "";
+  // A picture says for which steps of all sliders of its cell it was drawn; one that comes late, in whatever way, is not shown.
+  const area = () => el.closest(".jp-OutputArea");
+  const now = () =>
+    [...area().querySelectorAll("input[data-letter]")].map((one) => `${one.dataset.letter}=${Math.round((one.valueAsNumber - one.min) / one.step)}`).join(" ");
   const show = (html) => {
-    const figure = el.closest(".jp-OutputArea")?.querySelector("figure");
-    if (!figure) return; // the kernel shows its picture by itself once all is at rest
+    const figure = area()?.querySelector("figure");
+    if (!figure) return false; // the kernel shows its picture by itself once all is at rest
     const fresh = document.createElement("template");
     fresh.innerHTML = html;
-    figure.querySelector("svg, img").replaceWith(fresh.content.querySelector("svg, img"));
+    const drawn = fresh.content.querySelector("figure");
+    if (drawn.dataset.at !== now()) return false;
+    area().latest = html;
+    figure.dataset.at = drawn.dataset.at;
+    figure.querySelector("svg, img").replaceWith(drawn.querySelector("svg, img"));
     // What is read out or folded open stays, with new words in it.
-    for (const part of ["figcaption", "table"]) figure.querySelector(part).replaceChildren(...fresh.content.querySelector(part).childNodes);
+    for (const part of ["figcaption", "table"]) figure.querySelector(part).replaceChildren(...drawn.querySelector(part).childNodes);
+    return true;
   };
+  // The picture at rest comes as a new output, which nobody can refuse: a late one gives way again before it is painted.
+  const replaced = new MutationObserver(() => {
+    const at = area()?.querySelector("figure")?.dataset.at;
+    if (at && at !== now() && area().latest) show(area().latest);
+  });
+  const watch = () => area() && replaced.observe(area(), { childList: true, subtree: true });
   model.on("msg:custom", (message) => {
     if (message.keep) {
       if (message.beside !== beside) [kept, beside] = [{}, message.beside];
       Object.assign(kept, message.keep);
       input.dataset.kept = Object.keys(kept).join(" "); // for whoever waits for them
-    } else if (message.at === null || message.at === at()) show(message.show);
+    } else show(message.show);
   });
   input.addEventListener("input", () => {
+    watch();
     const frame = kept[at()];
-    if (frame) show(frame);
-    model.set({ value: input.valueAsNumber, shown: frame ? beside : "" });
+    model.set({ value: input.valueAsNumber, shown: frame && show(frame) ? beside : "" });
     model.save_changes();
     told();
   });
@@ -40,5 +57,6 @@ function render({ model, el }) {
   told();
   input.dataset.lmSuppressShortcuts = "true"; // arrow keys are for the slider, not for JupyterLab
   el.append(input);
+  return () => replaced.disconnect();
 }
 export default { render };

@@ -17,6 +17,7 @@ class Slider(anywidget.AnyWidget):
 
     _esm = Path(__file__).with_name("slider.js")
     name = traitlets.Unicode().tag(sync=True)
+    letter = traitlets.Unicode().tag(sync=True)
     unit = traitlets.Unicode().tag(sync=True)
     value = traitlets.Float().tag(sync=True, echo_update=False)
     min = traitlets.Float().tag(sync=True)
@@ -28,9 +29,9 @@ class Slider(anywidget.AnyWidget):
         """The number of the step it stands on."""
         return round((self.value - self.min) / self.step)
 
-    def show(self, figure: str, at: int | None = None) -> None:
-        """Show a figure (HTML); with `at` only if the slider still stands on that step."""
-        self.send({"show": figure, "at": at})
+    def show(self, figure: str) -> None:
+        """Show a figure (HTML), if the sliders still stand on the steps that it names in `data-at`."""
+        self.send({"show": figure})
 
     def keep(self, beside: str, figures: dict[int, str]) -> None:
         """Keep figures (HTML) for steps, by their numbers; those kept beside other values are dropped."""
