@@ -43,8 +43,8 @@ class Followed(Explorer):
         self._picture = picture
         super().__init__(_UsualRanges(), letters, given)
 
-    def figure(self, key: str = "", **instead: float) -> Figure:
-        return Figure(*self._picture({**self.values(), **instead}), key)
+    def figure(self, key: str = "", at: str = "", **instead: float) -> Figure:
+        return Figure(*self._picture({**self.values(), **instead}), key, at)
 
 
 def start_and_stop(
