@@ -81,7 +81,7 @@ def as_table(rows: Iterable[Any], frame: bool = False) -> Any:
     >>> import brimwork
     >>> steps = brimwork.steps_of(brimwork.find("flow over a level lip"))
     >>> [row["how"] for row in brimwork.as_table(steps)]
-    ['law, not proved here', 'taken: a modelling choice', 'follows: by algebra']
+    ['law, not proved here', 'taken: a modelling choice', 'follows: by algebra', 'follows: by algebra', 'follows: by algebra']
     """
     table = [_flat(row) for row in rows]
     if not frame:

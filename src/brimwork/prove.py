@@ -88,6 +88,8 @@ def steps_of(formula: Formula) -> tuple[ProvedStep, ...]:
     ...     print(step.relation, "|", step.how)
     v = √(2·g·z) | law, not proved here
     Q = C_d·b·∫[0..H] v dz | taken: a modelling choice
+    Q = C_d·b·√(2·g)·∫[0..H] √z dz | follows: by algebra
+    Q = C_d·b·√(2·g)·(2/3·H·√H) | follows: by algebra
     Q = 2/3·C_d·b·√(2·g)·H^(3/2) | follows: by algebra
     """
     return tuple(ProvedStep(step.reason, typeset.relation(step.left, step.right, typeset.PLAIN), _how(step)) for step in derived(formula))

@@ -10,6 +10,7 @@ from brimwork.topics.hazen_williams import head_lost_by_hazen_williams
 from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe, total_head_from_parts
 
 _GRAVITY = QUANTITIES["g"].fixed
+GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
 class Stretch(NamedTuple):

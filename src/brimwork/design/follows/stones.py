@@ -83,6 +83,11 @@ class StonesChain(StandingLoads, Whole):
             (self._work("boil of a flow from a bore", Q=flow, d_out=self.design["stones.hole"]) for flow in self.flows), key=lambda worked: worked.result
         )
 
+    @result
+    def outlet_bore(self):
+        """The hole that would keep the boil of every stone to a gentle ripple."""
+        return max((self._work("outlet bore for a boil", Q=flow, h_boil=pipework.GENTLE_BOIL) for flow in self.flows), key=lambda worked: worked.result)
+
     @cached_property
     def balance(self) -> Balance:
         """What every branch needs and every valve must lose at the flows wanted."""

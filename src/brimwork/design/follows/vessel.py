@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.pipework import GENTLE_BOIL
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
@@ -12,7 +13,6 @@ from brimwork.formula import Working
 from brimwork.units import InputError, write
 
 HELD = 1.3  # hold-down ratio that passes: judgement, the limit of the check on foam
-GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
 class VesselChain(StandingLoads, Whole):
