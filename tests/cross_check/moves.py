@@ -148,6 +148,7 @@ flow_sent: ?stones.valves
 fall: +slab.thickness ~stones.stand_on +stones.heights
 film: +flow.for_each_metre +nu
 boil: +flow.for_each_metre ?stones.diameters -stones.hole
+outlet_bore: +flow.for_each_metre ?stones.diameters
 branch_head: +flow_wanted ?stones.hole ~stones.branch_bore +stones.branch_lengths +stones.branch_fittings +pipe.roughness +nu ~pipe.friction_law ?stones.heights
 throttle: ~flow_wanted ?stones.hole ~stones.branch_bore ~stones.branch_lengths ~stones.branch_fittings ~pipe.roughness ~nu ~pipe.friction_law ~stones.heights
 head_wanted: +branch_head

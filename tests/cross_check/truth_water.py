@@ -205,6 +205,7 @@ def _branches(w: Worked, pump) -> None:
         return max(needs(), key=lambda one: one[0] + one[1])
 
     put("boil", lambda: (max(d["stones.diameters"]) * pi * d["flow.for_each_metre"] / (pi / 4 * d["stones.hole"] ** 2)) ** 2 / (2 * GRAVITY))
+    put("outlet_bore", lambda: (max(d["stones.diameters"]) * pi * d["flow.for_each_metre"] / (pi / 4) / (2 * GRAVITY * 0.015) ** 0.5) ** 0.5)
     put("static_lift", lambda: r["level:stone base"] + max(d["stones.heights"]) - r["level:lowest water"])
     put("branch_head", lambda: sum(most()[:2]) - r["static_lift"])
     put("throttle", lambda: sum(most()[:2]) - min(lift + lost for lift, lost, *_ in needs()))
