@@ -352,7 +352,7 @@ def test_a_box_longer_than_a_sheet_is_joined_and_nothing_drops_out_of_the_list()
     """Five blocks of 600 mm: 3.0 m and 2 x 18 mm of lining and clearance, 3.036 m, and two boards of 18 mm: 3.072 m, over a sheet of 2.44 m: two parts of 1.536 m."""
     lines = {line.item: line for line in quantities(chain_of(BOWL.having("reservoir.blocks_along", 5)))}
     assert "each in 2 parts of 1536 mm" in next(line for item, line in lines.items() if item.startswith("exterior plywood")).spec
-    assert lines["cleat timber"].spec.startswith("2 cleats of 440 mm") and lines["strut timber"].count and lines["exterior screws"].count
+    assert lines["cleat timber"].spec.startswith("2 cleats of 450 mm") and lines["strut timber"].count and lines["exterior screws"].count
     assert "cleat timber" not in {line.item for line in quantities(chain_of(BOWL))}
 
 

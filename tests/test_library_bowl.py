@@ -44,12 +44,14 @@ RESULTS = {
     "box_depth_m": ("box_depth", "m", GEOMETRY), "liner_L_m": ("liner_length", "m", GEOMETRY), "liner_W_m": ("liner_width", "m", GEOMETRY),
     "roll_width_m": ("roll", "m", GEOMETRY), "pit_L_m": ("pit_length", "m", GEOMETRY), "pit_W_m": ("pit_width", "m", GEOMETRY), "pit_depth_m": ("pit_depth", "m", GEOMETRY),
     "excavation_bank_m3": ("pit_dug", "m3", GEOMETRY), "diagonal_m": ("diagonal", "m", GEOMETRY),
-    "stone_area_m2": ("stone_area", "m2", GEOMETRY), "stone_tonnes": ("stone_mass", "t", GEOMETRY), "current_A": ("current", "A", GEOMETRY),
+    "stone_area_m2": ("stone_area", "m2", GEOMETRY), "current_A": ("current", "A", GEOMETRY),
     "voltdrop_pct": ("voltage_drop", "%", GEOMETRY), "energy_kWh_y": ("energy", "kWh", GEOMETRY), "energy_cost_y": ("running_cost", "cur", GEOMETRY),
 }  # fmt: skip
 LEVELS = {"level_floor_m": "reservoir floor", "level_formation_m": "formation", "level_min_m": "lowest water", "level_static_m": "static water",
           "level_overflow_m": "overflow", "level_plinth_top_m": "vessel base", "level_rim_m": "rim"}  # fmt: skip
 ELSEWHERE = {
+    # the scenario counts the stone as thick over the apron as over the blocks; it is laid from the edge of the box up to one level
+    "stone_tonnes": lambda: CHAIN.stone_mass / CHAIN.stone_layer * DESIGN["catch.stone_thickness"] / 1e3,
     "spoil_loose_m3": lambda: CHAIN.spoil - CHAIN.apron_dug * DESIGN["ground.bulking"],  # the scenario counts the pit alone
     "hose_area_m2": lambda: CHAIN.duty_flow / CHAIN.duty_speed,
     "bowl_full_kg": lambda: DESIGN["vessel.mass"] + CHAIN.water["rho"] * DESIGN["vessel.water"],

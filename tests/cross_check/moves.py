@@ -67,11 +67,11 @@ pit_width: +panel_across +ground.working_space
 pit_depth: -levels.block_top +reservoir.block_height +ground.lining +ground.sand +ground.sub_base
 diagonal: +pit_length +pit_width
 pit_dug: +pit_length +pit_width +pit_depth
-apron_dug: +base_length +base_width +catch.apron -levels.block_top ~ground.lining ~ground.clearance -ground.board -ground.working_space
+apron_dug: -ground.box_upstand +base_length +base_width +catch.apron -levels.block_top ~ground.lining ~ground.clearance -ground.board -ground.working_space
 dug: ~apron_dug +pit_dug
 spoil: +dug +ground.bulking
 stone_area: +box_length +box_width +catch.apron -bare
-stone_mass: +stone_area +catch.stone_thickness +catch.stone_density +catch.stone_waste
+stone_mass: +stone_area -ground.box_upstand +reservoir.cover +catch.stone_thickness +catch.stone_density +catch.stone_waste
 current: +pump.power -supply.voltage -supply.power_factor ~measured.current
 voltage_drop: ?current ?supply.circuit_load -supply.voltage +supply.cable_length ?supply.drop ?supply.resistance ?supply.conductor
 energy: +pump.power +supply.hours_per_day

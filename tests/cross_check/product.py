@@ -3,6 +3,7 @@
 from functools import cache
 from typing import NamedTuple
 
+from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.checks import findings
 from brimwork.design.typed.fields import sections
@@ -13,7 +14,7 @@ from brimwork.design.typed.reading import usual
 from brimwork.design.typed.spans import SPANS
 from brimwork.units import InputError
 
-__all__ = ["InputError", "Told", "fields", "ranges"]
+__all__ = ["InputError", "Told", "bought", "fields", "ranges"]
 
 
 class Told:
@@ -37,6 +38,17 @@ class Told:
         """By id; of two rows with one id the one that applies."""
         found = findings(self.chain)
         return {one.id: one for one in sorted(found, key=lambda one: one.grade != "does not apply")}
+
+
+def bought(text: str) -> tuple[dict[str, float], dict[str, str], set[str]]:
+    """How many of everything are bought, by the key of its price (lengths in m); what else is told of a line, by its words; the keys of lines that are not known."""
+    counts: dict[str, float] = {}
+    chain = chain_of(parse_design(text))
+    lines = quantities(chain)
+    for line in lines:
+        if line.key and line.count is not None:
+            counts[line.key] = counts.get(line.key, 0) + line.count
+    return counts, {line.item: line.net for line in lines}, {line.item for line in lines if not line.known}
 
 
 class Shape(NamedTuple):

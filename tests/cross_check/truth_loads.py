@@ -210,12 +210,15 @@ def lining(w: Worked) -> None:
     put("diagonal", lambda: math.hypot(r["pit_length"], r["pit_width"]))
     put("pit_dug", lambda: r["pit_length"] * r["pit_width"] * r["pit_depth"])
     apron = lambda: (r["box_length"] + 2 * d["catch.apron"]) * (r["box_width"] + 2 * d["catch.apron"])  # noqa: E731
-    put("apron_dug", lambda: max(apron() - r["pit_length"] * r["pit_width"], 0.0) * max(-d["levels.block_top"], 0.0))
+    edge = lambda: d["levels.block_top"] + d["ground.box_upstand"]  # noqa: E731
+    put("apron_dug", lambda: max(apron() - r["pit_length"] * r["pit_width"], 0.0) * max(-edge(), 0.0))
     put("dug", lambda: r["pit_dug"] + r["apron_dug"])
     put("swell", lambda: d["ground.bulking"] - 1)
     put("spoil", lambda: r["dug"] * (1 + r["swell"]))
     put("stone_area", lambda: apron() - r["bare"])
-    put("stone_mass", lambda: r["stone_area"] * d["catch.stone_thickness"] * d["catch.stone_density"] * (1 + d["catch.stone_waste"]))
+    inside = lambda: r["box_length"] * r["box_width"] - r["bare"]  # noqa: E731
+    stone = lambda: inside() * d["catch.stone_thickness"] + (r["stone_area"] - inside()) * max(r["level:stone top"] - edge(), 0.0)  # noqa: E731
+    put("stone_mass", lambda: stone() * d["catch.stone_density"] * (1 + d["catch.stone_waste"]))
     dry = lambda: r["stone_on_blocks"] + r["blocks_mass"]  # noqa: E731
     lifted = lambda: r["rho"] * r["box_length"] * r["box_width"] * d["site.ground_water"]  # noqa: E731
     put("flotation", lambda: dry() / lifted() if lifted() else math.inf * (1 + dry()))

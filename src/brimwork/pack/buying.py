@@ -39,7 +39,7 @@ def cost(chain: Chain) -> str:
         sums, years = sheet.sums(), sheet.years()
     except InputError as refused:
         return f"== Cost sheet\n{typst_words(worded(f'Not shown: {refused}.', region))}"
-    rows = [(row.line.item, row.line.buy, each(row, region), money(row.cost) if row.cost is not None else UNKNOWN_PRICE) for row in sheet.priced]
+    rows = [(row.line.item, row.line.buy, each(row, region), money(row.cost) if row.cost is not None else row.why or UNKNOWN_PRICE) for row in sheet.priced]
     return "\n\n".join([
         "#pagebreak()\n== Cost sheet\n" + typst_words(f"In your own currency, called cur here. {worded(wholeness(sheet), region)}"),
         typst_table("1fr, auto, auto, auto", ("item", "buy", "price of one", "cost"), rows, size=8, right=(2, 3)),
@@ -63,7 +63,7 @@ def wholeness(sheet: CostSheet) -> str:
 
 def each(row: Priced, region: str) -> str:
     if row.each is None or not row.line.by_length:
-        return "" if row.each is None else price(row.each)
+        return "" if row.each is None else price(row.each) + (f" a {row.line.per}" if row.line.per else "")
     return f"{price(convert(row.each, 'cur/ft'))} a foot" if region == "US" else f"{price(row.each)} a metre"
 
 

@@ -56,7 +56,10 @@ def _shopping(chain: Chain, made: Programme, found: list[ListLine]) -> bytes:
 
 def _cost(chain: Chain) -> bytes:
     sheet = CostSheet(chain)
-    rows = [(row.line.item, row.line.buy, row.each, row.cost, "") for row in sheet.priced]
+    rows = [
+        (row.line.item, row.line.buy, row.each, row.cost, row.why or (f"a {row.line.per}" if row.line.per else "a metre" if row.line.by_length else ""))
+        for row in sheet.priced
+    ]
     sums = [(worded(line.title, chain.design.region), "", None, line.value, worded(line.how, chain.design.region)) for line in (*sheet.sums(), *sheet.years())]
     return as_csv(("item", "buy", "price of one", "cost", "how"), [*rows, *sums])
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.typed.steps import COAT
 from brimwork.topics.cost import to_buy, whole_units
 from brimwork.topics.lining import shortest_off_a_roll
+from brimwork.units import InputError
 
 
 def slabs(s: Shop) -> Iterator[ListLine]:
@@ -69,9 +71,15 @@ def foam(s: Shop) -> Iterator[ListLine]:
 
 def _stones(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
-    for (wide, high, mass), count in Counter((w, h, m) for (w, h, _), m in zip(c.sizes, c.masses, strict=True)).items():
+    given = d.given("prices.stones")
+    prices = given.value if given else (None,) * len(c.sizes)
+    if len(prices) != len(c.sizes):
+        raise InputError(f"prices.stones has {len(prices)} prices for {len(c.sizes)} stones: give one for every stone, in their order")
+    stones = Counter((wide, high, mass, own) for (wide, high, _), mass, own in zip(c.sizes, c.masses, prices, strict=True))
+    for (wide, high, mass, own), count in stones.items():
         size = f"{s.sizes(wide)} across, {s.sizes(high)} high, hole {s.sizes(d['stones.hole'])}, {s.mass(mass)} each"
-        yield s.pieces("feature", "drilled stone", count, size, "on the slabs" if c.on_slabs else "on the blocks", "lift by a plan")
+        line = s.pieces("feature", "drilled stone", count, size, "on the slabs" if c.on_slabs else "on the blocks", "lift by a plan")
+        yield replace(line, each=own, waits="prices.stones" if len(stones) > 1 else "")
     yield s.pieces("shims", "shims", 1, "a set, stainless steel or polyethylene", "under the stones")
 
 
@@ -107,22 +115,35 @@ def _cascade(s: Shop) -> Iterator[ListLine]:
     yield s.pieces(
         "header", "header", 1, f"{s.water(d['cascade.header_volume'])}, {s.amount(d['cascade.header_area'], 'm2', 'ft2')} of water", "top of the cascade"
     )
-    yield s.pieces(
-        "rill",
-        "rill",
-        1,
-        f"{s.run(d['cascade.rill_length'])} long, {s.sizes(d['cascade.rill_width'])} wide, sides {s.sizes(d['cascade.rill_wall'])}",
-        "header to steps",
-    )
-    yield _liner(
-        s,
-        "liner of the rill",
-        d["cascade.rill_length"] + 2 * d["buying.liner_lap"],
-        d["cascade.rill_width"] + 2 * (d["cascade.rill_wall"] + d["lining.margin"]),
-    )
+    if d["cascade.rill_length"]:
+        yield s.pieces(
+            "rill",
+            "rill",
+            1,
+            f"{s.run(d['cascade.rill_length'])} long, {s.sizes(d['cascade.rill_width'])} wide, sides {s.sizes(d['cascade.rill_wall'])}",
+            "header to steps",
+        )
+    pieces = [("rill", d["cascade.rill_length"] + 2 * d["buying.liner_lap"], d["cascade.rill_width"] + 2 * (d["cascade.rill_wall"] + d["lining.margin"]))]
     down = steps * (d["cascade.tread"] + d["cascade.step_fall"] + d["buying.liner_lap"]) + d["buying.liner_lap"]
-    yield _liner(s, "liner of the steps", down, width + 2 * (d["cascade.edge"] + d["lining.margin"]))
+    pieces = (pieces if d["cascade.rill_length"] else []) + [("steps", down, width + 2 * (d["cascade.edge"] + d["lining.margin"]))]
+    yield from _liners(s, pieces)
     yield _sealant(s, (steps + 1) * width, "every lip, the header's too")
+
+
+def _liners(s: Shop, pieces: list[tuple[str, float, float]]) -> Iterator[ListLine]:
+    """Liner of each piece (its name, length and width in m), cut side by side off one roll where that takes less than one after the other."""
+    d, step = s.design, s.design["buying.cut_step"]
+    apart = [shortest_off_a_roll(length, width, d["lining.rolls"], d["buying.liner_slack"]) for _, length, width in pieces]
+    slack = 1 + d["buying.liner_slack"]
+    beside, longest = sum(width for *_, width in pieces), max(length for _, length, _ in pieces)
+    roll = min((wide for wide in d["lining.rolls"] if wide >= beside * slack), default=None)
+    if len(pieces) < 2 or roll is None or whole_units(longest * slack, step) >= sum(whole_units(one.length * slack, step) for one in apart):
+        for name, length, width in pieces:
+            yield _liner(s, f"liner of the {name}", length, width)
+        return
+    sizes = " and ".join(f"{name} {s.run(length)} x {s.run(width)}" for name, length, width in pieces)
+    yield s.cut("feature_liner", "liner of rill and steps", longest, "buying.liner_slack", spec=f"{sizes}, with laps, side by side off a roll {s.run(roll)} wide", where="cascade",
+                note="upper piece over lower, every edge above the water")  # fmt: skip
 
 
 def _liner(s: Shop, item: str, length: float, width: float) -> ListLine:

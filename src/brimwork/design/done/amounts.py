@@ -19,7 +19,8 @@ CUBIC_YARD = unit("yd3").factor  # m3
 class ListLine:
     """One line of the list. `count` is how many are bought, or the length in m of what is cut off a roll; None where it is not bought or not known.
 
-    `key` names its price in the section [prices]. A line that cannot be worked out is not `known`, and names the keys of the design that are missing.
+    `key` names its price in the section [prices], which is for one, for a metre or for what `per` says; one that has a price of its own has it as `each`,
+    or names in `waits` where that would stand. A line that cannot be worked out is not `known`, and names the keys of the design that are missing.
     """
 
     item: str
@@ -30,6 +31,9 @@ class ListLine:
     gross: str = ""
     count: float | None = None
     by_length: bool = False
+    per: str = ""
+    each: float | None = None
+    waits: str = ""
     buy: str = ""
     where: str = ""
     note: str = ""
@@ -65,6 +69,10 @@ class Shop:
     def water(self, volume: float) -> str:
         return self.amount(volume, "L", "US gal")
 
+    def timber(self) -> str:
+        """Section and length of the timber that is sold; sawn sizes are common practice."""
+        return f"{'2 x 2 in nominal' if self.us else '47 x 50 mm sawn'}, lengths of {self.run(self.design['buying.batten'])}"
+
     def words(self, text: str) -> str:
         return worded(text, self.design.region)
 
@@ -90,15 +98,15 @@ class Shop:
         return self.line(item, key, net=self.amount(net, metric, us), waste=percent(share), gross=self.amount(gross, metric, us), count=packs,
                          buy=_plural(packs, name), **rest)  # fmt: skip
 
-    def cut(self, key: str, item: str, net: float, waste: str, extra: float = 0.0, **rest) -> ListLine:
-        """A length (m) that is cut off a roll or coil, with its waste and what is added for ends, in whole steps."""
-        step, share = self.design["buying.cut_step"], self.design[waste] if waste else 0.0
+    def cut(self, key: str, item: str, net: float, waste: str, extra: float = 0.0, sold: str = "buying.cut_step", **rest) -> ListLine:
+        """A length (m) with its waste and what is added for ends: cut off a roll or coil in whole steps, or in whole lengths of what is `sold`."""
+        step, share = self.design[sold], self.design[waste] if waste else 0.0
         gross = to_buy(net, share, step)[0] + extra
         steps = whole_units(gross, step)
         said = " + ".join(part for part in (percent(share), self.run(extra) if extra else "") if part)
-        return self.line(
-            item, key, net=self.run(net), waste=said, gross=self.run(gross), count=steps * step, by_length=True, buy=self.run(steps * step), **rest
-        )
+        whole = {"buying.pipe_stick": "length", "buying.duct_coil": "coil"}.get(sold)
+        buy = f"{_plural(steps, whole)} of {self.run(step)}" if whole else self.run(steps * step)
+        return self.line(item, key, net=self.run(net), waste=said, gross=self.run(gross), count=steps * step, by_length=True, buy=buy, **rest)
 
     def loose(self, key: str, item: str, net: str, gross: float, waste: str, density: float, sold: str, **rest) -> ListLine:
         """Loose material of a gross mass (kg) and bulk density (kg/m3), bought as the design says."""
@@ -106,7 +114,9 @@ class Shop:
         bags = self.amount(self.design["buying.bag"], "kg", "lb")
         other = "" if self.design[sold] == "bag" else f"or {whole_units(gross, self.design['buying.bag'])} bags of {bags}"
         note = "; ".join(part for part in (rest.pop("note", ""), other) if part)
-        return self.line(item, key, net=net, waste=waste, gross=self.mass(gross), count=count, buy=bought, note=note, **rest)
+        holds = {"bag": "buying.bag", "bulk bag": "buying.bulk_bag"}.get(self.design[sold])
+        per = self.design[sold] + (f" of {self.amount(self.design[holds], 'kg', 'lb')}" if holds else "")
+        return self.line(item, key, net=net, waste=waste, gross=self.mass(gross), count=count, per=per, buy=bought, note=note, **rest)
 
     def _bought(self, gross: float, density: float, sold: str) -> tuple[float, str]:
         """How many of what is sold hold a gross mass, and in words."""

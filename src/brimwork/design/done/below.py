@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from brimwork import topics
 from brimwork.design.done import strips
 from brimwork.design.done.amounts import ListLine, Shop
+from brimwork.design.follows.flight import Flight
 from brimwork.design.typed.telling import percent
 from brimwork.topics.box import Panel, cut_sheets
 from brimwork.topics.cost import whole_units
@@ -15,6 +16,7 @@ from brimwork.topics.lining import shortest_off_a_roll
 from brimwork.units import InputError, write
 
 _CORNERS = 4
+DUCT = 0.050  # m: bore of the duct where nobody says
 
 
 def pit(s: Shop) -> Iterator[ListLine]:
@@ -27,8 +29,26 @@ def apron_lines(s: Shop) -> Iterator[ListLine]:
     """What is dug beyond the pit for the apron, where it reaches beyond it."""
     c = s.chain
     if c.apron_dug:
-        yield s.line("apron to dig", spec=f"{s.sizes(*c.apron_size)} less the pit, {s.sizes(c.apron_depth)} deep to the top of the blocks",
+        yield s.line("apron to dig", spec=f"{s.sizes(*c.apron_size)} less the pit, {s.sizes(c.apron_depth)} deep to the edge of the box",
                      net=f"{s.amount(c.apron_dug, 'm3', 'yd3')} in the ground", where="apron")  # fmt: skip
+
+
+def trenches(s: Shop) -> Iterator[ListLine]:
+    """Trenches of duct and overflow, each as long as its run, where that is known; what is dug goes back, compacted."""
+    d, wide = s.design, s.design["ground.trench"]
+    cover, bore = d.given("supply.duct_cover"), d.given("supply.duct_bore")
+    if d.given("supply.cord_route"):
+        deep = cover.value + (bore.value if bore else DUCT) if cover else None
+        yield _trench(s, "trench for the duct", d["supply.cord_route"], wide, deep, "cover as the electrician states it")
+    if d.given("buying.overflow_run"):
+        fall, start = d.given("overflow_pipe.fall"), -s.chain.level("overflow") + d["overflow_pipe.bore"] / 2
+        yield _trench(s, "trench for the overflow", d["buying.overflow_run"], wide, start + (fall.value / 2 if fall else 0.0), "it falls all the way")
+
+
+def _trench(s: Shop, item: str, run: float, wide: float, deep: float | None, note: str) -> ListLine:
+    size = f"{s.run(run)} long, {s.sizes(wide)} wide" + (f", {s.sizes(deep)} deep on the mean" if deep is not None else "")
+    dug = f"{s.amount(run * wide * deep, 'm3', 'yd3')} in the ground" if deep is not None else s.run(run)
+    return s.line(item, spec=size, net=dug, note=f"{note}; filled again with what was dug, compacted as it goes in", where="beyond the pit")
 
 
 def spoil(s: Shop) -> Iterator[ListLine]:
@@ -44,11 +64,28 @@ def aggregate(s: Shop) -> Iterator[ListLine]:
     thick, density, packing = d["ground.sub_base"], d["buying.sub_base_density"], d["buying.sub_base_packing"]
     bed = _layer(c.pit_length, c.pit_width, thick, packing, density)
     fill = topics.formulas()["mass of backfill to order"](
-        L_dig=c.pit_length, W_dig=c.pit_width, L_out=c.panel_long, W_out=c.panel_across, D=c.box_depth, k_comp=packing, rho_loose=density
+        L_dig=c.pit_length, W_dig=c.pit_width, L_out=c.panel_long, W_out=c.panel_across, D=panel_height(s), k_comp=packing, rho_loose=density
     )
-    placed = (bed + fill) / packing / density
-    yield s.loose("sub_base", "aggregate type 1", f"{s.amount(placed, 'm3', 'yd3')} placed", bed + fill, f"x {packing:g}: it packs down", density, "buying.sub_base_sold",
-                  spec=f"sub-base {s.sizes(thick)} thick, {s.mass(bed)}; backfill round the box, {s.mass(fill)}", where="sub-base, backfill")  # fmt: skip
+    steps = fill_under_steps(s) * packing * density if d.kind == "cascade" else 0.0
+    placed, under = (bed + fill + steps) / packing / density, f"; fill under header, steps and rill, {s.mass(steps)}" if steps else ""
+    yield s.loose("sub_base", "aggregate type 1", f"{s.amount(placed, 'm3', 'yd3')} placed", bed + fill + steps, f"x {packing:g}: it packs down", density, "buying.sub_base_sold",
+                  spec=f"sub-base {s.sizes(thick)} thick, {s.mass(bed)}; backfill round the box, {s.mass(fill)}{under}",
+                  where="sub-base, backfill" + (", fill" if steps else ""), note="compacted as it goes in" if steps else "")  # fmt: skip
+
+
+def fill_under_steps(s: Shop) -> float:
+    """Fill (m3) that carries header, steps and rill from the paving up to their beds, as wide as they are with their edges."""
+    d, flight = s.design, Flight(s.chain)
+    wide = flight.width + 2 * d["cascade.edge"]
+    header, *pools = flight.pools
+    beds = [(header[1] - header[0], header[2] - d["cascade.header_volume"] / d["cascade.header_area"])]
+    beds += [(end - start, level) for start, end, level in pools]
+    filled = sum(wide * long * max(bed, 0.0) for long, bed in beds)
+    if flight.rill:
+        long, inside, slope = flight.rill
+        low, high = max(flight.foot, 0.0), max(flight.foot + long * slope, 0.0)
+        filled += (inside + 2 * d["cascade.edge"]) * long * (low + high) / 2
+    return filled
 
 
 def _layer(length: float, width: float, thick: float, packing: float, density: float) -> float:
@@ -59,10 +96,8 @@ def sand(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     density, packing = d["buying.sand_density"], d["buying.sand_packing"]
     bed = _layer(c.pit_length, c.pit_width, d["ground.sand"], packing, density)
-    under = c.slab_count and c.slab_count * _layer(d["slab.length"], d["slab.width"], d["buying.slab_bed"], packing, density)
-    slabs = f"; {s.sizes(d['buying.slab_bed'])} under each slab, {s.mass(under)}" if under else ""
-    yield s.loose("sand", "sharp sand", f"{s.amount((bed + under) / packing / density, 'm3', 'yd3')} placed", bed + under, f"x {packing:g}: it packs down", density,
-                  "buying.sand_sold", spec=f"sand bed {s.sizes(d['ground.sand'])} thick, {s.mass(bed)}{slabs}", where="sand bed")  # fmt: skip
+    yield s.loose("sand", "sharp sand", f"{s.amount(bed / packing / density, 'm3', 'yd3')} placed", bed, f"x {packing:g}: it packs down", density,
+                  "buying.sand_sold", spec=f"sand bed {s.sizes(d['ground.sand'])} thick, under box and lining", where="sand bed")  # fmt: skip
 
 
 def fabric(s: Shop) -> Iterator[ListLine]:
@@ -90,10 +125,16 @@ def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
     return f"{s.run(size[0])} x {s.run(size[1])}: {one.count} {many} of {s.run(one.cut)} along the {s.run(one.length)}"
 
 
+def panel_height(s: Shop) -> float:
+    """Height (m) of the panels: they stand on the sand, with the lining inside them, and reach over the blocks."""
+    return s.chain.box_depth + s.design["ground.lining"]
+
+
 def _sides(s: Shop) -> dict[str, tuple[float, float, int]]:
     """Length and height of the panels of the box, and in how many parts each is made: a panel longer than a sheet is joined."""
     c, sheet = s.chain, max(s.design["buying.sheet_length"], s.design["buying.sheet_width"])
-    pairs = {"long panel": (c.panel_long, c.box_depth), "end panel": (c.box_width, c.box_depth)}
+    high = panel_height(s)
+    pairs = {"long panel": (c.panel_long, high), "end panel": (c.box_width, high)}
     return {name: (length, height, max(1, whole_units(length, sheet))) for name, (length, height) in pairs.items()}
 
 
@@ -114,12 +155,12 @@ def box_lines(s: Shop) -> Iterator[ListLine]:
 
 def cleats(s: Shop) -> Iterator[ListLine]:
     """A cleat over every joint of a panel that is longer than a sheet, as tall as the box; screwed on from outside."""
-    batten, depth, joints = s.design["buying.batten"], s.chain.box_depth, _joints(s)
+    batten, depth, joints = s.design["buying.batten"], panel_height(s), _joints(s)
     each = int(batten * (1 + 1e-9) / depth)
     if joints and not each:
         raise InputError(f"a cleat of {write(depth, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
     if joints:
-        yield s.pieces("batten", "cleat timber", whole_units(joints, each), f"{joints} cleats of {s.sizes(depth)}; lengths of {s.run(batten)}", "joints of the box",
+        yield s.pieces("batten", "cleat timber", whole_units(joints, each), f"{joints} cleats of {s.sizes(depth)}; {s.timber()}", "joints of the box",
                        "over each joint, outside, screwed to both parts")  # fmt: skip
 
 
@@ -131,14 +172,14 @@ def struts(s: Shop) -> Iterator[ListLine]:
     if count and not each:
         raise InputError(f"a strut of {write(c.box_width, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
     if count:
-        yield s.pieces("batten", "strut timber", whole_units(count, each), f"{count} struts of {s.sizes(c.box_width)}; lengths of {s.run(batten)}", "inside the box",
+        yield s.pieces("batten", "strut timber", whole_units(count, each), f"{count} struts of {s.sizes(c.box_width)}; {s.timber()}", "inside the box",
                        "out again before the liner")  # fmt: skip
 
 
 def screws(s: Shop) -> Iterator[ListLine]:
     """A row at each corner of the box, and one on either side of each joint."""
-    c, d = s.chain, s.design
-    count = (_CORNERS + 2 * _joints(s)) * (whole_units(c.box_depth, d["buying.screw_spacing"]) + 1)
+    d = s.design
+    count = (_CORNERS + 2 * _joints(s)) * (whole_units(panel_height(s), d["buying.screw_spacing"]) + 1)
     boxes = whole_units(count, d["buying.screw_box"])
     yield s.pieces("screws", "exterior screws", boxes, f"{count} at {s.sizes(d['buying.screw_spacing'])}; boxes of {d['buying.screw_box']:g}", "box corners")
 
@@ -152,9 +193,9 @@ def liner(s: Shop) -> Iterator[ListLine]:
 
 
 def fleece(s: Shop) -> Iterator[ListLine]:
-    """Under the liner over floor, sides and apron; over it over floor and sides; each as it lies flat, with its folds."""
+    """Under the liner and over it, over floor, sides and apron, where people walk on the stone; each as it lies flat, with its folds."""
     c, flat = s.chain, topics.formulas()["length of the liner"]
-    aprons = {"under the liner": s.design["catch.apron"], "over it": 0.0}
+    aprons = dict.fromkeys(("under the liner", "over it"), s.design["catch.apron"])
     pieces = {name: tuple(flat(L_in=side, D=c.box_depth, w_apron=apron, w_trim=0.0) for side in (c.box_length, c.box_width)) for name, apron in aprons.items()}
     yield _in_strips(s, "fleece", "protection fleece", "buying.fleece", pieces, where="under and over the liner")
 
@@ -180,8 +221,8 @@ def mesh(s: Shop) -> Iterator[ListLine]:
 def stone(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     thick, density = d["catch.stone_thickness"], d["catch.stone_density"]
-    yield s.loose("stone", "rounded stone", f"{s.amount(c.stone_area, 'm2', 'ft2')} x {s.sizes(thick)}", c.stone_mass, percent(d["catch.stone_waste"]), density,
-                  "buying.stone_sold", spec="washed, rounded" + _smallest(s), where="catch area")  # fmt: skip
+    yield s.loose("stone", "rounded stone", f"{s.amount(c.stone_area, 'm2', 'ft2')} x {s.sizes(c.stone_layer)} on the mean", c.stone_mass, percent(d["catch.stone_waste"]), density,
+                  "buying.stone_sold", spec=f"washed, rounded{_smallest(s)}; {s.sizes(thick)} thick over the blocks, from the edge of the box up to the same level over the apron", where="catch area")  # fmt: skip
     yield s.pieces("net_bag", "net bag", 1, "for the stone over the lid", "lid")
 
 

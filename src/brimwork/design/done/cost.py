@@ -17,6 +17,7 @@ from brimwork.design.done.programme import team_time
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.prices import SOLD_LOOSE
 from brimwork.design.typed.telling import percent, short
 
 YEAR = 365 * 86400.0  # s
@@ -39,6 +40,8 @@ class Priced:
     line: ListLine
     each: float | None
     cost: float | None
+    why: str = ""  # that there is a price and it is not for what is bought
+    waits: str = ""  # the key of the design that the cost waits for
 
 
 @dataclass(frozen=True)
@@ -68,13 +71,23 @@ class CostSheet:
         return quantities(self.chain)
 
     def _priced(self, line: ListLine) -> Priced:
-        given = self.design.given(f"prices.{line.key}")
-        return Priced(line, given.value, rounded(given.value * line.count)) if given else Priced(line, None, None)
+        key, given = f"prices.{line.key}", self.design.given(f"prices.{line.key}")
+        assert line.count is not None
+        if line.waits or line.each is not None:
+            return Priced(line, line.each, rounded(line.each * line.count)) if line.each is not None else Priced(line, None, None, waits=line.waits)
+        if not given:
+            return Priced(line, None, None, waits=key)
+        if line.key in SOLD_LOOSE:
+            bought, per = self.design[f"buying.{line.key}_sold"], self.design.given(f"{key}_per")
+            if not per or per.value != bought:
+                why = f"the price is for a {per.value}, and it is bought by the {bought}" if per else "nobody said what the price is for"
+                return Priced(line, None, None, why, f"{key}_per")
+        return Priced(line, given.value, rounded(given.value * line.count))
 
     @cached_property
     def missing(self) -> tuple[str, ...]:
         """Keys of the design without which the sum is not whole, each once."""
-        prices = [f"prices.{row.line.key}" for row in self.priced if row.cost is None]
+        prices = [row.waits for row in self.priced if row.cost is None]
         rate = ["costing.rate"] if self.labour is None else []
         return tuple(dict.fromkeys([*prices, *(key for line in self._lines for key in line.missing), *rate]))
 
@@ -98,8 +111,10 @@ class CostSheet:
 
     @cached_property
     def materials(self) -> float:
-        """The lines whose price is known."""
-        return rounded(sum(row.cost for row in self.priced if row.cost is not None))
+        """The lines whose price is known, before tax."""
+        typed = rounded(sum(row.cost for row in self.priced if row.cost is not None))
+        tax = self.design.given("costing.tax")
+        return rounded(typed / (1 + tax.value)) if tax and self.design["costing.prices_are"] == "with tax" else typed
 
     # --- the sums, in order
 
@@ -142,7 +157,10 @@ class CostSheet:
     @cached_property
     def paid(self) -> float:
         """What the client pays, tax in it."""
-        return self._share("tax", "price with tax", self.price, ("C_price", "s_tax"))
+        if self.design["costing.tax_on"] == "the whole price" or not self.direct:
+            return self._share("tax", "price with tax", self.price, ("C_price", "s_tax"))
+        taxed = rounded(self.price * self.materials / self.direct)
+        return rounded(self.price + self._share("tax", "price with tax", taxed, ("C_price", "s_tax")) - taxed)
 
     def sums(self) -> list[Sum]:
         """The sums in the order in which they are made. Raises InputError for a margin of the whole price."""
@@ -150,7 +168,7 @@ class CostSheet:
         rate = self.design.given("costing.rate")
         each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay (costing.rate)"
         return [
-            Sum("materials, hire and services", self.materials, self.lacking),
+            Sum("materials, hire and services", self.materials, "; ".join(filter(None, (self.typed, self.lacking)))),
             Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}"),
             Sum("direct cost", self.direct, self.lacking),
             self._added("overhead", self.full - self.direct, "a share of the direct cost"),
@@ -158,9 +176,20 @@ class CostSheet:
             Sum("cost with contingency", self.estimate, self.lacking),
             self._added("margin", self.price - self.estimate, "a share of the price: cost / (1 - margin)"),
             Sum("price before tax", self.price, self.lacking),
-            self._added("tax", self.paid - self.price, "a share of the price, last"),
+            self._added("tax", self.paid - self.price, self.taxed),
             Sum("total", self.paid, self.lacking),
         ]
+
+    @property
+    def typed(self) -> str:
+        """Whether the prices are before tax or with it."""
+        return f"prices as typed: {self.design['costing.prices_are']}" + ("; it is taken off here" if self.design["costing.prices_are"] == "with tax" else "")
+
+    @property
+    def taxed(self) -> str:
+        if self.design["costing.tax_on"] == "the whole price":
+            return "a share of the price, last"
+        return "on the share of the price that materials and hire have in the direct cost; the tax office says what is taxed"
 
     def _added(self, name: str, value: float, of: str) -> Sum:
         given = self.design.given(f"costing.{name}")

@@ -38,7 +38,15 @@ def _open(shop: Shop, item: str, got: Refused) -> ListLine:
 def _duct(s: Shop) -> Iterator[ListLine]:
     d = s.design
     route = d["supply.cord_route"]
-    yield s.cut("duct", "duct", route, "buying.pipe_waste", spec="its bore the plug's diagonal and 10 mm; long bends", where="socket to pump bay")
+    yield s.cut(
+        "duct",
+        "duct",
+        route,
+        "buying.pipe_waste",
+        sold="buying.duct_coil",
+        spec="its bore the plug's diagonal and 10 mm; long bends",
+        where="socket to pump bay",
+    )
     yield s.cut("draw_cord", "draw cord", route, "buying.pipe_waste", spec="left in the duct", where="duct")
     gross, rolls = to_buy(route, d["buying.pipe_waste"], d["buying.tape_roll"])
     yield s.pieces("warning_tape", "warning tape", rolls, f"{s.run(gross)}; rolls of {s.run(d['buying.tape_roll'])}", "over the duct")
@@ -51,7 +59,7 @@ def _services(s: Shop) -> Iterator[ListLine]:
 
 
 _LINES: dict[str, Callable[[Shop], Iterator[ListLine]]] = {
-    "pit to dig": below.pit, "apron to dig": below.apron_lines, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
+    "pit to dig": below.pit, "apron to dig": below.apron_lines, "trenches": below.trenches, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
     "box": below.box_lines, "strut timber": below.struts, "cleat timber": below.cleats, "exterior screws": below.screws, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
     "feature": above.feature, "waterproofer": above.coat, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "intake cage": plumbing.intake,
     "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up_lines, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,

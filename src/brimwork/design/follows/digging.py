@@ -120,8 +120,8 @@ class Digging(Chain):
 
     @property
     def apron_depth(self) -> float:
-        """How deep (m) the ground is dug for the apron: to the top of the blocks, where the stone begins; nothing where they stand over the paving."""
-        return max(-self.level("block top"), 0.0)
+        """How deep (m) the ground is dug for the apron: to the edge of the box, over which its liner runs; nothing where that stands over the paving."""
+        return max(-self.box_top, 0.0)
 
     @property
     def apron_size(self) -> tuple[float, float]:
@@ -133,7 +133,7 @@ class Digging(Chain):
     def apron_dug(self):
         """The apron beyond the pit; where the pit is wider, nothing more is dug."""
         (length, width), pit = self.apron_size, self.pit_length * self.pit_width
-        said = f"apron of {write(length, 'm')} x {write(width, 'm')} less the pit, {write(self.apron_depth, 'mm')} deep to the top of the blocks"
+        said = f"apron of {write(length, 'm')} x {write(width, 'm')} less the pit, {write(self.apron_depth, 'mm')} deep to the edge of the box"
         return Found("V_dig", max(length * width - pit, 0.0) * self.apron_depth, said)
 
     @result
@@ -153,8 +153,15 @@ class Digging(Chain):
             raise InputError("what stands there is larger than box and apron together: no stone is left. Give more blocks or a wider catch.apron")
         return self._work("area of the stone", L_in=self.box_length, W_in=self.box_width, w_apron=self.design["catch.apron"], A_bare=self.bare)
 
+    @property
+    def stone_layer(self) -> float:
+        """Mean thickness (m) of the stone: over the blocks as the design says, over the apron from the edge of the box up to the same level."""
+        inside = self.box_length * self.box_width - self.bare
+        beyond = max(self.level("stone top") - self.box_top, 0.0)
+        return (inside * self.design["catch.stone_thickness"] + (self.stone_area - inside) * beyond) / self.stone_area
+
     @result
     def stone_mass(self):
         d = self.design
-        return self._work("mass of stone to order", A_cov=self.stone_area, t_st=d["catch.stone_thickness"], rho_bulk=d["catch.stone_density"],
+        return self._work("mass of stone to order", A_cov=self.stone_area, t_st=self.stone_layer, rho_bulk=d["catch.stone_density"],
                           s_waste=d["catch.stone_waste"])  # fmt: skip

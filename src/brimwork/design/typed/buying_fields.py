@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from brimwork.design.typed.making import CP, J, assumed, share, sold
-from brimwork.design.typed.prices import PRICES, Price
-from brimwork.design.typed.reading import Date, Dates, Field, OneOf
+from brimwork.design.typed.prices import PRICES, SOLD_LOOSE, Price
+from brimwork.design.typed.reading import Date, Dates, Field, OneOf, Several
 from brimwork.design.typed.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Task
 from brimwork.tables import HAND_DIGGING
 
@@ -43,7 +43,6 @@ BUYING_FIELDS: dict[str, dict] = {
         "sub_base_density": assumed("bulk density of loose aggregate", "1700 kg/m3", CP, "lb/ft3"),
         "sand_packing": assumed("loose volume of sand over its volume in place: 1.15 to 1.25", "1.2", CP, most=3.0),
         "sub_base_packing": assumed("loose volume of aggregate over its volume in place: 1.15 to 1.35", "1.25", CP, most=3.0),
-        "slab_bed": sold("bed of sand under each slab", "20 mm", "0.75 in", J),
         "sheet_length": sold("length of a sheet of board", "2.44 m", "8 ft"),
         "sheet_width": sold("width of a sheet of board", "1.22 m", "4 ft"),
         "saw": sold("width of a saw cut", "4 mm", "0.125 in"),
@@ -68,6 +67,7 @@ BUYING_FIELDS: dict[str, dict] = {
         "hose_waste": assumed("waste of hose", "0.1", CP, most=1.0),
         "hose_extra": sold("hose for the ends of each piece", "0.5 m", "20 in"),
         "pipe_waste": assumed("waste of duct and pipe", "0.1", CP, most=1.0),
+        "duct_coil": sold("length of a coil of duct", "25 m", "100 ft"),
         "pipe_stick": sold("length of pipe that is sold", "3 m", "10 ft"),
         "overflow_run": Field("length of the overflow pipe, to where it drains", "m", "ft", such="4 m", such_us="13 ft"),
         "overflow_bends": assumed("bends of the overflow pipe", "2", J, most=20.0),
@@ -77,14 +77,20 @@ BUYING_FIELDS: dict[str, dict] = {
         "sealant_reach": sold("joint that one cartridge of sealant fills", "6 m", "20 ft", J),
         "load": sold("loose soil that one load takes away", "3 m3", "4 yd3"),
     },
-    "prices": {key: _price(row) for key, row in PRICES.items()},
+    "prices": {
+        **{key: _price(row) for key, row in PRICES.items()},
+        **{f"{key}_per": OneOf(f"what the price of {PRICES[key].name.partition(',')[0]} is for", _LOOSE) for key in SOLD_LOOSE},
+        "stones": Several("prices of the drilled stones, in their order", "cur", "cur", "420 cur, 380 cur", "420 cur, 380 cur"),
+    },
     "costing": {
         "hours": Field("hours of work on site, all people together, in place of those of the programme", "h", such="60 h"),
         "rate": Field("rate of pay for an hour of one person (0 for your own work)", "cur/h", such="30 cur/h"),
         "overhead": share("overhead as a share of the direct cost", "0.1"),
         "contingency": assumed("contingency as a share of the cost: 10 to 15 % for work in the ground", "0.12", CP, most=1.0),
         "margin": share("margin: profit as a share of the price", "0.15"),
-        "tax": share("tax on the price", "0.2"),
+        "tax": share("tax, as a share of what it is on", "0.2"),
+        "tax_on": OneOf("what the tax is on", ("the whole price", "materials and hire"), "the whole price", J, "materials and hire"),
+        "prices_are": OneOf("the prices, as they are typed", ("before tax", "with tax"), "before tax", J),
         "water": Field("price of water", "cur/m3", "cur/US gal", such="3 cur/m3", such_us="0.01 cur/US gal"),
         "service": Field("service in a year: cleaning and small parts", "cur", such="80 cur"),
         "years": assumed("years over which the whole cost is counted", "10", J, most=100.0),

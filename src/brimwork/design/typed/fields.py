@@ -37,11 +37,12 @@ _ONLY: dict[str, tuple[str, ...]] = {
     "flow.weir_coefficient": (*_VESSEL, *_SHEETS),
     "buying.sealant_reach": _SHEETS,
     "buying.liner_lap": ("cascade",),
+    "prices.stones": _STONES,
     **dict.fromkeys(("pipe.mouth_below_rim", "measured.rim_levels", "buying.foam_board", "buying.foam_waste"), _VESSEL),
     **dict.fromkeys(("assumptions.pebble_gaps", "assumptions.pebble_density"), _VESSEL),
     **dict.fromkeys(("site.wind_speed", "site.force_coefficient", "assumptions.air_density", "assumptions.exposure"), (*_STONES, *_VESSEL, "blade")),
     "assumptions.wall_density": _SHEETS,
-    **dict.fromkeys(("reservoir.creep_factor", "buying.slab_bed"), (*_VESSEL, *_STONES)),
+    **dict.fromkeys(("reservoir.creep_factor",), (*_VESSEL, *_STONES)),
 }
 
 

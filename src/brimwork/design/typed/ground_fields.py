@@ -60,6 +60,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "box_upstand": length_field("how far the box stands above the blocks", "20 mm", "3/4 in"),
         "board": length_field("thickness of the box", "18 mm", "3/4 in"),
         "working_space": length_field("working space round the box", "150 mm", "6 in"),
+        "trench": Field("width of the trenches for duct and overflow", "mm", "in", usual="300 mm", basis=CP, usual_us="12 in"),
         "bulking": Field("loose volume over volume in the ground", "", such="1.25", span="1.1 to 1.4"),
     },
     "catch": {

@@ -12,6 +12,7 @@ class Price(NamedTuple):
     by_length: bool = False
 
 
+SOLD_LOOSE = ("stone", "sand", "sub_base")  # sold in bags, by mass or by volume: a price counts only for what it says it is for
 PRICES: dict[str, Price] = {
     # ground
     "sub_base": Price("aggregate for sub-base and backfill, for one unit as it is sold"),
@@ -52,7 +53,7 @@ PRICES: dict[str, Price] = {
     "overflow_bend": Price("one bend of the overflow pipe"),
     "overflow_end": Price("what the overflow pipe ends in, a soakaway of its own or a grille"),
     # feature
-    "feature": Price("the vessel, one drilled stone, the trough with its lip, or one step"),
+    "feature": Price("the vessel, one drilled stone where all are equal, the trough with its lip, or one step"),
     "header": Price("the header of a cascade"),
     "rill": Price("the rill of a cascade, ready to be lined"),
     "wall": Price("the wall behind a blade, as the engineer designs it"),

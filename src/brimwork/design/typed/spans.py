@@ -185,6 +185,7 @@ SPANS: dict[str, Between] = {
     "ground.box_upstand": Between("0 mm", "500 mm"),
     "ground.board": Between("3 mm", "150 mm", "boards sold"),
     "ground.working_space": Between("0 mm", "3000 mm"),
+    "ground.trench": Between("50 mm", "1000 mm", "a slit to a digger's bucket"),
     "ground.bulking": Between("1", "2", "sand 1.1 to broken rock 1.7; " + _MEMORY),
     "catch.apron": Between("0 mm", "10000 mm"),
     "catch.splash_factor": Between("0.2", "20", "less is hope"),
@@ -241,7 +242,6 @@ SPANS: dict[str, Between] = {
     "buying.sub_base_density": Between("1200 kg/m3", "2400 kg/m3", "light and loose to dense graded stone"),
     "buying.sand_packing": Between("1", "1.6"),
     "buying.sub_base_packing": Between("1", "1.6"),
-    "buying.slab_bed": Between("0 mm", "100 mm"),
     "buying.sheet_length": Between("0.5 m", "5 m", "boards sold"),
     "buying.sheet_width": Between("0.3 m", "2.5 m", "boards sold"),
     "buying.saw": Between("0.5 mm", "10 mm"),
@@ -257,6 +257,7 @@ SPANS: dict[str, Between] = {
     **dict.fromkeys((f"buying.{name}" for name in ("fleece_waste", "fabric_waste", "mesh_waste", "hose_waste", "pipe_waste", "foam_waste")), _WASTE),
     "buying.tape_roll": Between("1 m", "500 m"),
     "buying.hose_extra": Between("0 m", "10 m"),
+    "buying.duct_coil": Between("1 m", "200 m", "coils sold"),
     "buying.pipe_stick": Between("0.5 m", "6 m", "pipe sold"),
     "buying.overflow_run": Between("0 m", "200 m", _ROOM),
     "buying.overflow_bends": Between("0", "20", "what the reader takes"),
@@ -281,6 +282,6 @@ SPANS: dict[str, Between] = {
 
 _MONEY = "money of any country and year: nothing on file can bound it"
 UNBOUNDED: dict[str, str] = {
-    **{f"prices.{key}": _MONEY for key in PRICES},
+    **{f"prices.{key}": _MONEY for key in (*PRICES, "stones")},
     **dict.fromkeys(("site.budget", "site.cost", "costing.rate", "costing.water", "costing.service", "supply.tariff"), _MONEY),
 }
