@@ -66,6 +66,24 @@ def test_a_workbook_that_nobody_changed_comes_in_its_new_edition(tmp_path, editi
     assert [path.read_text() for path in mine.glob("00-start (edition*")] == ["second start"]
 
 
+def test_a_damaged_workbook_is_offered_fresh_beside_the_old_one_and_a_changed_one_is_not(tmp_path, edition):
+    cells = [{"id": "a", "cell_type": "code", "source": "1"}, {"id": "b", "cell_type": "markdown", "source": "# B"}]
+    whole = json.dumps({"cells": cells})
+    (edition / "one.ipynb").write_text(whole)
+    mine = tmp_path / "mine"
+    opening.lay_out(mine)
+    changed = json.dumps({"cells": [{**cells[0], "source": "2"}, {"id": "new", "cell_type": "code", "source": ""}, cells[1]]})
+    retyped, deleted = json.dumps({"cells": [{**cells[0], "cell_type": "markdown"}, cells[1]]}), json.dumps({"cells": cells[1:]})
+    for text, damaged in ((changed, False), (retyped, True), (deleted, True), ("{cut", True), ("[]", True)):
+        (mine / "one.ipynb").write_text(text)
+        told = opening.lay_out(mine)
+        fresh = mine / "one (fresh).ipynb"
+        assert len(told) == damaged and fresh.exists() is damaged and (mine / "one.ipynb").read_text() == text
+        if damaged:
+            assert "one (fresh).ipynb" in told[0] and fresh.read_text() == whole and opening.lay_out(mine) == [], "told once"
+            fresh.unlink()
+
+
 def test_a_broken_record_loses_nothing(tmp_path, edition):
     mine = tmp_path / "mine"
     opening.lay_out(mine)

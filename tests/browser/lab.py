@@ -93,8 +93,11 @@ def tidy(page) -> None:
     page.evaluate(_TIDY)
 
 
+_ATTENDED = "() => !window._JUPYTERLAB?.brimwork || ['ours', 'theirs'].includes(window.jupyterapp.shell.currentWidget.node.dataset.brimwork)"
+
+
 def open_workbook(page, address: str, name: str, run: bool = True) -> None:
-    """Open a workbook alone in JupyterLab, which may have been loaded before, with a kernel that answers; and run all its cells."""
+    """Open a workbook alone in JupyterLab, which may have been loaded before, with a kernel that answers; and run all its cells, where it does not do so itself."""
     if page.evaluate("address => location.href.startsWith(address) && !!window.jupyterapp", address):
         tidy(page)
     else:
@@ -103,6 +106,9 @@ def open_workbook(page, address: str, name: str, run: bool = True) -> None:
         page.evaluate("() => window.jupyterapp.restored.then(() => true)")
     page.evaluate("path => window.jupyterapp.commands.execute('docmanager:open', {path}).then(() => true)", name)
     page.evaluate(_READY)
+    page.wait_for_function(_ATTENDED)
+    if run and page.evaluate(_ALL_RAN):
+        return
     for _ in range(3 if run else 0):  # a kernel that has only just answered may drop the first request
         page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells').then(() => true)")
         if page.evaluate(_ALL_RAN):

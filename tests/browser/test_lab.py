@@ -1,5 +1,6 @@
 """The workbooks in real JupyterLab in headless Chromium: cells run, a control is moved by keyboard, number and drawing change, bad input is told."""
 
+import json
 import re
 from base64 import b64decode
 
@@ -147,20 +148,25 @@ def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page,
     assert page.get_by_text("Traceback").count() == 0
 
 
-def test_a_workbook_opened_without_its_kernel_says_what_to_do(page, address):
+def test_a_workbook_opened_without_its_kernel_comes_back_and_one_that_was_changed_says_what_to_do(page, address, served):
     """What a kernel has made is gone with it: words stand where boxes were. While the kernel lives, boxes come back by themselves."""
     lab.open_workbook(page, address, "overflow.ipynb")
     lab.save(page)
-    for alive in (True, False):
-        if not alive:
+    path = served[0] / "overflow.ipynb"
+    for kernel in ("lives", "is gone", "is gone, and the code was changed"):
+        if kernel != "lives":
             page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.shutdown()")
+        if "changed" in kernel:
+            book = json.loads(path.read_text())
+            [cell for cell in book["cells"] if cell["cell_type"] == "code"][-1]["source"] += "\n# mine"
+            path.write_text(json.dumps(book))
         page.goto(f"{address}/tree/overflow.ipynb?reset")
         page.wait_for_function("() => window.jupyterapp?.shell.currentWidget?.context?.isReady")
-        if alive:
+        if "changed" not in kernel:
             page.get_by_role("slider").first.wait_for()
-        else:
-            page.get_by_text("Run this cell to bring it to life").first.wait_for()
-            assert page.get_by_text("model not found").count() == 0
+            continue
+        page.get_by_text("Run this cell to bring it to life").first.wait_for()
+        assert page.get_by_text("model not found").count() == 0
 
 
 def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address):

@@ -54,7 +54,7 @@ def _lay(path: Path, target: Path, name: str, known: dict[str, str]) -> list[str
         return []
     if known.get(name) == edition or not target.is_file() or target.read_bytes() == content:
         known[name] = edition
-        return []
+        return _offer_fresh(target, name, content) if target.is_file() else []
     mine = target.read_bytes()
     if hashlib.sha256(mine).hexdigest() == known.get(name):
         files.write_instead(target, mine, content)
@@ -65,6 +65,35 @@ def _lay(path: Path, target: Path, name: str, known: dict[str, str]) -> list[str
         _write(beside, content)
     known[name] = edition
     return [f"{name} was changed by you and left alone; the new edition is {beside.name}"]
+
+
+def _offer_fresh(target: Path, name: str, content: bytes) -> list[str]:
+    """Lay a workbook of ours beside one that was damaged since it was laid out: that cannot be read, or has lost cells of ours or their kind."""
+    fresh = target.with_name(f"{target.stem} (fresh){target.suffix}")
+    if target.suffix != ".ipynb" or fresh.exists() or not (lost := _lost(target.read_bytes(), content)):
+        return []
+    _write(fresh, content)
+    return [f"{name} {lost}; a fresh one is {fresh.name}, and yours is left as it is"]
+
+
+def _lost(mine: bytes, ours: bytes) -> str:
+    """What is wrong with a workbook in comparison with the one that was laid out, or ""."""
+    wanted = _kinds(ours)
+    if not wanted:
+        return ""
+    have = _kinds(mine)
+    if have is None:
+        return "cannot be read as a workbook"
+    gone = sum(have.get(cell) != kind for cell, kind in wanted.items())
+    return f"has lost {gone} of its cells, or what they are" if gone else ""
+
+
+def _kinds(book: bytes) -> dict[str, str] | None:
+    """Which kind each cell of a workbook is, by its name; None for what is no workbook."""
+    try:
+        return {cell["id"]: cell["cell_type"] for cell in json.loads(book)["cells"]}
+    except (ValueError, KeyError, TypeError, RecursionError):
+        return None
 
 
 def _beside(target: Path, edition: str) -> Path:

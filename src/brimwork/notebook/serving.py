@@ -10,6 +10,7 @@ import secrets
 import sys
 import threading
 import warnings
+from pathlib import Path
 
 from brimwork.notebook import guard, reopened, steady, swift
 from brimwork.notebook.yard import WARNING, Yard, yard_at
@@ -25,6 +26,7 @@ CLOSED = (
 _TIDY = ("--MappingKernelManager.cull_idle_timeout=1800", "--MappingKernelManager.cull_interval=120", "--MappingKernelManager.cull_connected=False")
 _TRACED, _SILENT = "BRIMWORK_TRACEBACK", ["--Application.log_level=ERROR"]  # contributors see what the server logs
 YARD = "--yard="
+_OURS = (f"--LabApp.extra_labextensions_path={Path(__file__).with_name('lab')}",)  # brings our own workbooks to life in JupyterLab
 _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab.handlers.announcements.NeverCheckForUpdate")
 
 
@@ -40,7 +42,7 @@ def serve(arguments: list[str]) -> None:
     if not (traced := os.environ.get(_TRACED)):
         warnings.filterwarnings("ignore", category=JupyterServerAuthWarning)  # about addresses of Jupyter's own extensions
     server = LabApp.initialize_server(
-        [*(argument for argument in arguments if not argument.startswith(YARD)), *CLOSED, *_QUIET, *_TIDY, *([] if traced else _SILENT)]
+        [*(argument for argument in arguments if not argument.startswith(YARD)), *CLOSED, *_QUIET, *_TIDY, *_OURS, *([] if traced else _SILENT)]
     )
     if not server.identity_provider.auth_enabled:
         server.identity_provider.token = secrets.token_hex(24)

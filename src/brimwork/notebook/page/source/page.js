@@ -9,7 +9,7 @@ import "@jupyter-widgets/controls/css/labvariables.css";
 
 const { room, home } = document.body.dataset;
 const PATIENCE = 1000; // ms between two tries to reach the server again
-const bytes = (text) => Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0)).buffer;
+const bytes = (text) => new DataView(Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0)).buffer); // as JupyterLab hands them to a widget
 const letters = (buffer) => {
   const view = buffer.buffer ? new Uint8Array(buffer.buffer, buffer.byteOffset, buffer.byteLength) : new Uint8Array(buffer);
   return btoa(Array.from(view, (byte) => String.fromCharCode(byte)).join(""));
