@@ -122,6 +122,8 @@ CANNOT = [
     (BLADE, "blade.trough_depth 900 mm", "blade.trough_depth"),
     (BLADE, "blade.stone_level 800 mm", "blade.stone_level"),
     (STEPS, "cascade.top_level 1500 mm", "cascade.step_fall"),
+    (BOWL, "site.bed_length 2.4 m", "site.bed_length"),
+    (BOWL, "site.bed_width 1.9 m", "site.bed_width"),
 ]  # fmt: skip
 
 

@@ -1,9 +1,9 @@
-"""The design workbook without a browser: boxes by steps, and nothing of a user's is left or replaced before they were asked."""
+"""The open design and its page without a browser: changes and their undo, files, and nothing of a user's left or replaced before they were asked."""
 
+import asyncio
 import os
 import re
 from pathlib import Path
-from types import SimpleNamespace
 
 import pytest
 
@@ -11,78 +11,60 @@ from brimwork import files
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.kinds import KINDS
-from brimwork.notebook import keeping
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
+from brimwork.notebook import designing, keeping
 from brimwork.notebook.comparing import compare
-from brimwork.notebook.designing import QUICK, DesignView
+from brimwork.notebook.design_page import DesignPage
 from brimwork.notebook.form import FORM_STEPS, HEADS, keys_of
+from brimwork.notebook.opened import EXAMPLES, OpenDesign, begin_design, last_open, look_at, own_designs
+from brimwork.notebook.shopping import buying
+from brimwork.units import InputError
 
-DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
+SHIPPED = Path(__file__).parents[1] / "workbooks" / "designs"
 
 
 @pytest.fixture
-def view(tmp_path):
-    for name in ("library-bowl", "quick-check", "terrace-blade"):
-        (tmp_path / f"{name}.toml").write_bytes((DESIGNS / f"{name}.toml").read_bytes())
-    made = DesignView(tmp_path / "library-bowl.toml")
-    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)  # nothing is displayed here
-    return made
+def folder(tmp_path, monkeypatch):
+    """A folder of workbooks with the designs that come with it."""
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "designs").mkdir()
+    for path in SHIPPED.glob("*.toml"):
+        (tmp_path / "designs" / path.name).write_bytes(path.read_bytes())
+    (tmp_path / "designs" / "bowl.toml").write_bytes((SHIPPED / "library-bowl.toml").read_bytes())
+    return tmp_path / "designs"
 
 
-def test_save_asks_before_it_replaces_another_file(view, tmp_path):
-    view.file.value = str(tmp_path / "quick-check.toml")
-    view.save()
-    assert "press Save again" in view.told.value and file.load_design(tmp_path / "quick-check.toml").title == "Quick check"
-    view.save()
-    assert "Saved" in view.told.value and file.load_design(tmp_path / "quick-check.toml").title == "Library bowl"
-    view.file.value = str(tmp_path / "library-bowl.toml")
-    view.load()
-    view.save()
-    assert "Saved" in view.told.value, "its own file needs no question"
+@pytest.fixture
+def opened(folder):
+    return OpenDesign(Path("designs/bowl.toml"))
 
 
-def test_load_and_start_ask_before_they_leave_what_is_not_saved(view, tmp_path):
-    view.form.entries["vessel.mass"].box.value = "80 kg"
-    view.file.value = str(tmp_path / "terrace-blade.toml")
-    view.load()
-    assert "press Load again" in view.told.value and view.design["vessel.mass"] == 80
-    view.load()
-    assert view.design.kind == "blade" and "blade.lip_width" in view.form.entries and "vessel.mass" not in view.form.entries
-    view.head("title", "Mine")
-    view.other.value = "blank cascade"
-    view.start()
-    assert "press Start again" in view.told.value and view.design.title == "Mine"
-    view.start()
-    assert view.design.kind == "cascade" and not view.design.values
-    assert Path(view.file.value) == tmp_path / "my-design.toml" and not Path(view.file.value).exists(), "named, not written"
-    view.save()
-    view.start()
-    assert Path(view.file.value) == tmp_path / "my-design-2.toml"
+class Told:
+    """A page with what it has sent."""
+
+    def __init__(self, opened, full=True):
+        self.page, self.sent = DesignPage(opened, full), []
+        self.page.send = lambda message, buffers=None: self.sent.append(message | ({"buffers": buffers} if buffers else {}))
+        self("ready")
+
+    def __call__(self, do, **more):
+        before = len(self.sent)
+        self.page._asked(self.page, {"do": do, "n": before, **more}, [])
+        return self.sent[-1] if len(self.sent) > before else {}
+
+    def box(self, key):
+        form = self("depth", full=self.page.full)["form"]
+        return next(one for step in form for one in (*step["entries"], *step["more"]) if one["key"] == key)
 
 
-def test_a_change_says_beside_its_box_which_findings_it_turns(view):
-    mass, height = view.form.entries["vessel.mass"], view.form.entries["vessel.height"]
-    grade = {finding.title: finding.grade for finding in view.found}
-    mass.box.value = "2000 kg"
-    turned = [finding.title for finding in view.found if finding.grade != grade[finding.title]]
-    assert turned and all(f"{title}: " in mass.message.value for title in turned[:3]) and "role='status'" in mass.message.value
-    height.box.value = "3 kg"
-    assert "role='alert'" in height.message.value
-    mass.box.value = "2000.5 kg"
-    assert "No finding changes its grade" in mass.message.value
-    assert "role='alert'" in height.message.value, "what is wrong stays said"
-    height.box.value = height.box.value.replace("3 kg", "420 mm")
-    assert not mass.message.value, "an earlier change is no longer spoken of"
+@pytest.fixture
+def page(opened):
+    return Told(opened)
 
 
-def shown(path):
-    made = DesignView(path)
-    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)
-    return made
-
-
-def gone(view) -> None:
-    """As if the kernel of the view had ended."""
-    view.keeping._let_go()
+def gone(opened) -> None:
+    """As if the kernel of the page had ended."""
+    opened.keeping._let_go()
     keeping._ours.clear()
 
 
@@ -90,218 +72,357 @@ def unsaved(folder) -> list[str]:
     return [one.name.rpartition(".")[0].rpartition(".")[0] for one in folder.glob(".*.unsaved")]
 
 
-def test_changes_that_nobody_saved_are_there_again_and_can_be_left(view, tmp_path):
-    view.form.entries["vessel.mass"].box.value = "80 kg"
-    gone(view)
-    again = shown(tmp_path / "library-bowl.toml")
-    assert again.design["vessel.mass"] == 80 and again.unsaved and "not saved" in again.told.value and again.leave in again.place.children
+# --- changes ------------------------------------------------------------------------------------------------------------------------
+
+
+def test_a_change_moves_drawing_numbers_and_findings_and_says_what_it_did(page):
+    got = page("change", key="vessel.mass", text="2000 kg")
+    assert "is outside its limit now" in got["did"]["words"] or "is within its limits now" in got["did"]["words"]
+    assert {one["key"] for one in got["entries"]} == {"vessel.mass"} and got["view"]["svg"].startswith("<svg")
+    got = page("change", key="vessel.rim_diameter", text="700 mm")
+    edge = got["numbers"][0]
+    assert edge["words"].startswith("water over the rim") and edge["was"] and edge["was"] != edge["value"]
+    assert "700" in re.findall(r'data-key="vessel.rim_diameter".*?>([^<]+)</text>', got["view"]["svg"])
+
+
+def test_every_change_is_undone_and_made_again(page, opened):
+    before = opened.design
+    page("change", key="vessel.mass", text="80 kg")
+    page("head", key="title")
+    page("change", key="title", text="Front path")
+    page("change", key="region", text="US")
+    after = opened.design
+    assert [page("undo")["said"]["words"] for _ in range(3)] == ["Taken back: country and units.", "Taken back: title.", "Taken back: weight, empty."]
+    assert opened.design == before and page("undo")["said"]["words"] == "Nothing is different."
+    for _ in range(3):
+        page("redo")
+    assert opened.design == after and after.region == "US"
+    page("undo")
+    page("change", key="vessel.mass", text="81 kg")
+    assert page("redo")["said"]["words"] == "Nothing is different.", "a new change ends what could be made again"
+
+
+def test_a_box_refuses_what_cannot_be_and_nothing_is_changed(page, opened):
+    before = opened.design
+    for text, told in (("-3 kg", "below zero"), ("3 mm", "is a length"), ("heavy", "does not start with a number"), ("80", "has no unit")):
+        refused = page("change", key="vessel.mass", text=text)["refused"]
+        assert told in refused["words"] and "vessel.mass" not in refused["words"] and "last good value" in refused["words"]
+    assert "none of the words" in page("change", key="vessel.stands_on", text="sand")["refused"]["words"]
+    assert page("change", key="vessel.nonsense", text="1")["refused"] and opened.design is before and not opened.done
+
+
+def test_a_basis_is_taken_and_an_emptied_box_is_unknown(page, opened):
+    page("basis", key="vessel.mass", basis="measured")
+    assert opened.design.given("vessel.mass").basis == "measured"
+    page("basis", key="vessel.mass", basis="a rumour")
+    assert opened.design.given("vessel.mass").basis == "measured"
+    page("change", key="vessel.mass", text="")
+    assert "vessel.mass" not in opened.design.values and page.box("vessel.mass")["state"] == "empty"
+
+
+def test_lists_stand_in_their_box_as_they_were_typed(folder):
+    page = Told(look_at("school-columns"))
+    assert page.box("stones.heights")["value"] == "30 in, 24 in, 18 in"
+    page("change", key="stones.heights", text="30 in, 2 ft, 500 mm")
+    assert page.page.design["stones.heights"] == pytest.approx((0.762, 0.6096, 0.5))
+
+
+@pytest.mark.parametrize("text", ["$40", "40 USD", "40", "€40", "GBP 40", "40 cur"])
+def test_money_is_read_in_any_of_the_usual_ways(page, opened, text):
+    page("change", key="prices.pump", text=text)
+    assert opened.design["prices.pump"] == 40
+
+
+def test_a_wish_that_no_page_has_is_passed_over(page, opened):
+    before = opened.design
+    for message in ({"do": "eval"}, "change", {}, {"do": "view", "name": "../etc"}, {"do": "open", "path": "/etc/passwd"}):
+        page.page._asked(page.page, message, [])
+    assert opened.design is before
+
+
+# --- the form -----------------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
+    design = next(file.load_design(SHIPPED / f"{name}.toml") for name in EXAMPLES if file.load_design(SHIPPED / f"{name}.toml").kind == kind)
+    shown = [key for step in FORM_STEPS for key in keys_of(step, design)]
+    steps_of_work = {key for key in shown if key.startswith("programme.")}
+    all_keys = {*HEADS, *(f"{section}.{name}" for section, fields in sections(kind).items() for name in fields)}
+    assert len(shown) == len(set(shown)) and {key for key in all_keys if not key.startswith("programme.")} == set(shown) - steps_of_work
+    assert {*ASKED_FIRST[kind], *ALSO_SHORT[kind]} <= set(shown) and len(ASKED_FIRST[kind]) <= 18
+
+
+def test_a_step_asks_only_for_prices_that_this_design_needs(folder):
+    for name, asks, never in (("library-bowl", "prices.block", "prices.rill"), ("garden-cascade", "prices.rill", "prices.wall")):
+        keys = {one["key"] for step in Told(look_at(name))("depth", full=True)["form"] for one in (*step["entries"], *step["more"])}
+        assert asks in keys and never not in keys
+
+
+def test_the_boxes_take_the_words_of_a_region_that_is_chosen(page):
+    page("change", key="region", text="US")
+    assert page.box("supply.residual_current")["label"].startswith("Ground-fault protection (GFCI)")
+    assert any("licensed electrician" in one["words"] for step in page("depth", full=True)["form"] for one in step["cautions"])
+
+
+# --- from nothing -------------------------------------------------------------------------------------------------------------------
+
+
+def test_a_design_begins_with_questions_and_usual_values_and_nobody_elses_numbers(folder):
+    page = Told(None)
+    assert [one["kind"] for one in page.sent[-1]["start"]["kinds"]] == list(KINDS)
+    got = page("start", kind="overflowing vessel", region="US")
+    assert got["answered"] == {"answered": 0, "asked": len(ASKED_FIRST["overflowing vessel"])} and not got["full"]
+    first, also = got["form"]
+    assert all(one["state"] == "empty" for one in first["entries"]) and {one["state"] for one in also["entries"]} <= {"usual", "empty"}
+    assert {need["key"] for need in got["view"]["needs"]} <= set(ASKED_FIRST["overflowing vessel"])
+    assert not any(given.basis == "yours" for given in page.page.design.values.values())
+
+
+def test_an_example_is_looked_at_and_never_written_over(folder):
+    before = (folder / "library-bowl.toml").read_bytes()
+    page = Told(None)
+    page("example", name="library-bowl")
+    page("change", key="vessel.mass", text="80 kg")
+    page("save")
+    assert (folder / "library-bowl.toml").read_bytes() == before and file.load_design(folder / "my-library-bowl.toml")["vessel.mass"] == 80
+    assert page("example", name="../bowl")["refused"]
+
+
+def test_another_kind_keeps_what_it_has_a_place_for_and_can_be_undone(page, opened):
+    page("turn", kind="cascade")
+    assert opened.design.kind == "cascade" and opened.design["reservoir.block_length"] and not any(key.startswith("vessel.") for key in opened.design.values)
+    page("undo")
+    assert opened.design.kind == "overflowing vessel" and opened.design["vessel.mass"] == 72
+
+
+# --- files --------------------------------------------------------------------------------------------------------------------------
+
+
+def test_save_asks_before_it_replaces_another_file(page, opened, folder):
+    page("save", name="quick-check")
+    assert "save again" in opened.said.words and file.load_design(folder / "quick-check.toml").title == "Quick check"
+    page("save", name="quick-check")
+    assert "Saved" in opened.said.words and file.load_design(folder / "quick-check.toml").title == "Library bowl"
+    page("save")
+    assert "Saved" in opened.said.words, "its own file needs no question"
+
+
+def test_a_name_never_leads_out_of_the_folder_of_designs(page, opened, folder):
+    page("save", name="../../escaped")
+    assert (folder / "escaped.toml").exists() and not (folder.parent.parent / "escaped.toml").exists()
+
+
+def test_changes_that_nobody_saved_are_there_again_and_can_be_left(opened, folder):
+    opened.change("vessel.mass", "80 kg")
+    gone(opened)
+    again = OpenDesign(Path("designs/bowl.toml"))
+    assert again.design["vessel.mass"] == 80 and again.unsaved and "not saved" in again.said.words
     again.leave_changes()
-    assert again.design["vessel.mass"] == 72 and not again.unsaved and again.leave not in again.place.children
-    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 72 and not unsaved(tmp_path)
+    assert again.design["vessel.mass"] == 72 and not again.unsaved and not unsaved(folder)
+    again.undo()
+    assert again.design["vessel.mass"] == 80, "that too is undone"
 
 
-def test_changes_are_kept_for_each_open_view_apart_whatever_the_clock_says(view, tmp_path):
-    path = tmp_path / "library-bowl.toml"
-    other = shown(path)
-    view.change("vessel.mass", "80 kg")
+def test_the_design_that_was_open_last_is_the_one_that_opens(folder, monkeypatch):
+    monkeypatch.setattr(designing, "display", lambda _: None)
+    monkeypatch.setattr(designing, "_shown", [])
+    first = designing.design()
+    assert first.opened is None, "nothing was open yet"
+    mine = begin_design("cascade", "UK")
+    mine.change("cascade.steps", "3")
+    gone(mine)
+    designing._shown.clear()
+    assert last_open() == Path(mine.mine) and not Path(mine.mine).exists()
+    back = designing.design()
+    assert back.design.values == mine.design.values and back.opened.unsaved
+    back.opened.change("cascade.steps", "4")
+    again = designing.design()
+    assert again.opened is back.opened is None or again.design["cascade.steps"] == 4, "a cell that is run again goes on with what it has open"
+    assert again.opened.done, "and its changes can still be undone"
+
+
+def test_a_page_beside_another_begins_from_what_that_one_keeps(folder):
+    """Two workbooks, two kernels: a design that has no file yet is found by the second one too."""
+    mine = begin_design("blade", "UK")
+    mine.change("blade.lip_width", "600 mm")
+    keeping._ours.clear()  # another process; the lock is still held
+    other = OpenDesign(Path(mine.mine))
+    assert other.design["blade.lip_width"] == 0.6
+    other.change("blade.lip_level", "400 mm")
+    assert len(unsaved(folder)) == 2
+
+
+def test_changes_are_kept_for_each_open_view_apart_whatever_the_clock_says(opened, folder):
+    path = folder / "bowl.toml"
+    other = OpenDesign(path)
+    opened.change("vessel.mass", "80 kg")
     other.change("pump.power", "50 W")
-    assert len(unsaved(tmp_path)) == 2
-    for one in [*tmp_path.glob(".*"), path]:
+    assert len(unsaved(folder)) == 2
+    for one in [*folder.glob(".*unsaved"), path]:
         os.utime(one, (0, 0) if one != path else None)  # kept long before the file, as its clock says
-    gone(view)
+    gone(opened)
     gone(other)
-    again = shown(path)
+    again = OpenDesign(path)
     left = {key: again.design.values[key].text for key in ("vessel.mass", "pump.power")}
-    assert left in ({"vessel.mass": "80 kg", "pump.power": "45 W"}, {"vessel.mass": "72 kg", "pump.power": "50 W"}) and "There are others" in again.told.value
+    assert left in ({"vessel.mass": "80 kg", "pump.power": "45 W"}, {"vessel.mass": "72 kg", "pump.power": "50 W"}) and "There are others" in again.said.words
     again.save()
-    last = shown(path)
+    last = OpenDesign(path)
     assert last.unsaved, "the other one's are still there"
     last.save()
-    assert (file.load_design(path)["vessel.mass"], file.load_design(path)["pump.power"]) == (80, 50) and not unsaved(tmp_path) and not shown(path).unsaved
+    assert (file.load_design(path)["vessel.mass"], file.load_design(path)["pump.power"]) == (80, 50) and not unsaved(folder) and not OpenDesign(path).unsaved
 
 
-def test_a_view_that_is_opened_beside_another_leaves_that_ones_changes(view, tmp_path):
-    view.change("vessel.mass", "80 kg")
-    other = shown(tmp_path / "library-bowl.toml")
-    assert other.design["vessel.mass"] == 80 and len(unsaved(tmp_path)) == 2
-    other.leave_changes()
-    gone(view)
-    assert shown(tmp_path / "library-bowl.toml").design["vessel.mass"] == 80
-
-
-def test_what_is_saved_or_left_on_purpose_is_not_kept_besides(view, tmp_path):
-    mass = view.form.entries["vessel.mass"].box
-    mass.value = "80 kg"
-    view.save()
-    assert "To open it another day" in view.told.value and not list(tmp_path.glob(".*"))
-    mass.value = "90 kg"
-    assert unsaved(tmp_path) == [".library-bowl"]
-    view.file.value = str(tmp_path / "absent.toml")
-    view.load()
-    view.load()
-    assert "cannot be read" in view.told.value and list(tmp_path.glob(".*")), "what could not be left for another is still kept"
-    view.file.value = str(tmp_path / "library-bowl.toml")
-    view.load()
-    view.load()
-    assert view.design["vessel.mass"] == 80 and not list(tmp_path.glob(".*"))
-
-
-def test_changes_to_a_design_that_has_no_file_yet_are_found_again(view, tmp_path):
-    view.other.value = "blank cascade"
-    view.start()
-    view.change("cascade.width", "500 mm")
-    gone(view)
-    later = shown(tmp_path / "library-bowl.toml")
-    assert any("not saved of my-design" in said for said, _ in later.other.options)
-    later.file.value = str(tmp_path / "my-design.toml")
-    later.load()
-    assert later.design["cascade.width"] == 0.5 and later.unsaved
-    later.other.value = "blank blade"
-    later.start()
-    later.start()
-    assert not Path(later.file.value).exists()
-
-
-def test_changes_kept_by_an_earlier_edition_are_found(tmp_path):
-    (tmp_path / "bowl.toml").write_bytes((DESIGNS / "library-bowl.toml").read_bytes())
-    file.save_design(file.load_design(tmp_path / "bowl.toml").having("vessel.mass", "80 kg"), tmp_path / ".bowl.unsaved.toml")
-    again = shown(tmp_path / "bowl.toml")
+def test_changes_kept_by_an_earlier_edition_are_found(folder):
+    file.save_design(file.load_design(folder / "bowl.toml").having("vessel.mass", "80 kg"), folder / ".bowl.unsaved.toml")
+    again = OpenDesign(folder / "bowl.toml")
     assert again.design["vessel.mass"] == 80
     again.save()
-    assert file.load_design(tmp_path / "bowl.toml")["vessel.mass"] == 80 and not list(tmp_path.glob(".*"))
+    assert file.load_design(folder / "bowl.toml")["vessel.mass"] == 80 and not list(folder.glob(".*unsaved*"))
 
 
-def test_where_changes_cannot_be_kept_the_page_says_so_and_goes_on_saying_it(view, tmp_path, monkeypatch):
+def test_where_changes_cannot_be_kept_the_page_says_so_and_goes_on_saying_it(page, opened, folder, monkeypatch):
     def full(*_):
         raise OSError(28, "No space left on device")
 
     with monkeypatch.context() as disk:
         disk.setattr(files.os, "fsync", full)
-        view.change("vessel.mass", "80 kg")
-        assert "cannot be kept (No space left on device)" in view.unkept.value and "role='alert'" in view.unkept.value
-        view.file.value = str(tmp_path / "terrace-blade.toml")
-        view.load()
-        assert "cannot be kept" in view.unkept.value
-        view.file.value = str(tmp_path / "library-bowl.toml")
-        view.save()
-        assert "cannot be written" in view.told.value and "cannot be kept" in view.unkept.value
-    view.change("vessel.mass", "81 kg")
-    assert not view.unkept.value and unsaved(tmp_path) == [".library-bowl"]
+        got = page("change", key="vessel.mass", text="80 kg")
+        assert "cannot be kept (No space left on device)" in got["said"]["words"] and got["said"]["alert"]
+        assert "press again" in page("open", path="designs/terrace-blade.toml")["said"]["words"] or page("example", name="terrace-blade")
+        assert page("save")["said"]["alert"]
+    got = page("change", key="vessel.mass", text="81 kg")
+    assert not got["said"]["alert"] and unsaved(folder) == [".bowl"]
 
 
-def test_a_save_takes_over_what_was_changed_in_the_file_and_asks_about_what_both_changed(view, tmp_path):
-    path = tmp_path / "library-bowl.toml"
+def test_a_save_takes_over_what_was_changed_in_the_file_and_asks_about_what_both_changed(page, opened, folder):
+    path = folder / "bowl.toml"
     theirs = file.load_design(path)
-    view.change("vessel.mass", "80 kg")
+    opened.change("vessel.mass", "80 kg")
     file.save_design(theirs.having("pump.power", "60 W"), path)
-    view.save()
-    assert view.design["pump.power"] == 60 and "somebody else had changed" in view.told.value and file.load_design(path)["vessel.mass"] == 80
-    view.change("vessel.mass", "90 kg")
-    view.change("vessel.height", "400 mm")
+    page("save")
+    assert opened.design["pump.power"] == 60 and "somebody else had changed" in opened.said.words and file.load_design(path)["vessel.mass"] == 80
+    opened.change("vessel.mass", "90 kg")
+    opened.change("vessel.height", "400 mm")
     file.save_design(file.load_design(path).having("vessel.mass", "100 kg").having("pump.power", "70 W"), path)
     before = path.read_bytes()
-    view.save()
-    assert path.read_bytes() == before and view.unsaved and unsaved(tmp_path)
-    [choice, button] = view.asking.children
-    assert [said for said, _ in choice.options] == ["yours: 90 kg", "in the file: 100 kg"] and choice.description == "Mass of the empty vessel"
-    button.click()
-    assert "choose for each value first" in view.told.value and path.read_bytes() == before
-    choice.value = True
+    [choice] = page("save")["choices"]
+    assert path.read_bytes() == before and opened.unsaved and unsaved(folder)
+    assert (choice["mine"], choice["theirs"], choice["name"]) == ("90 kg", "100 kg", "weight, empty")
+    page("choose", keep={})
+    assert "choose for each value first" in opened.said.words and path.read_bytes() == before
     file.save_design(file.load_design(path).having("vessel.mass", "110 kg"), path)
-    button.click()
-    assert file.load_design(path)["vessel.mass"] == 110, "changed once more while somebody chose"
-    [choice, button] = view.asking.children
-    choice.value = False
-    button.click()
+    assert page("choose", keep={"vessel.mass": True})["choices"], "changed once more while somebody chose"
+    page("choose", keep={"vessel.mass": False})
     now = file.load_design(path)
-    assert (
-        (now["vessel.mass"], now["vessel.height"], now["pump.power"]) == (110, 0.4, 70)
-        and view.design == now
-        and not view.asking.children
-        and not unsaved(tmp_path)
-    )
+    assert (now["vessel.mass"], now["vessel.height"], now["pump.power"]) == (110, 0.4, 70) and opened.design == now
+    assert not opened.asking and not unsaved(folder)
 
 
-def test_a_question_about_a_file_holds_for_what_it_was_then(view, tmp_path):
-    path = tmp_path / "quick-check.toml"
-    view.file.value = str(path)
-    view.save()
+def test_a_question_about_a_file_holds_for_what_it_was_then(opened, folder):
+    path = folder / "quick-check.toml"
+    opened.save(str(path))
     file.save_design(file.load_design(path).headed("title", "Changed since"), path)
-    view.save()
-    assert "press Save again" in view.told.value and file.load_design(path).title == "Changed since"
-    view.save()
+    opened.save(str(path))
+    assert "save again" in opened.said.words and file.load_design(path).title == "Changed since"
+    opened.save(str(path))
     assert file.load_design(path).title == "Library bowl"
 
 
-def test_another_kind_keeps_what_it_has_a_place_for(view, tmp_path):
-    view.other.value = "turned cascade"
-    view.start()
-    kept = view.design
-    assert kept.kind == "cascade" and kept["reservoir.block_length"] and kept["pump.shut_off_head"]
-    assert not any(key.startswith("vessel.") for key in kept.values)
-    view.file.value = str(tmp_path / "library-bowl.toml")
-    view.save()
-    view.save()
-    assert file.load_design(tmp_path / "library-bowl.toml").kind == "cascade", "also over a design of another kind"
-    assert file.parse_design(file.dump_design(kept)).values.keys() == kept.values.keys()
+def test_ones_own_designs_are_listed_and_the_shipped_ones_are_not(opened, folder):
+    begin_design("blade", "UK").change("blade.lip_width", "600 mm")
+    listed = dict(own_designs())
+    assert set(listed) == {"designs/bowl.toml", "designs/my-design.toml"} and "not saved yet" in listed["designs/my-design.toml"]
+    (folder / "broken.toml").write_text("kind = ")
+    assert "cannot be read" in dict(own_designs())["designs/broken.toml"]
+    assert (
+        "missing" in Told(None)("open", path="designs/broken.toml")["refused"]["words"]
+        or "TOML" in Told(None)("open", path="designs/broken.toml")["refused"]["words"]
+    )
+    with pytest.raises(InputError):
+        OpenDesign(folder / "absent.toml")
 
 
-def test_print_writes_the_pack_and_asks_before_it_replaces_one(view, tmp_path):
-    view.print()
-    paper = tmp_path / "library-bowl.pdf"
-    assert paper.read_bytes().startswith(b"%PDF") and "Printed" in view.told.value
-    before = paper.stat().st_mtime_ns
-    view.print()
-    assert "press Print again" in view.told.value and paper.stat().st_mtime_ns == before
-    view.print()
-    assert paper.stat().st_mtime_ns > before
+# --- what follows the open design ---------------------------------------------------------------------------------------------------
 
 
-def test_a_file_without_a_name_is_asked_for(view):
-    for act in (view.save, view.load):
-        view.file.value = "  "
-        act()
-        assert "has no name" in view.told.value
+def test_shopping_list_and_comparison_follow_the_open_design(page, opened, monkeypatch):
+    shown = []
+
+    class Handle:
+        def update(self, made):
+            shown.append(made.plain)
+
+    monkeypatch.setattr("brimwork.notebook.shopping.display", lambda made, display_id: shown.append(made.plain) or Handle())
+    assert buying(page.page) is None and compare(page.page, str(SHIPPED / "terrace-blade.toml")) is None
+    before = len(shown)
+    page("change", key="reservoir.blocks_along", text="3")
+    assert len(shown) == before + 2 and shown[0] != shown[-2]
+    page("example", name="garden-cascade")
+    assert "Garden cascade" in shown[-1]
 
 
-def test_a_box_takes_a_value_its_basis_and_tells_what_it_refuses(view):
-    mass = view.form.entries["vessel.mass"]
-    mass.box.value = "80 kg"
-    mass.basis.value = "measured"
-    assert view.design.given("vessel.mass").basis == "measured" and view.design["vessel.mass"] == 80
-    mass.box.value = "-3 kg"
-    assert "below zero" in mass.message.value and "vessel.mass" not in mass.message.value and view.design["vessel.mass"] == 80
-    mass.box.value = ""
-    assert "vessel.mass" not in view.design.values and mass.basis.disabled
-    view.form.widget.selected_index = list(view.form.steps).index("Assumptions and limits")
-    assert view.form.entries["assumptions.drip_loop"].box.placeholder == "usual: 0.3 m (common practice)"
+def test_lists_and_drawings_stand_in_the_page(page):
+    for name in ("shopping", "cost", "work"):
+        assert page("view", name=name)["view"]["tables"][0]["rows"]
+    page("beside", path="designs/terrace-blade.toml")
+    assert any("Overturning of the full vessel" in row[0] for row in page("view", name="compare")["view"]["tables"][0]["rows"])
+    for name in ("plan", "duty chart", "water in the reservoir", "level over thirty dry days", "level from start to stop"):
+        assert page("view", name=name)["view"]["svg"].startswith("<svg")
+    assert page("view", name="section", narrow=True)["view"]["svg"] != page("view", name="section", narrow=False)["view"]["svg"]
 
 
-def test_lists_stand_in_their_box_as_they_were_typed(view, tmp_path):
-    (tmp_path / "columns.toml").write_bytes((DESIGNS / "school-columns.toml").read_bytes())
-    view.file.value = str(tmp_path / "columns.toml")
-    view.load()
-    box = view.form.entries["stones.heights"].box
-    assert box.value == "30 in, 24 in, 18 in"
-    box.value = "30 in, 2 ft, 500 mm"
-    assert view.design["stones.heights"] == pytest.approx((0.762, 0.6096, 0.5))
+def test_a_price_list_is_written_to_be_filled_and_read_again(page, opened, folder):
+    for key in [key for key in opened.design.values if key.startswith("prices.")]:
+        opened.design = opened.design.having(key, None)
+    assert "no prices is written" in page("prices out")["said"]["words"]
+    place = folder / "bowl-prices.csv"
+    lines = place.read_text().splitlines()
+    assert lines[0] == "price of,what it is for,your price" and all(line.endswith(",") for line in lines[1:]) and len(lines) > 20
+    assert "there already" in page("prices out")["refused"]["words"]
+    place.write_text("\n".join(f"{line}$40" if line.startswith("block,") else line for line in lines))
+    page("prices in")
+    assert opened.design["prices.block"] == 40 and opened.design.given("prices.block").basis == "yours"
+    place.write_text("price of,x,y\nblock,x,cheap\n")
+    assert "Line 2 of the price list" in page("prices in")["refused"]["words"]
 
 
-def test_a_step_says_how_much_of_it_is_known(view):
-    at = list(view.form.steps).index("Feature")
-    before = view.form.widget.titles[at]
-    view.form.entries["vessel.mass"].box.value = ""
-    some, all_ = (int(word) for word in before.split() if word.isdigit())
-    assert view.form.widget.titles[at] == f"Feature: {some - 1} of {all_} known"
+def test_print_writes_the_pack_beside_the_design_and_sends_it_for_a_link(page, folder):
+    async def printing():
+        page("print")
+        await asyncio.gather(*page.page.working)
+
+    asyncio.run(printing())
+    paper = folder / "bowl.pdf"
+    assert paper.read_bytes().startswith(b"%PDF") and page.sent[-1]["buffers"][0] == paper.read_bytes() and page.sent[-1]["printed"]["name"] == "bowl.pdf"
 
 
-@pytest.mark.parametrize("kind", KINDS)
-def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
-    shown = [key for step in FORM_STEPS for key in keys_of(step, kind)]
-    assert sorted(shown) == sorted([*HEADS, *(f"{section}.{name}" for section, fields in sections(kind).items() for name in fields)])
-    assert len(QUICK[kind]) == 10 and set(QUICK[kind]) <= set(shown)
+def test_why_tells_the_working_and_then_what_the_finding_hangs_on(page):
+    async def why():
+        page("why", id="C25")
+        await asyncio.gather(*page.page.working)
+
+    asyncio.run(why())
+    working, hangs = page.sent[-2:]
+    assert any("overturning" in line.lower() or "tipping" in line.lower() for line in working["why"]["lines"])
+    assert {"vessel.height", "vessel.foot_outside"} <= {one["key"] for one in hangs["hangs"]["on"]}
 
 
 def test_two_designs_side_by_side_grade_the_check_that_each_of_them_has():
-    table = compare(str(DESIGNS / "library-bowl.toml"), str(DESIGNS / "terrace-blade.toml")).html
+    table = compare(str(SHIPPED / "library-bowl.toml"), str(SHIPPED / "terrace-blade.toml")).html
     assert re.search(r">Overturning of the full vessel</th><td[^>]*>✗ fail", table)
+
+
+def test_nothing_grows_when_designs_are_opened_one_after_another(page):
+    from ipywidgets.widgets.widget import _instances
+
+    widgets = len(_instances)
+    for _ in range(6):
+        for name in EXAMPLES:
+            page("example", name=name)
+    assert len(_instances) == widgets and not page.page.working and not page.page.opened.done
+    held = len(keeping._ours)
+    for _ in range(3):
+        page("open", path="designs/bowl.toml")
+        page("change", key="vessel.mass", text="80 kg")
+    assert len(keeping._ours) <= held + 1, "nothing is held of what is no longer open"

@@ -4,7 +4,6 @@ import datetime
 import re
 from dataclasses import replace
 from pathlib import Path
-from types import SimpleNamespace
 
 import pytest
 
@@ -12,6 +11,7 @@ from brimwork import units
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
 from brimwork.design.judged.findings import graded
+from brimwork.design.typed.cautions import CAUTIONS_AT
 from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.file import load_design
@@ -20,7 +20,8 @@ from brimwork.design.typed.wording import PAIRS, measured, spoken, worded
 from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Sheet
-from brimwork.notebook.designing import DesignView
+from brimwork.notebook.form import FORM_STEPS, keys_of
+from brimwork.notebook.page_parts import entry, key_numbers, turned
 from brimwork.notebook.results import drawings_shown, findings_shown
 from brimwork.notebook.shopping import buying
 from brimwork.pack.document import document
@@ -136,36 +137,19 @@ def test_the_design_workbook_shows_the_words_of_the_us(name):
         assert not british(re.split(r"\s{2,}|\n", text)) and not british(each.plain.splitlines())
 
 
-@pytest.fixture
-def view(tmp_path):
-    (tmp_path / "library-bowl.toml").write_bytes((FOLDER / "library-bowl.toml").read_bytes())
-    made = DesignView(tmp_path / "library-bowl.toml")
-    made.findings = made.pictures = SimpleNamespace(update=lambda shown: None)  # nothing is displayed here
-    return made
+def test_what_a_change_turned_is_told_in_the_words_of_the_us():
+    bowl = DESIGNS["library-bowl"].headed("region", "US")
+    before, after = (graded(checks.findings(chain_of(one)), "US") for one in (bowl, bowl.having("answers.duct", "plug must be cut off")))
+    told = turned(before, after)
+    assert "Conduit takes the plug is outside its limit now" in told and not british([told])
 
 
-def test_the_boxes_of_the_form_take_the_words_of_a_region_that_is_chosen(view):
-    for place in range(len(view.form.steps)):
-        view.form.widget.selected_index = place
-    entries = view.form.entries
-    leak, cover, duct = (entries[key].box for key in ("supply.leakage", "supply.duct_cover", "answers.duct"))
-    assert leak.description == "Earth leakage of everything on the residual-current device, pump running" and cover.description.startswith(
-        "Cover over the duct"
-    )
-    view.change("answers.duct", "40 mm, tight")
-    view.head("region", "US")
-    assert leak.description == "Ground leakage of everything on the GFCI, pump running" and cover.description.startswith("Cover over the conduit")
-    assert duct.value == "40 mm, tight" and ("1 1/2 in (40 mm), tight", "40 mm, tight") in duct.options, "the file keeps its own words"
-    assert view.design["answers.duct"] == "40 mm, tight" and entries["pump.bay"].box.placeholder == "usual: 8 in (judgement)"
-    assert not british(entry.box.description for entry in entries.values()) and not british(view.form.widget.titles)
-    view.head("region", "UK")
-    assert leak.description.startswith("Earth leakage") and view.design["answers.duct"] == "40 mm, tight"
-
-
-def test_what_a_change_turned_is_told_in_the_words_of_the_us(view):
-    view.head("region", "US")
-    told = view.change("answers.duct", "plug must be cut off")
-    assert "Conduit takes the plug: fail, was not shown" in told and not british([told])
+@every
+def test_the_page_of_a_design_speaks_as_the_us_does(name):
+    design = us(name).design
+    said = [one["label"] for step in FORM_STEPS for key in keys_of(step, design) for one in [entry(key, design)]]
+    said += [spoken(one.words, "US") for one in CAUTIONS_AT] + [words for _, words in key_numbers(us(name)).values()]
+    assert not british(said)
 
 
 def test_words_and_lengths_together():

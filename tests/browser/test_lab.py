@@ -5,7 +5,6 @@ import re
 from base64 import b64decode
 
 import lab
-import pytest
 
 
 def figure(page):
@@ -84,70 +83,6 @@ def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, add
     assert "12.7 mm" in figure(page)[0], "the last good picture stays"
 
 
-def test_the_design_workbook_takes_a_change_follows_it_saves_and_reads_it_again(page, address):
-    def redrawn(text):
-        page.wait_for_function("text => [...document.querySelectorAll('section p, figcaption')].some(e => e.textContent.includes(text))", arg=text)
-
-    def told(text):
-        page.get_by_role("status").filter(has_text=text).first.wait_for()
-
-    lab.open_workbook(page, address, "design.ipynb")
-    redrawn("5 fail")
-    for folded in ("not shown", "Numbers of the plan"):
-        page.locator("summary", has_text=folded).first.click()
-    rim = page.get_by_label("Diameter of the rim")
-    rim.fill("30 in")
-    rim.press("Enter")
-    redrawn("a vessel 762 mm across")
-    unfolded = page.locator("details[open] > summary").all_inner_texts()
-    assert len(unfolded) == 2 and unfolded[0].endswith("not shown") and unfolded[1] == "Numbers of the plan", "what was unfolded stays so"
-    rim.fill("30 kg")
-    rim.press("Enter")
-    page.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()
-    rim.fill("")
-    rim.press("Enter")
-    page.get_by_text("(vessel.rim_diameter)").first.wait_for(state="attached")  # folded under "not shown"
-    rim.fill("700 mm")
-    rim.press("Enter")
-    redrawn("a vessel 700 mm across")
-    name = page.get_by_label("Design file")
-    name.fill("designs/mine.toml")
-    name.press("Enter")
-    page.get_by_role("button", name="Save", exact=True).click()
-    told("Saved: designs/mine.toml")
-    for file, across in (("designs/library-bowl.toml", "780"), ("designs/mine.toml", "700")):
-        name.fill(file)
-        name.press("Enter")
-        page.get_by_role("button", name="Load", exact=True).click()
-        told(f"Loaded: {file}")
-        redrawn(f"a vessel {across} mm across")
-        assert rim.input_value() == f"{across} mm"
-    name.fill("designs/absent.toml")
-    name.press("Enter")
-    page.get_by_role("button", name="Load", exact=True).click()
-    page.get_by_role("alert").filter(has_text="cannot be read").wait_for()
-
-
-@pytest.mark.parametrize(
-    ("name", "label", "drawn"),
-    [
-        ("school-columns", "Diameters of the drilled stones", "3 drilled stones"),
-        ("terrace-blade", "Width of the lip", "a sheet falls 750 mm"),
-        ("garden-cascade", "Number of steps", "3 falls of 150 mm"),
-    ],
-)
-def test_another_kind_of_feature_brings_its_own_boxes_findings_and_section(page, address, name, label, drawn):
-    lab.open_workbook(page, address, "design.ipynb")
-    file = page.get_by_label("Design file")
-    file.fill(f"designs/{name}.toml")
-    file.press("Enter")
-    page.get_by_role("button", name="Load", exact=True).click()
-    page.wait_for_function("text => [...document.querySelectorAll('figcaption')].some(e => e.textContent.includes(text))", arg=drawn)
-    page.get_by_label(label).wait_for()
-    assert page.get_by_label("Diameter of the rim").count() == 0
-    assert page.get_by_text("Traceback").count() == 0
-
-
 def test_a_workbook_opened_without_its_kernel_comes_back_and_one_that_was_changed_says_what_to_do(page, address, served):
     """What a kernel has made is gone with it: words stand where boxes were. While the kernel lives, boxes come back by themselves."""
     lab.open_workbook(page, address, "overflow.ipynb")
@@ -182,14 +117,8 @@ def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address
     )
 
 
-def test_a_form_and_its_long_answers_fit_a_narrow_page(page, address):
+def test_long_answers_fit_a_narrow_page(page, address):
     page.set_viewport_size({"width": 900, "height": 5000})
-    lab.open_workbook(page, address, "design.ipynb")
-    rim = page.get_by_label("Diameter of the rim")
-    rim.wait_for()
-    assert rim.evaluate("box => box.getBoundingClientRect().width") > 90, "ten figures and a unit can be read"
-    row = rim.locator("xpath=ancestor::*[contains(@class, 'widget-hbox')][last()]")
-    assert row.evaluate("row => row.scrollWidth <= row.clientWidth + 1"), "no scrollbar of its own"
     lab.open_workbook(page, address, "lining.ipynb")
     page.get_by_text("Search for pipes and cables").first.click()
     assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()

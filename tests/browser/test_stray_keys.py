@@ -10,7 +10,7 @@ CELLS = "() => window.jupyterapp.shell.currentWidget.content.widgets.map(cell =>
 def test_no_letter_key_deletes_moves_or_retypes_a_cell(page, address):
     lab.open_workbook(page, address, "design.ipynb")
     before = page.evaluate(CELLS)
-    assert len(before) > 3
+    assert len(before) > 1
     for at in (0, len(before) - 1):
         page.evaluate(
             "at => { const book = window.jupyterapp.shell.currentWidget.content; book.activeCellIndex = at; book.mode = 'command'; book.activeCell.node.focus(); }",

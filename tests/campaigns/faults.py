@@ -16,13 +16,12 @@ import sys
 import tempfile
 from collections import Counter
 from pathlib import Path
-from types import SimpleNamespace
 
 from brimwork import files
 from brimwork.design.typed.file import load_design, save_design
 from brimwork.exercise import answers
 from brimwork.notebook import keeping, opening
-from brimwork.notebook.designing import DesignView
+from brimwork.notebook.opened import OpenDesign
 from brimwork.pack.own import is_own, write_own
 from brimwork.units import InputError
 
@@ -83,10 +82,9 @@ def all_gone() -> None:
     keeping._ours.clear()
 
 
-def view_of(path: Path) -> DesignView:
-    view = DesignView(path)
-    view.findings = view.pictures = SimpleNamespace(update=lambda shown: None)
-    view.redraw = lambda: None  # of the files only
+def view_of(path: Path) -> OpenDesign:
+    view = OpenDesign(path)
+    view._worked = lambda: None  # of the files only
     return view
 
 
@@ -111,7 +109,7 @@ def changes_and_saves(folder: Path, number: int) -> str:
     view = view_of(folder / DESIGN)
     view.change("pump.power", f"{50 + number} W")
     view.save()
-    return "saved" if "Saved" in view.told.value else "" if view.keeping.trouble or not view.keeping.path else "kept"
+    return "saved" if "Saved" in view.said.words else "" if view.keeping.trouble or not view.keeping.path else "kept"
 
 
 def answering(folder: Path, number: int) -> str:
@@ -210,10 +208,10 @@ def fault_gone(folder: Path, draw: random.Random, number: int) -> None:
     view, away = view_of(folder / DESIGN), folder.with_name(f"{folder.name}-away")
     folder.rename(away)
     view.change("pump.power", f"{50 + number} W")
-    if not view.keeping.trouble or "cannot be kept" not in view.unkept.value:
+    if not view.keeping.trouble or "cannot be kept" not in view.trouble:
         raise Lost("not said")
     view.save()
-    if "Saved" in view.told.value:
+    if "Saved" in view.said.words:
         raise Lost("told as saved")
     if folder.exists():
         shutil.rmtree(folder)

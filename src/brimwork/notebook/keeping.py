@@ -88,6 +88,12 @@ class Keeping:
             self._held.close()
         self._held = None
 
+    def close(self) -> None:
+        """The view is gone; what it kept stays."""
+        self._let_go()
+        if self.path and _ours.get(self.path) is self:
+            del _ours[self.path]
+
     def drop(self) -> None:
         """What is saved, or thrown away on purpose, need not be kept."""
         self._let_go()

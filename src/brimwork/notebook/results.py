@@ -19,22 +19,11 @@ from brimwork.units import InputError
 
 MARKS = {"fail": ("✗", ALERT), "marginal": ("!", "inherit"), "not shown": ("?", "inherit"), "pass": ("✓", "inherit"), "does not apply": ("–", "inherit")}
 NEW_LINE = "\n"
-MOST_TOLD = 3  # findings named beside the box that turned them
 
 
 def found_in(chain: Chain) -> list[Finding]:
     """All findings, in the words of the design's region."""
     return graded(checks.findings(chain), chain.design.region)
-
-
-def followed(before: list[Finding], after: list[Finding]) -> str:
-    """What a change did to the grades of the findings, in a sentence or two."""
-    was = {finding.title: finding.grade for finding in before}
-    now = {finding.title for finding in after}
-    turned = [f"{finding.title}: {finding.grade}, was {was.get(finding.title, 'not asked')}" for finding in after if was.get(finding.title) != finding.grade]
-    turned += [f"{title}: settled" for title in was if title not in now]
-    more = f"; and {len(turned) - MOST_TOLD} more" if len(turned) > MOST_TOLD else ""
-    return f"{'; '.join(turned[:MOST_TOLD])}{more}." if turned else "No finding changes its grade."
 
 
 def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
@@ -70,7 +59,7 @@ def _finding_html(chain: Chain, finding: Finding) -> Markup:
     body = [f"<p>Basis: {escape(finding.basis)}.</p>"]
     body += [f"<p>{escape(_sentence(finding.note))}</p>"] if finding.note else []
     body += [f"<p><strong>What to change:</strong> {escape(finding.remedy)}.</p>"] if finding.remedy else []
-    lines = [line for name in finding.results for line in _working_lines(chain, name)]
+    lines = [line for name in finding.results for line in working_lines(chain, name)]
     body += [f"<pre style='white-space:pre-wrap'>{NEW_LINE.join(escape(line) for line in lines)}</pre>"] if lines else []
     limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""
     return Markup(
@@ -83,7 +72,8 @@ def _sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:].rstrip('.')}."
 
 
-def _working_lines(chain: Chain, name: str) -> list[str]:
+def working_lines(chain: Chain, name: str) -> list[str]:
+    """The working of a result of the chain, line by line; nothing where it cannot be worked out."""
     try:
         worked = chain.working(name)
     except (Unknown, InputError):

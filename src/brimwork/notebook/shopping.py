@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
+
+from IPython.display import display
 
 from brimwork.design.done.cost import CostSheet
 from brimwork.design.done.programme import programme
@@ -19,6 +21,8 @@ from brimwork.pack.site import programme_printed
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
+Table = tuple[str, Sequence[str], Sequence[Sequence[str]], str]  # caption, head, rows, note
+
 
 def _html(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], note: str) -> Markup:
     said = f"<p>{escape(note)}</p>" if note else ""
@@ -30,13 +34,36 @@ def _plain(caption: str, head: Sequence[str], rows: Sequence[Sequence[str]], not
 
 
 def buying(design):
-    """Shopping list, cost sheet and programme of a design: give the path of its file, such as "designs/library-bowl.toml", a Design, or an open design view."""
+    """Shopping list, cost sheet and programme of a design: give the path of its file, such as "designs/library-bowl.toml", a Design, or what `design` has opened.
+
+    What is open is followed: a change shows without running the cell again.
+    """
+    return following(lambda: _bought(design), design)
+
+
+def _bought(design) -> Shown:
     try:
         chain = chain_of(design_of(design))
-        parts = [_list(chain), *_costs(chain), *_programme(chain)]
+        parts = [table for name in ("shopping", "cost", "work") for table in tables_of(chain, name)]
         return Shown(Markup("".join(_html(*part) for part in parts)), "\n\n".join(_plain(*part) for part in parts))
     except InputError as error:
         return say(error)
+
+
+def tables_of(chain: Chain, name: str) -> list[Table]:
+    """The tables of the shopping list, the cost or the work. Raises InputError."""
+    return [_list(chain)] if name == "shopping" else list(_costs(chain) if name == "cost" else _programme(chain))
+
+
+def following(make: Callable[[], Shown], *designs):
+    """What `make` gives; where one of the designs is open, shown at once and again after every change."""
+    opened = [one for one in designs if hasattr(one, "followers")]
+    if not opened:
+        return make()
+    handle = display(make(), display_id=True)
+    for one in opened:
+        one.followers.append(lambda: handle.update(make()))
+    return None
 
 
 def design_of(design) -> Design:

@@ -8,6 +8,7 @@ from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.follows.features import NUMBERS
 from brimwork.design.judged.findings import Finding, next_words, tally
 from brimwork.design.typed.asking import reason
+from brimwork.design.typed.cautions import CAUTIONS_AT
 from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.telling import days
@@ -20,15 +21,7 @@ from brimwork.units import InputError
 
 _MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
 GRADED = ("fail", "marginal", "pass")
-CAUTIONS = (
-    "Have services under the ground located before digging, and dig by hand near any mark.",
-    "Keep spoil and feet 0.6 m back from the edge of the pit; nobody enters a pit whose sides nobody competent has looked at.",
-    "Lift by a plan. Weigh each piece or ask its maker: masses on these pages are typed or worked out. A crane needs a lifting plan by a competent person.",
-    "Mains electricity near water is work for a qualified electrician, who tests and certifies it. A device that trips is a warning: unplug, touch nothing wet, do not keep resetting.",
-    "Open water of any depth is a danger to small children, in a pit or vessel that is being tested too: cover and fence it. Water at about 20 to 45 degC that makes spray can carry Legionella to anybody who breathes it: have it assessed.",
-    "Cutting stone, concrete or slab makes dust that scars lungs: water on the blade, and a fitted P3 or N100 respirator.",
-    "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved.",
-)
+LAST_CAUTION = "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved."
 
 
 def summary_printed(chain: Chain, found: list[Finding], day: datetime.date) -> str:
@@ -41,7 +34,7 @@ def summary_printed(chain: Chain, found: list[Finding], day: datetime.date) -> s
         *([_ours(chain, following)] if (following := next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
-        "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in CAUTIONS),
+        "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in (*(one.words for one in CAUTIONS_AT), LAST_CAUTION)),
     ]
     return "\n\n".join(parts)
 

@@ -273,6 +273,8 @@ def _none(chain: Any) -> float:
 
 
 TOGETHER: tuple[Agreeing, ...] = (
+    Agreeing("site.bed_length", AT_LEAST, lambda c: 2 * c.geometry.catch_half[0], "the stone over box and apron, along the blocks", "catch.apron or the blocks"),
+    Agreeing("site.bed_width", AT_LEAST, lambda c: 2 * c.geometry.catch_half[1], "the stone over box and apron, across the blocks", "catch.apron or the blocks"),
     Agreeing("levels.block_top", AT_MOST, _none, "the finished paving", "reservoir.block_height", 0.020),
     Agreeing("ground.sub_base", AT_MOST, lambda c: -c.design["ground.sub_base"], "the finished paving, less the layers over it", "levels.block_top or reservoir.block_height", 0.0,
              own=lambda c: c.level("formation") - c.design["ground.sub_base"] + 1e-6, said="the bottom of the pit"),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from brimwork import units
 from brimwork.design.typed import patches
+from brimwork.design.typed.money import in_currency
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
 from brimwork.expression import DeclarationError
@@ -77,6 +78,8 @@ class Field:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
         if isinstance(given, bool) or not isinstance(given, str | int | float):
             raise InputError(f"{key} = {clipped(given)} is not a quantity: {self._write(key, region)}")
+        if self.unit.startswith("cur"):
+            given = in_currency(given, self.here(region))
         if isinstance(given, int) and abs(given) >= LARGEST_WHOLE:
             raise InputError(f"{key} is a number of very many digits, which cannot be meant: {self._write(key, region)}")
         if isinstance(given, int | float) and units.unit(self.unit).dimension != NUMBER:

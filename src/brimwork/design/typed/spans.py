@@ -38,6 +38,8 @@ _LAP, _ROLL, _PLACE = Between("20 mm", "1000 mm"), Between("0.3 m", "20 m", CP),
 SPANS: dict[str, Between] = {
     # the site
     "site.soil_bearing": Between("0 kPa", "1000 kPa", "IBC 2012 Table 1806.2 (second-hand): 12 000 psf on sound rock is 575 kPa"),
+    "site.bed_length": Between("0.3 m", "50 m", _ROOM),
+    "site.bed_width": Between("0.3 m", "50 m", _ROOM),
     "site.open_water": Between("0 mm", "1500 mm"),
     "site.unattended": Between("0 day", "366 day", "a year"),
     "site.footing_distance": Between("0 m", "500 m", _ROOM),

@@ -1,0 +1,287 @@
+"""From nothing to a design of one's own: about a dozen questions for each kind of feature, in a builder's words, and a usual value with its basis for the rest.
+
+A usual value is never marked as somebody's own. What only the site, the maker or a person can say has none: who comes near the water, what the
+soil and the blocks carry, residual-current protection, every answer; a check of safety that needs such a value is not shown until somebody gives it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import replace
+
+from brimwork import units
+from brimwork.design.typed.design import Design, blank_design
+from brimwork.design.typed.fields import sections
+from brimwork.design.typed.known import Given, Unknown
+from brimwork.design.typed.making import CP, J
+
+_MEMORY, _READ = "memory", "read"
+Usual = tuple[str | int | float | list, str | int | float | list, str]  # in the UK, in the US, basis
+
+# What is asked first, by kind; the others of the short page are usual values that decide much.
+_FIRST, _BLOCKS = ("site.use", "site.bed_length", "site.bed_width"), ("reservoir.block_length", "reservoir.block_width", "reservoir.block_height")
+_LABEL = ("pump.free_flow", "pump.shut_off_head", "pump.power", "pipe.bore")
+ASKED_FIRST: dict[str, tuple[str, ...]] = {
+    "overflowing vessel": (
+        *_FIRST, "vessel.rim_diameter", "vessel.height", "vessel.mass", "vessel.water", "vessel.foot_outside", *_BLOCKS, *_LABEL,
+    ),
+    "drilled stones": (*_FIRST, "stones.diameters", "stones.heights", *_BLOCKS, *_LABEL),
+    "blade": (*_FIRST, "blade.lip_width", "blade.lip_level", "blade.wall_height", "blade.wall_retains", *_BLOCKS, *_LABEL),
+    "cascade": (
+        *_FIRST, "cascade.steps", "cascade.width", "cascade.step_fall", "cascade.tread", "cascade.top_level", "cascade.header_volume", "cascade.rill_length",
+        *_BLOCKS, *_LABEL,
+    ),
+}  # fmt: skip
+_COUNTS = ("reservoir.blocks_along", "reservoir.blocks_across", "catch.apron")
+ALSO_SHORT: dict[str, tuple[str, ...]] = {
+    "overflowing vessel": ("vessel.stands_on", "slab.length", "slab.width", "slab.thickness", *_COUNTS, "pipe.length"),
+    "drilled stones": ("stones.stand_on", "slab.length", "slab.width", "slab.thickness", "stones.branch_lengths", "stones.branch_bore", *_COUNTS),
+    "blade": ("blade.trough_width", "blade.trough_depth", *_COUNTS, "pipe.length"),
+    "cascade": ("cascade.rill_width", "cascade.rill_slope", *_COUNTS, "pipe.length"),
+}
+
+# In a builder's words, for the UK.
+BUILDERS_WORDS: dict[str, str] = {
+    "site.use": "Who comes near the water?",
+    "site.bed_length": "Length of the bed that you have",
+    "site.bed_width": "Width of the bed that you have",
+    "vessel.rim_diameter": "Across the rim",
+    "vessel.height": "Height",
+    "vessel.mass": "Weight, empty",
+    "vessel.water": "Water that fills it to the rim",
+    "vessel.foot_outside": "Across the foot",
+    "vessel.stands_on": "What it stands on",
+    "slab.length": "Length of the slab under it",
+    "slab.width": "Width of the slab",
+    "slab.thickness": "Thickness of the slab",
+    "stones.diameters": "Across each stone",
+    "stones.heights": "Height of each stone",
+    "stones.branch_lengths": "Hose to each stone",
+    "stones.branch_bore": "Inside of that hose",
+    "stones.stand_on": "What the stones stand on",
+    "blade.lip_width": "Width of the lip",
+    "blade.lip_level": "Height of the lip over the paving",
+    "blade.wall_height": "Height of the wall",
+    "blade.wall_retains": "What the wall holds back",
+    "blade.trough_width": "Trough behind the lip, front to back",
+    "blade.trough_depth": "Depth of the trough",
+    "cascade.steps": "Number of steps",
+    "cascade.width": "Width of the steps",
+    "cascade.step_fall": "Fall of each step",
+    "cascade.tread": "Depth of a step, front to back",
+    "cascade.top_level": "Height of the top lip over the paving",
+    "cascade.header_volume": "Water in the top pool, below its lip",
+    "cascade.rill_length": "Length of the rill below the steps (0 for none)",
+    "cascade.rill_width": "Width of the rill",
+    "cascade.rill_slope": "Fall of the rill",
+    "reservoir.block_length": "Length of one block",
+    "reservoir.block_width": "Width of one block",
+    "reservoir.block_height": "Height of one block",
+    "reservoir.blocks_along": "Blocks in a row",
+    "reservoir.blocks_across": "Rows of blocks",
+    "pump.free_flow": "Most water the pump sends, by its label",
+    "pump.shut_off_head": "Highest lift, by its label",
+    "pump.power": "Watts, by its label",
+    "pipe.bore": "Inside of the hose, across",
+    "pipe.length": "Length of the hose",
+    "catch.apron": "Stone beyond the box, each side",
+    "site.open_water": "Open water that a child can reach, depth",
+    "site.soil_bearing": "What the soil carries",
+    "reservoir.short_term_strength": "Crushing strength of the blocks, short term, by their maker",
+}
+
+_COMMON: dict[str, Usual] = {
+    "slab.thickness": ("50 mm", "2 in", CP), "slab.density": ("2300 kg/m3", "144 lb/ft3", CP),
+    "flow.water_temperature": ("20 degC", "68 degF", J),
+    "reservoir.blocks_along": (1, 1, CP), "reservoir.blocks_across": (1, 1, CP), "reservoir.block_mass": ("14 kg", "30 lb", J),
+    "reservoir.void_fraction": (0.95, 0.95, CP), "reservoir.creep_factor": (0.4, 0.4, J), "reservoir.safety_factor": (1.5, 1.5, J),
+    "reservoir.lowest_level": ("150 mm", "6 in", CP),
+    "pump.bay": ("200 mm", "8 in", J),
+    "pipe.fittings": (4, 4, CP), "pipe.friction_law": ("Blasius", "Blasius", CP), "pipe.check_valve": ("no", "no", CP),
+    "levels.block_top": ("-60 mm", "-2.5 in", CP), "levels.liner_edge": ("0 mm", "0 in", CP), "levels.staple_line": ("-20 mm", "-0.75 in", CP),
+    "ground.lining": ("10 mm", "0.4 in", CP), "ground.sand": ("30 mm", "1 in", CP), "ground.sub_base": ("100 mm", "4 in", CP),
+    "ground.clearance": ("12 mm", "0.5 in", CP), "ground.box_upstand": ("20 mm", "0.75 in", CP), "ground.board": ("18 mm", "0.75 in", CP),
+    "ground.working_space": ("150 mm", "6 in", CP), "ground.bulking": (1.3, 1.3, CP),
+    "catch.splash_factor": (0.5, 0.5, CP), "catch.stone_thickness": ("50 mm", "2 in", CP), "catch.stone_density": ("1600 kg/m3", "100 lb/ft3", CP),
+    "catch.stone_waste": (0.1, 0.1, CP), "catch.hold_up": (0.03, 0.03, J), "catch.wet_area": ("0.9 m2", "9 ft2", J),
+    "lining.margin": ("100 mm", "4 in", CP), "lining.rolls": (["2 m", "3 m", "4 m", "6 m"], ["5 ft", "10 ft", "15 ft", "20 ft"], CP),
+    "lining.smallest_stone": ("20 mm", "0.75 in", CP), "lining.mesh": ("10 mm", "0.375 in", CP),
+    "climate.evaporation": ("5 mm/day", "0.2 in/day", CP), "climate.coefficient": (1.05, 1.05, _MEMORY), "climate.splash": ("2 L/day", "0.5 US gal/day", J),
+    "overflow_pipe.bore": ("40 mm", "1.5 in", CP),
+    "supply.voltage": ("230 V", "120 V", CP), "supply.power_factor": (0.9, 0.9, CP), "supply.hours_per_day": ("10 h", "10 h", CP),
+}  # fmt: skip
+_FILM: Usual = ("0.20 L/s per m", "1.0 US gal/min per ft", CP)
+_BY_KIND: dict[str, dict[str, Usual]] = {
+    "overflowing vessel": {
+        "flow.for_each_metre": _FILM, "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
+        "vessel.foot_inside": ("0 mm", "0 in", J), "vessel.rim_error": ("1 mm", "0.04 in", J), "vessel.offset": ("0 mm", "0 in", J), "vessel.stands_on": ("slab", "slab", CP),
+        "pipe.mouth_below_rim": ("15 mm", "0.625 in", CP),
+    },
+    "drilled stones": {
+        "flow.for_each_metre": _FILM, "stones.branch_bore": ("19 mm", "0.75 in", CP), "stones.branch_fittings": (3.5, 3.5, CP), "stones.valves": ("yes", "yes", CP),
+        "stones.hole": ("30 mm", "1.25 in", CP), "stones.density": ("2650 kg/m3", "165 lb/ft3", CP), "stones.base_share": (0.8, 0.8, J),
+        "stones.stand_on": ("slabs", "slabs", CP), "slab.length": ("400 mm", "16 in", CP), "slab.width": ("400 mm", "16 in", CP),
+    },
+    "blade": {
+        "flow.for_each_metre": ("4 L/s per m", "20 US gal/min per ft", CP), "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
+        "blade.stone_level": ("0 mm", "0 in", J), "blade.trough_width": ("250 mm", "10 in", CP), "blade.trough_depth": ("200 mm", "8 in", CP),
+        "blade.feed": ("bottom", "bottom", CP),
+    },
+    "cascade": {
+        "flow.for_each_metre": ("2 L/s per m", "10 US gal/min per ft", CP), "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
+        "cascade.feed": ("bottom", "bottom", CP), "cascade.edge": ("100 mm", "4 in", CP), "cascade.rill_width": ("250 mm", "10 in", CP),
+        "cascade.rill_slope": (0.01, 0.01, CP), "cascade.rill_wall": ("80 mm", "3 in", CP), "cascade.rill_roughness": (0.013, 0.013, _READ),
+    },
+}  # fmt: skip
+
+
+# --- usual values that follow from answers -------------------------------------------------------------------------------------------
+
+
+def _length(value: float, design: Design, step: float = 0.010, step_us: float = 0.25) -> str:
+    """A length in m as somebody would write it: to whole steps of 10 mm, or of a quarter of an inch."""
+    if design.region == "US":
+        inch = units.unit("in").factor
+        return f"{units.number(round(value / inch / step_us) * step_us)} in"
+    return f"{units.number(round(value / step) * step * 1e3)} mm"
+
+
+def _under_the_top(metric: float, inches: float) -> Callable[[Design], str]:
+    """So far under the top of the blocks."""
+
+    def follows(d: Design) -> str:
+        return _length(d["reservoir.block_height"] - (inches * units.unit("in").factor if d.region == "US" else metric), d)
+
+    return follows
+
+
+def _apron(d: Design) -> str:
+    """What the bed leaves beside the box, and no more than 600 mm (24 in)."""
+    most = 0.6096 if d.region == "US" else 0.6
+    over, room = 2 * (d["ground.clearance"] + d["ground.lining"]), [most]
+    for key, side, way in (("site.bed_length", "length", "along"), ("site.bed_width", "width", "across")):
+        bed, block, count = (d.given(one) for one in (key, f"reservoir.block_{side}", f"reservoir.blocks_{way}"))
+        if bed and block and count:
+            room.append((bed.value - block.value * count.value - over) / 2)
+    step = units.unit("in").factor / 4 if d.region == "US" else 0.010
+    return _length(max(math.floor(min(room) / step + 1e-9) * step, 0.0), d)
+
+
+def _slab(side: str, way: str) -> Callable[[Design], str]:
+    """A paving slab of 600 mm (24 in), cut to what the blocks are wide where that is less."""
+
+    def follows(d: Design) -> str:
+        return _length(min(0.6096 if d.region == "US" else 0.6, d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"]), d)
+
+    return follows
+
+
+def _hose(d: Design, top: float) -> str:
+    """From the floor of the reservoir up to where it ends, and half a metre to move the pump."""
+    long = top - d["levels.block_top"] + d["reservoir.block_height"] + 0.5
+    return f"{math.ceil(long / 0.3048)} ft" if d.region == "US" else f"{units.number(math.ceil(long * 5) / 5)} m"
+
+
+def _side(d: Design) -> str:
+    """As the mantle of a cone from the foot to the rim."""
+    rim, foot, high = (d[f"vessel.{key}"] / 2 for key in ("rim_diameter", "foot_outside", "height"))
+    area = math.pi * (rim + foot) * math.hypot(rim - foot, 2 * high)
+    return f"{units.number(round(units.convert(area, 'ft2'), 1))} ft2" if d.region == "US" else f"{units.number(round(area, 2))} m2"
+
+
+def _area(value: float, d: Design) -> str:
+    return f"{units.number(round(units.convert(value, 'ft2'), 1))} ft2" if d.region == "US" else f"{units.number(round(value, 3))} m2"
+
+
+def _each(d: Design) -> list[str]:
+    return ["6 ft" if d.region == "US" else "2 m"] * len(d["stones.heights"])
+
+
+_Follows = Callable[[Design], "str | list[str]"]
+_FOLLOW_ALL: dict[str, _Follows] = {
+    "reservoir.overflow_level": _under_the_top(0.020, 1),
+    "reservoir.static_level": _under_the_top(0.040, 2),
+    "catch.apron": _apron,
+}
+FOLLOW: dict[str, dict[str, _Follows]] = {
+    "overflowing vessel": {
+        **_FOLLOW_ALL,
+        "vessel.side_area": _side,
+        "slab.length": _slab("length", "along"),
+        "slab.width": _slab("width", "across"),
+        "pipe.length": lambda d: _hose(d, d["levels.block_top"] + d["slab.thickness"] + d["vessel.height"]),
+    },
+    "drilled stones": {**_FOLLOW_ALL, "stones.branch_lengths": _each, "pipe.length": lambda d: "3 ft" if d.region == "US" else "1 m"},
+    "blade": {
+        **_FOLLOW_ALL,
+        "blade.trough_length": lambda d: _length(d["blade.lip_width"], d),
+        "pipe.length": lambda d: _hose(d, d["blade.lip_level"]),
+    },
+    "cascade": {
+        **_FOLLOW_ALL,
+        "cascade.header_area": lambda d: _area(d["cascade.width"] * d["cascade.tread"], d),
+        "cascade.pool_area": lambda d: _area(d["cascade.width"] * d["cascade.tread"], d),
+        "pipe.length": lambda d: _hose(d, d["cascade.top_level"] + d["cascade.steps"] * d["cascade.tread"] + d["cascade.rill_length"]),
+    },
+}
+
+
+def usual_of(design: Design, key: str) -> Given | None:
+    """The usual value under a key, as it would stand in this design with its basis; None where there is none, or what it follows from is not known."""
+    row = _BY_KIND[design.kind].get(key) or _COMMON.get(key)
+    if row:
+        text, basis = row[design.region == "US"], row[2]
+    elif key in FOLLOW[design.kind]:
+        try:
+            text, basis = FOLLOW[design.kind][key](design), J
+        except Unknown:
+            return None
+    else:
+        return None
+    return design.having(key, text, basis).values[key]
+
+
+def is_usual(design: Design, key: str) -> bool:
+    """Whether what stands under a key is the usual value, and nobody's own."""
+    given = design.values.get(key)
+    return given is not None and given.basis != "yours" and given == usual_of(design, key)
+
+
+def _places(kind: str) -> list[str]:
+    """The keys with a usual value that play a part in a design of that kind."""
+    keys = {f"{section}.{name}" for section, fields in sections(kind).items() for name in fields}
+    return [key for key in dict.fromkeys([*_COMMON, *_BY_KIND[kind], *FOLLOW[kind]]) if key in keys]
+
+
+def started(kind: str, region: str, title: str = "My design") -> Design:
+    """A design with nothing but usual values, which waits for the answers of ASKED_FIRST. Raises InputError for a kind that there is not."""
+    return with_usual(replace(blank_design(kind, title), region=region))
+
+
+def with_usual(design: Design) -> Design:
+    """The design with the usual value wherever nothing stands, as far as it can be told yet."""
+    for key in _places(design.kind):
+        if key not in design.values and (given := usual_of(design, key)):
+            design = replace(design, values={**design.values, key: given})
+    return design
+
+
+def followed_up(before: Design, after: Design) -> Design:
+    """The design after a change, with its usual values following it: those that were usual before stay so, and what was emptied on purpose stays empty."""
+    for key in FOLLOW[after.kind]:
+        was = before.values.get(key)
+        untouched = after.values.get(key) == was and (was is None or is_usual(before, key))
+        if not untouched or was is None and usual_of(before, key) is not None:
+            continue
+        now = usual_of(after, key)
+        if now is not None and now != was:
+            after = replace(after, values={**after.values, key: now})
+    return after
+
+
+def turned_to(design: Design, region: str) -> Design:
+    """The design for another region: its usual values become those that are usual there, all others stay as they are."""
+    usual = {key for key in design.values if is_usual(design, key)}
+    there = replace(design, region=region, values={key: given for key, given in design.values.items() if key not in usual})
+    return with_usual(there)

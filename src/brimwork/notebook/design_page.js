@@ -1,0 +1,423 @@
+// The page of a design. The kernel says what is so, as data; this draws it. Every text is put in as words, never as markup; drawings are SVG of the kit's own writer.
+const NARROW = 470; // px: a paper narrower than this gets drawings made for it
+const GRADES = { fail: ["✕", "out"], marginal: ["◐", "near"], "not shown": ["?", "ask"], pass: ["✓", "in"], "does not apply": ["–", ""] };
+
+function make(tag, given = {}, ...children) {
+  const node = document.createElement(tag);
+  for (const [name, value] of Object.entries(given)) {
+    if (value === undefined || value === false || value === null) continue;
+    if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
+    else if (name === "text") node.textContent = value;
+    else if (name in node && !name.includes("-") && name !== "list" && name !== "role") node[name] = value;
+    else node.setAttribute(name, value === true ? "" : value);
+  }
+  node.append(...children.flat().filter(child => child !== null && child !== undefined && child !== ""));
+  return node;
+}
+
+function render({ model, el }) {
+  const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {} };
+  let serial = 0, answered = 0, wanted = "", lit = "", url = "";
+  const rows = new Map();
+  const ask = (what, more = {}) => model.send({ do: what, n: ++serial, ...more });
+  const button = (text, act, given = {}) => make("button", { type: "button", text, onclick: act, ...given });
+
+  const parts = Object.fromEntries(["head", "said", "strip", "fails", "tabs", "paper", "form", "findings", "ways"].map(name => [name, make("div", { className: `bw-${name}` })]));
+  const said = parts.said;
+  said.setAttribute("role", "status");
+  said.setAttribute("aria-live", "polite");
+  const draw = make("div", { className: "bw-draw" }, parts.tabs, parts.paper);
+  const side = make("div", { className: "bw-side" }, parts.form, parts.findings);
+  const top = make("div", { className: "bw-top" }, parts.head, parts.strip, parts.fails, said);
+  const main = make("div", { className: "bw-main" }, draw, side);
+  const page = make("div", { className: "bw", role: "region", "aria-label": "Design page", "data-lm-suppress-shortcuts": "true" }, top, parts.ways, main);
+  el.append(make("div", { className: "bw-outer" }, page));
+  parts.form.setAttribute("aria-label", "Values of the design");
+  parts.form.setAttribute("role", "form");
+  parts.findings.setAttribute("aria-label", "Findings");
+  parts.findings.setAttribute("role", "region");
+
+  // --- the head, the numbers, what fails
+
+  function drawHead({ title, kind, region, state: saved, undo, redo }) {
+    const acts = make("div", { className: "bw-acts" },
+      button("Undo", () => ask("undo"), { disabled: !undo, title: undo ? `take back: ${undo}` : "nothing to take back" }),
+      button("Redo", () => ask("redo"), { disabled: !redo, title: redo ? `make again: ${redo}` : "nothing to make again" }),
+      button("Save", () => ask("save")),
+      button("Print", () => ask("print"), { title: "write the pack to build from, as a PDF" }),
+      button("My designs", () => ask("designs")));
+    const kept = parts.head.contains(document.activeElement) ? document.activeElement.textContent : "";
+    const link = state.printed ? make("a", { href: url, target: "_blank", rel: "noopener", download: false, className: "bw-link", text: `Open ${state.printed.name}` }) : null;
+    const about = make("span", { className: "bw-say", text: `${kind}, ${region === "US" ? "US units" : "metric"} · ${saved}` });
+    parts.head.replaceChildren(...[make("h2", { text: title }), about, link, acts].filter(Boolean));
+    if (kept) [...acts.children].find(one => one.textContent === kept)?.focus();
+  }
+
+  function drawNumbers() {
+    const { numbers, tally } = state;
+    const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
+      make("b", { text: value }), make("span", { text: words }), was ? make("i", { text: `was ${was}` }) : null));
+    const rest = [`${tally.marginal} near a limit`, `${tally.unanswered} of safety not answered`].join(", ");
+    boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : "✓ none outside" }), make("span", { text: rest })));
+    parts.strip.replaceChildren(...boxes);
+    const chips = tally.names.slice(0, 4).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
+    if (tally.names.length > 4) chips.push(make("span", { className: "bw-say", text: `and ${tally.names.length - 4} more` }));
+    if (tally.unanswered) chips.push(button(`? ${tally.unanswered} checks of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
+    parts.fails.replaceChildren(...chips);
+  }
+
+  function tell({ words, alert }) {
+    said.className = alert ? "bw-said bw-alert" : "bw-said";
+    said.setAttribute("role", alert ? "alert" : "status");
+    said.replaceChildren(...(words ? [words] : []));
+    if (alert && state.head?.saved && /kept|saved/.test(words)) said.append(" ");
+  }
+
+  // --- the boxes
+
+  function box(entry) {
+    const id = `bw-${entry.key}-${Math.random().toString(36).slice(2, 8)}`;
+    const note = make("span", { className: "bw-note", id: `${id}n` });
+    const input = entry.options.length ? make("select", { id }) : make("input", { id, type: "text", autocomplete: "off", spellcheck: false, enterKeyHint: "done" });
+    input.setAttribute("aria-describedby", `${id}n`);
+    const rests = entry.basis !== undefined && !["title", "note", "region"].includes(entry.key)
+      ? make("select", { className: "bw-basis", "aria-label": `${entry.label}: what it rests on` }, (state.bases ?? []).map(one => make("option", { value: one, text: one === "yours" ? "yours" : one }))) : null;
+    const row = make("div", { className: "bw-row" }, make("label", { htmlFor: id, text: entry.label }), input, make("span", { className: "bw-under" }, note, rests));
+    const held = { row, input, note, rests, entry };
+    input.addEventListener("change", () => send(held));
+    input.addEventListener("focus", () => light(entry.key));
+    input.addEventListener("keydown", event => {
+      if (event.key === "Enter" && input.tagName === "INPUT") send(held);
+      if (event.key === "Escape") { input.value = held.entry.value; say(held, "", false); }
+      event.stopPropagation();
+    });
+    rests?.addEventListener("change", () => ask("basis", { key: entry.key, basis: rests.value }));
+    rests?.addEventListener("focus", () => light(entry.key));
+    fill(held, entry);
+    rows.set(entry.key, [...(rows.get(entry.key) ?? []).filter(one => one.row.isConnected), held]);
+    return row;
+  }
+
+  function send(held) {
+    if (held.input.value === held.entry.value && !held.row.classList.contains("bw-bad")) return;
+    held.entry = { ...held.entry, value: held.input.value };
+    ask("change", { key: held.entry.key, text: held.input.value });
+  }
+
+  function fill(held, entry) {
+    held.entry = entry;
+    const { input, note, rests, row } = held;
+    row.querySelector("label").textContent = entry.label;
+    if (entry.options.length) {
+      const now = entry.options.map(([value]) => value).join();
+      if (input.dataset.options !== now + entry.options.map(one => one[1]).join()) {
+        input.dataset.options = now + entry.options.map(one => one[1]).join();
+        input.replaceChildren(...entry.options.map(([value, text]) => make("option", { value, text })));
+      }
+    } else input.placeholder = entry.hint;
+    input.value = entry.value;
+    row.className = `bw-row bw-${entry.state}`;
+    note.textContent = entry.state === "usual" ? `usual, ${entry.basis}; not yours yet` : entry.state === "yours" && entry.basis && entry.basis !== "yours" ? entry.basis : "";
+    if (rests) { rests.value = entry.basis || "yours"; rests.hidden = entry.state === "empty"; }
+  }
+
+  function say(held, words, bad) {
+    held.row.classList.toggle("bw-bad", bad);
+    held.input.toggleAttribute("aria-invalid", bad);
+    if (words) held.note.textContent = words;
+    else fill(held, held.entry);
+  }
+
+  function drawForm() {
+    rows.clear();
+    const steps = state.form.map(step => {
+      const cautions = step.cautions.length ? make("details", { className: "bw-cautions", open: false }, make("summary", { text: `Take care: ${step.cautions[0].words.split(/[:;,.]/)[0]}${step.cautions.length > 1 ? `, and ${step.cautions.length - 1} more` : ""}` }),
+        step.cautions.map(one => make("p", {}, one.words, " ", make("small", { text: `(${one.basis})` })))) : null;
+      const body = make("div", { className: "bw-boxes" });
+      const put = () => {
+        const more = step.more.length ? make("details", { className: "bw-more" }, make("summary", { text: `Seldom changed: ${step.more.length} more` })) : null;
+        more?.addEventListener("toggle", () => { if (more.open && more.children.length === 1) more.append(...step.more.map(box)); });
+        const acts = step.name === "Cost" ? make("p", { className: "bw-acts" },
+          button("Write a price list to fill", () => ask("prices out")), button("Read my prices", () => ask("prices in"))) : null;
+        body.replaceChildren(...[cautions, ...step.entries.map(box), more, acts].filter(Boolean));
+      };
+      if (!state.full) { put(); return make("section", {}, make("h3", { text: step.title }), body); }
+      const fold = make("details", { className: "bw-step", "data-name": step.name, open: state.open.has(step.name) }, make("summary", { text: titleOf(step) }), body);
+      if (fold.open) put();
+      fold.addEventListener("toggle", () => { state.open[fold.open ? "add" : "delete"](step.name); if (fold.open && !body.children.length) put(); });
+      fold.bwPut = put;
+      return fold;
+    });
+    const depth = button(state.full ? "Show only what is asked first" : "Show all values", () => ask("depth", { full: !state.full }));
+    parts.form.replaceChildren(make("p", { className: "bw-depth" }, progress(), depth), ...steps);
+  }
+
+  const titleOf = step => step.entries.length ? `${step.title} (${step.entries.filter(one => one.value).length} of ${step.entries.length} known)` : step.title;
+
+  function progress() {
+    const { answered: some, asked } = state.answered ?? {};
+    return make("span", { className: "bw-say bw-progress", text: asked ? (some < asked ? `${some} of ${asked} first questions answered. ` : "All first questions are answered. ") : "" });
+  }
+
+  function toBox(key) {
+    const held = (rows.get(key) ?? []).find(one => one.row.isConnected);
+    if (held) {
+      for (let fold = held.row.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+      held.row.scrollIntoView({ block: "center", behavior: matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth" });
+      held.input.focus({ preventScroll: true });
+      held.input.select?.();
+      light(key);
+      return;
+    }
+    const step = state.form.find(one => [...one.entries, ...one.more].some(entry => entry.key === key));
+    if (step && state.full) {
+      const fold = [...parts.form.querySelectorAll(".bw-step")].find(one => one.dataset.name === step.name);
+      fold.open = true;
+      state.open.add(step.name);
+      if (!fold.querySelector(".bw-boxes").children.length) fold.bwPut();
+      const more = fold.querySelector(".bw-more");
+      if (more && step.more.some(entry => entry.key === key)) { more.open = true; if (more.children.length === 1) more.append(...step.more.map(box)); }
+      if (rows.has(key)) toBox(key);
+    } else if (!state.full) { wanted = key; ask("depth", { full: true }); }
+  }
+
+  // --- the drawing
+
+  function light(key) {
+    lit = key;
+    parts.paper.querySelectorAll(".bw-lit").forEach(one => one.classList.remove("bw-lit"));
+    if (key) parts.paper.querySelectorAll(`[data-key="${CSS.escape(key)}"]`).forEach(one => one.classList.add("bw-lit"));
+    parts.form.querySelectorAll(".bw-on").forEach(one => one.classList.remove("bw-on"));
+    (rows.get(key) ?? []).forEach(one => one.row.classList.add("bw-on"));
+  }
+
+  function drawTabs() {
+    const chosen = state.view?.name;
+    parts.tabs.setAttribute("role", "group");
+    parts.tabs.setAttribute("aria-label", "What is shown");
+    const kept = parts.tabs.contains(document.activeElement) ? document.activeElement.dataset.name : "";
+    parts.tabs.replaceChildren(...state.views.map(({ name, title }) => button(title, () => ask("view", { name, narrow: narrow() }), { "aria-pressed": String(name === chosen), "data-name": name })));
+    if (kept) [...parts.tabs.children].find(one => one.dataset.name === kept)?.focus();
+  }
+
+  function drawView() {
+    const view = state.view;
+    if (view.tables) return drawTables(view);
+    if (!view.svg) {
+      const needs = (view.needs ?? []).map(({ key, name }) => make("li", {}, button(name, () => toBox(key), { className: "bw-plain" })));
+      parts.paper.className = "bw-paper bw-wait";
+      parts.paper.replaceChildren(make("p", { text: needs.length ? "The drawing appears when these are known:" : `Not drawn: ${view.why}.` }), make("ul", {}, needs));
+      return;
+    }
+    const at = parts.paper.contains(document.activeElement) ? document.activeElement.dataset.key : "";
+    const fresh = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
+    fresh.setAttribute("role", "group");
+    fresh.querySelector("title")?.remove();
+    const seen = new Map();
+    fresh.querySelectorAll("[data-key]").forEach(one => {
+      const words = one.querySelector("text");
+      const before = seen.get(one.dataset.key);
+      if (!before || (words && !before.querySelector("text"))) seen.set(one.dataset.key, one);
+    });
+    let first = true;
+    for (const [key, one] of seen) {
+      one.setAttribute("role", "button");
+      one.setAttribute("tabindex", first ? "0" : "-1");
+      one.setAttribute("aria-label", `${nameOf(key)}: change`);
+      first = false;
+    }
+    parts.paper.className = "bw-paper";
+    const table = view.table?.rows.length ? make("details", { className: "bw-numbers", open: state.unfolded.has(view.name) }, make("summary", { text: "Its numbers" }), tableOf(view.table.head, view.table.rows)) : null;
+    table?.addEventListener("toggle", () => state.unfolded[table.open ? "add" : "delete"](view.name));
+    parts.paper.replaceChildren(...[fresh, make("p", { className: "bw-say", text: `${view.caption} ${first ? "" : "Touch a size, a level or a body to change it; by keyboard, arrows and Enter."}` }), table].filter(Boolean));
+    if (at) parts.paper.querySelector(`[role=button][data-key="${CSS.escape(at)}"]`)?.focus();
+    light(lit);
+  }
+
+  const nameOf = key => rows.get(key)?.[0]?.entry.label ?? state.form?.flatMap(step => [...step.entries, ...step.more]).find(one => one.key === key)?.label ?? key.split(".")[1].replaceAll("_", " ");
+
+  parts.paper.addEventListener("click", event => {
+    const key = event.target.closest?.("[data-key]")?.dataset.key;
+    if (key) toBox(key);
+  });
+  parts.paper.addEventListener("keydown", event => {
+    const one = event.target.closest?.("[role=button][data-key]");
+    if (!one) return;
+    const all = [...parts.paper.querySelectorAll("[role=button][data-key]")], at = all.indexOf(one);
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    if (step) {
+      const next = all[(at + step + all.length) % all.length];
+      all.forEach(each => each.setAttribute("tabindex", each === next ? "0" : "-1"));
+      next.focus();
+    } else if (event.key === "Enter" || event.key === " ") toBox(one.dataset.key);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  });
+  parts.paper.addEventListener("focusin", event => { const key = event.target.closest?.("[data-key]")?.dataset.key; if (key) light(key); });
+
+  const tableOf = (head, body) => make("div", { className: "bw-scroll", tabIndex: 0, role: "region", "aria-label": "Table" }, make("table", {},
+    make("thead", {}, make("tr", {}, head.map(cell => make("th", { scope: "col", text: cell })))),
+    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", { text: cell })))))));
+
+  function drawTables(view) {
+    parts.paper.className = "bw-paper bw-lists";
+    const made = view.tables.map(({ caption, head, rows: body, note }) => make("section", {}, caption ? make("h3", { text: caption }) : null, note ? make("p", { text: note }) : null, body.length ? tableOf(head, body) : null));
+    if (view.name === "compare") {
+      const choose = make("select", { "aria-label": "The other design", onchange: () => choose.value && ask("beside", { path: choose.value }) },
+        make("option", { value: "", text: "Choose the other design" }), [...(state.own ?? []), ...state.examples.map(name => ({ path: `designs/${name}.toml`, words: `an example: ${name.replaceAll("-", " ")}` }))].map(({ path, words }) => make("option", { value: path, text: words })));
+      parts.paper.replaceChildren(choose, ...made.filter((_, i) => view.tables[i].rows.length));
+    } else parts.paper.replaceChildren(...made);
+  }
+
+  // --- findings
+
+  function drawFindings() {
+    const all = state.findings, words = state.tally.words;
+    const kept = document.activeElement?.closest?.(".bw-finding")?.dataset.id;
+    const group = (title, found, open, name) => {
+      if (!found.length) return null;
+      const list = make("ul", { className: "bw-list" }, found.map(one => findingOf(one)));
+      if (open) return make("section", { "data-group": name }, make("h3", { text: title }), list);
+      const fold = make("details", { "data-group": name, open: state.folds.has(name) }, make("summary", { text: `${title} (${found.length})` }), list);
+      fold.addEventListener("toggle", () => state.folds[fold.open ? "add" : "delete"](name));
+      return fold;
+    };
+    const of = grade => all.filter(one => one.grade === grade);
+    const asks = of("not shown").filter(one => one.safety).sort((a, b) => b.first - a.first);
+    parts.findings.replaceChildren(...[
+      group("Outside a limit, or near it", [...of("fail"), ...of("marginal")], true, "out"),
+      group("Not answered yet, and somebody's safety rests on it", asks, true, "ask"),
+      group(words["not shown"], of("not shown").filter(one => !one.safety), false, "unknown"),
+      group(words.pass, of("pass"), false, "pass"),
+      group(words["does not apply"], of("does not apply"), false, "none"),
+      make("p", { className: "bw-say", text: "Nothing here is approval: local codes and licensed practice come first." }),
+    ].filter(Boolean));
+    if (kept) parts.findings.querySelector(`.bw-finding[data-id="${CSS.escape(kept)}"] button`)?.focus();
+  }
+
+  function findingOf(one) {
+    const [sign, colour] = GRADES[one.grade];
+    const opened = state.why.hasOwnProperty(one.id), item = make("li", { className: "bw-finding", "data-id": one.id });
+    const act = one.grade === "not shown"
+      ? button("answer", () => toBox(one.needs[0].key), { "aria-label": `answer: ${one.title}` })
+      : button(opened ? "less" : "why", () => { if (opened) { delete state.why[one.id]; delete state.hangs[one.id]; drawFindings(); } else { state.why[one.id] = null; drawFindings(); ask("why", { id: one.id }); } }, { "aria-expanded": String(opened), "aria-label": `why: ${one.title}` });
+    const needs = one.grade === "not shown" ? make("small", {}, "needs ", one.needs.slice(0, 4).flatMap(({ key, name }, at) => [at ? ", " : "", button(name, () => toBox(key), { className: "bw-plain" })]), one.needs.length > 4 ? ` and ${one.needs.length - 4} more` : "") : null;
+    const text = make("div", {}, make("span", { text: one.title }), one.value ? make("small", { text: `${one.value}${one.limit ? `; limit: ${one.limit}` : ""}${one.note ? `; ${one.note}` : ""}` }) : null, needs,
+      one.remedy ? make("small", { text: `To change: ${one.remedy}.` }) : null);
+    item.append(make("span", { className: `bw-sign ${colour}`, text: sign, title: state.tally.words[one.grade] }), text, act);
+    if (opened) item.append(why(one));
+    return item;
+  }
+
+  function why(one) {
+    const on = state.hangs[one.id], worked = state.why[one.id];
+    const hangs = on === undefined ? make("p", { className: "bw-say", text: "Looking which values it hangs on ..." })
+      : on.length ? make("ul", { className: "bw-hangs" }, on.map(({ key, name, words }) => make("li", {}, button(name, () => toBox(key), { className: "bw-plain" }), `: ${words}`)))
+      : make("p", { className: "bw-say", text: "It hangs on an answer, or on values given twice: no number alone moves it." });
+    return make("div", { className: "bw-why" }, make("strong", { text: "It hangs on" }), hangs,
+      worked?.lines.length ? make("pre", { text: worked.lines.join("\n") }) : null, make("small", { text: `Limit taken from: ${one.basis}.` }));
+  }
+
+  function toFinding(id) {
+    const group = id === "ask" ? parts.findings.querySelector('[data-group="ask"]') : parts.findings.querySelector(`.bw-finding[data-id="${CSS.escape(id)}"]`);
+    group?.scrollIntoView({ block: "start", behavior: matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth" });
+    group?.querySelector("button")?.focus({ preventScroll: true });
+  }
+
+  // --- the ways in
+
+  function drawWays() {
+    const ways = state.start;
+    parts.ways.hidden = !ways;
+    main.hidden = Boolean(ways) || !state.form;
+    parts.strip.hidden = parts.fails.hidden = main.hidden;
+    parts.head.hidden = !state.form;
+    if (!ways) return parts.ways.replaceChildren();
+    state.own = ways.designs;
+    const region = state.region ?? (navigator.language.endsWith("-US") ? "US" : "UK");
+    state.region = region;
+    const units = make("fieldset", { className: "bw-units" }, make("legend", { text: "Which units do you work in?" }),
+      [["UK", "Metric (UK words)"], ["US", "Feet, inches, gallons (US words)"]].map(([value, text]) => make("label", {},
+        make("input", { type: "radio", name: "bw-region", value, checked: value === region, onchange: () => { state.region = value; } }), ` ${text}`)));
+    const kinds = make("div", { className: "bw-kinds" }, ways.kinds.map(({ kind, name, words }) => button("", () => ask("start", { kind, region: state.region }), { "aria-label": `Begin: ${name}`, className: "bw-kind" })).map((one, at) => {
+      one.append(make("b", { text: ways.kinds[at].name }), make("span", { text: ways.kinds[at].words }));
+      return one;
+    }));
+    const own = ways.designs.length ? make("section", {}, make("h3", { text: "Go on with one of yours" }), make("ul", { className: "bw-own" }, ways.designs.map(({ path, words }) => make("li", {}, button(words, () => ask("open", { path }), { className: "bw-plain" }), make("small", { text: ` ${path}` }))))) : null;
+    const examples = ways.examples.length ? make("section", {}, make("h3", { text: "Or look at an example" }), make("p", { className: "bw-say", text: "Invented designs; some of their checks fail on purpose. Nothing of them gets into a design of yours." }),
+      make("p", { className: "bw-acts" }, ways.examples.map(({ name, words }) => button(words, () => ask("example", { name }))))) : null;
+    const back = ways.open ? button("Back to the open design", () => { state.start = null; drawWays(); }) : null;
+    const name = make("input", { type: "text", "aria-label": "Another name for the open design", placeholder: "another name, such as front-path" });
+    const saves = ways.open ? make("section", {}, make("h3", { text: "The open design" }), make("p", { className: "bw-acts" }, name, button("Save under that name", () => name.value.trim() && ask("save", { name: name.value })),
+      state.head?.saved ? button("Leave the unsaved changes", () => ask("leave")) : null),
+      make("p", { className: "bw-acts" }, make("span", { className: "bw-say", text: "Take what stands here over to another kind: " }), ways.kinds.filter(({ kind }) => kind !== state.head?.kind).map(({ kind, name: title }) => button(title, () => { state.start = null; ask("turn", { kind }); })))) : null;
+    parts.ways.replaceChildren(...[back, make("h3", { text: "Begin with your own" }), units, kinds, own, examples, saves].filter(Boolean));
+  }
+
+  function drawChoices() {
+    if (!state.choices?.length) return;
+    const chosen = {};
+    const rowsOf = state.choices.map(({ key, name, mine, theirs }) => make("fieldset", {}, make("legend", { text: name }),
+      [[true, `yours: ${mine}`], [false, `in the file: ${theirs}`]].map(([value, text]) => make("label", {}, make("input", { type: "radio", name: `bw-${key}`, onchange: () => { chosen[key] = value; } }), ` ${text}`))));
+    said.append(make("div", { className: "bw-choices" }, rowsOf, button("Save so", () => ask("choose", { keep: chosen }))));
+  }
+
+  // --- what the kernel says
+
+  function arrived(message, buffers) {
+    if (message.n !== undefined) {
+      if (message.n < answered) return; // a later answer has been shown already
+      answered = message.n;
+    }
+    for (const name of ["head", "numbers", "tally", "findings", "view", "views", "form", "full", "bases", "examples", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
+    if (message.printed) {
+      if (url) URL.revokeObjectURL(url);
+      url = URL.createObjectURL(new Blob([buffers[0]], { type: "application/pdf" }));
+      state.printed = message.printed;
+    }
+    if (message.view) { drawTabs(); drawView(); }
+    if (message.head || message.printed) drawHead(state.head);
+    if (message.numbers) drawNumbers();
+    if (message.form) { state.why = {}; state.hangs = {}; drawForm(); }
+    if (message.entries) for (const entry of message.entries) {
+      for (const held of rows.get(entry.key) ?? []) fill(held, entry);
+      for (const step of state.form) for (const list of [step.entries, step.more]) list.forEach((one, at) => { if (one.key === entry.key) list[at] = entry; });
+    }
+    if (message.entries && state.full) for (const fold of parts.form.querySelectorAll(".bw-step")) {
+      const step = state.form.find(one => one.name === fold.dataset.name), head = fold.querySelector("summary");
+      if (head.textContent !== titleOf(step)) head.textContent = titleOf(step);
+    }
+    if (message.answered) parts.form.querySelector(".bw-progress")?.replaceWith(progress());
+    if (message.findings) { for (const id of Object.keys(state.why)) ask("why", { id }); drawFindings(); }
+    if (message.why) { state.why[message.why.id] = message.why; drawFindings(); }
+    if (message.hangs) { state.hangs[message.hangs.id] = message.hangs.on; if (message.hangs.id in state.why) drawFindings(); }
+    if ("start" in message) drawWays();
+    if (message.said) tell(message.said);
+    if (message.did?.key) for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false);
+    if (message.refused) {
+      const held = (rows.get(message.refused.key) ?? []).find(one => one.row.isConnected);
+      if (held) { say(held, message.refused.words, true); held.note.setAttribute("role", "alert"); } else tell({ words: message.refused.words, alert: true });
+    }
+    drawChoices();
+    if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }
+    page.dataset.answered = answered; // for whoever waits for it
+    if (message.did) page.dataset.painted = performance.now();
+  }
+
+  const narrow = () => { // of the room that the paper will have: beside the boxes, or alone on a narrow page
+    const wide = page.clientWidth;
+    return wide > 0 && (parts.paper.clientWidth || (wide > 880 ? wide * 0.58 : wide > 560 ? wide / 2 : wide)) < NARROW;
+  };
+  let was = null;
+  const sized = new ResizeObserver(() => {
+    if (was === null || narrow() === was || !state.view) return;
+    was = narrow();
+    ask("view", { name: state.view.name, narrow: was });
+  });
+  sized.observe(page);
+  model.on("msg:custom", arrived);
+  requestAnimationFrame(() => { was = narrow(); ask("ready", { narrow: was }); });
+  return () => { sized.disconnect(); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
+}
+export default { render };

@@ -1,0 +1,417 @@
+"""The page of a design: one screen with drawing, boxes, key numbers and findings, which its script draws and the kernel works out. One widget, whatever is open."""
+
+from __future__ import annotations
+
+import asyncio
+import sys
+import tempfile
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+import anywidget
+
+from brimwork import files
+from brimwork.design.done.quantities import quantities
+from brimwork.design.typed import file
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.limits import Bounds
+from brimwork.design.typed.price_list import price_list, prices_read
+from brimwork.design.typed.reading import Corners, Curve, Date, Dates, OneOf, Several
+from brimwork.notebook import page_parts as parts
+from brimwork.notebook.form import HEADS, name_of
+from brimwork.notebook.opened import DESIGNS, EXAMPLES, OpenDesign, begin_design, look_at, own_designs, remember
+from brimwork.notebook.results import drawings_shown, findings_shown
+from brimwork.shown import Markup, clipped, escape
+from brimwork.units import InputError
+
+KIND_WORDS = {
+    "overflowing vessel": ("A bowl or pot that overflows", "water leaves all round its rim and runs down its face"),
+    "drilled stones": ("Drilled stones", "water rises through one stone or several and runs down them"),
+    "blade": ("A straight blade", "a sheet of water falls from a lip in a wall"),
+    "cascade": ("Steps or a rill", "water falls from pool to pool"),
+}
+LARGEST_LIST = 200_000  # bytes of a price list
+CHOICES = (OneOf, Bounds, Date)
+
+
+class DesignPage(anywidget.AnyWidget):
+    """What a workbook shows of a design that is open, or, where none is, the way to one. `design` and `followers` are those of what is open."""
+
+    _esm = Path(__file__).with_name("design_page.js")
+    _css = Path(__file__).with_name("design_page.css")
+
+    def __init__(self, opened: OpenDesign | None, full: bool = True):
+        super().__init__()
+        self.opened, self.full, self.view, self.narrow, self.other = opened, full, "section", False, ""
+        self.followers: list[Callable[[], None]] = []
+        self.working: set[asyncio.Task] = set()
+        self.last_key, self.changed = "", ""
+        self.before = parts.key_numbers(opened.chain) if opened else {}
+        self.acts: dict[str, Callable[[dict], Any]] = {
+            "ready": self._ready, "change": self._change, "basis": self._basis, "undo": self._undo, "redo": self._redo, "view": self._view, "depth": self._depth,
+            "why": self._why, "save": self._save, "designs": self._designs, "start": self._start, "example": self._example, "open": self._open_file,
+            "leave": self._leave, "turn": self._turn, "choose": self._choose, "print": self._print, "beside": self._beside, "prices out": self._prices_out,
+            "prices in": self._prices_in,
+        }  # fmt: skip
+        self.on_msg(self._asked)
+
+    @property
+    def here(self) -> OpenDesign:
+        """What is open. Raises InputError where nothing is."""
+        if self.opened is None:
+            raise InputError("no design is open yet: begin one, or open one, on the page above")
+        return self.opened
+
+    @property
+    def design(self) -> Design:
+        """The design that is open. Raises InputError where none is."""
+        return self.here.design
+
+    def close(self) -> None:
+        for task in self.working:
+            task.cancel()
+        super().close()
+
+    def _repr_mimebundle_(self, **named) -> Any:
+        """The page; for those who see no widgets, or before anything has run, findings and drawings as they were when it was shown."""
+        if self.opened is None:
+            plain = "The page of a design: begin with a dozen questions, open a design of your own, or look at an example."
+            html = Markup(f"<p>{escape(plain)}</p>")
+        else:
+            found, drawn = findings_shown(self.opened.chain, self.opened.found), drawings_shown(self.opened.chain)
+            html, plain = Markup(f"{found.html}{drawn.html}"), f"{found.plain}\n{drawn.plain}"
+        made = super()._repr_mimebundle_(**named)
+        alive = made[0] if isinstance(made, tuple) else made or {}
+        return {**alive, "text/html": f"<p><em>Run this cell to bring it to life: Run, Run All Cells.</em></p>{html}", "text/plain": plain}
+
+    # --- from the page
+
+    def _asked(self, _, message: Any, buffers: list) -> None:
+        """One wish of the page. A value that cannot be used is told beside its box; nothing else is changed by it."""
+        if not isinstance(message, dict) or message.get("do") not in self.acts:
+            return
+        serial = {"n": message["n"]} if isinstance(message.get("n"), int) else {}
+        try:
+            answer = self.acts[message["do"]](message)
+        except InputError as error:
+            answer = {"refused": {"key": str(message.get("key", "")), "words": self._plainly(str(error), str(message.get("key", "")))}}
+        except OSError as error:
+            answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
+        if answer is not None:
+            self.send({**answer, **serial})
+
+    def _plainly(self, said: str, key: str) -> str:
+        """What was refused, for someone who looks at a box and not at a file."""
+        section, _, name = key.partition(".")
+        if section in SECTIONS and name in SECTIONS[section]:
+            region = self.opened.design.region if self.opened else "UK"
+            said = said.replace(f"write {key} = ", "type ").replace(f"{key} = ", "").replace(key, name_of(key, region).lower())
+            return f"{said[:1].upper()}{said[1:]}. The last good value still counts."
+        return f"{said[:1].upper()}{said[1:]}."
+
+    def _ready(self, message: dict) -> dict:
+        self.narrow = bool(message.get("narrow"))
+        return self._all()
+
+    def _all(self) -> dict:
+        """Everything that the page shows."""
+        if self.opened is None:
+            return {"start": self._ways_in(), "said": {"words": "", "alert": False}}
+        opened = self.opened
+        return {
+            "start": None,
+            "bases": parts.ALL_BASES,
+            "views": parts.views_part(opened),
+            "form": parts.form_part(opened, self.full),
+            "full": self.full,
+            "examples": [name for name in EXAMPLES],
+            **self._moving(),
+        }
+
+    def _moving(self) -> dict:
+        """What may be different after any change."""
+        opened = self.here
+        return {
+            "head": {
+                "title": opened.design.title,
+                "kind": opened.design.kind,
+                "region": opened.design.region,
+                "state": "an invented example"
+                if opened.example and not opened.done
+                else "not saved yet"
+                if opened.unsaved or opened.example
+                else f"saved as {opened.mine}",
+                "undo": self._what(opened.done[-1].what) if opened.done else "",
+                "redo": self._what(opened.undone[-1].what) if opened.undone else "",
+                "saved": opened.unsaved and Path(opened.mine).exists(),
+            },
+            "answered": parts.answered_part(opened.design),
+            "numbers": parts.numbers_part(opened, self.before),
+            "tally": parts.tally_part(opened),
+            "findings": parts.findings_part(opened),
+            "view": parts.view_part(opened, self.view, self.narrow, self.other),
+            "said": {"words": opened.trouble or opened.said.words, "alert": bool(opened.trouble) or opened.said.alert},
+            "choices": [{"key": one.key, "name": self._what(one.key), "mine": one.mine, "theirs": one.theirs} for one in opened.asking.both]
+            if opened.asking
+            else [],
+        }
+
+    def _what(self, what: str) -> str:
+        """A change in words: the name of its box."""
+        section, _, name = what.partition(".")
+        known = section in SECTIONS and name in SECTIONS[section]
+        return (HEADS.get(what) or (name_of(what, self.design.region) if known else what)).lower()
+
+    # --- changes
+
+    def _then(self, act: Callable[[], None], key: str = "") -> dict:
+        """What the page shows after a change, and what that did."""
+        opened = self.here
+        before, found, numbers = opened.design, opened.found, parts.key_numbers(opened.chain)
+        opened.said.words, opened.said.alert = "", False
+        act()
+        after = opened.design
+        if after is before:
+            return {
+                "entries": [parts.entry(key, after)] if key else [],
+                "said": {"words": opened.said.words or "Nothing is different.", "alert": opened.said.alert},
+            }
+        self.before = numbers
+        for tell in self.followers:
+            tell()
+        keys = {one for one in {*before.values, *after.values} if before.values.get(one) != after.values.get(one)}
+        keys |= {head for head in HEADS if getattr(before, head) != getattr(after, head)}
+        whole = before.region != after.region or before.kind != after.kind
+        shape = (
+            {"form": parts.form_part(opened, self.full), "views": parts.views_part(opened)}
+            if whole
+            else {"entries": [parts.entry(one, after) for one in keys | ({key} if key else set())]}
+        )
+        told = parts.turned(found, opened.found)
+        moving = self._moving()
+        return {**moving, **shape, "did": {"key": key, "words": told}, "said": moving["said"] if moving["said"]["words"] else {"words": told, "alert": False}}
+
+    def _change(self, message: dict) -> dict | None:
+        key, text = str(message.get("key", "")), str(message.get("text", ""))
+        if self.opened is None:
+            return None
+        if key in HEADS:
+            return self._then(lambda: self.here.head(key, text), key)
+        value = typed_for(key, text, self.design.region)
+        return self._then(lambda: self.here.change(key, value), key)
+
+    def _basis(self, message: dict) -> dict | None:
+        key, basis = str(message.get("key", "")), str(message.get("basis", ""))
+        given = self.design.values.get(key)
+        if given is None or basis not in parts.ALL_BASES:
+            return None
+        return self._then(lambda: self.here.change(key, given.text, basis), key)
+
+    def _undo(self, message: dict) -> dict:
+        return self._then(lambda: self._say(self.here.undo(), "Taken back"))
+
+    def _redo(self, message: dict) -> dict:
+        return self._then(lambda: self._say(self.here.redo(), "Made again"))
+
+    def _say(self, what: str, words: str) -> None:
+        if what:
+            self.here.said.words = f"{words}: {self._what(what)}."
+
+    # --- what is shown
+
+    def _view(self, message: dict) -> dict | None:
+        name = str(message.get("name", self.view))
+        if self.opened is None or name not in {**parts.DRAWINGS, **parts.TABLES}:
+            return None
+        self.view, self.narrow = name, bool(message.get("narrow", self.narrow))
+        return {"view": parts.view_part(self.opened, self.view, self.narrow, self.other)}
+
+    def _beside(self, message: dict) -> dict:
+        """The design to compare with: one of the user's own, or an example."""
+        self.other = self._known_file(str(message.get("path", "")))
+        return {"view": parts.view_part(self.here, "compare", self.narrow, self.other)}
+
+    def _depth(self, message: dict) -> dict | None:
+        self.full = bool(message.get("full"))
+        return {"form": parts.form_part(self.opened, self.full), "full": self.full} if self.opened else None
+
+    def _why(self, message: dict) -> dict | None:
+        if self.opened is None:
+            return None
+        found, design = str(message.get("id", "")), self.design
+        self._later(self._hangs(found, design))
+        return {"why": parts.why_part(self.opened, found)}
+
+    async def _hangs(self, found: str, design) -> None:
+        await asyncio.sleep(0.05)  # the working is painted first
+        self.send({"hangs": {"id": found, "on": parts.hangs_part(design, found)}})
+
+    def _later(self, work) -> None:
+        task = asyncio.ensure_future(work)
+        self.working.add(task)
+        task.add_done_callback(self.working.discard)
+
+    # --- files
+
+    def _save(self, message: dict) -> dict | None:
+        if self.opened is None:
+            return None
+        name = str(message.get("name", "")).strip()
+        self.opened.save(str(DESIGNS / f"{Path(name).name.removesuffix('.toml')}.toml") if name else "")
+        self._told()
+        return {**self._moving(), "form": parts.form_part(self.opened, self.full)}
+
+    def _choose(self, message: dict) -> dict | None:
+        if self.opened is None or not isinstance(message.get("keep"), dict):
+            return None
+        self.opened.decide({str(key): bool(mine) for key, mine in message["keep"].items()})
+        self._told()
+        return {**self._moving(), "form": parts.form_part(self.opened, self.full)}
+
+    def _told(self) -> None:
+        for tell in self.followers:
+            tell()
+
+    def _ways_in(self) -> dict:
+        return {
+            "kinds": [{"kind": kind, "name": KIND_WORDS[kind][0], "words": KIND_WORDS[kind][1]} for kind in KINDS],
+            "designs": [{"path": path, "words": words} for path, words in own_designs()],
+            "examples": [{"name": name, "words": name.replace("-", " ")} for name in EXAMPLES if (DESIGNS / f"{name}.toml").exists()],
+            "open": self.opened is not None,
+        }
+
+    def _designs(self, message: dict) -> dict:
+        return {"start": self._ways_in()}
+
+    def _known_file(self, path: str) -> str:
+        """A design that the page has offered, and no other file. Raises InputError."""
+        offered = {one for one, _ in own_designs()} | {str(DESIGNS / f"{name}.toml") for name in EXAMPLES}
+        if path not in offered:
+            raise InputError(f"{clipped(path)} is none of the designs here: choose one of the list")
+        return path
+
+    def _put(self, opened: OpenDesign, full: bool) -> dict:
+        """Another design in place of the one that was open; nothing of the old one stays in page or kernel."""
+        if self.opened is not None:
+            self.opened.close()
+        self.opened, self.full, self.view = opened, full, "section"
+        self.before = parts.key_numbers(opened.chain)
+        remember(opened)
+        self._told()
+        return self._all()
+
+    def _may(self, what: str) -> bool:
+        return self.opened is None or self.opened.may_leave(what)
+
+    def _refused(self) -> dict:
+        assert self.opened
+        return {"said": {"words": self.opened.said.words, "alert": True}}
+
+    def _start(self, message: dict) -> dict:
+        kind, region = str(message.get("kind", "")), str(message.get("region", "UK"))
+        return self._put(begin_design(kind, region), full=False) if self._may(f"start {kind}") else self._refused()
+
+    def _example(self, message: dict) -> dict:
+        name = str(message.get("name", ""))
+        if name not in EXAMPLES:
+            raise InputError(f"there is no example '{clipped(name)}': choose one of the list")
+        return self._put(look_at(name), full=True) if self._may(f"example {name}") else self._refused()
+
+    def _open_file(self, message: dict) -> dict:
+        path = self._known_file(str(message.get("path", "")))
+        return self._put(OpenDesign(Path(path)), full=self.full) if self._may(f"open {path}") else self._refused()
+
+    def _leave(self, message: dict) -> dict:
+        return self._then(self.here.leave_changes)
+
+    def _turn(self, message: dict) -> dict:
+        """What stands here as another kind of feature; undo takes it back."""
+        kind = str(message.get("kind", ""))
+        return self._then(lambda: self.here.put(self.design.turned(kind), f"as {kind}"))
+
+    # --- prices
+
+    def _prices_out(self, message: dict) -> dict:
+        """A price list to fill, as a file of the user's own beside the designs."""
+        place = DESIGNS / f"{Path(self.here.mine).stem}-prices.csv"
+        keys = list(dict.fromkeys(line.key for line in quantities(self.here.chain) if line.key))
+        if place.exists():
+            raise InputError(f"{place} is there already: fill it and read it, or move it away first")
+        files.write_whole(place, price_list(self.design, keys).encode())
+        return {
+            "said": {
+                "words": f"A list with {len(keys)} lines and no prices is written: {place}. Fill its last column, save it, and press Read my prices.",
+                "alert": False,
+            }
+        }
+
+    def _prices_in(self, message: dict) -> dict:
+        place = DESIGNS / f"{Path(self.here.mine).stem}-prices.csv"
+        try:
+            text = files.read_bounded(place, LARGEST_LIST).decode("utf-8-sig")
+        except FileNotFoundError:
+            raise InputError(f"{place} is not there yet: press Write a price list to fill first") from None
+        except UnicodeDecodeError:
+            raise InputError(f"{place} is not a text file in UTF-8: save it as CSV, UTF-8") from None
+        return self._then(lambda: self.here.put(prices_read(self.design, text), f"prices of {place.name}"))
+
+    # --- print
+
+    def _print(self, message: dict) -> dict | None:
+        if self.opened is None:
+            return None
+        paper = Path(self.here.mine).with_suffix(".pdf")
+        self._later(self._printing(self.design, paper))
+        return {"said": {"words": "Printing ...", "alert": False}}
+
+    async def _printing(self, design, paper: Path) -> None:
+        """The pack, printed by a process of its own, beside the design file and for a link in the page."""
+        try:
+            pdf = await printed(design)
+            files.write_whole(paper, pdf)
+        except InputError as error:
+            self.send({"said": {"words": f"{error}.", "alert": True}})
+        except OSError as error:
+            self.send({"said": {"words": f"Nothing is printed ({error.strerror or error}).", "alert": True}})
+        else:
+            self.send({"printed": {"name": paper.name, "path": str(paper)}, "said": {"words": f"Printed: {paper}.", "alert": False}}, [pdf])
+
+
+async def printed(design) -> bytes:
+    """The pack of a design as a PDF. What the printer takes of memory ends with the process that it runs in. Raises InputError, OSError."""
+    with tempfile.TemporaryDirectory() as folder:
+        source, pack = Path(folder, "design.toml"), Path(folder, "pack.pdf")
+        source.write_text(file.dump_design(design), encoding="utf-8")
+        line = [sys.executable, "-m", "brimwork", "pack", str(source), "--to", str(pack)]
+        process = await asyncio.create_subprocess_exec(*line, stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE)
+        try:
+            _, told = await process.communicate()
+        finally:
+            with suppress(ProcessLookupError):
+                if process.returncode is None:
+                    process.kill()
+        if not pack.exists():
+            raise InputError(told.decode(errors="replace").strip().rstrip(".") or "the printer has ended without a word")
+        return pack.read_bytes()
+
+
+def typed_for(key: str, text: str, region: str):
+    """What a design file would say for what was typed into a box: text, number, list, or None for nothing known. Raises InputError."""
+    section, _, name = key.partition(".")
+    if section not in SECTIONS or name not in SECTIONS[section]:
+        raise InputError(f"there is no value '{clipped(key)}' in a design")
+    field, text = SECTIONS[section][name], text.strip()
+    if text in ("", parts.UNKNOWN, parts.empty_words(key, region)):
+        return None
+    if isinstance(field, Several | Dates):
+        return [part.strip() for part in text.split(",")]
+    if isinstance(field, Curve | Corners):
+        return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
+    if isinstance(field, CHOICES) or field.unit:
+        return text
+    value = field.read(text, key)  # a plain number stands in the file without quotes
+    return int(value) if value == int(value) else value

@@ -1,0 +1,347 @@
+"""The design that is open: its file, every change with its undo, saving and loading; whatever shows a design follows it. No widget here.
+
+What is not saved is kept in a file beside it, so that a restart comes back to it as it was; which one was open last is kept too.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import re
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass
+from itertools import count
+from pathlib import Path
+from typing import NamedTuple
+
+from brimwork import files
+from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged.findings import Finding
+from brimwork.design.typed import file, starting
+from brimwork.design.typed.design import Design, blank_design
+from brimwork.design.typed.merging import Conflict, merged
+from brimwork.notebook.keeping import Keeping, Left, all_kept, left_of, read_kept
+from brimwork.notebook.results import found_in
+from brimwork.units import InputError
+
+DESIGNS = Path("designs")
+EXAMPLES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")  # invented designs that come with the workbooks: looked at, never written over
+_LAST = ".last-open.json"
+MOST_UNDONE = 200  # changes that can be taken back
+
+
+class Done(NamedTuple):
+    """A change that can be taken back: the design before it, and what it changed, in words."""
+
+    design: Design
+    what: str
+
+
+@dataclass
+class Outcome:
+    """What an act came to, in words; `alert` where it was refused or asks something."""
+
+    words: str = ""
+    alert: bool = False
+
+
+class OpenDesign:
+    """One design, open. Nothing of it is left or replaced before somebody was asked once."""
+
+    def __init__(self, path: Path, kind: str = ""):
+        self.followers: list[Callable[[], None]] = []
+        self.keeping, self.asked, self.said = Keeping(), "", Outcome()
+        self.undone: list[Done] = []
+        self.done: list[Done] = []
+        self.asking: Conflict | None = None
+        self.mine, self.example = str(path), False
+        self.base, self.design, left, self.others = _with_changes(path, kind)
+        self.unsaved, self.before = bool(left), self.design
+        self._worked()
+        self._go_on(left)
+
+    @classmethod
+    def of(cls, design: Design, path: Path, example: bool = False) -> OpenDesign:
+        """A design that has no file yet, to be saved at `path`."""
+        made = cls.__new__(cls)
+        made.followers, made.keeping, made.asked, made.said = [], Keeping(), "", Outcome()
+        made.undone, made.done, made.asking = [], [], None
+        made.base, made.design, made.before = None, design, design
+        made.mine, made.example, made.others, made.unsaved = str(path), example, 0, not example
+        made._worked()
+        if not example:
+            made._keep()
+        return made
+
+    def _worked(self) -> None:
+        self.chain: Chain = chain_of(self.design)
+        self.found: list[Finding] = found_in(self.chain)
+
+    def _go_on(self, left: Left | None) -> None:
+        """Go on with changes that were kept."""
+        if left:
+            self.said = Outcome(f"With the changes of {left.of}, which were not saved." + (" There are others: see My designs." if self.others else ""))
+            if self.keeping.may_take(left.path):
+                self.keeping.take(left.path)
+            else:
+                self._keep()
+        remember(self)
+
+    # --- changes
+
+    def change(self, key: str, text, basis: str = "yours", what: str = "") -> None:
+        """One value changed. Raises InputError, and then nothing is changed."""
+        changed = self.design.having(key, text, basis)
+        self.put(starting.followed_up(self.design, changed), what or key)
+
+    def head(self, key: str, words: str) -> None:
+        """Title, note or region changed. Raises InputError, and then nothing is."""
+        changed = self.design.headed(key, words)
+        self.put(starting.turned_to(self.design, words) if key == "region" else changed, key)
+
+    def put(self, design: Design, what: str) -> None:
+        """The whole design changed, as one change that can be taken back."""
+        if design == self.design:
+            return
+        self.done = [*self.done, Done(self.design, what)][-MOST_UNDONE:]
+        self.undone = []
+        self._show(design)
+
+    def undo(self) -> str:
+        """Take the last change back; what it was, or nothing."""
+        return self._turn(self.done, self.undone)
+
+    def redo(self) -> str:
+        """Make the change again that was taken back last; what it was, or nothing."""
+        return self._turn(self.undone, self.done)
+
+    def _turn(self, taken: list[Done], given: list[Done]) -> str:
+        if not taken:
+            return ""
+        last = taken.pop()
+        given.append(Done(self.design, last.what))
+        self._show(last.design)
+        return last.what
+
+    def _show(self, design: Design) -> None:
+        self.before, self.design = self.design, design
+        self.was = self.found
+        self.unsaved, self.asked = True, ""
+        self._worked()
+        self._keep()
+        self.follow()
+
+    was: list[Finding] = []
+
+    def follow(self) -> None:
+        """Tell all that show it."""
+        for tell in list(self.followers):
+            tell()
+
+    def _keep(self) -> None:
+        self.keeping.keep(Path(self.mine), self.base, self.design)
+
+    # --- the file
+
+    @property
+    def trouble(self) -> str:
+        """Why changes cannot be kept, or nothing."""
+        return self.keeping.trouble
+
+    def save(self, name: str = "") -> None:
+        """Write the design, under another name where one is given; a file that is there is asked about first. What a refusal says is told by `said`."""
+        name = name or self.mine
+        if (
+            name != self.mine
+            and os.path.exists(name)
+            and self._first_time(f"save {name} {_print_of(name)}", f"{name} is there already: save again to replace it")
+        ):
+            return
+        self._save(name, self.base if name == self.mine else None)
+
+    def _save(self, name: str, base: Design | None) -> None:
+        self.asking = None
+        before = self.design
+
+        def write() -> None:
+            self.base = file.save_design(before, name, base)
+
+        try:
+            done = self._tell(write)
+        except Conflict as conflict:
+            self.asking = conflict
+            self.said = Outcome(
+                f"Not saved yet. Since you opened {name}, somebody else has changed in it what you changed too. Choose what counts, value by value; all "
+                "other changes of both of you are kept.",
+                alert=True,
+            )
+            return
+        if not done:
+            return
+        self.keeping.drop()
+        self.mine, self.unsaved, self.example = name, False, False
+        taken = self.base is not None and self.base != before
+        if taken and self.base:
+            self.design = self.base
+            self._worked()
+        self.said = Outcome(
+            f"Saved: {name}." + (" What somebody else had changed in the file since it was read is in it, and here, too." if taken and base is not None else "")
+        )
+        remember(self)
+        self.follow()
+
+    def decide(self, keep: dict[str, bool]) -> None:
+        """Save with what was chosen for each value that both changed."""
+        conflict, base = self.asking, self.base
+        if conflict is None or base is None:
+            return
+        if any(one.key not in keep for one in conflict.both):
+            self.said = Outcome("Not saved yet: choose for each value first.", alert=True)
+            return
+        self.design, _ = merged(base, self.design, conflict.file, keep)
+        self._worked()
+        self.base = conflict.file
+        self._keep()
+        self._save(self.mine, conflict.file)
+
+    def leave_changes(self) -> None:
+        """Back to the file as it was saved; undo takes that back too."""
+
+        def leave() -> None:
+            saved = file.load_design(self.mine)
+            self.put(saved, "back to the saved file")
+            self.keeping.drop()
+            self.base, self.unsaved = saved, False
+
+        if self._tell(leave):
+            self.said = Outcome(f"As it was saved: {self.mine}.")
+
+    def may_leave(self, what: str) -> bool:
+        """Whether another design may take its place: at once where all is saved or kept, else after one question."""
+        return not (
+            self.unsaved and self.trouble and self._first_time(what, "The last change is neither saved nor kept: press again to leave it, or save it first")
+        )
+
+    def close(self) -> None:
+        """Nothing shows it any more; what was not saved stays kept."""
+        self.followers.clear()
+        self.keeping.close()
+
+    def _first_time(self, what: str, question: str) -> bool:
+        """Ask about something that cannot be taken back; False when it was asked just before."""
+        if self.asked == what:
+            self.asked = ""
+            return False
+        self.asked, self.said = what, Outcome(f"{question}.", alert=True)
+        return True
+
+    def _tell(self, act: Callable[[], None]) -> bool:
+        try:
+            act()
+        except Conflict:
+            raise
+        except OSError as error:
+            self.said = Outcome(f"{self.mine} cannot be written ({error.strerror}): save it under another name.", alert=True)
+            return False
+        except InputError as error:
+            self.said = Outcome(f"{error}.", alert=True)
+            return False
+        return True
+
+
+def _print_of(name: str | Path) -> str:
+    """Tells one content of a file from another, so that a question about one is not an answer for the next."""
+    with suppress(OSError):
+        return hashlib.sha256(files.read_bounded(Path(name), 50_000_000)).hexdigest()
+    return ""
+
+
+def _with_changes(path: Path, kind: str = "") -> tuple[Design | None, Design, Left | None, int]:
+    """What a file holds, the design with the changes that were made since and never saved, those changes, and how many more there are. Raises InputError.
+
+    With a `kind`, a blank design of that kind where there is no file and nothing was kept.
+    """
+    now = file.load_design(path) if os.path.lexists(path) or not kind and not all_kept(path.parent, path.stem) else None
+    left = left_of(path, now)
+    if left:
+        return left[-1].base or now, left[-1].mine, left[-1], len(left) - 1
+    if now is None and not kind:  # nothing was saved yet, and another page has it open: begin from what that one keeps
+        kept = read_kept(all_kept(path.parent, path.stem)[-1])
+        return kept.base, kept.mine, None, 0
+    return now, now or blank_design(kind, path.stem), None, 0
+
+
+# --- which design, and those that lie there
+
+
+def free_name(folder: Path, title: str = "my design") -> Path:
+    """A file name in the folder that nothing has yet, from the title."""
+    stem = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "my-design"
+    for number in count(1):
+        name = folder / f"{stem}{'' if number == 1 else f'-{number}'}.toml"
+        if not os.path.lexists(name) and not all_kept(folder, name.stem):
+            return name
+    raise AssertionError
+
+
+def begin_design(kind: str, region: str, folder: Path = DESIGNS) -> OpenDesign:
+    """A new design with usual values, which waits for its first answers. Raises InputError."""
+    with suppress(OSError):  # where it cannot be made, saving says so
+        folder.mkdir(exist_ok=True)
+    made = OpenDesign.of(starting.started(kind, region), free_name(folder))
+    remember(made)
+    return made
+
+
+def look_at(name: str, folder: Path = DESIGNS) -> OpenDesign:
+    """An invented example, to look at and to change; saved, it becomes one's own under another name. Raises InputError."""
+    made = OpenDesign.of(file.load_design(folder / f"{name}.toml"), free_name(folder, f"my {name}"), example=True)
+    made.said = Outcome("An invented example: nothing in it is yours, and some of its checks fail on purpose.")
+    return made
+
+
+def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str]]:
+    """The designs in a folder that are somebody's own, as (path, what it is), the newest first: saved ones, and those of which only unsaved changes are kept."""
+    shipped = {*EXAMPLES, "quick-check"}
+    saved = [path for path in folder.glob("[!.]*.toml") if path.stem not in shipped]
+    found: dict[str, float] = {}
+    for path in saved:
+        with suppress(OSError):
+            found[str(path)] = path.stat().st_mtime
+    for kept in all_kept(folder):
+        stem = Left(kept, None, blank_design("blade", "x")).path.name[1:].rpartition(".")[0].rpartition(".")[0]
+        if stem and stem not in shipped:
+            with suppress(OSError):
+                found[str(folder / f"{stem}.toml")] = max(found.get(str(folder / f"{stem}.toml"), 0.0), kept.stat().st_mtime)
+    return [(path, _titled(Path(path))) for path in sorted(found, key=lambda path: -found[path])]
+
+
+def _titled(path: Path) -> str:
+    with suppress(InputError, OSError):
+        if path.exists():
+            design = file.load_design(path)
+            return f"{design.title}, {design.kind}"
+        return f"{path.stem}, not saved yet"
+    return f"{path.stem}, cannot be read"
+
+
+def remember(opened: OpenDesign) -> None:
+    """Keep which design was open last."""
+    if not opened.example:
+        with suppress(OSError):
+            place = Path(opened.mine).parent / _LAST
+            if place.parent.is_dir():
+                files.write_whole(place, json.dumps({"file": Path(opened.mine).name}).encode())
+
+
+def last_open(folder: Path = DESIGNS) -> Path | None:
+    """The file of the design that was open last, where it or what was kept of it is still there."""
+    with suppress(OSError, ValueError, KeyError, TypeError):
+        name = json.loads(files.read_bounded(folder / _LAST, 1000))["file"]
+        path = folder / Path(name).name
+        if path.exists() or all_kept(folder, path.stem):
+            return path
+    return None

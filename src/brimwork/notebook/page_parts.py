@@ -1,0 +1,292 @@
+"""What the page of a design shows, as plain data that its script turns into elements: every text in it is words, and drawings are SVG of our own."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from brimwork import units
+from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.quantities import quantities
+from brimwork.design.follows.chain import Chain
+from brimwork.design.judged.findings import Finding
+from brimwork.design.judged.hanging import Hangs, hangs_on
+from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.cautions import cautions_at
+from brimwork.design.typed.criteria import is_safety
+from brimwork.design.typed.design import Design
+from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS
+from brimwork.design.typed.merging import shown as on_one_line
+from brimwork.design.typed.reading import Corners, Curve, Dates, OneOf, Several
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
+from brimwork.design.typed.telling import days
+from brimwork.design.typed.wording import spoken, worded
+from brimwork.drawing.design import DRAWN
+from brimwork.drawing.plan import plan
+from brimwork.drawing.running import start_and_stop_chart
+from brimwork.drawing.section import section
+from brimwork.drawing.svg import write_svg
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.comparing import compared
+from brimwork.notebook.form import FORM_STEPS, HEADS, is_seldom, keys_of, name_of
+from brimwork.notebook.opened import OpenDesign
+from brimwork.notebook.results import working_lines
+from brimwork.notebook.shopping import tables_of
+from brimwork.pack.buying import money
+from brimwork.units import InputError
+
+DRAWINGS = {
+    "section": "From the side", "plan": "From above", "duty chart": "Pump", "water in the reservoir": "Water",
+    "level over thirty dry days": "Dry month", "level from start to stop": "Start and stop",
+}  # fmt: skip
+TABLES = {"shopping": "To buy", "cost": "Cost", "work": "Order of work", "compare": "Beside another"}
+NARROW = 112.0  # mm: a sheet for a page as wide as a phone
+GRADE_WORDS = {
+    "fail": "Outside a limit", "marginal": "Near a limit", "not shown": "Nobody has given what is needed", "pass": "Within the limits", "does not apply": "Does not apply here",
+}  # fmt: skip
+UNKNOWN, DASH = "don't know yet", "–"
+EXPECTED = ("C41", "C51", "C35", "C44")  # of the unanswered checks of safety those named first: shock, open water, services
+
+
+# --- key numbers --------------------------------------------------------------------------------------------------------------------
+
+# kind of feature: name of the result that tells how deep the water stands over its edge, and the words for it
+_OVER_THE_EDGE = {
+    "overflowing vessel": ("rim_head", "water over the rim"),
+    "blade": ("lip_head", "water over the lip"),
+    "cascade": ("step_head", "water over each step"),
+}
+
+
+def key_numbers(chain: Chain) -> dict[str, tuple[str, str]]:
+    """Text and words of the numbers that stand on top, by name; a number that cannot be told yet is a dash."""
+    region = chain.design.region
+    numbers: dict[str, tuple[str, str]] = {}
+    if chain.design.kind in _OVER_THE_EDGE:
+        name, words = _OVER_THE_EDGE[chain.design.kind]
+        comes = _told(chain, name, coming=True)
+        numbers["edge"] = (
+            comes if comes != DASH else _told(chain, name),
+            f"{words}, at the flow that comes" if comes != DASH else f"{words}, at the flow wanted",
+        )
+    wanted = _told(chain, "flow_wanted")
+    numbers["flow"] = _told(chain, "duty_flow"), "the pump sends" + (f", of {wanted} required" if wanted != DASH else "")
+    usable = _told(chain, "usable")
+    numbers["water"] = _told(chain, "static_volume"), "in the reservoir" + (f", {usable} of it usable" if usable != DASH else "")
+    numbers["days"] = _told(chain, "days"), "without topping up, driest month"
+    priced = any(key.startswith("prices.") for key in chain.design.values)
+    cost = tried(lambda: _cost(chain)) if priced else None
+    numbers["cost"] = (cost, "cost, in your currency") if isinstance(cost, str) else (DASH, "cost: no price is known yet")
+    return {name: (worded(text, region), worded(words, region)) for name, (text, words) in numbers.items()}
+
+
+def _cost(chain: Chain) -> str:
+    sheet = CostSheet(chain)
+    return f"{'' if sheet.whole else 'at least '}{money(sheet.paid)}"
+
+
+def _told(chain: Chain, name: str, coming: bool = False) -> str:
+    if name not in chain.names():
+        return DASH
+    got = tried(lambda: (chain.coming if coming else chain).working(name))
+    if isinstance(got, Refused):
+        return DASH
+    row = QUANTITIES[got.letter]
+    return days(row.us_text(got.result) if chain.design.region == "US" else row.metric_text(got.result))
+
+
+def numbers_part(opened: OpenDesign, before: dict[str, tuple[str, str]]) -> list[dict[str, str]]:
+    """The numbers on top, each with what it was before the last change where that moved it."""
+    now = key_numbers(opened.chain)
+    return [
+        {"name": name, "value": text, "words": words, "was": before[name][0] if name in before and before[name][0] != text else ""}
+        for name, (text, words) in now.items()
+    ]
+
+
+# --- findings -----------------------------------------------------------------------------------------------------------------------
+
+
+def findings_part(opened: OpenDesign) -> list[dict[str, Any]]:
+    return [_finding(finding, opened.design) for finding in opened.found]
+
+
+def _finding(finding: Finding, design: Design) -> dict[str, Any]:
+    unshown = finding.grade == "not shown"
+    return {
+        "id": finding.id,
+        "grade": finding.grade,
+        "title": finding.title,
+        "value": "" if unshown else finding.value,
+        "limit": finding.limit,
+        "remedy": finding.remedy,
+        "note": finding.note,
+        "basis": finding.basis,
+        "safety": is_safety(finding.id, finding.group),
+        "first": finding.id in EXPECTED,
+        "needs": [{"key": key, "name": name_of(key, design.region)} for key in finding.needs],
+    }
+
+
+def tally_part(opened: OpenDesign) -> dict[str, Any]:
+    """How many are outside, near, and unanswered though somebody's safety rests on them; and what the last change did."""
+    found = opened.found
+    return {
+        "fail": sum(one.grade == "fail" for one in found),
+        "marginal": sum(one.grade == "marginal" for one in found),
+        "unanswered": sum(one.grade == "not shown" and is_safety(one.id, one.group) for one in found),
+        "names": [{"id": one.id, "title": one.title} for one in found if one.grade == "fail"],
+        "words": GRADE_WORDS,
+    }
+
+
+def turned(before: list[Finding], after: list[Finding], most: int = 3) -> str:
+    """What a change did to the findings, in a sentence."""
+    was = {finding.title: finding.grade for finding in before}
+    now = {finding.title for finding in after}
+    words = {
+        "fail": "is outside its limit now",
+        "marginal": "is near its limit now",
+        "pass": "is within its limits now",
+        "not shown": "is not known any more",
+        "does not apply": "does not apply any more",
+    }
+    told = [f"{one.title} {words[one.grade]}" for one in after if was.get(one.title, "pass" if one.grade == "pass" else "") != one.grade]
+    told += [f"{title}: settled" for title in was if title not in now]
+    more = f"; and {len(told) - most} more" if len(told) > most else ""
+    return f"{'; '.join(told[:most])}{more}." if told else "No finding changes."
+
+
+def why_part(opened: OpenDesign, finding_id: str) -> dict[str, Any]:
+    """The working of one finding."""
+    finding = next((one for one in opened.found if one.id == finding_id), None)
+    lines = [line for name in finding.results for line in working_lines(opened.chain, name)] if finding else []
+    return {"id": finding_id, "lines": lines}
+
+
+def hangs_part(design: Design, finding_id: str) -> list[dict[str, str]]:
+    """What a finding hangs on, in words."""
+    return [{"key": one.key, "name": name_of(one.key, design.region), "words": _way(one, design)} for one in hangs_on(design, finding_id)]
+
+
+def _way(one: Hangs, design: Design) -> str:
+    section_, _, name = one.key.partition(".")
+    field: Any = SECTIONS[section_][name]
+    many = isinstance(field, Several)
+    unit = (field.us or field.unit) if design.region == "US" else field.unit
+    given = design.given(one.key)
+    here = on_one_line(given) if given else ""
+    way = "more" if one.up else "less"
+    if one.enough is None:
+        return f"{way} than {here} helps, and is not enough by itself"
+    return f"{way} than {here}: about {units.write(one.enough, unit, 3)} would do by itself" + (", the others in the same share" if many else "")
+
+
+# --- drawings and lists -------------------------------------------------------------------------------------------------------------
+
+
+def views_part(opened: OpenDesign) -> list[dict[str, str]]:
+    drawn = [name for name in DRAWINGS if not (DRAWN[name] is start_and_stop_chart and not opened.chain.edges)]
+    return [{"name": name, "title": title} for name, title in (DRAWINGS | TABLES).items() if name in (*drawn, *TABLES)]
+
+
+def view_part(opened: OpenDesign, name: str, narrow: bool, other: str = "") -> dict[str, Any]:
+    """A drawing, or a list; or what it still needs."""
+    chain, region = opened.chain, opened.design.region
+    if name in TABLES:
+        return {"name": name, "tables": _tables(opened, name, other)}
+    draw = DRAWN[name]
+    sheet = tried(lambda: draw(chain, NARROW) if narrow and draw in (section, plan) else draw(chain))
+    if isinstance(sheet, Refused):
+        needs = [{"key": key, "name": name_of(key, region)} for key in sheet.needs]
+        return {"name": name, "needs": needs, "why": "" if needs else worded(sheet.why, region)}
+    return {"name": name, "svg": write_svg(sheet, "bw", linked=True), "caption": sheet.description, "told": sheet.told,
+            "table": {"head": sheet.columns, "rows": sheet.rows}}  # fmt: skip
+
+
+def _tables(opened: OpenDesign, name: str, other: str) -> list[dict[str, Any]]:
+    try:
+        made = compared(opened.design, other) if name == "compare" else tables_of(opened.chain, name)
+    except InputError as error:
+        return [{"caption": "", "head": [], "rows": [], "note": f"{error}."}]
+    return [{"caption": caption, "head": list(head), "rows": [list(row) for row in rows], "note": note} for caption, head, rows, note in made]
+
+
+# --- boxes --------------------------------------------------------------------------------------------------------------------------
+
+
+def form_part(opened: OpenDesign, full: bool) -> list[dict[str, Any]]:
+    """The steps with their boxes; in the short form only what is asked first, and a few usual values that decide much."""
+    design = opened.design
+    if not full:
+        return [
+            _step("What you have and want", "first", ASKED_FIRST[design.kind], (), design, ("Site and people",)),
+            _step("Usual values: change what you know better", "also", ALSO_SHORT[design.kind], (), design, ("The feature", "Pump and hose")),
+        ]
+    priced = frozenset(line.key for line in quantities(opened.chain) if line.key)
+    made = []
+    for step in FORM_STEPS:
+        keys = keys_of(step, design, priced)
+        if keys:
+            made.append(
+                _step(
+                    step, step, [key for key in keys if not is_seldom(key, design.kind)], [key for key in keys if is_seldom(key, design.kind)], design, (step,)
+                )
+            )
+    return made
+
+
+def _step(title: str, name: str, keys, more, design: Design, steps: tuple[str, ...]) -> dict[str, Any]:
+    region = design.region
+    return {
+        "title": spoken(title, region),
+        "name": name,
+        "cautions": [{"words": spoken(one.words, region), "basis": one.basis} for step in steps for one in cautions_at(step)],
+        "entries": [entry(key, design) for key in keys],
+        "more": [entry(key, design) for key in more],
+    }
+
+
+def entry(key: str, design: Design) -> dict[str, Any]:
+    """One box: its name, what stands in it, what it rests on, and whether that is somebody's own."""
+    region = design.region
+    if key in HEADS:
+        options = [[one, {"UK": "UK: metric", "US": "US: feet, inches, gallons"}[one]] for one in REGIONS] if key == "region" else []
+        return {"key": key, "label": HEADS[key], "value": getattr(design, key), "options": options, "hint": "", "state": "yours", "basis": ""}
+    section_, _, name = key.partition(".")
+    field, given = SECTIONS[section_][name], design.values.get(key)
+    options = [["", empty_words(key, region)], *([option, spoken(option, region)] for option in field.options)] if isinstance(field, OneOf) else []
+    state = "empty" if given is None else "yours" if given.basis in ("yours", "measured", "read") else "usual"
+    return {
+        "key": key,
+        "label": name_of(key, region),
+        "value": "" if given is None else as_typed(key, given.text),
+        "options": options,
+        "hint": "" if options else field.hint(region) or UNKNOWN,
+        "state": state,
+        "basis": given.basis if given else "",
+        "unit": field.here(region) if hasattr(field, "here") else "",
+    }
+
+
+def empty_words(key: str, region: str) -> str:
+    section_, _, name = key.partition(".")
+    return SECTIONS[section_][name].hint(region) or UNKNOWN
+
+
+def as_typed(key: str, text: Any) -> str:
+    """What the file says as one would type it into the box."""
+    section_, _, name = key.partition(".")
+    field = SECTIONS[section_][name]
+    if isinstance(field, Several | Dates):
+        return ", ".join(map(str, text))
+    if isinstance(field, Curve | Corners):
+        return "; ".join(" at ".join(map(str, pair)) for pair in text)
+    return str(text)
+
+
+def answered_part(design: Design) -> dict[str, int]:
+    """How many of the first questions are answered."""
+    return {"answered": sum(key in design.values for key in ASKED_FIRST[design.kind]), "asked": len(ASKED_FIRST[design.kind])}
+
+
+ALL_BASES = list(BASES)

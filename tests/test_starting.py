@@ -1,0 +1,92 @@
+"""From a dozen answers to a design: usual values make sense, follow the answers, are never somebody's own, and pass no check of safety that a person must answer."""
+
+import pytest
+
+from brimwork.design.follows.features import chain_of
+from brimwork.design.judged.checks import findings
+from brimwork.design.typed.criteria import is_safety
+from brimwork.design.typed.fields import SECTIONS, sections
+from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.reading import OneOf
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS, followed_up, is_usual, started, turned_to
+from brimwork.drawing.section import section
+
+_BLOCK = {"reservoir.block_length": "600 mm", "reservoir.block_width": "400 mm", "reservoir.block_height": "420 mm"}
+_PUMP = {"pump.free_flow": "120 L/min", "pump.shut_off_head": "4 m", "pump.power": "120 W", "pipe.bore": "40 mm"}
+_SITE = {"site.use": "private", "site.bed_length": "3 m", "site.bed_width": "2.4 m"}
+ANSWERS = {
+    "overflowing vessel": {
+        "vessel.rim_diameter": "560 mm", "vessel.height": "500 mm", "vessel.mass": "60 kg", "vessel.water": "70 L", "vessel.foot_outside": "360 mm",
+    },
+    "drilled stones": {"stones.diameters": ["300 mm"], "stones.heights": ["700 mm"]},
+    "blade": {"blade.lip_width": "600 mm", "blade.lip_level": "450 mm", "blade.wall_height": "450 mm", "blade.wall_retains": "nothing"},
+    "cascade": {
+        "cascade.steps": 3, "cascade.width": "500 mm", "cascade.step_fall": "150 mm", "cascade.tread": "450 mm", "cascade.top_level": "600 mm",
+        "cascade.header_volume": "20 L", "cascade.rill_length": "2 m",
+    },
+}  # fmt: skip
+
+
+def answered(kind, region="UK", **more):
+    design = started(kind, region)
+    for key, text in (_SITE | ANSWERS[kind] | _BLOCK | _PUMP | more).items():
+        design = followed_up(design, design.having(key, text))
+    return design
+
+
+@pytest.mark.parametrize("region", ["UK", "US"])
+@pytest.mark.parametrize("kind", KINDS)
+def test_about_a_dozen_answers_make_a_design_that_is_drawn(kind, region):
+    design = answered(kind, region)
+    places = {f"{section}.{name}" for section, fields in sections(kind).items() for name in fields}
+    assert set(design.values) <= places and {*ASKED_FIRST[kind], *ALSO_SHORT[kind]} <= places
+    assert {key for key, given in design.values.items() if given.basis == "yours"} == set(ASKED_FIRST[kind])
+    assert section(chain_of(design)).views and all(chain_of(design).working(name) for name in ("flow_wanted", "duty_flow", "static_volume", "days"))
+    assert all(is_usual(design, key) for key in design.values if key not in ASKED_FIRST[kind])
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_first_question_has_a_builders_words(kind):
+    assert all(key in BUILDERS_WORDS for key in (*ASKED_FIRST[kind], *ALSO_SHORT[kind]))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_check_of_safety_passes_on_a_word_that_nobody_answered(kind):
+    """Each word that a start fills in is taken out again: a check of safety that passed must pass without it, but for how the thing is built."""
+    design = answered(kind)
+    built = {"vessel.stands_on", "stones.stand_on", "stones.valves", "blade.feed", "cascade.feed", "pipe.friction_law", "pipe.check_valve"}
+    words = {key for key in design.values if isinstance(SECTIONS[key.partition(".")[0]][key.partition(".")[2]], OneOf)} - set(ASKED_FIRST[kind])
+    assert words <= built
+    passed = {one.id for one in findings(chain_of(design)) if one.grade == "pass" and is_safety(one.id, one.group)}
+    assert not passed & {"C20", "C24", "C32", "C35", "C41", "C42", "C51", "C52", "C53", "C54", "C46", "C46e", "C26"}, passed
+    for section_ in ("site", "answers", "supply", "measured"):
+        fills = {key for key in design.values if key.startswith(f"{section_}.")} - set(ASKED_FIRST[kind])
+        assert fills <= {"supply.voltage", "supply.power_factor", "supply.hours_per_day"}, fills
+
+
+def test_usual_values_follow_the_answers_and_leave_alone_what_is_somebodys_own():
+    design = answered("overflowing vessel")
+    assert design.values["reservoir.static_level"].text == "380 mm" and design.values["slab.length"].text == "600 mm"
+    higher = followed_up(design, design.having("reservoir.block_height", "500 mm"))
+    assert higher.values["reservoir.static_level"].text == "460 mm" and higher.values["reservoir.static_level"].basis != "yours"
+    mine = followed_up(design, design.having("reservoir.static_level", "370 mm"))
+    assert followed_up(mine, mine.having("reservoir.block_height", "500 mm")).values["reservoir.static_level"].text == "370 mm"
+    emptied = followed_up(design, design.having("slab.length", None))
+    assert "slab.length" not in emptied.values
+    assert "slab.length" not in followed_up(emptied, emptied.having("reservoir.block_length", "700 mm")).values, "what was emptied stays empty"
+
+
+def test_the_stone_takes_what_the_bed_leaves():
+    """600 + 2 (12 + 10) mm of box in 1.5 m of bed leave 428 mm on each side; 400 + 44 in 1.2 m leave 378."""
+    design = answered("overflowing vessel", **{"site.bed_length": "1.5 m", "site.bed_width": "1.2 m"})
+    assert design.values["catch.apron"].text == "370 mm"
+    assert not [one for one in findings(chain_of(design)) if one.id.startswith("site.bed")]
+    wide = followed_up(design, design.having("site.bed_length", "1 m"))
+    assert wide.values["catch.apron"].text == "170 mm"
+
+
+def test_another_region_brings_its_usual_values_and_keeps_the_answers():
+    design = answered("overflowing vessel")
+    there = turned_to(design, "US")
+    assert there["vessel.mass"] == 60 and there["supply.voltage"] == 120 and there.values["slab.thickness"].text == "2 in"
+    assert {key for key, given in there.values.items() if given.basis == "yours"} == {key for key, given in design.values.items() if given.basis == "yours"}
