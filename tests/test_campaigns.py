@@ -16,6 +16,7 @@ def as_it_was(monkeypatch):
     """What the campaigns set aside in a module is put back."""
     for name in ("_run_until_stopped", "lay_out"):
         monkeypatch.setattr(fuzz.opening, name, getattr(fuzz.opening, name))
+    monkeypatch.setattr(fuzz.intake.Reader, "ask", fuzz.intake.Reader.ask)
     monkeypatch.setattr(faults.files, "STALE", faults.files.STALE)
     monkeypatch.setenv("JUPYTER_DATA_DIR", "")
 

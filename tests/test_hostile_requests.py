@@ -10,7 +10,7 @@ import socket
 import subprocess
 import sys
 import time
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import pytest
@@ -120,12 +120,12 @@ def ask(port: int, method: str, path: str, headers: dict, body: str) -> tuple[in
 
 
 @contextmanager
-def server(folder: Path):
-    """A server of `brimwork open` whose user has opened all doors in the configuration; yields its port and its record."""
+def server(folder: Path, settings: str = json.dumps(OPEN), ours: bool = True):
+    """A server of `brimwork open` whose user has opened all doors in the configuration, or JupyterLab by itself; yields its port and its record."""
     mine = folder / "mine"
     config = folder / "config"
     config.mkdir()
-    (config / "jupyter_server_config.json").write_text(json.dumps(OPEN))
+    (config / "jupyter_server_config.json").write_text(settings)
     opening.lay_out(mine)
     for name in ("secret.txt", "unlisted.txt"):
         (mine / name).write_text(MARK)
@@ -144,6 +144,9 @@ def server(folder: Path):
     own = {name: str(folder / name.lower()) for name in ("JUPYTER_RUNTIME_DIR", "JUPYTER_DATA_DIR")}
     environment = {**os.environ, **own, "JUPYTER_CONFIG_DIR": str(config), "JUPYTER_TOKEN": SECRET}
     line = [sys.executable, "-m", "brimwork", "open", str(mine), "--no-browser", "--port", str(port)]
+    if not ours:
+        alone = [f"--ServerApp.root_dir={mine}", f"--ServerApp.port={port}", "--ServerApp.ip=localhost", "--no-browser", "--allow-root"]
+        line = [sys.executable, "-m", "jupyterlab", *alone]
     process = subprocess.Popen(line, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
         record = _record(folder / "jupyter_runtime_dir", process)
@@ -270,6 +273,33 @@ def talk(port: int, path: str, headers: dict, said: str) -> int:
         return loop.run_sync(once, timeout=30)
     finally:
         loop.close()
+
+
+SWITCHED_OFF = {"jupyterlab": False, "jupyter_server_terminals": False, "jupyter_lsp": False, "notebook_shim": False}
+
+
+@pytest.mark.parametrize(
+    "settings",
+    ['{"ServerApp": {"allow_origin": "*", ', json.dumps({**OPEN, "ServerApp": {**OPEN["ServerApp"], "jpserver_extensions": SWITCHED_OFF}})],
+    ids=["a damaged file", "extensions switched off"],
+)
+def test_settings_that_are_damaged_or_switch_something_off_open_no_door(settings, tmp_path):
+    with server(tmp_path, settings) as (port, record):
+        cookie = cookie_of(port, record["token"])
+        host = f"localhost:{port}"
+        answers = [(path, *ask(port, method, path, headers, body)) for _, method, path, headers, body in requests(host, cookie)]
+        assert not [(path, status) for path, status, answer in answers if not refused(status, answer, record["token"])]
+
+
+def test_the_same_requests_open_a_server_that_nobody_guards(tmp_path):
+    """So we know that the list would find a door."""
+    with server(tmp_path, ours=False) as (port, record):
+        let_in, left = set(), iter(requests(f"localhost:{port}", ""))
+        with suppress(ConnectionError):  # once a stranger has shut it down
+            for what, method, path, headers, body in left:
+                if not refused(*ask(port, method, path, headers, body), record["token"] or "none at all"):
+                    let_in.add(what)
+    assert {"no token", "a wrong token", "a foreign name"} <= let_in, let_in
 
 
 def test_only_this_machine_is_listened_to(running):

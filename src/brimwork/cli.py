@@ -115,6 +115,14 @@ def _refused(error: InputError, as_json: bool) -> int:
     return 2
 
 
+def _home() -> Path:
+    """The folder of whoever is at work; the one where the command was typed, where the machine knows of none."""
+    try:
+        return Path.home()
+    except RuntimeError:
+        return Path()
+
+
 def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     """The parser of the command line. Raises InputError for a verb that does not exist."""
     parser = _Parser(prog="brimwork", description="Design and learn small recirculating water features, one derived number at a time.")
@@ -123,7 +131,7 @@ def _parser(arguments: list[str]) -> argparse.ArgumentParser:
     verbs = parser.add_subparsers(dest="verb", metavar="VERB")
 
     verb = verbs.add_parser("open", help="design, learn or teach in the browser, in a folder of your own")
-    verb.add_argument("folder", nargs="?", type=Path, default=Path.home() / "brimwork", help="where your workbooks live (default: %(default)s)")
+    verb.add_argument("folder", nargs="?", type=Path, default=_home() / "brimwork", help="where your workbooks live (default: %(default)s)")
     verb.add_argument("--no-browser", action="store_true", help="start the server and print its address only")
     verb.add_argument("--port", type=_port, default=8888, help="first port to try (default: %(default)s)")
     verb.add_argument(
@@ -291,10 +299,12 @@ def _find(name: str) -> Formula:
     """The formula of that name. Raises InputError, with those that have to do with its words."""
     from brimwork import search, topics
 
+    if _is_formula(name):
+        return topics.find(name)
     found = [formula.name for formulas in search.search(name).values() for formula in formulas]
     if not found and (near := search.near(name)):
         raise InputError(f"there is no formula '{name}'. Nearest words: {', '.join(near)}. 'brimwork work {near[0]}' lists what there is about one")
-    if not found or _is_formula(name):
+    if not found:
         return topics.find(name)
     more = f" and {len(found) - 5} more" if len(found) > 5 else ""
     raise InputError(f"there is no formula '{name}'. About that: {', '.join(found[:5])}{more}. 'brimwork work {telling.quoted(name)}' lists them")

@@ -30,6 +30,7 @@ from types import SimpleNamespace
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from brimwork import cli, unit_table, units
+from brimwork.classroom import intake
 from brimwork.design.follows.features import chain_of
 from brimwork.design.typed.file import dump_design, parse_design, save_design
 from brimwork.exercise import answers
@@ -156,13 +157,21 @@ def formula_value(formula, letter: str, draw: random.Random) -> str:
     return QUANTITIES[letter].metric_text(draw.choice((draw.uniform(low, high), low, high, 0.0, -high, high * 1e6)), None)
 
 
+def bounded(ask, most: int = 50):
+    """The reader of hand-ins, which begins a process of its own, for the first files; after that it answers that it broke off."""
+    asked = iter(range(most))
+    return lambda self, *given: ask(self, *given) if next(asked, None) is not None else {"reason": "the reader broke off at this file"}
+
+
 def argument_lists(found: Found, times: int, seed: int, folder: Path) -> None:
     opening._run_until_stopped = lambda *_: 0  # a list that is right starts a server
     opening.lay_out = lambda *_: []
+    opening.running(folder)  # what that takes in is loaded before anything is timed
+    intake.Reader.ask = bounded(intake.Reader.ask)
     draw = random.Random(seed)
     for _ in range(times):
         given = argument_list(draw, folder)
-        if given[:1] == ["prove"] and not any(one.strip("-") for one in given[1:]):
+        if given[:1] == ["prove"] and all(not one.strip("-") or one.startswith("--j") for one in given[1:]):
             continue  # all derivations again, which takes its time
         out, err = io.StringIO(), io.StringIO()
         with found.watching("argument lists", given), contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
@@ -399,7 +408,7 @@ def shaken(book: dict, draw: random.Random) -> bytes:
 
 def run(share: float, seed: int, only: str = "") -> Found:
     found = Found()
-    with tempfile.TemporaryDirectory() as place:
+    with tempfile.TemporaryDirectory() as place, contextlib.chdir(place):
         folder = Path(place)
         (folder / "bowl.toml").write_bytes((opening.shipped() / "designs" / "library-bowl.toml").read_bytes())
         (folder / "closed").mkdir()

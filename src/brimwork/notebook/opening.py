@@ -172,7 +172,10 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888, yard: s
     """
     if yard is not None:
         yard = yard_at(yard).address
-    folder = folder.expanduser().resolve()
+    try:
+        folder = folder.expanduser().resolve()
+    except RuntimeError:
+        raise InputError(f"there is no user of the name in {folder}: type 'brimwork open' with a folder of your own") from None
     with _alone(folder) as let_on:
         for line in lay_out(folder):
             print(f"brimwork: {line}", file=sys.stderr)

@@ -75,7 +75,8 @@ def _let_in(server, yard: Yard) -> None:
 
 def _end_with_the_starter(server) -> None:
     """Wait until the other end of standard input is closed, which happens however its holder ends."""
-    sys.stdin.buffer.read()
+    while os.read(sys.stdin.fileno(), 1024):  # past the buffer, whose lock a thread that still waits would hold when Python ends
+        pass
     server.io_loop.add_callback(server.stop)
 
 
