@@ -144,6 +144,7 @@ NUMBERS = {
     "C23": ("vessel.offset 0 mm", "vessel.offset 420 mm"),
     "C30": ("vessel.wall 12 mm; vessel.tensile_strength 5 MPa", "vessel.wall 12 mm; vessel.tensile_strength 0.5 MPa"),
     "C58": ("reservoir.cover 40 mm", "reservoir.cover 0 mm"),
+    "C36": ("ground.board 18 mm", "ground.board 12 mm"),
 }
 
 

@@ -311,6 +311,21 @@ def test_a_wall_weighs_is_leaned_on_and_blown_at():
     assert chain.local_pressure == pytest.approx(G * (360.3 + water) / 0.285, rel=1e-4)
 
 
+def test_the_side_of_the_box_carries_fill_soil_and_ground_water():
+    """What lies half-way down, paving or soil over it in both: 0.45 x 1900 kg/m3 x g x (over + half of the depth); 200 mm of water add 0.2^2/2."""
+    chain, raised = chain_of(BOWL), chain_of(changed(BOWL, "levels.soil 700 mm; site.ground_water 200 mm"))
+    deep, long = chain.box_depth, chain.panel_long
+    floor = chain.level("reservoir floor")
+    assert chain.side_thrust == pytest.approx(0.45 * 1900 * G * (-floor - deep / 2) * deep * long)
+    over = 0.700 - floor - deep
+    wet = raised.water["rho"] * G * 0.2**2 / 2
+    assert raised.side_thrust == pytest.approx((0.45 * 1900 * G * (over + deep / 2) * deep + wet) * long)
+    # the end panels have no strut: 5/384 p s^4 / (E t^3 / 12)
+    assert chain.bow == pytest.approx(5 / 384 * chain.side_pressure * chain.box_width**4 / (6e9 * 0.018**3 / 12))
+    answered = "answers.backfill strutted, thin layers, bows 5 mm at most"
+    assert finding(changed(BOWL, answered), "C36").grade == "pass" and finding(changed(BOWL, answered + "; levels.soil 700 mm"), "C36").grade == "fail"
+
+
 def test_a_header_presses_on_the_ground_with_what_carries_it():
     d = STEPS.having("catch.stone_density", "1600 kg/m3") if "catch.stone_density" not in STEPS.values else STEPS
     chain = chain_of(changed(d, "cascade.top_level 2 m; cascade.header_volume 60 L; cascade.header_area 0.2 m2"))

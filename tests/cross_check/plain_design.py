@@ -27,10 +27,11 @@ USUAL = {
     "flow.water_temperature": "20 degC", "assumptions.wind_factor": "1", "assumptions.overflow_discharge": "0.6", "assumptions.run_off": "1",
     "assumptions.air_density": "1.25 kg/m3", "assumptions.exposure": "1", "assumptions.grip": "0.95", "assumptions.drip_loop": "0.3 m", "assumptions.lift_out": "1 m",
     "assumptions.pebble_gaps": "0.4", "assumptions.pebble_density": "2650 kg/m3", "assumptions.person": "0.8 kN", "assumptions.foot": "100 mm",
-    "assumptions.footing_slope": "1.5", "assumptions.starting": "6", "costing.contingency": "0.12", "assumptions.wall_density": "2000 kg/m3", "assumptions.cover_density": "2300 kg/m3",
+    "assumptions.footing_slope": "1.5", "assumptions.starting": "6", "costing.contingency": "0.12", "assumptions.wall_density": "2000 kg/m3",
+    "assumptions.fill_push": "0.45", "assumptions.fill_density": "1900 kg/m3", "assumptions.board_stiffness": "6000 MPa", "assumptions.cover_density": "2300 kg/m3",
     "vessel.shape": "round", "vessel.offset_across": "0 mm",
 }  # fmt: skip
-USUAL_HERE = {"pump.bay": {"UK": "200 mm", "US": "8 in"}, "supply.frequency": {"UK": "50 Hz", "US": "60 Hz"}}
+USUAL_HERE = {"pump.bay": {"UK": "200 mm", "US": "8 in"}, "supply.frequency": {"UK": "50 Hz", "US": "60 Hz"}, "buying.strut_spacing": {"UK": "600 mm", "US": "24 in"}}
 WORDS_WITH_NUMBERS = ("conductor",)  # names of sizes, which look like quantities
 _QUANTITY = re.compile(r"\s*(?P<number>[-+]?\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|[-+]?\.\d+)\s*(?P<unit>.*?)\s*")
 _SLOPE = re.compile(r"\s*(?P<rise>[\d.]+)\s*(?::|\sin\s)\s*(?P<run>[\d.]+)\s*")

@@ -187,6 +187,18 @@ def under_the_header(w: Worked) -> float:
     return GRAVITY * (max(d["cascade.top_level"], 0.0) * d["assumptions.wall_density"] + w.r["rho"] * d["cascade.header_volume"] / d["cascade.header_area"])
 
 
+def _side_pressure(w: Worked) -> float:
+    """Mean pressure on a side of the box: that of the fill half-way down, under the soil that stands over it, and what ground water adds."""
+    d, deep = w.d, w.r["box_depth"]
+    over = max(max(d.get("levels.soil", 0.0), 0.0) - w.r["level:reservoir floor"] - deep, 0.0)
+    wet = min(d.get("site.ground_water", 0.0), deep)
+    return d["assumptions.fill_push"] * d["assumptions.fill_density"] * GRAVITY * (over + deep / 2) + w.r["rho"] * GRAVITY * wet**2 / (2 * deep)
+
+
+def _unheld(w: Worked) -> float:
+    return max(min(w.d["buying.strut_spacing"], w.r["box_length"]), w.r["box_width"])
+
+
 # --- box, pit, liner ------------------------------------------------------------------------------------------------------------------------
 
 
@@ -201,6 +213,10 @@ def lining(w: Worked) -> None:
         put(ours, lambda side=side: r[f"box_{side}"] + 2 * d["ground.board"])
     for side in ("length", "width"):
         put(f"liner_{side}", lambda side=side: r[f"box_{side}"] + 2 * (r["box_depth"] + d["catch.apron"] + d["lining.margin"]))
+    longest = lambda: max(r["panel_long"], r["panel_across"])  # noqa: E731
+    put("side_thrust", lambda: _side_pressure(w) * r["box_depth"] * longest())
+    put("side_pressure", lambda: _side_pressure(w))
+    put("bow", lambda: 5 / 384 * r["side_pressure"] * _unheld(w) ** 4 / (d["assumptions.board_stiffness"] * d["ground.board"] ** 3 / 12))
     narrow = lambda: min(r["liner_length"], r["liner_width"])  # noqa: E731
     put("roll", lambda: min((one for one in d["lining.rolls"] if one >= narrow()), default=max(d["lining.rolls"])))
     put("roll_spare", lambda: r["roll"] - narrow())

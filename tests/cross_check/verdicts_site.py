@@ -246,7 +246,7 @@ def answered_only(key: str, good: str, fair: str = "\0"):
 
 CHECKS |= {
     "C24f": answered_only("formation", "undisturbed", "compacted,"), "C35": answered_only("services", "records", "record incomplete"),
-    "C36": answered_only("backfill", "strutted", "bows 5"), "C53": answered_only("top_up", "air gap", "filled by hand"),
+    "C36": lambda w: worst(answered_only("backfill", "strutted", "bows 5")(w), most(w.r["bow"], 0.005, 0.010, "between two struts or corners")), "C53": answered_only("top_up", "air gap", "filled by hand"),
     "C71": answered_only("pump_marking", "read on the plate", "maker's sheet"),
     "C29": lambda w: answered_only("settlement", "re-levelled after", "re-levelled,")(w) if w.plain.kind == "overflowing vessel" else None,
 }  # fmt: skip

@@ -10,6 +10,7 @@ from functools import partial
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
 from brimwork.needing import needed
+from brimwork.steps import Step, Take
 from brimwork.units import InputError
 
 _BOTH_SIDES = "You allowed for one side only. Both sides need it, so count it twice."
@@ -48,6 +49,32 @@ box_outside = Formula(
         Slip("L_in - 2*t_pan", "You took the panels off. They stand outside the inside."),
     ),
     remark="The long panels are as long as this and lap the end panels, which are as long as the inside is wide.",
+)
+
+# --- what pushes on it -----------------------------------------------------------------------------------------------------------------
+
+panel_bow = Formula(
+    name="bow of a panel between struts",
+    result="w_bow",
+    equals="5*p_side*s_strut**4/(32*E_pan*t_pan**3)",
+    steps=(
+        Take("an even push bends a strip of the panel, a metre high and free to turn at its struts, with", "m_bend = p_side*(s_strut*x_strut - x_strut**2)/2"),
+        Take(
+            "every bent part moves the middle by half its distance from the strut; a strip of a board resists with a twelfth of its thickness cubed",
+            "w_bow = 2*Integral(m_bend*x_strut/2, (x_strut, 0, s_strut/2))/(E_pan*t_pan**3/12)",
+        ),
+        Step("put the moment in and integrate"),
+    ),
+    by_hand=(ByHand("p_side=2 kPa, s_strut=600 mm, E_pan=6000 MPa, t_pan=18 mm", "1000*5*2000*0.6**4/(32*6e9*0.018**3)", "1.15741 mm"),),
+    unpublished="5/384 of the textbooks for an even load on a beam free to turn at its ends, with the stiffness of a strip of board put in",
+    slips=(
+        Slip("p_side*s_strut**4/(32*E_pan*t_pan**3)", "That is a strip that cannot turn at its struts: a fifth. A panel on struts turns freely."),
+        Slip("5*p_side*s_strut**4/(384*E_pan*t_pan**3)", "You left out the twelfth in the stiffness of the strip: thickness cubed over twelve."),
+        Slip("5*p_side*s_strut**3/(32*E_pan*t_pan**2)", "The distance counts by its fourth power, the thickness by its third."),
+    ),
+    rises=("p_side", "s_strut"),
+    falls=("t_pan", "E_pan"),
+    remark="Twice the distance bows sixteen times as much: struts come before thickness. Common practice: 5 mm at most before the fill goes in.",
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.follows.chain import GRAVITY, Chain, Found, result
 from brimwork.formula import Working
 from brimwork.units import InputError, write
 
@@ -85,6 +85,35 @@ class Digging(Chain):
                 "Set levels.block_top lower, or take higher blocks or a thicker bed"
             )
         return Found("D_dig", -self.level("formation"), "from the finished paving to the formation")
+
+    # --- what pushes on the side of the box
+
+    @result
+    def side_thrust(self):
+        """On the longer side of the empty box: fill at rest behind it, the soil that stands over it, and ground water."""
+        d, deep = self.design, self.box_depth
+        behind = max(deep, self.soil_held - self.level("reservoir floor"))
+        push = {"K_soil": d["assumptions.fill_push"], "rho_fill": d["assumptions.fill_density"], "L_out": max(self.panel_long, self.panel_across)}
+        whole, over = (self._work("thrust of fill on a side of the box", D=depth, **push).result if depth else 0.0 for depth in (behind, behind - deep))
+        water = d.given("site.ground_water")
+        wet = self.water["rho"] * GRAVITY * min(water.value, deep) ** 2 / 2 * push["L_out"] if water else 0.0
+        return Found("F_fill", whole - over + wet, "fill at rest behind the longer side, soil over it, and ground water")
+
+    @result
+    def side_pressure(self):
+        return Found("p_side", self.side_thrust / (self.box_depth * max(self.panel_long, self.panel_across)), "the thrust, evenly over the side")
+
+    @property
+    def unheld(self) -> float:
+        """Greatest length (m) of a side between two struts or corners: struts stand across, so that the end panels have none."""
+        return max(min(self.design["buying.strut_spacing"], self.box_length), self.box_width)
+
+    @result
+    def bow(self):
+        d = self.design
+        return self._work(
+            "bow of a panel between struts", p_side=self.side_pressure, s_strut=self.unheld, E_pan=d["assumptions.board_stiffness"], t_pan=d["ground.board"]
+        )
 
     @property
     def ground_depth(self) -> float:

@@ -10,8 +10,8 @@ from brimwork.design.typed import patches
 from brimwork.design.typed.limits import at_least, at_most
 from brimwork.design.typed.telling import INFINITE, told
 
-# Slab past a joint on either side; the foot of a person or a wheel; pull in the wall of a vessel, over its strength.
-BRIDGED, UNDERFOOT, PULLED = at_least(0.150, 0.075), at_most(1.0, 1.0), at_most(0.10, 0.20)
+# Slab past a joint on either side; the foot of a person or a wheel; pull in the wall of a vessel, over its strength; bow of the box.
+BRIDGED, UNDERFOOT, PULLED, BOWED = at_least(0.150, 0.075), at_most(1.0, 1.0), at_most(0.10, 0.20), at_most(0.005, 0.010)
 
 
 def _joints(chain: Chain) -> Computed:
@@ -37,9 +37,16 @@ def _wall_and_water(chain: Chain) -> Computed:
     return Computed(PULLED.grade(share), f"the full vessel pulls its wall with {told(share, '', 'UK')} of its strength", PULLED.text(""))
 
 
+def _bowed(chain: Chain) -> Computed:
+    bow, region = chain.bow, chain.design.region
+    where = f"{told(chain.unheld, 'mm', region)} between two struts or corners"
+    return Computed(BOWED.grade(bow), f"the fill bows the box by {told(bow, 'mm', region)}, {where}", BOWED.text("mm", region))
+
+
 # Questions of which a part is computed: how, by which results, and whether the answer is only wanted where nothing can be computed.
 COMPUTED: dict[str, tuple[Callable[[Chain], Computed], tuple[str, ...], bool]] = {
     "C23": (_joints, (), True),
+    "C36": (_bowed, ("side_thrust", "side_pressure", "bow"), False),
     "C30": (_wall_and_water, ("hoop_stress", "wall_share"), False),
     "C58": (_underfoot, ("foot_pressure", "brief_allowable", "foot_utilisation"), False),
 }
