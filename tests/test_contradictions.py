@@ -3,6 +3,7 @@
 Expected numbers are arithmetic written out here; every case passed in silence before.
 """
 
+import dataclasses
 import datetime
 import math
 from pathlib import Path
@@ -324,6 +325,20 @@ def test_the_side_of_the_box_carries_fill_soil_and_ground_water():
     assert chain.bow == pytest.approx(5 / 384 * chain.side_pressure * chain.box_width**4 / (6e9 * 0.018**3 / 12))
     answered = "answers.backfill strutted, thin layers, bows 5 mm at most"
     assert finding(changed(BOWL, answered), "C36").grade == "pass" and finding(changed(BOWL, answered + "; levels.soil 700 mm"), "C36").grade == "fail"
+
+
+def test_what_must_be_said_of_a_rill_and_of_a_flow_between_two_regimes_reaches_the_findings():
+    """Manning by hand: 0.5 L/s and more down 250 mm at 1:4 shoots; at a Reynolds number of 2000 to 4000 the friction factor is a choice."""
+    assert "shoots" in finding(STEPS.having("cascade.rill_slope", "1:4"), "C60").note
+    slow = changed(BOWL, "pipe.bore 50 mm; flow.for_each_metre 0.05 L/s per m")
+    assert 2000 < chain_of(slow).reynolds < 4000 and "laminar or turbulent" in finding(slow, "C05").note
+
+
+def test_a_lift_in_the_us_goes_by_the_constants_in_inches_and_pounds():
+    """NIOSH: 51 lb x 10/12 x (1 - 0.0075 x 2) x (0.82 + 1.8/20) x 0.95, hands 12 in out at 28 in, raised 20 in to 48 in: there 1 - 0.0075 x 18."""
+    us = dataclasses.replace(BOWL, region="US")
+    lifted = chain_of(changed(us, "site.lift_reach 12 in; site.lift_height 28 in; site.lift_travel 20 in; site.lift_mass 20 lb"))
+    assert lifted.lift == pytest.approx(20 / (51 * 10 / 12 * (1 - 0.0075 * 18) * (0.82 + 1.8 / 20) * 0.95), rel=1e-3)
 
 
 def test_a_header_presses_on_the_ground_with_what_carries_it():

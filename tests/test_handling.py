@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from brimwork.topics.handling import lift_limit, lifting_index, pull_in_slings, sling_pull, team_limit, twist_factor
+from brimwork.topics.handling import lift_limit, lifting_index, pull_in_slings, sling_pull
 from brimwork.units import InputError
 
 reach, height, move = st.floats(0.0, 0.63), st.floats(0.0, 1.75), st.floats(0.0, 1.75)
@@ -41,24 +41,8 @@ def test_a_lift_beyond_the_equation_is_refused(lift):
         lift_limit(*lift)
 
 
-def test_a_twist_of_45_degrees_takes_off_what_the_printed_multiplier_says():
-    """NIOSH: 1 - 0.0032 A, so 0.86 at 45 and 0.71 at 90 degrees (its table, from memory)."""
-    assert twist_factor(math.radians(45)) == pytest.approx(0.86, abs=0.005)
-    assert twist_factor(math.radians(90)) == pytest.approx(0.71, abs=0.005)
-    with pytest.raises(InputError, match="move the feet"):
-        twist_factor(math.radians(140))
-
-
 def test_a_load_at_its_limit_has_an_index_of_one():
     assert lifting_index(m_load=17.0, m_rwl=17.0) == 1
-
-
-def test_two_lift_less_than_twice_and_more_than_three_are_refused():
-    """By hand: 25 x 2 x 2/3 and 25 x 3 / 2."""
-    assert team_limit(25, 1) == 25 and team_limit(25, 2) == pytest.approx(100 / 3) and team_limit(25, 3) == pytest.approx(37.5)
-    for people in (0, 4, 5):
-        with pytest.raises(InputError, match="hoist"):
-            team_limit(25, people)
 
 
 # --- slings -------------------------------------------------------------------------------------------------------------------------

@@ -108,25 +108,25 @@ def test_the_head_over_a_step_is_that_at_a_broad_crest(q, b):
 @settings(max_examples=60, deadline=None)
 @given(st.floats(2e-4, 4e-3), st.floats(0.1, 0.5), slopes, st.sampled_from(sorted(tables.MANNING)))
 def test_a_rill_carries_the_flow_that_it_is_given(Q, w, S, surface):
-    found = rill_flow(Q, w, S, surface)
+    found = rill_flow(Q, w, S, tables.manning(surface).usual)
     assert found.v * w * found.y_n == pytest.approx(Q, rel=1e-9)
     critical = find("critical depth")(q=Q / w)
     assert (found.Fr > 1) == (found.y_n < critical)
 
 
 def test_calm_wavy_and_shooting_water_are_told_apart():
-    assert rill_flow(2e-3, 0.2, 0.002, "random stone in mortar").notes == ()
-    assert "breaks into waves" in rill_flow(2e-3, 0.2, 0.014, "random stone in mortar").notes[0]
-    assert "shoots" in rill_flow(2e-3, 0.2, 0.04, "random stone in mortar").notes[0]
+    assert rill_flow(2e-3, 0.2, 0.002, tables.manning("random stone in mortar").usual).notes == ()
+    assert "breaks into waves" in rill_flow(2e-3, 0.2, 0.014, tables.manning("random stone in mortar").usual).notes[0]
+    assert "shoots" in rill_flow(2e-3, 0.2, 0.04, tables.manning("random stone in mortar").usual).notes[0]
 
 
 def test_a_thin_flow_over_a_smooth_bed_is_said_to_be_outside_the_law():
-    assert any("outside what Manning's law holds for" in note for note in rill_flow(3e-4, 0.3, 0.01, "smooth steel").notes)
+    assert any("outside what Manning's law holds for" in note for note in rill_flow(3e-4, 0.3, 0.01, tables.manning("smooth steel").usual).notes)
 
 
 def test_a_surface_that_is_not_in_the_table_is_refused_with_the_nearest():
     with pytest.raises(InputError, match="Nearest: dressed stone"):
-        rill_flow(1e-3, 0.2, 0.01, "dresed stone")
+        rill_flow(1e-3, 0.2, 0.01, tables.manning("dresed stone").usual)
 
 
 def test_every_surface_has_a_range_round_its_usual_value_and_a_basis():

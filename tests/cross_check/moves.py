@@ -57,8 +57,8 @@ flotation: +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.groun
 box_length: +base_length +ground.lining +ground.clearance
 box_width: +base_width +ground.lining +ground.clearance
 box_depth: +reservoir.block_height +ground.box_upstand
-side_pressure: +assumptions.fill_push +assumptions.fill_density ~reservoir.block_height +ground.box_upstand ?levels.soil ?levels.block_top ~site.ground_water ?rho
-side_thrust: +side_pressure ~reservoir.block_height +ground.box_upstand ?panel_long ?panel_across
+side_pressure: +assumptions.fill_push +assumptions.fill_density ~reservoir.block_height ~ground.box_upstand ?levels.soil ?levels.block_top ~site.ground_water ?rho
+side_thrust: +assumptions.fill_push +assumptions.fill_density ~reservoir.block_height +ground.box_upstand ?levels.soil ?levels.block_top ~site.ground_water ?rho ?panel_long ?panel_across
 bow: +side_pressure ?buying.strut_spacing ?box_length ?box_width -ground.board -assumptions.board_stiffness
 panel_long: +box_length +ground.board
 panel_across: +box_width +ground.board

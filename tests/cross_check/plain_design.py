@@ -31,7 +31,11 @@ USUAL = {
     "assumptions.fill_push": "0.45", "assumptions.fill_density": "1900 kg/m3", "assumptions.board_stiffness": "6000 MPa", "assumptions.cover_density": "2300 kg/m3",
     "vessel.shape": "round", "vessel.offset_across": "0 mm",
 }  # fmt: skip
-USUAL_HERE = {"pump.bay": {"UK": "200 mm", "US": "8 in"}, "supply.frequency": {"UK": "50 Hz", "US": "60 Hz"}, "buying.strut_spacing": {"UK": "600 mm", "US": "24 in"}}
+USUAL_HERE = {
+    "pump.bay": {"UK": "200 mm", "US": "8 in"},
+    "supply.frequency": {"UK": "50 Hz", "US": "60 Hz"},
+    "buying.strut_spacing": {"UK": "600 mm", "US": "24 in"},
+}
 WORDS_WITH_NUMBERS = ("conductor",)  # names of sizes, which look like quantities
 _QUANTITY = re.compile(r"\s*(?P<number>[-+]?\d+(?:\.\d*)?(?:[eE][-+]?\d+)?|[-+]?\.\d+)\s*(?P<unit>.*?)\s*")
 _SLOPE = re.compile(r"\s*(?P<rise>[\d.]+)\s*(?::|\sin\s)\s*(?P<run>[\d.]+)\s*")

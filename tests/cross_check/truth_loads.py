@@ -339,16 +339,19 @@ def surroundings(w: Worked) -> None:
     put("root_radius", lambda: 12 * d["site.tree_stem"])
     put("noise", lambda: d["site.sound_at_1m"] - 20 * math.log10(d["site.neighbour"]))
     ends = lambda: (d["site.lift_height"], min(d["site.lift_height"] + d["site.lift_travel"], 1.75))  # noqa: E731
-    limit = lambda: min(lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0)) for height in ends())  # noqa: E731
+    limit = lambda: min(lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0), w.plain.region) for height in ends())  # noqa: E731
     put("lift", lambda: by_hand(w) / limit())
     put("sling", lambda: _sling(by_slings(w), d["site.sling_legs"], d["site.sling_angle"]))
     put("cost_estimate", lambda: d["site.cost"] * (1 + d["costing.contingency"]))
 
 
-def lift_limit(reach: float, height: float, travel: float, grip: float) -> float:
-    """Recommended weight limit (kg): the revised NIOSH equation in metric units, straight ahead and seldom."""
+def lift_limit(reach: float, height: float, travel: float, grip: float, region: str) -> float:
+    """Recommended weight limit (kg): the revised NIOSH equation (1991; manual 94-110), straight ahead and seldom, in the units of the region."""
     if reach > 0.63 or height > 1.75 or travel > 1.75:
         raise Impossible("nobody should lift so")
+    if region == "US":
+        h, v, d = (length / 0.0254 for length in (reach, height, travel))
+        return 0.45359237 * 51 * (10 / max(h, 10.0)) * (1 - 0.0075 * abs(v - 30)) * (0.82 + 1.8 / max(d, 10.0)) * grip
     return 23 * (0.25 / max(reach, 0.25)) * (1 - 0.3 * abs(height - 0.75)) * (0.82 + 0.045 / max(travel, 0.25)) * grip
 
 

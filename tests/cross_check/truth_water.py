@@ -157,8 +157,8 @@ def hydraulics(w: Worked) -> None:
 
 
 def _factor(d, flow: float, speed: float) -> float:
-    """Darcy's friction factor, from the head lost in one metre of the hose; none of water that stands."""
-    return hose(d, d["pipe.bore"], 1.0, 0.0)(flow)[0] * d["pipe.bore"] * 2 * GRAVITY / speed**2 if flow else 0.0
+    """Darcy's friction factor, from the head lost in one metre of the hose; none of water that stands, or where there is no hose."""
+    return hose(d, d["pipe.bore"], 1.0, 0.0)(flow)[0] * d["pipe.bore"] * 2 * GRAVITY / speed**2 if flow and d["pipe.length"] else 0.0
 
 
 def _throttled(w: Worked) -> bool:

@@ -177,7 +177,9 @@ def lift(w: Worked):
     d, slung = w.d, w.d.get("site.sling_mass", 0.0)
     mass = max([d["site.lift_mass"], d.get("reservoir.block_mass", 0.0), *(piece for piece in heavy_pieces(w) if piece > slung * (1 + 1e-9))])
     start, end = d["site.lift_height"], d["site.lift_height"] + d["site.lift_travel"]
-    limits = [lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0)) for height in (start, min(end, 1.75))]
+    limits = [
+        lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0), w.plain.region) for height in (start, min(end, 1.75))
+    ]
     return most(mass / min(limits), 1.0, 3.0, f"{mass:.4g} kg, the worse end of the lift")
 
 

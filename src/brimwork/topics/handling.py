@@ -202,7 +202,6 @@ sling_pull = Formula(
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 REACH, HIGHEST, FARTHEST = 0.63, 1.75, 1.75  # m; the equation ends here, NIOSH
-_TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2}  # share of the single limits together; common practice, no source
 
 
 def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0, k_freq: float = 1.0, k_grip: float = 1.0, us_form: bool = False) -> float:
@@ -220,23 +219,6 @@ def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0
     below, above = (lift_limit_below_us, lift_limit_above_us) if us_form else (lift_limit_below, lift_limit_above)
     form = below if z_hand <= knuckle else above
     return form(x_hand=max(x_hand, least), z_hand=z_hand, d_lift=max(d_lift, least), k_twist=k_twist, k_freq=k_freq, k_grip=k_grip)
-
-
-def twist_factor(theta_twist: float) -> float:
-    """Factor for turning theta_twist (rad) out of straight ahead. Raises InputError beyond 135 degrees."""
-    if not 0 <= theta_twist <= math.radians(135):
-        raise InputError(f"a twist of {math.degrees(theta_twist):g} degrees is beyond the equation's 135: move the feet, not the back")
-    return 1 - 0.0032 * math.degrees(theta_twist)
-
-
-def team_limit(single: float, people: int) -> float:
-    """What `people`, each able to lift `single` (kg), may lift together: two thirds of the sum for two, half for three. Common practice, no source.
-
-    Raises InputError for more than three: use a machine.
-    """
-    if people not in _TEAM:
-        raise InputError(f"{people} people cannot be reckoned with: one, two or three; for more, use a hoist, a balance or skates")
-    return single * people * _TEAM[people]
 
 
 def pull_in_slings(m_load: float, N_leg: int, alpha_leg: float) -> float:

@@ -248,14 +248,6 @@ def choose_roll(l_cut: float, w_cut: float, widths: Sequence[float]) -> Roll:
     return Roll(min(wide), along, min(wide) - across, w_cut > l_cut)
 
 
-def rolls_both_ways(l_cut: float, w_cut: float, widths: Sequence[float]) -> tuple[Roll, ...]:
-    """Every roll and way round that covers a liner l_cut x w_cut (m), the smallest bought area first. Raises InputError when none does."""
-    choose_roll(l_cut, w_cut, widths)
-    ways = ((l_cut, w_cut, False), (w_cut, l_cut, True))
-    found = [Roll(width, along, width - across, turned) for width in widths for along, across, turned in ways if width >= across * (1 - 1e-12)]
-    return tuple(sorted(found, key=lambda roll: (roll.width * roll.length, roll.width)))
-
-
 def shortest_off_a_roll(l_cut: float, w_cut: float, widths: Sequence[float], slack: float = 0.0) -> Roll:
     """The narrowest roll that covers a liner l_cut x w_cut (m) in one piece, and the way round that takes less length off it. Raises InputError when none does.
 

@@ -8,7 +8,6 @@ from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import weight
 from brimwork.sources import NIST_811
 from brimwork.steps import Step, Take
-from brimwork.units import InputError
 
 _SPREAD = "common practice, no source: 45 degrees through a stiff slab"
 _SPREAD_REMARK = "Through the slab only, never past its edge: loose stone on a plastic lid does not spread a load. The maker's sheet governs."
@@ -268,20 +267,3 @@ foot_utilisation = Formula(
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
-
-
-def patch_through_slab(d_fo: float, d_fi: float, l_s: float, w_s: float, t_s: float) -> tuple[float, str]:
-    """Area (m2) under a slab l_s by w_s and t_s thick (m) that a ring foot presses on, d_fi 0 for a full foot; and in words how it was found.
-
-    At 45 degrees, never past the edge of the slab, the foot standing in its middle. Raises InputError when the foot is wider than the slab.
-    """
-    if not (0 <= d_fi < d_fo <= l_s and d_fo <= w_s):
-        raise InputError(
-            f"a foot of {d_fi:g} m inside and {d_fo:g} m outside does not stand on a slab of {l_s:g} x {w_s:g} m: "
-            "give a bigger slab, and the inside smaller than the outside"
-        )
-    reach = min(t_s, (min(l_s, w_s) - d_fo) / 2)
-    said = "spread by the thickness" if reach == t_s else "spread to the edge of the slab"
-    if 2 * reach < d_fi:
-        return spread_of_ring(d_fo=d_fo, d_fi=d_fi, t_s=reach), f"a ring, {said}"
-    return spread_of_disc(d_fo=d_fo, t_s=reach), f"a full circle, {said}"

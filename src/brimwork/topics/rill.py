@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from brimwork import tables
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.sources import BENDS, BERNOULLI, CENGEL_MEMORY, FLUIDS, FLUIDS_PIPES, HENDERSON, LAGRANGE, NEWTON_LAWS, SWMM_CHANNEL
@@ -238,17 +237,16 @@ class RillFlow(NamedTuple):
     notes: tuple[str, ...]
 
 
-def rill_flow(Q: float, w_rill: float, S_rill: float, surface: str) -> RillFlow:
-    """How a flow Q (m3/s) runs down a rill w_rill (m) wide with a fall S_rill (m for each m), over a row of the table of Manning coefficients.
+def rill_flow(Q: float, w_rill: float, S_rill: float, n_Manning: float) -> RillFlow:
+    """How a flow Q (m3/s) runs down a rill w_rill (m) wide with a fall S_rill (m for each m), over a bed of that Manning coefficient.
 
-    Raises InputError for a surface that is not in the table, or values that cannot be.
+    Raises InputError for values that cannot be.
     """
-    n = tables.manning(surface).usual
-    y_n = normal_depth(Q=Q, w_rill=w_rill, S_rill=S_rill, n_Manning=n)
+    y_n = normal_depth(Q=Q, w_rill=w_rill, S_rill=S_rill, n_Manning=n_Manning)
     R_h = hydraulic_radius(w_rill=w_rill, y_n=y_n)
-    v = speed_by_manning(R_h=R_h, S_rill=S_rill, n_Manning=n)
+    v = speed_by_manning(R_h=R_h, S_rill=S_rill, n_Manning=n_Manning)
     Fr = froude_number(v=v, y_n=y_n)
-    return RillFlow(y_n, v, Fr, tuple(_what_to_note(Fr, n**6 * (R_h * S_rill) ** 0.5)))
+    return RillFlow(y_n, v, Fr, tuple(_what_to_note(Fr, n_Manning**6 * (R_h * S_rill) ** 0.5)))
 
 
 def _what_to_note(Fr: float, roughness: float) -> list[str]:

@@ -327,9 +327,3 @@ flotation_factor = Formula(
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
-
-
-def tipping_full_and_empty(m_v: float, V_v: float, B_base: float, F_push: float, h_push: float, rho: float) -> tuple[float, float]:
-    """Tipping factors of a vessel of m_v (kg) that holds V_v (m3), full and empty, pushed with F_push (N) at h_push (m) above a base B_base (m)."""
-    weights = (vessel_weight(m_v=m_v, V_v=water, rho=rho) for water in (V_v, 0.0))
-    return tuple(tipping_factor(F_w=weight, B_base=B_base, F_push=F_push, h_push=h_push) for weight in weights)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.sheet import SheetChain
+from brimwork.topics.rill import rill_flow
 
 
 class CascadeChain(SheetChain):
@@ -122,6 +123,14 @@ class CascadeChain(SheetChain):
         d = self.design
         return self._work("normal depth in a rill", Q=self.flow_wanted, n_Manning=d["cascade.rill_roughness"], w_rill=d["cascade.rill_width"],
                           S_rill=d["cascade.rill_slope"])  # fmt: skip
+
+    @property
+    def rill_notes(self) -> tuple[str, ...]:
+        """What must be said of the water in the rill: near the Froude number of 1, shooting, or too thin for Manning's law."""
+        d = self.design
+        return (
+            rill_flow(self.flow_wanted, d["cascade.rill_width"], d["cascade.rill_slope"], d["cascade.rill_roughness"]).notes if d["cascade.rill_length"] else ()
+        )
 
     @result
     def freeboard(self):

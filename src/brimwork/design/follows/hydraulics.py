@@ -41,6 +41,11 @@ class Hydraulics(Chain):
         )
         return Found("f", found.f, how)
 
+    @property
+    def friction_notes(self) -> tuple[str, ...]:
+        """What must be said of the friction factor at the flow wanted."""
+        return self._losses(self.flow_wanted).friction.notes
+
     @cached_property
     def stretch(self) -> pipework.Stretch:
         """The hose from the pump."""

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from brimwork import tables, topics
 from brimwork.cables import CABLE_DROPS, CONDUCTORS, carried
 from brimwork.design.follows.chain import Chain, Found, result
 from brimwork.design.typed.known import Unknown
+from brimwork.topics.ground import clear_of_footing
 from brimwork.topics.handling import HIGHEST, lift_limit, pull_in_slings
 
 
@@ -77,10 +77,8 @@ class Surroundings(Chain):
     @property
     def footing_share(self) -> float:
         """Distance to a footing over the distance to keep, which is half a metre at least, whatever the depths."""
-        depth, deep = self.design["site.footing_depth"], self.ground_depth
-        kept = topics.formulas()["distance to keep from a footing"]
-        wanted = kept(k_foot=self.design["assumptions.footing_slope"], D_dig=deep, D_foot=depth) if deep > depth else 0.0
-        return self.design["site.footing_distance"] / max(wanted, tables.LEAST_FROM_FOOTING.value)
+        d = self.design
+        return d["site.footing_distance"] / clear_of_footing(self.ground_depth, d["site.footing_depth"], d["assumptions.footing_slope"])
 
     @result
     def root_radius(self):
@@ -96,11 +94,14 @@ class Surroundings(Chain):
 
     @result
     def lift(self):
-        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom; at the start of the lift or at its end, whichever is worse."""
-        d = self.design
+        """Lifting index of the heaviest thing that one person lifts: straight in front, seldom; at the start of the lift or at its end, whichever is worse.
+
+        By the constants that are printed in inches and pounds where the design is one of the US.
+        """
+        d, us = self.design, self.design.region == "US"
         start, travel = d["site.lift_height"], d["site.lift_travel"]
         ends = (start, min(start + travel, HIGHEST))
-        limit = min(lift_limit(d["site.lift_reach"], height, travel, 1.0, 1.0, min(d["assumptions.grip"], 1.0)) for height in ends)
+        limit = min(lift_limit(d["site.lift_reach"], height, travel, k_grip=min(d["assumptions.grip"], 1.0), us_form=us) for height in ends)
         return self._work("lifting index", m_load=self.counted("site.lift_mass"), m_rwl=limit)
 
     @result

@@ -38,6 +38,15 @@ def _coming(chain: Chain) -> str:
     return chain.coming_said
 
 
+def _rill(chain: Chain) -> str:
+    return "; ".join(filter(None, (*chain.coming.rill_notes, chain.coming_said)))
+
+
+def _regime(chain: Chain) -> str:
+    """Where the flow is neither laminar nor turbulent for certain, and where a law is used outside its range."""
+    return "; ".join(chain.friction_notes)
+
+
 def _splash(chain: Chain) -> float:
     """Where water leaves a lip as a sheet it is thrown further by a greater flow."""
     return min(chain.apron_share, chain.coming.apron_share) if chain.design.kind in SHEETS else chain.apron_share
@@ -71,7 +80,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C04"), lambda c: c.coming.speed_wanted,
           "a wider hose above, a narrower hose below", ("speed_wanted", "flow_sent"), note=_coming),
     Check(criterion("C05"), lambda c: c.loss_share,
-          "one bore wider", ("reynolds", "friction", "friction_head", "fittings_head", "loss_share")),
+          "one bore wider", ("reynolds", "friction", "friction_head", "fittings_head", "loss_share"), note=_regime),
     Check(criterion("C06"), lambda c: c.coming.boil,
           "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore", "flow_sent"), note=_coming),
     Check(criterion("C06", "drilled stones"), lambda c: c.coming.boil,
@@ -93,7 +102,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C80"), lambda c: c.top_up_share,
           "a larger valve, or less loss; a meter or a lockable valve before it, since a top-up hides a leak"),
     Check(criterion("C60"), lambda c: min(c.freeboard, c.coming.freeboard),
-          "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard", "flow_sent"), note=_coming),
+          "a wider or steeper rill, or higher sides", ("normal_depth", "freeboard", "flow_sent"), note=_rill),
     Check(criterion("C61"), lambda c: min(c.tread_share, c.coming.tread_share),
           "a longer tread, or lower steps", ("throw", "tread_share", "flow_sent"), note=_coming),
     Check(criterion("C12"), lambda c: c.days,
