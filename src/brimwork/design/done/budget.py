@@ -9,7 +9,9 @@ from brimwork.design.typed.known import Unknown
 
 
 def cost_share(chain: Chain) -> float:
-    """Cost over budget: the cost that the design gives, else the total of the cost sheet. Raises Unknown."""
+    """Cost over budget: the cost that the design gives, else the total of the cost sheet. Raises Unknown; without a budget the cost is not worked out."""
+    if chain.really.design.given("site.budget") is None:
+        raise Unknown("site.budget")
     budget = chain.design["site.budget"]
     return (chain.cost_estimate if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
 
