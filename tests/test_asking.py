@@ -55,16 +55,16 @@ def test_how_many_findings_have_a_grade_is_said_in_the_number_of_its_verb():
 
 
 def test_days_are_counted_in_words_and_a_marginal_limit_that_equals_the_passing_one_is_left_out():
-    assert finding(BOWL, "C12").limit == "pass from 7 days; marginal from 3 days" and finding(BOWL, "C12").value.endswith(" days")
-    assert finding(BOWL.having("site.unattended", "7 day"), "C12").limit == "pass from 7 days"
-    assert finding(BOWL.having("site.unattended", "1e6 s"), "C12").limit.startswith("pass from 11.57")
-    assert Limits((86400, float("inf")), (43200, float("inf"))).text("day") == "pass from 1 day; marginal from 0.5 days"
+    assert finding(BOWL, "C12").limit == "from 7 days; near it from 3 days" and finding(BOWL, "C12").value.endswith(" days")
+    assert finding(BOWL.having("site.unattended", "7 day"), "C12").limit == "from 7 days"
+    assert finding(BOWL.having("site.unattended", "1e6 s"), "C12").limit.startswith("from 11.57")
+    assert Limits((86400, float("inf")), (43200, float("inf"))).text("day") == "from 1 day; near it from 0.5 days"
 
 
 def test_a_limit_of_nothing_and_one_below_nothing_are_told_as_they_are():
     """The cord may be 0.3 m short and be marginal: that is not "above 0"."""
-    assert checks.numbered("C47").criterion.limits.text("m") == "pass from 0 m; marginal from -0.3 m"
-    assert checks.numbered("C57").criterion.limits.text("mm") == "pass from 20 mm; marginal above 0"
+    assert checks.numbered("C47").criterion.limits.text("m") == "from 0 m; near it from -0.3 m"
+    assert checks.numbered("C57").criterion.limits.text("mm") == "from 20 mm; near it above 0"
 
 
 def test_the_room_up_to_the_overflow_is_worked_by_a_formula_of_its_own():

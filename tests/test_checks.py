@@ -304,7 +304,7 @@ def test_water_in_transit_is_what_the_level_drops_by(design):
 def test_a_design_may_set_limits_of_its_own_and_the_finding_says_so():
     strict = BOWL.having("limits.C01", "1.1 to 1.2; 1.0 to 1.4")
     found = finding(strict, "C01")
-    assert found.grade == "fail" and found.limit == "pass 1.1 to 1.2; marginal 1 to 1.4 (set by this design)"
+    assert found.grade == "fail" and found.limit == "1.1 to 1.2; near it 1 to 1.4 (set by this design)"
     assert finding(BOWL.having("limits.C38", "from 8 mm; from 4 mm"), "C38").grade == "pass"
     assert finding(BOWL.having("limits.C06", "up to 120 mm; up to 150 mm"), "C06").grade == "pass"
     for bad, told in (("1.1 to 1.2", "two spans"), ("1.1; 1.2", "is not a span"), ("from x; from 1", "does not start with a number")):
@@ -343,7 +343,7 @@ def test_every_check_of_a_number_can_have_limits_of_its_own_but_those_of_safety(
 def test_limits_are_read_in_the_unit_of_their_check():
     assert BOWL.having("limits.C38", "10 to 20 mm; 5 to 40 mm")["limits.C38"] == ((0.010, 0.020), (0.005, 0.040))
     for key, bad, told in (("C39", "from 1 g; from 1 g", "is a mass"), ("C12", "from 2; from 1", "has no unit"), ("C01", "1.6 to 1.1; 1 to 2", "runs upwards"),
-                           ("C01", "1 to 2; 1.2 to 1.5", "holds the passing one")):  # fmt: skip
+                           ("C01", "1 to 2; 1.2 to 1.5", "holds the first")):  # fmt: skip
         with pytest.raises(InputError, match=told):
             BOWL.having(f"limits.{key}", bad)
 

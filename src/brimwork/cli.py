@@ -236,7 +236,7 @@ def _pack(options: argparse.Namespace) -> int:
     print(f"{path}: {tally(found)}")
     if not grades["fail"]:
         return 0
-    checks_fail = "1 check fails" if grades["fail"] == 1 else f"{grades['fail']} checks fail"
+    checks_fail = "1 check is outside its limit or not met" if grades["fail"] == 1 else f"{grades['fail']} checks are outside their limits or not met"
     print(f"brimwork: the pack is written, and {checks_fail}: it says what to change", file=sys.stderr)
     return 1
 

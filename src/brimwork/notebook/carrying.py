@@ -12,7 +12,7 @@ from IPython.display import display
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import NUMBERS, chain_of
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import Finding
+from brimwork.design.judged.findings import Finding, grade_said
 from brimwork.design.typed import file
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.design import Design
@@ -151,7 +151,7 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
     if not moved:
         return Markup(f"{table}{paragraph('No check is graded otherwise than before.')}")
     items = "".join(
-        f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {escape(old[finding.id].grade)}, now <strong>{_MARKS[finding.grade]} {escape(finding.grade)}</strong>"
+        f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {escape(grade_said(old[finding.id]))}, now <strong>{_MARKS[finding.grade]} {escape(grade_said(finding))}</strong>"
         f" ({escape(finding.value)})</li>"
         for finding in moved
     )

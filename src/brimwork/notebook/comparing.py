@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import NUMBERS, chain_of
+from brimwork.design.judged.findings import grade_said
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.wording import worded
@@ -36,7 +37,7 @@ def compared(one, other) -> list[Table]:
     for title in dict.fromkeys(title for found in found_of for title in found):
         pair = [found.get(title) for found in found_of]
         if len({finding and finding.grade for finding in pair}) > 1:
-            rows.append((title, *(f"{MARKS[finding.grade][0]} {finding.grade}: {finding.value}" if finding else "none" for finding in pair)))
+            rows.append((title, *(f"{MARKS[finding.grade][0]} {grade_said(finding)}: {finding.value}" if finding else "none" for finding in pair)))
     return [("", ("", *(each.title for each in designs)), rows, "")]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from brimwork import typeset
 from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import FINDING_GRADES, Finding, graded, next_words, tally
+from brimwork.design.judged.findings import FINDING_GRADES, Finding, grade_said, graded, next_words, tally
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.wording import worded
 from brimwork.drawing import image
@@ -37,7 +37,7 @@ def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
         f"{f'<p>{escape(following)}</p>' if following else ''}{rows}</section>"
     )
     plain = "\n".join(
-        [f"Findings: {counts}", *([following] if following else []), *(f"{finding.grade}: {finding.title}: {finding.value}" for finding in found)]
+        [f"Findings: {counts}", *([following] if following else []), *(f"{grade_said(finding)}: {finding.title}: {finding.value}" for finding in found)]
     )
     return Shown(html, plain)
 
@@ -49,7 +49,7 @@ def _graded_html(chain: Chain, grade: str, found: list[Finding]) -> Markup:
         return Markup(rows)
     mark, colour = MARKS[grade]
     return Markup(
-        f"<details data-name='{attribute(grade)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {len(found)} {escape(grade)}</strong></summary>"
+        f"<details data-name='{attribute(grade)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {escape(tally(found))}</strong></summary>"
         f"<div style='margin-left:1.5em'>{rows}</div></details>"
     )
 
@@ -63,7 +63,7 @@ def _finding_html(chain: Chain, finding: Finding) -> Markup:
     body += [f"<pre style='white-space:pre-wrap'>{NEW_LINE.join(escape(line) for line in lines)}</pre>"] if lines else []
     limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""
     return Markup(
-        f"<details data-name='{attribute(finding.id)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {escape(finding.grade)}</strong> "
+        f"<details data-name='{attribute(finding.id)}'><summary><strong style='color:{attribute(colour)}'>{escape(mark)} {escape(grade_said(finding))}</strong> "
         f"{escape(finding.title)}: {escape(finding.value)}{limit}</summary><div style='margin-left:1.5em'>{''.join(body)}</div></details>"
     )
 

@@ -6,7 +6,7 @@ import datetime
 
 from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.follows.features import NUMBERS
-from brimwork.design.judged.findings import Finding, next_words, tally
+from brimwork.design.judged.findings import Finding, grade_said, next_words, tally
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.cautions import CAUTIONS_AT
 from brimwork.design.typed.criteria import is_safety
@@ -19,7 +19,7 @@ from brimwork.pack import markup
 from brimwork.pack.markup import typst_table, typst_words
 from brimwork.units import InputError
 
-_MARKS = {"fail": "✗ fail", "marginal": "! marginal", "not shown": "? not shown", "pass": "✓ pass", "does not apply": "– does not apply"}
+_MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓", "does not apply": "–"}
 GRADED = ("fail", "marginal", "pass")
 LAST_CAUTION = "Local codes and licensed practice come before anything printed here. This pack is worked out, not approved."
 
@@ -51,14 +51,18 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     dangers, unshown = ([finding for finding in safety if finding.grade == grade] for grade in ("fail", "not shown"))
     others = [finding for finding in found if finding.grade == "fail" and finding not in dangers]
     rows = "\n".join(f"- *{typst_words(finding.title)}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
-    parts = [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety fail:*\n{rows}\n]'] if dangers else []
+    parts = (
+        [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety are outside their limits or not met:*\n{rows}\n]']
+        if dangers
+        else []
+    )
     if unshown:
         names = "; ".join(_lower(finding.title) for finding in unshown)
         parts.append(
             f'#block(stroke: (dash: "dashed"), inset: 8pt, width: 100%)[*{len(unshown)} checks of safety are not shown yet, and nothing is known of them:* {typst_words(names)}.]'
         )
     if others:
-        parts.append(f"Other checks that fail: {typst_words('; '.join(_lower(finding.title) for finding in others))}.")
+        parts.append(f"Other checks outside their limits or not met: {typst_words('; '.join(_lower(finding.title) for finding in others))}.")
     return parts
 
 
@@ -90,10 +94,14 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
 
 def findings_printed(chain: Chain, found: list[Finding]) -> str:
     """Every check with its grade, then the workings; the findings in the words of the region."""
-    rows = [(finding.id, finding.title, _MARKS[finding.grade], finding.value, finding.limit) for finding in found if finding.grade in GRADED]
+    rows = [
+        (finding.id, finding.title, f"{_MARKS[finding.grade]} {grade_said(finding)}", finding.value, finding.limit)
+        for finding in found
+        if finding.grade in GRADED
+    ]
     rounded = f" {ROUNDED}" if chain.design.region == "US" else ""
     parts = [
-        f"#pagebreak()\n== Findings\nFails first. A value that nobody has given is not shown; it never passes.{rounded}",
+        f"#pagebreak()\n== Findings\nWhat is outside a limit or not met comes first. A value that nobody has given is not shown, and never counts as within.{rounded}",
         typst_table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
@@ -107,7 +115,7 @@ def findings_printed(chain: Chain, found: list[Finding]) -> str:
 
 def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
     limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
-    title = f"{finding.id} {finding.title}: {_MARKS[finding.grade]}"
+    title = f"{finding.id} {finding.title}: {_MARKS[finding.grade]} {grade_said(finding)}"
     lines = [f"=== {typst_words(title)}", typst_words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
     if finding.note:
         lines.append(typst_words(sentence(finding.note.rstrip("."))))

@@ -11,6 +11,11 @@ from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.wording import spoken
 
 FINDING_GRADES = ("fail", "marginal", "not shown", "pass", "does not apply")
+_OPEN = {"not shown": "not shown", "does not apply": "does not apply"}
+_OF_LIMITS = {"fail": "outside the limit", "marginal": "near the limit", "pass": "within the limit", **_OPEN}
+_OF_ANSWERS = {"fail": "not met", "marginal": "partly met", "pass": "met", **_OPEN}
+_OF_VALUES = {"fail": "to settle", "marginal": "to settle", "pass": "settled", **_OPEN}
+_COUNTED = {"fail": "outside limits or not met", "marginal": "near a limit or partly met", "pass": "within limits or met", **_OPEN}
 NEXT = 3  # values that are named as the next ones to find out
 
 
@@ -43,13 +48,18 @@ def wanted(found: list[Finding]) -> list[tuple[str, int]]:
 
 
 def tally(found: list[Finding]) -> str:
-    """How many findings have each grade: "3 fail, 1 marginal, 8 do not apply"."""
+    """How many findings have each grade: "3 outside limits or not met, 8 do not apply"."""
     counts = Counter(finding.grade for finding in found)
     return ", ".join(f"{counts[grade]} {_counted(grade, counts[grade])}" for grade in FINDING_GRADES if counts[grade])
 
 
+def grade_said(finding: Finding) -> str:
+    """The grade in words: of a number about its limit, never as if it conformed to a standard; of an answer and of values that contradict, as such."""
+    return (_OF_VALUES if finding.group.startswith("values") else _OF_LIMITS if finding.limit else _OF_ANSWERS)[finding.grade]
+
+
 def _counted(grade: str, count: int) -> str:
-    return "do not apply" if grade == "does not apply" and count != 1 else grade
+    return "do not apply" if grade == "does not apply" and count != 1 else _COUNTED[grade]
 
 
 def next_words(found: list[Finding]) -> str:

@@ -1,4 +1,4 @@
-"""Limits of a check: where it passes and where it is marginal; as text, and as a design may type its own."""
+"""Limits of a check: the limit, and what still counts as near it; as text, and as a design may type its own."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ class Limits:
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
         good, fair = (days(_span(*span, here, digits)) for span in (self.good, self.fair))
-        return f"pass {good}" + (f"; marginal {fair}" if fair != good else "")
+        return good + (f"; near it {fair}" if fair != good else "")
 
     def typed(self, unit: str, region: str) -> str:
         """As a design would type its own: "1.1 to 1.6; 1 to 2.5"."""
@@ -106,10 +106,10 @@ class Bounds:
         """The two spans in SI. Raises InputError."""
         spans = [self._read_span(part.strip(), key, region) for part in given.split(";")] if isinstance(given, str) else []
         if len(spans) != 2:
-            raise InputError(f"{key} is two spans, where the check passes and where it is marginal: write {self._like(key, region)}")
+            raise InputError(f"{key} is two spans, the limit and what still counts as near it: write {self._like(key, region)}")
         good, fair = spans
         if not (good[0] <= good[1] and fair[0] <= good[0] and good[1] <= fair[1]):
-            raise InputError(f"{key}: a span runs upwards, and the marginal one holds the passing one: write {self._like(key, region)}")
+            raise InputError(f"{key}: a span runs upwards, and the second one holds the first: write {self._like(key, region)}")
         return good, fair
 
     def usually(self, region: str = "UK") -> str:
