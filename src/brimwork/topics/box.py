@@ -68,9 +68,11 @@ panel_bow = Formula(
     by_hand=(ByHand("p_side=2 kPa, s_strut=600 mm, E_pan=6000 MPa, t_pan=18 mm", "1000*5*2000*0.6**4/(32*6e9*0.018**3)", "1.15741 mm"),),
     unpublished="5/384 of the textbooks for an even load on a beam free to turn at its ends, with the stiffness of a strip of board put in",
     slips=(
-        Slip("p_side*s_strut**4/(32*E_pan*t_pan**3)", "That is a strip that cannot turn at its struts: a fifth. A panel on struts turns freely."),
-        Slip("5*p_side*s_strut**4/(384*E_pan*t_pan**3)", "You left out the twelfth in the stiffness of the strip: thickness cubed over twelve."),
-        Slip("5*p_side*s_strut**3/(32*E_pan*t_pan**2)", "The distance counts by its fourth power, the thickness by its third."),
+        Slip(
+            "p_side*s_strut**4/(32*E_pan*t_pan**3)", "That is a strip that cannot turn at its struts. A panel on struts turns freely: take five times as much."
+        ),
+        Slip("5*p_side*s_strut**4/(384*E_pan*t_pan**3)", "You left out the twelfth in the stiffness of the strip. Divide the thickness cubed by twelve."),
+        Slip("5*p_side*s_strut**3/(32*E_pan*t_pan**2)", "You took the wrong powers. Use the fourth power of the distance and the third of the thickness."),
     ),
     rises=("p_side", "s_strut"),
     falls=("t_pan", "E_pan"),
