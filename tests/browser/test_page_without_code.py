@@ -8,6 +8,7 @@ from pathlib import Path
 
 import lab
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 
 ALIVE = "body[data-alive]"
 
@@ -46,8 +47,29 @@ def kernels(folder: Path) -> set[int]:
     return found
 
 
-def first_box(page):
-    return page.locator(".widget-text input[type=text]").nth(1)  # the first one names the file
+def test_a_phone_sees_all_of_a_page(plain, start):
+    plain.set_viewport_size({"width": 390, "height": 800})
+    for path in ("", "page/quick-check", "page/overflow"):
+        plain.goto(f"{start}{path}")
+        if path:
+            plain.wait_for_selector(ALIVE)
+        cut = plain.evaluate(
+            "() => [...document.querySelectorAll('input, select, button, a')].filter(one => one.offsetParent && one.getBoundingClientRect().right > innerWidth).map(one => one.outerHTML.slice(0, 90))"
+        )
+        assert cut == [] and plain.evaluate("() => document.documentElement.scrollWidth") <= 390, path
+
+
+def begun(page) -> None:
+    """A design of one's own, with one size typed."""
+    page.get_by_label("Metric").check()
+    page.get_by_role("button", name="Begin: A bowl or pot that overflows").click()
+    rim(page).fill("905 mm")
+    rim(page).press("Enter")
+    page.wait_for_function("() => document.querySelector('.bw').dataset.answered > 1")
+
+
+def rim(page):
+    return page.get_by_role("textbox", name="Across the rim", exact=True)
 
 
 def test_from_the_start_page_to_an_own_number_without_code_and_nothing_leaves_the_machine(plain, start):
@@ -57,10 +79,7 @@ def test_from_the_start_page_to_an_own_number_without_code_and_nothing_leaves_th
     plain.wait_for_selector(ALIVE)
     assert plain.evaluate("() => window.jupyterapp === undefined && !document.querySelector('.jp-CodeCell, .cm-editor')")
     assert "quick_check(" not in plain.content() and "Traceback" not in plain.inner_text("main")
-    before = plain.locator("main figure").first.inner_html()
-    first_box(plain).fill("910 mm")
-    first_box(plain).press("Enter")
-    plain.wait_for_function("before => document.querySelector('main figure').innerHTML !== before", arg=before)
+    begun(plain)
     plain.goto(f"{start}page/overflow")  # formulas, pictures, sliders
     plain.wait_for_selector(ALIVE)
     plain.wait_for_selector(".katex")
@@ -71,21 +90,19 @@ def test_from_the_start_page_to_an_own_number_without_code_and_nothing_leaves_th
 
 def test_a_page_that_is_loaded_again_or_whose_kernel_is_killed_or_that_hears_every_key_stands_as_it_was(plain, start, served):
     open_page(plain, start, "quick-check")
-    first_box(plain).fill("905 mm")
-    first_box(plain).press("Enter")
-    plain.get_by_text("Changed, not saved.").wait_for()
+    begun(plain)
     plain.locator("h1").click()
     for key in string.ascii_letters + string.digits:
         plain.keyboard.press(key)
-    assert first_box(plain).input_value() == "905 mm"
+    assert rim(plain).input_value() == "905 mm"
     plain.reload()
     plain.wait_for_selector(ALIVE)
-    assert first_box(plain).input_value() == "905 mm"
+    assert rim(plain).input_value() == "905 mm"
     room = plain.locator("body").get_attribute("data-room")
     for kernel in kernels(served[0]):
         os.kill(kernel, signal.SIGKILL)
     plain.wait_for_function("room => document.body?.dataset.alive && document.body.dataset.room !== room", arg=room)
-    assert first_box(plain).input_value() == "905 mm"
+    assert rim(plain).input_value() == "905 mm"
 
 
 def test_a_notebook_of_a_stranger_is_not_run_by_opening_a_page(plain, start, served):
@@ -98,6 +115,19 @@ def test_a_notebook_of_a_stranger_is_not_run_by_opening_a_page(plain, start, ser
     open_page(plain, start, "volume")
     assert "Volume" in plain.inner_text("h1") and not taken.exists()
     lab.lay_out_afresh(folder)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_pages_without_code_can_be_used_by_everybody(plain, start, scheme):
+    """The rules of accessibility of axe-core, contrast included."""
+    plain.emulate_media(color_scheme=scheme)
+    for path in ("", {"light": "page/quick-check", "dark": "page/volume"}[scheme]):
+        plain.goto(f"{start}{path}")
+        if path:
+            plain.wait_for_selector(ALIVE)
+        found = Axe().run(plain).response["violations"]
+        assert [(one["id"], one["nodes"][0]["html"][:200]) for one in found] == [], path
+        assert plain.evaluate("() => document.documentElement.scrollWidth <= innerWidth"), path
 
 
 _BURSTS = """async ([slider, bursts]) => {

@@ -352,7 +352,7 @@ function render({ model, el }) {
     const saves = ways.open ? make("section", {}, make("h3", { text: "The open design" }), make("p", { className: "bw-acts" }, name, button("Save under that name", () => name.value.trim() && ask("save", { name: name.value })),
       state.head?.saved ? button("Leave the unsaved changes", () => ask("leave")) : null),
       make("p", { className: "bw-acts" }, make("span", { className: "bw-say", text: "Take what stands here over to another kind: " }), ways.kinds.filter(({ kind }) => kind !== state.head?.kind).map(({ kind, name: title }) => button(title, () => { state.start = null; ask("turn", { kind }); })))) : null;
-    parts.ways.replaceChildren(...[back, make("h3", { text: "Begin with your own" }), units, kinds, own, examples, saves].filter(Boolean));
+    parts.ways.replaceChildren(...[back, make("h2", { text: "Begin with your own" }), units, kinds, own, examples, saves].filter(Boolean));
   }
 
   function drawChoices() {

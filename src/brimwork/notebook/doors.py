@@ -36,6 +36,7 @@ from brimwork.shown import Markup, attribute, escape
 ROOT = "brimwork"
 _HERE = Path(__file__).with_name("page")
 _KINDS = {".js": "text/javascript", ".css": "text/css", ".woff2": "font/woff2", ".svg": "image/svg+xml"}
+GONE = 1001  # how a browser closes the line of a page that is closed
 LARGEST_PRINT = 100_000_000  # bytes
 _NAME = r"([\w-]{1,60})"
 _FOR_CODE = re.compile(r"[^\n]*\bRun All\b[^\n]*\n?")  # what to press where a workbook is opened with its code; a page runs by itself
@@ -139,7 +140,7 @@ class Opened(Door):
         if book is None or self.request.headers.get("Sec-Purpose", "").startswith("prefetch"):
             raise HTTPError(404)
         room = await self.rooms.enter(book, self.get_query_argument("was", ""))
-        self.give(book_page(book, room, self.home) if room else full_page(self.home))
+        self.give(book_page(book, room, self.home, of_this_machine(self.request)) if room else full_page(self.home))
 
 
 class Static(Door):
@@ -202,6 +203,7 @@ class Talk(WebSocketMixin, WebSocketHandler, Door):
 
     def on_close(self) -> None:
         if self.room:
+            self.room.leaving |= self.close_code == GONE
             self.room.lose_line(self)
 
 
@@ -234,15 +236,18 @@ def _filled(template: str, **parts: Markup) -> Markup:
 def start_page(home: str, base: str, here: bool = True, yard: str = "") -> Markup:
     """The three ways on, with a link for each workbook; `home` is the address of our pages, `base` that of the server. On this machine (`here`) the way to
     the code stands there too, and the address for other devices."""
-    named = books.without_code()
-    lessons = [book for name, book in named.items() if name not in (*books.BUILD, *books.TEACH)]
     return _filled(
         "start.html",
         home=attribute(home),
         foot=_to_the_code(base, bool(yard)) if here else Markup(""),
         yard=_yard(yard) if yard else Markup(""),
-        lessons=Markup("".join(f"<li>{_link(book, home)}</li>" for book in lessons)),
+        lessons=Markup("".join(f"<li>{_link(book, home)}</li>" for book in _lessons())),
     )
+
+
+def _lessons() -> list[Book]:
+    """The workbooks to learn from, in their order."""
+    return [book for name, book in books.without_code().items() if name not in (*books.BUILD, *books.TEACH)]
 
 
 def _to_the_code(base: str, let_in: bool) -> Markup:
@@ -281,8 +286,8 @@ def _words(markdown: str) -> Markup:
     )
 
 
-def book_page(book: Book, room: LivePage, home: str) -> Markup:
-    """The words of a workbook, with a place for what each of its code cells shows."""
+def book_page(book: Book, room: LivePage, home: str, here: bool = True) -> Markup:
+    """The words of a workbook, with a place for what each of its code cells shows; and the way to the next lesson, and on this machine (`here`) to the code."""
     parts: list[Markup] = [
         Markup(f"<div class='jp-OutputArea jp-RenderedHTMLCommon' data-cell='{number:d}' aria-busy='true'></div>")
         if cell.runs
@@ -296,7 +301,16 @@ def book_page(book: Book, room: LivePage, home: str) -> Markup:
         title=escape(book.title),
         room=attribute(room.name),
         body=Markup("".join(parts)),
+        after=_after(book, home, here),
     )
+
+
+def _after(book: Book, home: str, here: bool) -> Markup:
+    lessons = _lessons()
+    following = lessons[lessons.index(book) + 1 :] if book in lessons else []
+    onward = Markup(f"<p>Next: {_link(following[0], home)}</p>") if following else Markup("")
+    code = Markup(f"<p class='fine'><a href='../../lab/tree/{attribute(book.name)}.ipynb'>See this page with its code, in JupyterLab</a></p>")
+    return Markup(f"{onward}{code if here else ''}")
 
 
 def full_page(home: str) -> Markup:
