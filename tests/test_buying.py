@@ -229,7 +229,7 @@ def test_words_units_and_sizes_follow_the_region():
     assert {"crushed aggregate base", "concrete sand", "hose clamps", "barb fittings", "bulkhead fitting", "protection underlayment"} <= set(there)
     # 106.1 kg are 234 lb: 4.7, so five bags of 50 lb; the fleece is cut off rolls of 6 ft
     assert there["concrete sand"].buy == "5 bags of 50 lb (22.7 kg)" and "6 ft (1.83 m)" in there["protection underlayment"].spec
-    assert there["void-former blocks"].spec == "23.6 x 15.7 x 16.5 in (600 x 400 x 420 mm)"
+    assert there["void-former blocks"].spec == "23 5/8 x 15 3/4 x 16 9/16 in (600 x 400 x 420 mm)"
 
 
 def test_every_price_is_of_something_that_a_design_can_need_and_every_line_has_its_price():

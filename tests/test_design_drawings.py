@@ -629,7 +629,7 @@ def test_labels_stand_clear_whatever_the_pump_and_the_flow(design, region, head,
     sheet = duty_chart(chain_of(changed))
     assert_labels_stand_clear(sheet)
     said = [label.text.partition(" ")[0] for label in words(sheet)]
-    assert {"wanted", "pump", "pipe"} <= set(said) and ("duty" in said) == ("do not meet" not in sheet.description), "every name stands somewhere"
+    assert {"required", "pump", "system"} <= set(said) and ("duty" in said) == ("do not meet" not in sheet.description), "every name stands somewhere"
 
 
 def test_a_label_for_which_there_is_no_place_is_not_forced_on_the_chart():

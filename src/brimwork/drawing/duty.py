@@ -41,7 +41,7 @@ def duty_chart(chain: Chain) -> Sheet:
     view = _view(across, up, curves, wanted, lettering)
     marks = _marks(chain, duty, wanted, need, lettering)
     records, left_over = _labelled(view, curves, marks, lettering)
-    notes = [Text((4.0, 7.0), "Duty chart: pump, and what pipe and lift ask for, water at its lowest", "start", 2.9, GREY)]
+    notes = [Text((4.0, 7.0), "Duty chart: pump curve and system curve, water at its lowest", "start", 2.9, GREY)]
     notes += [Text((_FRAME[0], 94.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
     whole = replace(view, records=(*view.records, *_other_system(across, up, lettering), *records))
     return Sheet(WIDTH, 96.0 + 4.0 * len(left_over), (whole,), f"{chain.design.title}: duty chart", _sentence(duty, why, wanted, lettering), tuple(notes),
@@ -128,14 +128,14 @@ class _Named:
 
 def _marks(chain: Chain, duty: Duty | None, wanted: float, need: float, lettering: Lettering) -> list[_Named]:
     said = [_Named((duty.Q, duty.H), f"duty {write(duty.Q, lettering.flow)} at {write(duty.H, lettering.head)}", ACCENT, 1.3)] if duty else []
-    said.append(_Named((wanted, need), f"wanted {write(wanted, lettering.flow)}", NIGHT, 1.1))
+    said.append(_Named((wanted, need), f"required {write(wanted, lettering.flow)}", NIGHT, 1.1))
     if "measured.flow" in chain.design.values:
         flow = chain.design["measured.flow"]
         said.append(_Named((flow, chain.head_needed(flow)), f"by bucket {write(flow, lettering.flow)}", INK, 1.4))
     return said
 
 
-_CURVES = (("pump", "pump", BLUE), ("system", "pipe and lift", ACCENT), ("throttled", "throttled to the flow wanted", INK))
+_CURVES = (("pump", "pump", BLUE), ("system", "system", ACCENT), ("throttled", "system, throttled to the required flow", INK))
 _ALONG = (1, 8, 3, 6, 5, 9, 2, 7, 4)  # tenths of a curve at which its label is tried
 
 
@@ -163,18 +163,18 @@ def _inside(points: list[Point], right: float, high: float) -> list[Point]:
 
 def _sentence(duty: Duty | None, why: str, wanted: float, lettering: Lettering) -> str:
     low, high = map(number, _BAND)
-    band = f"The pale band is {low} to {high} times the flow wanted."
+    band = f"The pale band is {low} to {high} times the required flow."
     if not duty:
         return f"Pump and system do not meet: {why}. {band}"
     return (
         f"With the valve open the pump sends {write(duty.Q, lettering.flow)} at a head of {write(duty.H, lettering.head)}, "
-        f"{number(duty.Q / wanted, 3)} times the {write(wanted, lettering.flow)} wanted. {band}"
+        f"{number(duty.Q / wanted, 3)} times the required {write(wanted, lettering.flow)}. {band}"
     )
 
 
 def _table(curves: _Curves, lettering: Lettering) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
     """Flow, head of the pump, head that pipe and lift ask for."""
     pairs = list(zip(curves.pump, curves.system))[:: _POINTS // 5]
-    columns = (f"flow in {lettering.flow}", f"pump: head in {lettering.head}", f"pipe and lift: head in {lettering.head}")
+    columns = (f"flow in {lettering.flow}", f"pump: head in {lettering.head}", f"system: head in {lettering.head}")
     units = (lettering.flow_unit, lettering.head_unit, lettering.head_unit)
     return columns, tuple(tuple(number(value / unit, 3) for value, unit in zip((flow, gives, asks), units, strict=True)) for (flow, gives), (_, asks) in pairs)

@@ -95,7 +95,7 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
 def findings_printed(chain: Chain, found: list[Finding]) -> str:
     """Every check with its grade, then the workings; the findings in the words of the region."""
     rows = [
-        (finding.id, finding.title, f"{_MARKS[finding.grade]} {grade_said(finding)}", finding.value, finding.limit)
+        (_code(finding), finding.title, f"{_MARKS[finding.grade]} {grade_said(finding)}", finding.value, finding.limit)
         for finding in found
         if finding.grade in GRADED
     ]
@@ -105,7 +105,7 @@ def findings_printed(chain: Chain, found: list[Finding]) -> str:
         typst_table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
-        rest = [(finding.id, finding.title, finding.value) for finding in found if finding.grade == grade]
+        rest = [(_code(finding), finding.title, finding.value) for finding in found if finding.grade == grade]
         parts += [f"=== {said}\n" + typst_table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
     parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
     shown: set[str] = set()
@@ -113,9 +113,14 @@ def findings_printed(chain: Chain, found: list[Finding]) -> str:
     return "\n\n".join(parts)
 
 
+def _code(finding: Finding) -> str:
+    """The code of a check; none of a contradiction, whose values are named."""
+    return "" if "." in finding.id else finding.id
+
+
 def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
     limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
-    title = f"{finding.id} {finding.title}: {_MARKS[finding.grade]} {grade_said(finding)}"
+    title = f"{_code(finding)} {finding.title}: {_MARKS[finding.grade]} {grade_said(finding)}".strip()
     lines = [f"=== {typst_words(title)}", typst_words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
     if finding.note:
         lines.append(typst_words(sentence(finding.note.rstrip("."))))

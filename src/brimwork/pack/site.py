@@ -21,7 +21,8 @@ from brimwork.units import InputError
 
 MEASURES = (
     ("flow by bucket at the outlet, mean of three", "duty_flow"), ("drop of the level when the pump starts", "start_drop"), ("current of the running pump", "current"),
-    ("head over the rim or lip, level to half a millimetre", "edge"), ("fall of the level in a day, pump off, less the control bucket", "leak"),
+    ("head over the rim or lip, level to half a millimetre", "edge"), ("fall of the level in a day, pump off, less the control bucket", "leak"), ("water that fills the empty reservoir up to the static level, by a meter", "static_volume"),
+    ("levels of the rim at eight points or more, highest less lowest", "rim"),
 )  # fmt: skip
 
 
@@ -80,7 +81,8 @@ def _late(made: Programme, by: datetime.date, day: datetime.date) -> str:
 def _chart(chain: Chain, made: Programme, folder: Path) -> str:
     sheet = bars(made, chain.design.title, chain.design.region)
     (folder / "programme.svg").write_text(svg.write_svg(sheet, "p", scale_to_page=False), encoding="utf-8")
-    return markup.drawing("programme.svg", sheet.alt, sheet.description, sheet.width)
+    title = worded("Programme", chain.design.region)
+    return together(f"=== {title} as a bar chart\n" + markup.drawing("programme.svg", sheet.alt, sheet.description, sheet.width))
 
 
 def _holds(chain: Chain, made: Programme | None) -> str:
@@ -93,7 +95,8 @@ def _holds(chain: Chain, made: Programme | None) -> str:
 
 
 def _measures(chain: Chain) -> str:
-    rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in MEASURES]
+    measures = [(what, name) for what, name in MEASURES if name != "rim" or chain.design.kind == "overflowing vessel"]
+    rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in measures]
     said = "What is measured goes into the design file under [measured], and grades the checks again."
     return together(
         f"== When it first runs: predicted and measured\n{said}\n\n" + typst_table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
@@ -106,6 +109,8 @@ def _predicted(chain: Chain, name: str) -> str:
         most = checks.limits_of(chain, "C72").good[1]
         return measured(f"{short(most * 86400, 'mm')} at most", region) if most < INFINITE else "no limit set"
     try:
+        if name == "rim":
+            return f"{markup.both('H', checks.limits_of(chain, 'C07').good[1] * chain.edge_head, region)} at most"
         if name == "edge":
             return markup.both("H", chain.edge_head, region) if chain.edge_head else "a film all round"
         worked = chain.working(name)

@@ -7,7 +7,7 @@ from typing import Any
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.telling import percent, short
-from brimwork.design.typed.wording import worded
+from brimwork.design.typed.wording import tape, worded
 from brimwork.topics.cost import to_buy, whole_units
 from brimwork.units import number, unit
 
@@ -56,9 +56,9 @@ class Shop:
         return f"{short(value, us)} ({here})" if self.us else here
 
     def sizes(self, *lengths: float) -> str:
-        """Lengths in mm, or for the US in inches and mm."""
+        """Lengths in mm, or for the US in inches and sixteenths, with mm."""
         metric = " x ".join(f"{length * 1e3:.0f}" for length in lengths) + " mm"
-        return " x ".join(short(length, "in").partition(" ")[0] for length in lengths) + f" in ({metric})" if self.us else metric
+        return " x ".join(map(tape, lengths)) + f" in ({metric})" if self.us else metric
 
     def run(self, length: float) -> str:
         return self.amount(length, "m", "ft")

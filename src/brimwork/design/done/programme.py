@@ -222,8 +222,9 @@ def _heavy(chain: Chain) -> str:
     pieces = [("vessel", d.given("vessel.mass")), ("block", d.given("reservoir.block_mass")), ("largest thing in slings", d.given("site.sling_mass"))]
     heavy = [(f"the {name}", given.value) for name, given in pieces if given]
     if "stones.diameters" in d.values and "stones.heights" in d.values and "stones.density" in d.values:
-        stones = zip(d["stones.diameters"], d["stones.heights"])
-        heavy.append(("the heaviest drilled stone", max(math.pi / 4 * across**2 * height for across, height in stones) * d["stones.density"]))
+        hole, stones = d.given("stones.hole"), zip(d["stones.diameters"], d["stones.heights"])
+        drilled = hole.value if hole else 0.0
+        heavy.append(("the heaviest drilled stone", max(math.pi / 4 * (across**2 - drilled**2) * height for across, height in stones) * d["stones.density"]))
     people = d["programme.people"]
     over = [f"{name} ({short(mass, 'kg')})" for name, mass in heavy if mass > ALONE * people * (1.0 if people == 1 else 2 / 3 if people == 2 else 0.5)]
     return f"More than {_people(people)} can lift by hand: {', '.join(over)}: a machine or more people, by a lifting plan." if over else ""

@@ -53,7 +53,7 @@ def _measured_apart(row: Agreeing, value: str) -> Finding:
     note = "so it is not believed: no check passes with it" if cannot else "what was measured counts; find out why the two differ"
     remedy = f"measure again, and look at {row.settle}"
     return Finding(
-        f"{row.key}, {row.words}",
+        f"{row.key} {'cannot be' if cannot else 'differs'} {1 + [one.words for one in (CANNOT if cannot else DIFFERS) if one.key == row.key].index(row.words)}",
         GROUP,
         f"Contradiction: {row.said or meant(row.key)}",
         "marginal",

@@ -84,7 +84,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C06"), lambda c: c.coming.boil,
           "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore", "flow_sent"), note=_coming),
     Check(criterion("C06", "drilled stones"), lambda c: c.coming.boil,
-          "a wider hole, or less flow", ("boil", "flow_sent"), note=_coming),
+          "a wider hole, or less flow", ("boil", "outlet_bore", "flow_sent"), note=_coming),
     Check(criterion("C07"), lambda c: c.coming.rim_error_share,
           "level the rim again under its full weight, or send more water", ("rim_head", "rim_error_share", "rim_flow_ratio", "flow_sent"), note=_coming),
     Check(criterion("C08"), lambda c: c.least_film,

@@ -108,7 +108,7 @@ STEPS: dict[str, Task] = {
     "lift_surface": Task("lift and store turf or paving", "1 h", ("set_out",), caution=_HEAVY),
     "trial_dig": Task("trial dig by hand at service marks", "0.5 h", ("lift_surface",), "photograph", caution="no machine and no breaker near a mark"),
     "dig": Task(
-        "dig to formation, the last 50 mm by hand; the apron to the level of the block tops",
+        "dig to formation, the last 50 mm by hand; the apron to the edge of the box",
         "6 h",
         ("trial_dig",),
         "+0/-10 mm; flat within 10 mm in 1 m",
@@ -197,7 +197,7 @@ STEPS: dict[str, Task] = {
     "pump": Task("pump, intake cage, valve, hose; cable over the edge", "1.5 h", ("trial",), "hose rises all the way", caution=_UNPLUG),
     "mesh": Task("mesh over the blocks, its edges turned under", "0.5 h", ("pump",), "no end of wire points at the liner", order=("mesh",), caution="gloves and eyes: cut wire springs"),
     "slabs": Task(
-        "slabs on their bed, not on stone; holes for hoses drilled first", "0.5 h", ("mesh",), "slab within 2 mm", order=("slab",), kinds=(*_VESSEL, *_STONES), when=_slabs,
+        "slabs on the mesh over the blocks, not on stone or loose sand; holes for hoses drilled first", "0.5 h", ("mesh",), "slab within 2 mm", order=("slab",), kinds=(*_VESSEL, *_STONES), when=_slabs,
         caution=f"{_HEAVY}; drilling: {_CUTTING}",
     ),
     "cure": Task("the coat cures", "7 day", ("coat",), "5 to 7 days; the maker's sheet governs", by=WAIT, kinds=_VESSEL, when=_coated, caution="no flame, and air, while it cures"),

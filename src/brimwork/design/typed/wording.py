@@ -123,6 +123,12 @@ def spoken(text: str, region: str) -> str:
     return measured(worded(text, region), region)
 
 
+def tape(length: float) -> str:
+    """A length (m) in inches, to the nearest sixteenth, as a tape in the US shows it: 75 1/8."""
+    whole, rest = divmod(round(convert(length, "in") * 16), 16)
+    return " ".join(filter(None, (str(whole) if whole or not rest else "", str(Fraction(rest, 16)) if rest else "")))
+
+
 def _inches(found: re.Match) -> str:
     """The length as the trade there writes it, with the metric one behind; what is limited is rounded so that the limit still holds."""
     word, behind = found["word"], (found["behind"] or "").strip()
