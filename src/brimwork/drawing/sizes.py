@@ -52,7 +52,8 @@ class Stairs(Flight):
         """What is dimensioned along it: from x to x, the text, and how far over it the line stands, in mm of paper."""
         first, pools = self.lips[0][0], self.start - self.lips[0][0]
         each = lettering.figure(self.tread)
-        treads = f"{self.steps} x {each} = {lettering.figure(pools)}" if self.steps > 1 else f"tread {each}"
+        whole = "" if " " in lettering.figure(pools) else f" = {lettering.figure(pools)}"  # with fractions there is no room between the lines
+        treads = f"{self.steps} x {each}{whole}" if self.steps > 1 else f"tread {each}"
         spans = [(self.back, first, f"header {lettering.figure(first - self.back)}", 10.5), (first, self.start, treads, 4.5)]
         return [*spans, (self.start, self.end, f"rill {lettering.figure(self.rill[0])}", 10.5)] if self.rill else spans
 

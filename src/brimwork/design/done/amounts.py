@@ -64,7 +64,7 @@ class Shop:
         return self.amount(length, "m", "ft")
 
     def mass(self, kilograms: float) -> str:
-        return self.amount(kilograms, "kg", "lb") if kilograms < 1000 else self.amount(kilograms, "t", "short ton")
+        return self.amount(kilograms, "kg", "lb") if kilograms < 1000 else self.amount(kilograms, "t", "short ton").replace("short ton", "short tons")
 
     def water(self, volume: float) -> str:
         return self.amount(volume, "L", "US gal")
