@@ -369,6 +369,25 @@ def test_a_pump_is_not_reached_under_a_slab_a_cover_or_in_the_only_block():
     )
 
 
+@pytest.mark.parametrize(
+    ("check", "key", "numbers", "grade"),
+    [
+        ("C31", "frost_ground", "site.frost_depth 1200 mm; ground.sub_base 0 mm", "fail"),
+        ("C31", "frost_ground", "site.frost_depth 1200 mm; ground.sub_base 50 mm", "marginal"),
+        ("C31", "frost_ground", "site.frost_depth 1200 mm; ground.sub_base 100 mm", "pass"),
+        ("C31", "frost_ground", "site.frost_depth 300 mm; ground.sub_base 0 mm", "pass"),
+        ("C70", "liner_faces", "ground.lining 0.3 mm", "fail"),
+        ("C70", "liner_faces", "ground.lining 0.6 mm", "marginal"),
+        ("C59", "surface_water", "levels.soil 20 mm; levels.liner_edge 0 mm", "fail"),
+        ("C15", "rain_route", "overflow_pipe.bore 0 mm", "fail"),
+    ],
+)
+def test_a_number_on_file_counts_before_a_better_word(check, key, numbers, grade):
+    question = next(each for each in QUESTIONS if each.id == check)
+    found = finding(changed(BOWL.having(f"answers.{key}", question.options[0]), numbers), check)
+    assert found.grade == grade and question.options[0] in found.value
+
+
 def test_a_breaker_is_never_above_what_its_cable_carries():
     """BS 7671 Table 4D4A gives 22 A for 1.5 mm2 in a duct in the ground, NEC 240.4(D) 15 A for 14 AWG; both from memory."""
     assert finding(changed(BOWL, "supply.breaker 20 A; supply.conductor 1.5 mm2"), "C75").grade == "pass"

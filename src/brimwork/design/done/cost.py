@@ -125,7 +125,11 @@ class CostSheet:
         if given:
             return 1, given.value, "of one person, as given"
         people = self.design["programme.people"]
-        return people, round(team_time(self.chain) / _HOUR_HUNDREDTH) * _HOUR_HUNDREDTH, f"on site by the programme, {people:g} {'person' if people == 1 else 'people'}"
+        return (
+            people,
+            round(team_time(self.chain) / _HOUR_HUNDREDTH) * _HOUR_HUNDREDTH,
+            f"on site by the programme, {people:g} {'person' if people == 1 else 'people'}",
+        )
 
     @cached_property
     def labour(self) -> float | None:

@@ -228,9 +228,47 @@ def _access(chain: Chain) -> tuple[str, str] | None:
     return ("marginal", "a stiff cover lies all over the blocks: it needs a piece over the bay that one person lifts out") if cover else None
 
 
-# Limits for numbers that overrule an answer, in m: least cover of any table; bore of a duct that takes a plug, and at a pinch; an edge that still counts as flush, and one that is seen.
+def _frost(chain: Chain) -> tuple[str, str] | None:
+    """Frost that reaches under the base, where no granular layer drains it."""
+    frost, layer, bottom = _known(chain, "site.frost_depth"), _known(chain, "ground.sub_base"), tried(lambda: -chain.level("formation"))
+    if frost is None or layer is None or isinstance(bottom, Refused) or frost <= bottom or layer >= DRAINS:
+        return None
+    region = chain.design.region
+    under = f"frost reaches {told(frost, 'mm', region)} down, the base {told(bottom, 'mm', region)}"
+    return "fail" if layer == 0 else "marginal", f"{under}, on {told(layer, 'mm', region)} of granular layer"
+
+
+def _lining(chain: Chain) -> tuple[str, str] | None:
+    thick = _known(chain, "ground.lining")
+    if thick is None or thick >= LINED[0]:
+        return None
+    return "marginal" if thick >= LINED[1] else "fail", f"lining and fleece together are {told(thick, 'mm', chain.design.region)} thick"
+
+
+def _runs_in(chain: Chain) -> tuple[str, str] | None:
+    soil, edge = _known(chain, "levels.soil"), _known(chain, "levels.liner_edge")
+    return ("fail", "the soil beside stands over the edge of the liner: water runs in") if soil is not None and edge is not None and soil > edge else None
+
+
+def _no_way_out(chain: Chain) -> tuple[str, str] | None:
+    return ("fail", "an overflow pipe of no bore") if _known(chain, "overflow_pipe.bore") == 0 else None
+
+
+# Limits for numbers that overrule an answer, in m: least cover of any table; bore of a duct that takes a plug, and at a pinch; an edge that still counts as flush, and one that is seen;
+# a granular layer that drains; lining with its fleece, of which the sheet alone must be 0.75 mm, at a pinch 0.5.
+DRAINS, LINED = 0.075, (0.00075, 0.0005)  # common practice
 LEAST_COVER, PLUG, FLUSH, PROUD = 0.150, (0.050, 0.040), 0.040, 0.100  # from memory, local codes govern; the rest common practice
-OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {"C43": _cover, "C44": _socket, "C45": _duct, "C50": _access, "C54": _edges}
+OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {
+    "C43": _cover,
+    "C44": _socket,
+    "C45": _duct,
+    "C50": _access,
+    "C54": _edges,
+    "C31": _frost,
+    "C70": _lining,
+    "C59": _runs_in,
+    "C15": _no_way_out,
+}
 
 
 def is_public(chain: Chain) -> bool:

@@ -94,7 +94,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C10"), lambda c: c.flow_sent / c.design["pump.intake_area"],
           "a larger strainer: a fast intake clogs in days", ("flow_wanted", "flow_sent"), note=_coming),
     Check(criterion("C79"), lambda c: c.coming.trough_share,
-          "a wider or deeper trough, feeds spread along it, or a baffle: where the water runs fast the sheet is thin at one end", note=_coming),
+          "feeds spread along it, or a baffle; or a wider or deeper trough, fed from the top, since it holds more water that would come back", note=_coming),
     Check(criterion("C81"), lambda c: c.warming,
           "a pump of less power: all that it takes in ends as heat in the water"),
     Check(criterion("C82"), lambda c: c.design["pump.strainer"] / c.design["pump.solids"],
