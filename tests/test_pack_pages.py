@@ -132,3 +132,9 @@ def test_words_of_the_us_are_put_in_whole_and_keep_their_capital():
     assert measured("layers of 75 mm, 1.5 m apart (20 mm)", "US") == "layers of 3 in (75 mm), 5 ft (1.5 m) apart (20 mm)"
     for there in PAIRS.values():
         assert worded(there, "US") == there, "a word of the US is never changed again"
+
+
+@pytest.mark.parametrize("key", [("library-bowl", "UK"), ("library-bowl", "US"), ("school-columns", "US")])
+def test_page_one_holds_status_dangers_key_numbers_and_cautions(texts, key):
+    """Nothing of them runs over to a second page, which would hold two lines."""
+    assert "Local codes and licensed practice" in texts[key][0] and texts[key][1].startswith("Drawings")

@@ -34,7 +34,9 @@ def summary_printed(chain: Chain, found: list[Finding], day: datetime.date) -> s
         *([_ours(chain, following)] if (following := next_words(found)) else []),
         *_dangers(chain, found),
         "== Key numbers\n" + _numbers(chain),
-        "== Before anyone digs, lifts or wires\n" + "\n".join(f"- {_ours(chain, caution)}" for caution in (*(one.words for one in CAUTIONS_AT), LAST_CAUTION)),
+        "== Before anyone digs, lifts or wires\n#[#set text(8.2pt)\n#set par(leading: 0.42em)\n#set list(spacing: 0.42em)\n"
+        + "\n".join(f"- {_ours(chain, caution)}" for caution in (*(one.words for one in CAUTIONS_AT), LAST_CAUTION))
+        + "\n]",
     ]
     return "\n\n".join(parts)
 
@@ -77,7 +79,7 @@ def sentence(text: str) -> str:
 
 def _numbers(chain: Chain) -> str:
     systems = ("US customary", "metric") if chain.design.region == "US" else ("metric", "US customary")
-    return typst_table("1fr, auto, auto", ("quantity", *systems), [_number(chain, name) for name in NUMBERS if name in chain.names()])
+    return typst_table("1fr, auto, auto", ("quantity", *systems), [_number(chain, name) for name in NUMBERS if name in chain.names()], size=8.5)
 
 
 def _number(chain: Chain, name: str) -> tuple[str, str, str]:
