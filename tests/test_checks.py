@@ -93,7 +93,7 @@ REACHED = {
     "C47": (BOWL, *(f"supply.cord_route 8 m; supply.cord {cord} m" for cord in (10, 9.2, 5))),
     "C49": (BOWL, *(f"site.gate {gate} mm; site.widest_item 800 mm" for gate in (950, 850, 700))),
     "C64": (BOWL, *(f"site.sound_at_1m 60; site.background 40; site.neighbour {d} m" for d in (8, 4, 2))),
-    "C56": (BOWL, *(f"site.cost 3000 cur; site.budget {b} cur" for b in (4000, 3200, 2500))),
+    "C56": (STEPS, *(f"site.cost 3000 cur; site.budget {b} cur" for b in (4000, 3200, 2500))),
     "C51": (BOWL, "site.use private; site.water_covered yes; site.open_water 0 mm", "site.use private; site.water_covered yes; site.open_water 40 mm", "site.open_water 40 mm"),
     "C52": (BOWL, "site.legionella in place", "site.legionella commissioned", "site.legionella none"),
     "C41": (BOWL, "supply.residual_current tested by instrument", "supply.residual_current tested by button", "supply.residual_current none"),

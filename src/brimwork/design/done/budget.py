@@ -9,15 +9,18 @@ from brimwork.design.typed.known import Unknown
 
 
 def cost_share(chain: Chain) -> float:
-    """Cost over budget: the cost that the design gives, else the total of the cost sheet. Raises Unknown; without a budget the cost is not worked out."""
+    """Cost over budget: the cost that the design gives, or what the cost sheet knows of it already where that is more; else the total of the sheet. Raises Unknown; without
+    a budget the cost is not worked out."""
     if chain.really.design.given("site.budget") is None:
         raise Unknown("site.budget")
     budget = chain.design["site.budget"]
-    return (chain.cost_estimate if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
+    return (max(chain.cost_estimate, CostSheet(chain).paid) if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
 
 
 def cost_told(chain: Chain) -> str:
     """Where the cost that is held against the budget comes from."""
+    if _cost_given(chain) and CostSheet(chain).paid > chain.cost_estimate:
+        return "the cost sheet, whose known lines come to more than the cost given"
     return "the cost given, with contingency" if _cost_given(chain) else "the total of the cost sheet, tax in it where its rate is given"
 
 
