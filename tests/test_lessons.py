@@ -1,18 +1,22 @@
 """What topic workbooks teach and ask: every letter of a derivation is named, every derivation that is opened is drawn, nothing is asked before it is taught."""
 
 import ast
+import json
 import re
+from pathlib import Path
 
 import pytest
 
-from brimwork import topics, typeset
+from brimwork import topics, typeset, units
 from brimwork.derivation import derived
 from brimwork.drawing.layout import Words, layout
 from brimwork.drawing.marks import width_of
 from brimwork.drawing.pictures.steps_drawn import SKETCHED
+from brimwork.exercise import bank
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import contents, pages
 
+WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 OPENED = sorted({call.words[0] for name in contents.ORDER for call in contents.calls(name) if call.name == "derive"})
 
 
@@ -65,3 +69,103 @@ def test_a_sketch_keeps_its_words_on_the_sheet_and_apart(name):
         for x0, y0, x1, y1 in boxes[place + 1 :]:
             assert not (a < x1 - 0.5 and x0 + 0.5 < c and b < y1 - 0.5 and y0 + 0.5 < d), level[place].text
     assert len(sheet.description) > 60 and sheet.description != sheet.title
+
+
+# --- asked only what is taught ------------------------------------------------------------------------------------------------------
+
+TEACHING = ("derive", "ledger", "fade", "work", "label")
+LABEL = ("best hydraulic power of a label", "nameplate ratio")
+
+
+def taught(workbook):
+    """The formulas that the teaching sections of a workbook derive or work, by name."""
+    calls = [call for call in contents.calls(workbook) if call.section in (5, 6) and call.name in TEACHING]
+    return {topics.find(call.words[0]).name for call in calls if call.name != "label"} | ({*LABEL} if any(call.name == "label" for call in calls) else set())
+
+
+@pytest.mark.parametrize("workbook", contents.ORDER)
+def test_every_question_names_formulas_that_this_or_an_earlier_workbook_teaches(workbook):
+    known = set().union(*(taught(name) for name in (workbook, *contents.earlier(workbook))))
+    for name in contents.asked_after_teaching(workbook):
+        wanted = bank.formulas_asked_for(name)
+        assert wanted or name not in bank.questions() or not isinstance(bank.questions()[name], bank.Numeric) or name in ONLY_ARITHMETIC, name
+        assert {*wanted} <= known, f"{name} asks for {', '.join({*wanted} - known)}"
+
+
+ONLY_ARITHMETIC = ("T13.4", "T12.3", "T11.5", "T09.5")
+
+
+def test_every_question_of_the_bank_names_formulas_that_are_there():
+    for code, question in bank.questions().items():
+        assert all(topics.find(name).name == name for name in question.uses), code
+
+
+# --- nothing answers for the learner ------------------------------------------------------------------------------------------------
+
+
+def shown_in(workbook):
+    """All that a workbook shows before anybody has answered, cell by cell: the text and the stored outputs of what is no question."""
+    for cell in json.loads((WORKBOOKS / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"]:
+        source = "".join(cell["source"])
+        call = source.partition("(")[0]
+        if cell["cell_type"] == "markdown" or call in ("explore", "ledger", "work", "derive", "label", "start_and_stop", "follow_days", "level_sheet"):
+            outputs = [output.get("data", {}) for output in cell.get("outputs", ())]
+            pages = "\n".join("".join(data.get(kind, "")) for data in outputs for kind in ("text/plain", "text/markdown", "text/html"))
+            yield source, re.sub(r'base64,[^"]*', "", f"{source}\n{pages}")
+
+
+def numbers(text):
+    return {float(found) for found in re.findall(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\d)", text)}
+
+
+def exercises(workbook):
+    """The questions with a number that a workbook asks, on the numbers that everybody sees in it."""
+    for call in contents.calls(workbook):
+        if call.name in ("practise", "your_numbers", "find_slip", "puzzle"):
+            posed = bank.pose(call.words[0], call.named.get("seed", 1))
+            posed = getattr(posed, "mended", posed)
+            if hasattr(posed, "answer"):
+                yield call.words[0], posed
+        elif call.name == "exit_check":
+            yield from ((code, posed) for code in call.words[1:] if hasattr(posed := bank.pose(code, 1), "answer"))
+
+
+@pytest.mark.parametrize("workbook", contents.ORDER)
+def test_no_answer_of_an_exercise_stands_elsewhere_in_its_workbook(workbook):
+    """A number with three or more figures that an exercise asks for is printed by no text, example or picture of the same workbook."""
+    for name, posed in exercises(workbook):
+        typed = posed.typed(posed.answer, 3)
+        figures = typed.split(" ")[0]
+        if len(figures.replace(".", "").lstrip("0")) < 3:
+            continue  # a round or short number may stand anywhere by chance
+        unit = typed.partition(" ")[2]
+        for source, text in shown_in(workbook):
+            assert not re.search(rf"(?<![\d.]){re.escape(typed)}(?!\w)", text), f"{name}: {typed} stands in {source}"
+        assert unit or float(figures) not in set().union(*(numbers(text) for source, text in shown_in(workbook) if source.startswith("#"))), name
+
+
+@pytest.mark.parametrize("workbook", contents.ORDER)
+def test_a_picture_waits_for_the_prediction_and_begins_elsewhere_than_its_answer(workbook):
+    calls = contents.calls(workbook)
+    [predict] = [call for call in calls if call.name == "predict"]
+    [picture] = [call for call in calls if call.section == 3 and call.name in ("explore", "start_and_stop")]
+    assert picture.named["after"] == predict.words[0]
+    text = bank.pose(predict.words[0]).text
+    asked = {word.strip(".,;") for word in re.findall(r"\d[\d.]* ?(?:mm|m|L|dB|litres)\b", text)}
+    begins = {value for key, value in picture.named.items() if key != "after"}
+    assert len(asked & begins) <= max(len(asked) - 2, 1), "it does not begin at the values of the question"
+    assert [call.words[0] for call in calls if call.name == "puzzle"], "the puzzle has a box"
+
+
+@pytest.mark.parametrize("workbook", contents.ORDER)
+def test_the_answer_of_a_puzzle_lies_within_a_slider_of_its_picture(workbook):
+    calls = contents.calls(workbook)
+    [picture] = [call for call in calls if call.section == 3 and call.name in ("explore", "start_and_stop")]
+    [puzzle] = [call for call in calls if call.name == "puzzle"]
+    posed = bank.pose(puzzle.words[0])
+    letters = picture.words[1:] if picture.name == "explore" else picture.words
+    spans = [(topics.find(picture.words[0]) if picture.name == "explore" else QUANTITIES[letter]).range for letter in letters]
+    spans = [span(letter) if callable(span) else span for span, letter in zip(spans, letters)]
+    kinds = [units.unit(QUANTITIES[letter].metric).dimension for letter in letters]
+    wanted = units.unit(posed.unit).dimension
+    assert any(kind == wanted and span[0] <= posed.answer <= span[1] for kind, span in zip(kinds, spans))

@@ -69,13 +69,14 @@ class Sequence:
 
 @dataclass(frozen=True)
 class Choose:
-    """Choose one: the right answer with a sentence that says why, and wrong ones, each with a sentence for the learner."""
+    """Choose one: the right answer with a sentence that says why, and wrong ones, each with a sentence for the learner. `uses` names the formulas asked for."""
 
     code: str
     text: str
     right: str
     because: str
     wrong: tuple[tuple[str, str], ...]
+    uses: tuple[str, ...] = ()
 
     def pose(self, seed: int) -> Choice:
         order = list(range(len(self.wrong) + 1))
@@ -103,6 +104,7 @@ class FindTheSlip:
     slip: int
     because: str
     mend: tuple[str, str, str] | None = None
+    uses: tuple[str, ...] = ()
 
     def pose(self, seed: int) -> Choice:
         options = tuple(line for line, _ in self.lines)
@@ -140,6 +142,7 @@ class Order:
     text: str
     steps: tuple[str, ...]
     why: tuple[str, ...]
+    uses: tuple[str, ...] = ()
 
     def pose(self, seed: int) -> Sequence:
         places = list(range(len(self.steps)))
@@ -183,6 +186,7 @@ class Tell:
     text: str
     model: str
     points: tuple[str, ...]
+    uses: tuple[str, ...] = ()
 
     def pose(self, seed: int) -> Telling:
         return Telling(self.code, seed, self.text, self.model, self.points)

@@ -41,6 +41,7 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(rf"(?i)^({'|'.join(_WORDS)}|an?)(?=\s[a-z])"), lambda match: _counted(match[1])),
     (re.compile(r"(?<=\d)[-_](?=[A-Za-z]{1,12}$)"), " "),
     (re.compile(r"(?<=[\d ])dm(?:\^?3)(?!\d)"), "L"),
+    (re.compile(r"(?<=[\d ])(k?N)m$"), r"\1*m"),
     (re.compile(r"(?i)\bper\s{1,2}cent\b|\bpct\b|\bpercent(?:age)?\b"), "%"),
     (re.compile(r"(?i)\bpounds? (?:force )?per square (inch|foot)\b|\blbs?f?\s{0,1}(?:/|per)\s{0,1}sq\.?\s{0,1}(in|ft)\b"),
      lambda match: "psi" if (match[1] or match[2]).lower() in ("inch", "in") else "psf"),

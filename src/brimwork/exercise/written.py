@@ -51,6 +51,7 @@ class Numeric:
     middle    (name, expression, unit) of a value on the way, asked for when slips end in one number
     strict    only the unit asked for will do, because changing the unit is the question
     picture   a drawing made from the given values (SI)
+    uses      the formulas that it asks for, which a lesson teaches first; none where arithmetic and units are enough
     like      the formula that it is about, and what its letters are: ("speed in a pipe", {"Q": "Q", "d_pipe": "d"})
     """
 
@@ -72,6 +73,7 @@ class Numeric:
     strict: bool = False
     picture: Callable[[dict[str, float]], Sheet] | None = None
     like: tuple[str, dict[str, str]] | None = None
+    uses: tuple[str, ...] = ()
 
     @property
     def varies(self) -> bool:

@@ -35,11 +35,11 @@ def ledger(name: str, **values: str) -> Page:
     except InputError as error:
         return say(error)
     rows = [
-        f"| {number} | $\\displaystyle {found.left(piece)}$ | $\\displaystyle {found.put_in(piece)}$ | ${found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
+        f"| {number} | $\\displaystyle {found.left(piece)} = {found.put_in(piece)}$<br>$= {found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
     end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
-    table = "\n".join(["| Step | What | Numbers put in | Comes to | Units only |", "|---|---|---|---|---|", *rows])
+    table = "\n".join(["| Step | Numbers put in, and what they come to | Units only |", "|:---|:---|:---|", *rows])
     check = f"The units of the last line come out as {found.pieces[-1].unit or 'a plain number'}, as they must."
     plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
     notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]

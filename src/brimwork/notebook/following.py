@@ -46,6 +46,13 @@ class Followed(Explorer):
     def figure(self, key: str = "", at: str = "", **instead: float) -> Figure:
         return Figure(*self._picture({**self.values(), **instead}), key, at)
 
+    def _fits(self, values: dict[str, float]) -> bool:
+        try:
+            self._picture(values)
+        except InputError:
+            return False
+        return True
+
 
 def start_and_stop(
     *letters: str, on: str = "2 min", off: str = "2 min", check_valve: str = "no", dry_vessel: str = "0 L", after: str = "", **given: str

@@ -23,6 +23,7 @@ from brimwork.notebook import progress
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
+from brimwork.notebook.saving import Saving
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, attribute, escape
@@ -69,10 +70,9 @@ class Control:
     def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[Control, bool], None]):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
-        name = self.row.plain_name
-        self.box = widgets.Text(value=self._text(), description=f"{letter}, {name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
-        span = f"{name}, from {low:g} to {high:g} {self.row.metric}".strip()
-        self.slider = Slider(name=span, letter=letter, unit=self.row.metric, min=low, max=high, step=step)
+        self.span = low, high
+        self.box = widgets.Text(value=self._text(), description=f"{letter}, {self.row.plain_name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
+        self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.metric, min=low, max=high, step=step)
         self.slider.value = self._nearest_step(convert(value, self.row.metric))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
@@ -85,6 +85,23 @@ class Control:
     def read(self, position: float) -> float:
         """The value (SI) for a place of the slider."""
         return self.row.read(f"{position:.6g} {self.row.metric}")
+
+    def _said(self, low: float, high: float) -> str:
+        return f"{self.row.plain_name}, from {low:.6g} to {high:.6g} {self.row.metric}".strip()
+
+    def ends_where(self, fits: Callable[[float], bool], first: bool = False) -> None:
+        """Let the slider end where values no longer fit: `fits` tells it of a value (SI). Its lower end, from which steps are counted, moves only at `first`."""
+        (low, high), step = self.span, self.slider.step
+        here = round((self.slider.value - low) / step)
+        ends = [low + step * _furthest(here, end, lambda at: fits(self.read(low + step * at))) for end in (0, round((high - low) / step))]
+        least = ends[0] if first else self.slider.min
+        if [least, ends[1]] == [self.slider.min, self.slider.max] or least >= ends[1]:
+            return
+        self._busy = True
+        try:
+            self.slider.min, self.slider.max, self.slider.name = least, ends[1], self._said(least, ends[1])
+        finally:
+            self._busy = False
 
     @property
     def last(self) -> int:
@@ -126,6 +143,17 @@ class Control:
             self._busy = False
 
 
+def _furthest(here: int, end: int, fits: Callable[[int], bool]) -> int:
+    """The step nearest to `end`, seen from `here`, at which it still fits; what lies between is taken to fit."""
+    if fits(end):
+        return end
+    good, bad = here, end
+    while abs(good - bad) > 1:
+        middle = (good + bad) // 2
+        good, bad = (middle, bad) if fits(middle) else (good, middle)
+    return good
+
+
 class Explorer:
     """Up to three controls over one picture. `given` fixes the other letters; the curve runs over the first control."""
 
@@ -141,7 +169,8 @@ class Explorer:
     def show(self, after: str = "") -> None:
         """Show controls and picture; with `after` once the prediction of that code is kept, and until then a line that says so."""
         names = "; ".join(control.box.description for control in self.controls)
-        boxes = widgets.VBox([*(control.widget for control in self.controls), self.trouble, Unfolded()])
+        boxes = widgets.VBox([*(control.widget for control in self.controls), self.trouble, Saving(), Unfolded()])
+        self._set_ends(first=True)
         waits = bool(after) and Keeper(ANSWERS).kept(after, 1) is None
         boxes.layout.display = "none" if waits else None
         display(Part([boxes], f"Boxes and sliders for {names}."))
@@ -191,6 +220,20 @@ class Explorer:
     def _at_rest(self) -> None:
         with suppress(InputError):  # said already
             self.handle.update(self.figure(at=self.at()))
+        self._set_ends()
+
+    def _set_ends(self, first: bool = False) -> None:
+        """Each slider ends where the values of the others leave it room."""
+        for control in self.controls:
+            control.ends_where(lambda value, letter=control.letter: self._fits({**self.values(), letter: value}), first)
+
+    def _fits(self, values: dict[str, float]) -> bool:
+        """Whether there is a picture at these values."""
+        try:
+            self.formula(**values)
+        except InputError:
+            return False
+        return True
 
     def _beside(self, control: Control) -> str:
         """The values of all other controls: pictures drawn ahead hold as long as these do."""

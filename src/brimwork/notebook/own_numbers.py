@@ -70,7 +70,7 @@ class OwnNumbers(ByNumber):
         if not text.strip():
             return
         try:
-            self.guess = units.read(units.with_point(text), self.question.unit, "the estimate")
+            self.guess = units.read(units.with_point(text), self.question.unit, "your estimate", f"25 {self.question.unit}" if self.question.unit else "0.5", way=str)
         except InputError as error:
             self.guess_said.value = alert(f"{error}.")
             return

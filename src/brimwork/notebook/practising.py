@@ -216,6 +216,7 @@ class ByNumber(Exercise):
     def ask(self) -> list[widgets.Widget]:
         with_unit = "" if self.question.label or not self.question.unit else ", with its unit"
         self.box = box(f"Your answer{self.number}{with_unit}")
+        self.box.tooltip = self.question.text  # read out with the box, whose name alone does not say what is asked
         self.box.observe(lambda change: self.check(change["new"]), "value")
         self.middle = box(f"On the way{self.number}: {self.question.middle.name}") if self.question.middle else None
         if self.middle:

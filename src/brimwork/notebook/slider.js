@@ -7,9 +7,12 @@ function render({ model, el }) {
     input.setAttribute("aria-valuetext", `${input.value} ${model.get("unit")}`.trim());
   };
   input.type = "range";
-  for (const part of ["min", "max", "step"]) input[part] = model.get(part);
-  input.title = model.get("name");
-  input.setAttribute("aria-label", model.get("name"));
+  const ends = () => {
+    for (const part of ["min", "max", "step"]) input[part] = model.get(part);
+    input.title = model.get("name");
+    input.setAttribute("aria-label", model.get("name"));
+  };
+  ends();
   input.style.cssText = "width: 16em; accent-color: var(--jp-brand-color1, #1976d2)";
 
   input.dataset.letter = model.get("letter");
@@ -54,6 +57,7 @@ function render({ model, el }) {
     told();
   });
   model.on("change:value", told);
+  for (const part of ["min", "max", "name"]) model.on(`change:${part}`, () => { ends(); told(); });
   told();
   input.dataset.lmSuppressShortcuts = "true"; // arrow keys are for the slider, not for JupyterLab
   el.append(input);

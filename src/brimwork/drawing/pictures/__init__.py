@@ -8,6 +8,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from brimwork import topics
 from brimwork.conditions import holds
@@ -60,7 +61,34 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     columns = (_title(over), _title(formula.result))
     rows = tuple((x.metric_text(a), y.metric_text(b)) for a, b in curve[:: max(1, len(curve) // 6)])
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
-    return Picture(Sheet(180, 76, views, _capital(formula.name), sentence, notes), sentence, columns, rows)
+    return Picture(Sheet(180, 76, views, _capital(formula.name), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
+
+
+def _shape(formula: Formula, over: str, curve: list[Point], caption: str) -> str:
+    """What is to be seen, for those who do not see it: the drawing, the course of the curve from end to end, and where the mark stands."""
+    x, y = QUANTITIES[over], formula.quantity
+    heights = [b for _, b in curve]
+    top, bottom, small = max(heights), min(heights), 1e-3 * max(map(abs, heights))
+    if top - bottom <= small:
+        course = "stays level"
+    elif all(b >= a - small for a, b in pairwise(heights)):
+        course = f"rises, {_bent(curve)}"
+    elif all(b <= a + small for a, b in pairwise(heights)):
+        course = f"falls, {_bent(curve)}"
+    else:
+        course = f"turns round at {x.metric_text(curve[heights.index(top if heights[0] < top > heights[-1] else bottom)][0])}"
+    drawn = f"{_capital(caption)}. Beside it a curve: the" if caption else "A curve: the"
+    (x0, y0), (x1, y1) = curve[0], curve[-1]
+    ends = f"from {y.metric_text(y0)} at {x.metric_text(x0)} to {y.metric_text(y1)} at {x.metric_text(x1)}"
+    return f"{drawn} {y.plain_name} over the {x.plain_name} {course}, {ends}. A mark stands on it at the values of the boxes."
+
+
+def _bent(curve: list[Point]) -> str:
+    """How steep a curve is at its two ends."""
+    slopes = [abs((b - y) / (a - x)) for (x, y), (a, b) in (curve[:2], curve[-2:]) if a != x]
+    if len(slopes) < 2 or max(slopes) <= 1.1 * min(slopes):
+        return "evenly"
+    return "steeper and steeper" if slopes[1] > slopes[0] else "less and less steeply"
 
 
 def _sentence(formula: Formula, values: dict[str, float], result: float) -> str:

@@ -11,7 +11,8 @@ from brimwork.drawing.records import Measure, Point, View
 from brimwork.nomenclature import QUANTITIES
 
 FRAME = (4.0, 10.0, 88.0, 60.0)
-SCALES = ((1000.0, "full size"), (500.0, "1:2"), (200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (20.0, "1:50"), (10.0, "1:100"))
+SCALES = ((1000.0, "full size"), (500.0, "1:2"), (200.0, "1:5"), (100.0, "1:10"), (50.0, "1:20"), (40.0, "1:25"), (20.0, "1:50"), (10.0, "1:100"),
+          (5.0, "1:200"), (2.0, "1:500"), (1.0, "1:1000"))  # fmt: skip
 
 Drawn = tuple[View, str]  # the view and its caption
 Draw = Callable[[dict[str, float], float], Drawn]

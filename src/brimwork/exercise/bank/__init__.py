@@ -57,6 +57,12 @@ def _twice(code: str, first: str, second: str) -> str:
     return f"{code}: this code stands {where}: give one of the two questions another code"
 
 
+def formulas_asked_for(name: str) -> tuple[str, ...]:
+    """The formulas that a question asks for: those that it names, or the formula whose name it is."""
+    declared = questions().get(name)
+    return (topics.find(name).name,) if declared is None else declared.uses
+
+
 def pose(name: str, seed: int = 1) -> Posed:
     """The question of that code ("T04.1"), or one on the formula of that name; the same seed gives the same numbers. Raises InputError."""
     written = {code.lower(): question for code, question in questions().items()}

@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T13.1",
+        uses=("flow by a bucket",),
         text="A bucket of {v} under the hose fills in {t}. What is the flow in litres an hour?",
         given={"v": "12 L", "t": "21.5 s"},
         answer="v/t",
@@ -37,6 +38,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T13.3",
+        uses=("water up to a level", "treatment volume"),
         text="A label says {r} for each 100 L. Blocks cover {l} by {w}, {n} void, with water {z} deep. The vessel holds {v}. What is the dose?",
         given={"r": "3 mL", "l": "1.2 m", "w": "0.8 m", "n": "95 %", "z": "0.38 m", "v": "95 L"},
         let={"b": "l*w*n*z"},
@@ -68,6 +70,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T13.5",
+        uses=("turnover time",),
         text="A reservoir holds {v}. The pump gives {Q} and stops at {d}, which it cannot reach. How many minutes does it take to pump it down?",
         given={"v": "383 L", "Q": "1200 L/h", "d": "137 L"},
         answer="(v - d)/Q",

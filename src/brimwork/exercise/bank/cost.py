@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T12.1",
+        uses=("bags before rounding up",),
         text="{M} of pebbles are needed. Add {w} for waste. A bag holds {b}. How many bags are to be bought?",
         given={"M": "0.375 t", "w": "10 %", "b": "20 kg"},
         let={"n": "M*(1 + w)/b"},
@@ -23,6 +24,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T12.2",
+        uses=("price from margin",),
         text="A job costs {c/money||4}. The firm wants {k} of the selling price as margin. What is the price before tax?",
         given={"c": "1480 cur", "k": "25 %"},
         answer="c/(1 - k)",
@@ -64,6 +66,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T12.4",
+        uses=("years to pay back a dearer pump",),
         text="Pump A costs {a/money||3} and takes {p}. Pump B costs {b/money||3} and takes {q}. They run {t} a day, and a kilowatt hour costs {c/money||2}. After how many"
         " years has B paid back its higher price?",
         given={"a": "90 cur", "p": "70 W", "b": "160 cur", "q": "40 W", "t": "12 h", "c": "0.28 cur"},

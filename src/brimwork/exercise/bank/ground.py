@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T08.1",
+        uses=("pressure on a contact patch", "utilisation of the soil"),
         text="In all {M} stands on {a} of undisturbed loam, for which a code table gives {q}. What share of that is used?",
         given={"M": "680 kg", "a": "0.94 m2", "q": "24 kPa"},
         answer="M*g/a/q",
@@ -21,6 +22,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T08.2",
+        uses=("flotation factor of an emptied pit",),
         text="A lined pit is {l} by {w}. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
         " weighs {a}, stone {b}, blocks {c}. What is the safety factor against floating? (Water weighs 62.4 lb a cubic foot.)",
         given={"l": "4 ft", "w": "2.7 ft", "z": "12 in", "x": "640 lb", "a": "250 lb", "b": "300 lb", "c": "35 lb"},
@@ -40,6 +42,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T08.3",
+        uses=("top length of a battered pit",),
         text="A pit with a floor {w} wide is dug from above, {d} deep in dry, loose sand, and nobody goes in. Both sides lean back {s} across for 1 down. How wide is the top?",
         given={"w": "4 ft", "d": "3 ft", "s": "1.5"},
         answer="w + 2*s*d",
@@ -56,6 +59,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T08.4",
+        uses=("mass of a compacted layer to order",),
         text="A sub-base {t} thick when rolled covers {l} by {w}. It takes {k} m3 loose for each m3 rolled. Loose, it weighs {r}. How many tonnes?",
         given={"t": "100 mm", "l": "1.566 m", "w": "1.166 m", "k": "1.25", "r": "1.7 t/m3"},
         answer="l*w*t*k*r",
@@ -71,6 +75,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T08.5",
+        uses=("thrust of fill on a side of the box",),
         text="Sand flooded with water acts for a while like a fluid of {q}. What is the thrust on one side, {l} long and {h} high, of an empty box?",
         given={"q": "20 kN/m3", "l": "1.23 m", "h": "0.44 m"},
         answer="0.5*q*h**2*l",

@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T11.1",
+        uses=("recommended limit of a lift from below the knuckles",),
         text="A lift begins {H} in front of the ankles and {z} above the floor and goes up {D}, with no twist and seldom. The grip counts {c}. What weight limit does the"
         " NIOSH equation give? (23 kg x 25 cm/H x (1 - 0.003 |z - 75 cm|) x (0.82 + 4.5 cm/D) x grip.)",
         given={"H": "36 cm", "z": "28 cm", "D": "52 cm", "c": "0.95"},
@@ -24,6 +25,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T11.2",
+        uses=("pull in each leg of a sling",),
         text="A sling with two legs lifts a column of {M}. Each leg stands at {t} to the level. What is the pull in one leg, in newtons?",
         given={"M": "183 kg", "t": "55 deg"},
         answer="M*g/(2*sin(t))",
@@ -55,6 +57,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T11.4",
+        uses=("pebbles needed to hold foam down",),
         text="A pot is {D} across inside and {h} deep. {F} of foam lies in it, whose uplift would hold {u} in the air. Pebbles fill the rest up to {o} below the rim, and weigh {b}"
         " under water. How many times does their weight hold the foam down?",
         given={"D": "520 mm", "h": "500 mm", "F": "60 L", "u": "58.8 kg", "o": "40 mm", "b": "1.07 kg/L"},

@@ -24,6 +24,7 @@ def _build_up(given: dict[str, float]) -> Sheet:
 QUESTIONS = (
     Numeric(
         code="T03.1",
+        uses=("depth still to dig",),
         text="The bench mark stands at {B}. Back-sight {s}, fore-sight on the bottom of the pit {f}. The design wants the bottom at {d}. How much is still to dig?",
         given={"B": "10 m", "s": "1.265 m", "f": "1.855 m", "d": "9.35 m"},
         answer="B + s - f - d",
@@ -41,6 +42,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.2",
+        uses=("depth of the pit",),
         text="Finished ground is level 0, and levels below it carry a minus. Below it lie {s} of stone, a block {b} high, {l} of lining, {a} of sand and {c} of sub-base. What is the level of the"
         " bottom of the dig?",
         given={"s": "65 mm", "b": "420 mm", "l": "10 mm", "a": "30 mm", "c": "100 mm"},
@@ -59,6 +61,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.3",
+        uses=("diagonal for squaring",),
         text="A pit is to be {a} by {b}. One diagonal measures {d}. By how much is it too long?",
         given={"a": "1.566 m", "b": "1.166 m", "d": "1.975 m"},
         answer="d - sqrt(a**2 + b**2)",
@@ -89,6 +92,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.5",
+        uses=("flow ratio of a rim out of level",),
         text="Water is to stand {H} over a rim. The rim differs by {e} in level from side to side. How many times as much water goes over the low side as over the high side?",
         given={"H": "3 mm", "e": "2 mm"},
         let={"a": "(H + e/2)/(H - e/2)", "b": "(H + e)/(H - e)"},
@@ -106,6 +110,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T03.6",
+        uses=("depth of the pit",),
         text="The drawing shows the layers under the ground, from the top: stone, block, lining, sand. Read it. At what level is the underside of the block?",
         given={"s": "70 mm", "b": "400 mm", "l": "12 mm", "a": "40 mm"},
         answer="-(s + b)",

@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T09.1",
+        uses=("inside length of the box",),
         text="Void blocks are {b} long. The lining builds up to {t} on each side, and there is to be {c} of room for the hand on each side. How long is the box inside?",
         given={"b": "1200 mm", "t": "8 mm", "c": "10 mm"},
         answer="b + 2*(t + c)",
@@ -22,6 +23,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T09.2",
+        uses=("length of the liner",),
         text="A box is {w} wide inside and {h} deep. The liner goes on over an apron of {a} and a margin of {e} on each side. How wide a liner does it take?",
         given={"w": "760 mm", "h": "420 mm", "a": "600 mm", "e": "100 mm"},
         answer="w + 2*(h + a + e)",
@@ -37,6 +39,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T09.3",
+        uses=("outside length of the box",),
         text="The sides of a box are {t} thick. Its end panels fit between the long panels' ends, which lap over them. Inside it is {l} by {w}. How long is a long panel?",
         given={"t": "18 mm", "l": "1230 mm", "w": "830 mm"},
         answer="l + 2*t",
@@ -53,6 +56,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T09.4",
+        uses=("area of the protection fleece",),
         text="Fleece goes under the liner over floor, sides and an apron {a} wide all round. A second layer goes inside, over floor and sides only. The box is {l} by {w} by"
         " {h} deep. How much fleece is that, without laps?",
         given={"a": "2 ft", "l": "5 ft", "w": "2.8 ft", "h": "1.2 ft"},
@@ -107,6 +111,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T09.20",
+        uses=("length of the liner",),
         text="The blocks are changed for taller ones, so a box with upright sides gets 100 mm deeper. How much longer must the liner be cut?",
         right="200 mm longer.",
         because="Along its length the liner goes down one side and up the other, so each bit of depth counts twice.",
@@ -118,12 +123,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T09.21",
+        uses=("area of the liner",),
         text="Why is a liner cut as one flat sheet and folded in the corners, and not cut to the shape of the box?",
         model="A flat sheet has too much in each corner; folded away it still holds water, while a cut below the water is a leak.",
         points=("a flat sheet has too much in each corner", "a fold holds water", "a cut or a seam below the water may leak"),
     ),
     FindTheSlip(
         code="T09.22",
+        uses=("inside length of the box", "outside length of the box", "length of the pit"),
         text="Blocks stand 1.2 m by 0.8 m. On every side come 18 mm of lining and room for the hand, an 18 mm panel and 150 mm of working space. The pit is 0.62 m deep"
         " in loam, which swells by a quarter. Somebody works out the heap.",
         lines=(

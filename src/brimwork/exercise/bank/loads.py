@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T07.1",
+        uses=("volume of a round tank",),
         text="A cast-stone urn is {a} across outside and {b} inside, {h} high, with a base {c} thick. Its density is {r}. What is its mass full of water?",
         given={"a": "660 mm", "b": "580 mm", "h": "500 mm", "c": "60 mm", "r": "2200 kg/m3"},
         let={"o": "pi/4*a**2*h", "i": "pi/4*b**2*(h - c)", "w": "1000*kg/m**3"},
@@ -25,6 +26,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T07.2",
+        uses=("contact patch of a ring foot", "pressure on a contact patch"),
         text="A pot of {M} stands on a ring foot, {a} across outside and {b} inside. What is the pressure under the ring?",
         given={"M": "220 kg", "a": "500 mm", "b": "440 mm"},
         let={"s": "pi/4*(a**2 - b**2)"},
@@ -41,6 +43,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T07.3",
+        uses=("pressure that the blocks may carry", "utilisation of the blocks"),
         text="A block carries {S} for a short time. The factor for long load is {c}, the safety factor {f}. The load asks for {p}. What share of the allowable strength is that?",
         given={"S": "16 psi", "c": "0.4", "f": "1.5", "p": "3.1 psi"},
         answer="p/(S*c/f)",
@@ -56,6 +59,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T07.4",
+        uses=("pebbles needed to hold foam down",),
         text="{v} of foam glass ({F}) lies in a pot. How many litres of pebbles ({n} voids, grain density {r}) hold it down under water with a factor of {k}?",
         given={"v": "60 L", "F": "120 kg/m3", "n": "40 %", "r": "2650 kg/m3", "k": "1.3"},
         let={"w": "1000*kg/m**3", "u": "v*(w - F)", "b": "(1 - n)*(r - w)"},
@@ -81,6 +85,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T07.5",
+        uses=("greatest pressure under an offset load",),
         text="A vessel of {M} stands {e} off the centre of a base {l} by {w}. All other load, {P}, is centred. Take the base as stiff. What is the greatest pressure"
         " under it?",
         given={"M": "220 kg", "e": "180 mm", "l": "1.2 m", "w": "0.8 m", "P": "460 kg"},
@@ -98,6 +103,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T07.6",
+        uses=("contact patch of a ring foot",),
         text="A round vessel with a ring foot stands on void blocks. Which area carries it?",
         right="The ring that touches, and nothing inside it.",
         because="Load goes only where things touch. The hollow inside the ring carries nothing.",
@@ -109,6 +115,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T07.20",
+        uses=("contact patch of a ring foot",),
         text="A full bowl stands on a ring foot, 400 mm outside and 240 mm inside. You change the ring for a full foot of the same size outside. What does the pressure"
         " under it do?",
         right="It falls by about a third.",
@@ -121,12 +128,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T07.21",
+        uses=("contact patch of a ring foot",),
         text="Why do blocks bear a heavy bowl on a slab, and give way under the same bowl on its ring foot?",
         model="The load is the same, but the slab shares it out over far more area, so each bit of the block is pressed less.",
         points=("the load stays the same", "the slab touches on far more area", "pressure is load over area"),
     ),
     FindTheSlip(
         code="T07.22",
+        uses=("contact patch of a ring foot", "pressure on the block tops"),
         text="A bowl of 150 kg with 60 litres of water stands on a ring foot, 400 mm outside and 240 mm inside. Somebody works out the pressure under the ring.",
         lines=(
             ("Mass: 150 + 60 = 210 kg.", "The mass holds: a litre of water is a kilogram."),

@@ -38,6 +38,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T02.3",
+        uses=("volume of a straight pit", "loose volume of spoil"),
         text="A pit {a} by {b} and {f} {i} deep is dug in loam that bulks by {k}. How many cubic yards of loose soil are to be carted?",
         given={"a": "5 ft", "b": "4 ft", "f": "2 ft", "i": "9 in", "k": "25 %"},
         let={"v": "a*b*(f + i)"},
@@ -55,6 +56,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T02.4",
+        uses=("volume of a round tank", "mass of stone to order"),
         text="A ring of pebbles, {D} across and {t} thick, surrounds a base {d} across. Their bulk density is {r}. Order {w} more for waste. How many tonnes?",
         given={"D": "2.1 m", "d": "0.7 m", "t": "60 mm", "r": "1.6 t/m3", "w": "10 %"},
         let={"v": "pi/4*(D**2 - d**2)*t"},
@@ -76,6 +78,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T02.5",
+        uses=("volume of a round tank",),
         text="A round bowl is {a} across inside and {b} outside. Water stands {h} deep. What does that water weigh in pounds? (One US gallon weighs 8.345 lb.)",
         given={"a": "26 in", "b": "30 in", "h": "20 in"},
         let={"v": "pi/4*a**2*h"},
@@ -93,6 +96,7 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T02.6",
+        uses=("volume of a straight pit",),
         text="A tank 1.2 m by 0.8 m holds water 300 mm deep. A learner works out how many US gallons that is.",
         lines=(
             ("Area: 1.2 x 0.8 = 0.96 square metres.", "The area holds: length times width, both in metres."),
@@ -105,6 +109,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T02.20",
+        uses=("volume of a battered pit",),
         text="A pit is 1.2 m by 0.9 m at the bottom and 0.6 m deep. Its sides lean out by 0.35 m for each metre up. How much does it hold?",
         right="About 0.95 cubic metres.",
         because="Over the floor stand 0.65 cubic metres. Wedges and corners round it add 0.30.",
@@ -116,12 +121,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T02.21",
+        uses=("volume of a battered pit",),
         text="Why does a pit whose sides lean out hold more than its floor area times its depth?",
         model="Each level sheet of water is longer and wider than the one below. Add them all up, and it is more than the floor area would give.",
         points=("a sheet higher up is longer and wider", "all the sheets are added up", "the floor area counts at the bottom only"),
     ),
     FindTheSlip(
         code="T02.22",
+        uses=("volume of a battered pit",),
         text="A pit has a floor of 1.2 m by 0.9 m and is 0.6 m deep; its sides lean out by 0.35. Somebody works out what it holds.",
         lines=(
             ("Over the floor: 1.2 x 0.9 x 0.6 = 0.648 m3.", "This holds: length times width times depth."),

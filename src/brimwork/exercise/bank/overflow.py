@@ -8,6 +8,7 @@ _EDGE = "You used the diameter as the edge. Water goes over all round, so the ed
 QUESTIONS = (
     Numeric(
         code="T04.1",
+        uses=("head on a round rim",),
         text="{Q} runs evenly over a round rim {D} across (weir coefficient {C}). How high does the water stand over the rim?",
         given={"Q": "1800 L/h", "D": "0.78 m", "C": "1.7 m^0.5/s"},
         let={"q": "Q/(pi*D)"},
@@ -26,6 +27,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T04.2",
+        uses=("flow over a round rim",),
         text="Water is to stand {H} over the round rim of a bowl {D} across (weir coefficient {C}). What flow does that take?",
         given={"D": "30 in", "H": "0.12 in", "C": "3.08 ft^0.5/s"},
         let={"Q": "C*pi*D*H**1.5"},
@@ -44,6 +46,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T04.3",
+        uses=("flow over a level lip",),
         text="A client wants {k} times the head over the rim. By what factor must the flow rise?",
         given={"k": "2.5"},
         answer="k**1.5",
@@ -62,6 +65,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T04.4",
+        uses=("thickness of a film on a face",),
         text="{q} runs down an upright wet face. The kinematic viscosity is {n}. How thick is the smooth film?",
         given={"q": "0.2 L/s per m", "n": "1.15 cSt"},
         answer="(3*n*q/g)**(1/3)",
@@ -83,6 +87,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T04.5",
+        uses=("boil of a flow from a bore",),
         text="A hose with a bore of {d} sends {Q} straight up, just under the surface. How high does the water boil up, taken as the velocity head?",
         given={"d": "25 mm", "Q": "1500 L/h"},
         let={"v": "Q/(pi/4*d**2)"},
@@ -98,6 +103,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T04.6",
+        uses=("head over a level lip",),
         text="Flow over a rim is doubled. What does the head over the rim do?",
         right="It grows by about 1.6 times.",
         because="Head goes with flow to the power 2/3, and 2 to that power is 1.59.",
@@ -109,6 +115,7 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T04.7",
+        uses=("head on a round rim",),
         text="1,200 L/h runs over a round rim 600 mm across, with a weir coefficient of 1.7 m^0.5/s.",
         lines=(
             ("Flow: 1200 litres an hour is 0.333 L/s.", "The flow holds: 1200 over 3600 seconds."),
@@ -121,6 +128,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T04.8",
+        uses=("flow over a level lip",),
         text="A lip passes 30 litres a minute with 6 mm of water over it. You want 12 mm. How much flow does that take?",
         right="About 85 litres a minute.",
         because="Flow goes with head to the power 3/2, and 2 to that power is 2.83. So 30 becomes 85.",
@@ -132,12 +140,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T04.9",
+        uses=("flow over a level lip",),
         text="Why does twice the head send almost three times the flow over a lip?",
         model="Twice the head makes the stream twice as deep and the water 1.4 times as fast, and twice 1.4 is 2.8.",
         points=("the stream gets deeper", "deeper water runs faster", "both count at once, so they multiply"),
     ),
     FindTheSlip(
         code="T04.10",
+        uses=("head by weir coefficient",),
         text="A pump sends 40 L/min over a straight lip 500 mm long, with a weir coefficient of 1.8 m^0.5/s. Somebody works out the head.",
         lines=(
             ("Flow: 40 litres a minute is 0.000667 m3/s.", "The flow holds: 40 over 60 seconds, and a litre is a thousandth of a cubic metre."),

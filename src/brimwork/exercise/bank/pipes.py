@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T05.1",
+        uses=("speed in a pipe",),
         text="{Q} flows through tubing with a bore of {d}. How fast is it, in feet a second? (Speed = 0.4085 x US gallons a minute over the bore in inches squared.)",
         given={"Q": "600 US gal/h", "d": "0.75 in"},
         let={"v": "Q/(pi/4*d**2)"},
@@ -24,6 +25,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T05.2",
+        uses=("head lost to friction by flow",),
         text="{Q} runs through {l} of smooth hose with a bore of {d} (kinematic viscosity {n}). Find the friction head, with f = 0.316/Re^0.25.",
         given={"Q": "0.35 L/s", "l": "3 m", "d": "20 mm", "n": "1.1 cSt"},
         let={"v": "Q/(pi/4*d**2)", "Re": "v*d/n", "f": "0.316/Re**0.25", "h": "f*l/d*v**2/(2*g)"},
@@ -45,6 +47,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T05.3",
+        uses=("total dynamic head from its parts",),
         text="The lowest water level while running is {a} below ground. The water in the vessel stands {b} above ground. Friction in the hose takes {f}, fittings and"
         " exit {e}. What total head must the pump give?",
         given={"a": "0.33 m", "b": "0.44 m", "f": "0.18 m", "e": "0.12 m"},
@@ -60,6 +63,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T05.4",
+        uses=("duty flow",),
         text="A pump gives the head {H} x (1 - (Q/{M})^2). The system needs a lift of {S}, and {h} of loss at {R}, which grows with Q squared. At what flow do they meet?",
         given={"H": "3 m", "M": "2000 L/h", "S": "1.2 m", "h": "0.5 m", "R": "1000 L/h"},
         answer="sqrt((H - S)/(H/M**2 + h/R**2))",
@@ -86,6 +90,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T05.5",
+        uses=("best hydraulic power of a label", "nameplate ratio"),
         text="A label claims {Q} at most, {H} at most, and {P}. The best power in the water of such a curve is 0.385 x density x g x the two. How many times the"
         " power on the label is that?",
         given={"Q": "550 US gal/min", "H": "10 ft", "P": "40 W"},
@@ -109,6 +114,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T05.6",
+        uses=("total dynamic head",),
         text="From which level is the pump's lift measured?",
         right="From the lowest water level while it runs.",
         because="Water falls in the reservoir when the pump starts, and the lift grows by as much.",
@@ -120,6 +126,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T05.7",
+        uses=("head lost to friction by flow",),
         text="A hose with a bore of 25 mm carries 30 litres a minute. You change it for one of 19 mm, and keep the flow. What does the head that the hose loses do?",
         right="It grows about 4 times.",
         because="At one flow the loss goes with the bore to the power 5, and 25/19 to that power is 3.9.",
@@ -131,12 +138,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T05.8",
+        uses=("head lost to friction by flow",),
         text="Why does a hose that is a little thinner lose so much more head?",
         model="The same flow runs faster in a thinner hose, loss grows with the speed squared, and more of the water rubs on the wall.",
         points=("the water runs faster", "loss grows with the speed squared", "more of the water is near the wall"),
     ),
     FindTheSlip(
         code="T05.9",
+        uses=("total dynamic head",),
         text="30 L/min is to be lifted 0.9 m through 4 m of hose with a bore of 25 mm (friction factor 0.025, fittings 4.7 in all). Somebody works out the head that the"
         " pump must give.",
         lines=(

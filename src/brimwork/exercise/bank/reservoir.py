@@ -31,6 +31,7 @@ def _tank(given: dict[str, float]) -> Sheet:
 QUESTIONS = (
     Numeric(
         code="T06.1",
+        uses=("usable water above the pump limit",),
         text="Void blocks cover {l} by {w} and are {n} void. The water stands {z} deep at rest. The pump needs {d}. How much water is usable?",
         given={"l": "1.2 m", "w": "0.8 m", "n": "95 %", "z": "380 mm", "d": "150 mm"},
         answer="l*w*n*(z - d)",
@@ -47,6 +48,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.2",
+        uses=("days without top-up",),
         text="{a} of wet surface is open to the air; the tank's plan is {p}. Grass would give off {E}, and these surfaces give off {k} times that. Splash takes {s}. Of {v} usable, {t} is"
         " in transit while the pump runs. For how many days does it run without a top-up?",
         given={"a": "2.2 m2", "p": "0.96 m2", "E": "4 mm/day", "k": "1.15", "s": "3 L/day", "t": "24 L", "v": "190 L"},
@@ -63,6 +65,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.3",
+        uses=("water that siphons back", "water that stands above the rim"),
         text="The pump starts with everything drained back. The vessel's surface is {a}; water rises {H} over its rim, and the hose mouth lies {y} below the rim with no"
         " check valve. How much water does the vessel take?",
         given={"a": "0.478 m2", "H": "2.4 mm", "y": "15 mm"},
@@ -79,6 +82,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.12",
+        uses=("water in a pipe", "water on its way through the stone"),
         text="While the pump runs, {l} of hose with a bore of {d} stands full. {c} of stone, {t} thick, holds {r} of its space as water on its way. How much do hose and"
         " stone hold?",
         given={"l": "2.4 m", "d": "25 mm", "c": "0.9 m2", "t": "50 mm", "r": "3 %"},
@@ -103,6 +107,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.13",
+        uses=("drop of the level on start",),
         text="When the pump starts, the vessel takes {v}, hose and stone take {w}. The tank has a plan of {p}, and blocks of {n} void fill it. By how much does the level"
         " fall?",
         given={"v": "8.3 L", "w": "2.6 L", "p": "0.96 m2", "n": "93 %"},
@@ -119,6 +124,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.4",
+        uses=("drain-back ratio",),
         text="A float valve holds the running level {z} below the overflow. The tank's plan is {p}, its void fraction {n}. {t} comes back when the pump stops. How many"
         " times does the free space hold that?",
         given={"z": "36 mm", "p": "1.2 m2", "n": "92 %", "t": "21.5 L"},
@@ -134,6 +140,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.5",
+        uses=("storm water for the overflow",),
         text="A storm brings {r} of rain on {a} of catch area. There is {f} of space below the overflow. How much must the overflow pipe carry away?",
         given={"r": "1.5 in", "a": "45 ft2", "f": "25 US gal"},
         answer="a*r - f",
@@ -149,6 +156,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.6",
+        uses=("change of level",),
         text="The drawing shows a tank with water area 0.9 m2. Read it. How much water went into transit when the pump started?",
         given={"s": "410 mm", "r": "360 mm", "p": "150 mm"},
         answer="0.9*m**2*(s - r)",
@@ -171,6 +179,7 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T06.7",
+        uses=("change of level",),
         text="Blocks 1.2 m by 0.8 m, 95 % void, stand in a tank. 20 L goes into transit. How far does the level fall?",
         lines=(
             ("Plan: 1.2 x 0.8 = 0.96 square metres.", "The plan holds: length times width."),
@@ -183,6 +192,7 @@ QUESTIONS = (
     ),
     Choose(
         code="T06.20",
+        uses=("water in blocks and stone",),
         text="A lined pit measures 1500 litres. Twelve blocks of 60 litres go in, each 95 % empty. Pebbles fill the rest; 40 % of their space is empty. How much water"
         " does it hold?",
         right="About 1000 litres.",
@@ -195,12 +205,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T06.21",
+        uses=("water in blocks and stone",),
         text="Why does the same pit hold so much more water with void blocks than with pebbles?",
         model="Blocks are nearly all empty, so almost all their space takes water, while pebbles fill more than half of theirs with stone.",
         points=("blocks are nearly all empty", "pebbles fill more than half of their space", "water gets only the empty share"),
     ),
     FindTheSlip(
         code="T06.22",
+        uses=("water in blocks and stone",),
         text="A lined pit of 1500 litres takes 12 blocks of 60 litres, each 95 % empty. Pebbles, 40 % empty, fill the rest. Somebody works out the water.",
         lines=(
             ("Space of the blocks: 12 x 60 = 720 L.", "This holds: the number of blocks times the size of one."),

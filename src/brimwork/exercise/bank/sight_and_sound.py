@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Choose(
         code="T01.8",
+        uses=("sound level at a distance",),
         text="A small fall is measured at 56 dB from 1 m away, in the open. You move the seat from 2 m to 4 m. How does the sound at the seat change?",
         right="It drops by about 6 dB.",
         because="Twice as far away, the same sound is spread over four times the area. A quarter of the strength is 6 dB less.",
@@ -23,6 +24,7 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T01.10",
+        uses=("level of a point",),
         text="The bench mark stands at 10.000 m. A staff on it reads 1.250 m, and on a stone 1.900 m. Somebody works out the level of the stone.",
         lines=(
             ("Level of the bench mark: 10.000 m.", "This holds: it is given."),
@@ -35,6 +37,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T01.11",
+        uses=("change of sound level",),
         text="A meter reads {n} dB beside one bowl. Then {k} bowls like it run side by side, all as far from the meter. What does it read now?",
         given={"n": "56", "k": "4"},
         answer="n + 10*log10(k)",

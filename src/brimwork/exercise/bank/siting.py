@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T01.1",
+        uses=("radius of the roots of a tree",),
         text="A tree's stem is {d} across. A pit {l} long points at the tree, with its centre {a} from the stem. Roots are kept clear in a circle whose radius"
         " is 12 stem diameters. How far does the nearest edge of the pit lie inside that circle? (Outside counts as minus.)",
         given={"d": "350 mm", "l": "1.8 m", "a": "5 m"},
@@ -21,6 +22,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T01.2",
+        uses=("distance to keep from a footing",),
         text="The underside of a wall footing is {f} below ground. A pit will be {D} deep in loose sand. It must stay outside a line that runs from the footing's"
         " bottom edge, {s} across for 1 down. How far from the footing must the pit's edge be at least?",
         given={"f": "14 in", "D": "31 in", "s": "1.5"},
@@ -38,6 +40,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T01.3",
+        uses=("height that a sill hides",),
         text="A reader's eye is {e} above the floor, {a} behind a window. The sill is {s} above the floor. A bowl stands {b} beyond the window, in a yard {y} lower"
         " than the floor. What is the lowest height above the yard that the reader can see there?",
         given={"e": "1.15 m", "a": "3 m", "s": "0.8 m", "b": "4 m", "y": "0.2 m"},
@@ -58,6 +61,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T01.4",
+        uses=("sound level at a distance",),
         text="A small fall makes {n} dB(A) at {r}. Take it as a small source in the open. What level reaches a seat {x} away?",
         given={"n": "58", "r": "2 m", "x": "6 m"},
         answer="n - 20*log10(x/r)",
@@ -77,6 +81,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T01.5",
+        uses=("time of fall", "drift of a drop in wind"),
         text="A drop leaves a lip and falls {h} in a wind of {w}. Take it as carried along at full wind speed. How far down-wind does it land?",
         given={"h": "0.6 m", "w": "3 m/s"},
         answer="w*sqrt(2*h/g)",

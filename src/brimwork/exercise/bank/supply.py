@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T10.1",
+        uses=("current",),
         text="A pump takes {P} at {U}, with a power factor of {f}. What current does it draw?",
         given={"P": "45 W", "U": "230 V", "f": "0.9"},
         answer="P/(U*f)",
@@ -22,6 +23,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T10.2",
+        uses=("current", "voltage drop in per cent by resistance"),
         text="A load of {P} with a power factor of {f} hangs on {l} of cable at {U}. The cable drops {r}, both cores counted. What is the drop in per cent?",
         given={"P": "250 W", "f": "0.9", "l": "35 m", "U": "230 V", "r": "29 mV/A/m"},
         let={"I": "P/(U*f)", "d": "r*I*l"},
@@ -39,6 +41,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T10.3",
+        uses=("voltage drop in per cent by resistance",),
         text="{I} flows through {l} of two-core cable at {U}. One core has {r}. What is the voltage drop in per cent?",
         given={"I": "6 A", "l": "220 ft", "U": "120 V", "r": "3.14 ohm/kft"},
         let={"d": "2*l*r*I"},
@@ -56,6 +59,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T10.4",
+        uses=("running cost in a year",),
         text="A pump of {P} runs {t} a day all year. A kilowatt hour costs {c/money||2}, in your money. What does a year cost?",
         given={"P": "45 W", "t": "10 h", "c": "0.3 cur"},
         answer="P*t*365*c/kWh",
@@ -70,6 +74,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T10.5",
+        uses=("length of the cord",),
         text="A cord goes from the pump up {a}, {b} across the block, {c} over the apron, {d} in duct and {e} up to the socket, with a drip loop of {f} and {h} of slack to"
         " lift the pump out. How long must it be?",
         given={"a": "0.55 m", "b": "1.3 m", "c": "0.75 m", "d": "6.5 m", "e": "0.9 m", "f": "0.3 m", "h": "1 m"},
@@ -86,6 +91,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T10.6",
+        uses=("current", "voltage drop by resistance"),
         text="A load of {P} hangs on {l} of two-core cable at {U} (power factor 1). One core has {r}. How many volts are lost on the way?",
         given={"P": "300 W", "l": "150 ft", "U": "120 V", "r": "3.14 ohm/kft"},
         let={"I": "P/U"},

@@ -6,6 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Choose(
         code="T06.8",
+        uses=("drop of the level on start",),
         text="While the pump runs, water stands 2 mm over the rim of a bowl. The hose mouth lies 15 mm under the rim, and there is no check valve. The hidden"
         " tank is twice as wide in plan as the bowl. The pump starts after a rest. About how far does the tank fall?",
         right="By more than 8 mm.",
@@ -18,12 +19,14 @@ QUESTIONS = (
     ),
     Tell(
         code="T06.9",
+        uses=("drop of the level on start",),
         text="Why does the tank fall when the pump starts, and why does it stop falling after some seconds?",
         model="Bowl, hose and stone fill with water from the tank, and once they are full as much runs back as the pump takes out.",
         points=("water goes up into the feature", "it comes from the tank", "in the end as much comes back as goes out"),
     ),
     FindTheSlip(
         code="T06.10",
+        uses=("days without top-up",),
         text="A tank can give 240 L. Of that, 30 L are in transit while the pump runs. Each day 14 L dry or splash out. Somebody works out how long it lasts.",
         lines=(
             ("Water that the pump can reach: 240 L.", "This holds: it is given."),
@@ -37,6 +40,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.11",
+        uses=("time until the vessel is full to its rim",),
         text="With the pump off, the bowl has drained to the hose mouth and lacks {s}. The hose is empty and holds {h}. The pump sends {Q}. How long after the start"
         " does water reach the rim?",
         given={"s": "7.2 L", "h": "1.2 L", "Q": "30 L/min"},
@@ -52,6 +56,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T09.7",
+        uses=("reach of a corner pleat",),
         text="A flat liner goes into a box {D} deep. At the top edge of a corner, how far does the pleat reach along the side if it is laid in {n} equal folds over"
         " each other?",
         given={"D": "450 mm", "n": "3"},

@@ -8,6 +8,7 @@ _CRITICAL = "(q**2/g)**(1/3)"
 QUESTIONS = (
     Numeric(
         code="T14.1",
+        uses=("flow for each metre of edge",),
         text="A blade {b} long takes {Q} in all. What flow for each metre of edge is that?",
         given={"b": "36 in", "Q": "3600 US gal/h"},
         answer="Q/b",
@@ -23,6 +24,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T14.2",
+        uses=("critical depth", "depth at the brink", "speed at the brink", "time of fall", "throw of a free sheet or jet"),
         text="{q} runs over a flat blade and falls {h}. How far out does it land? (Depth at the brink = 0.715 times the critical depth.)",
         given={"q": "4 L/s per m", "h": "0.75 m"},
         let={"y": _CRITICAL, "v": "q/(0.715*y)", "t": "sqrt(2*h/g)"},
@@ -60,6 +62,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T14.4",
+        uses=("critical depth", "head over a step"),
         text="Two pools of {p} each and a header of {h} rise by the head over their lips when {q} runs. That head is 1.5 times the critical depth. How many litres do those"
         " rises hold?",
         given={"p": "0.4 m2", "h": "0.3 m2", "q": "2.2 L/s per m"},
@@ -76,6 +79,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T14.5",
+        uses=("speed by Manning", "flow down a rill"),
         text="A rill {w} wide falls 1 in {s}, with a Manning value of {n}, and runs {y} deep. What is its flow?",
         given={"w": "320 mm", "s": "60", "n": "0.015", "y": "12 mm"},
         let={"a": "w*y", "r": "a/(w + 2*y)", "k": "m**(1/3)/second/n"},
