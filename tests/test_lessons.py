@@ -8,13 +8,16 @@ from pathlib import Path
 import pytest
 
 from brimwork import topics, typeset, units
+from brimwork.conditions import holds
 from brimwork.derivation import derived
 from brimwork.drawing.layout import Words, layout
 from brimwork.drawing.marks import width_of
+from brimwork.drawing.pictures import picture
 from brimwork.drawing.pictures.steps_drawn import SKETCHED
-from brimwork.exercise import bank
+from brimwork.exercise import bank, sensible
+from brimwork.exercise.question import ask
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook import contents, pages
+from brimwork.notebook import contents, fading, live, pages
 
 WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 OPENED = sorted({call.words[0] for name in contents.ORDER for call in contents.calls(name) if call.name == "derive"})
@@ -136,7 +139,7 @@ def test_no_answer_of_an_exercise_stands_elsewhere_in_its_workbook(workbook):
     for name, posed in exercises(workbook):
         typed = posed.typed(posed.answer, 3)
         figures = typed.split(" ")[0]
-        if len(figures.replace(".", "").lstrip("0")) < 3:
+        if len(figures.replace(".", "").strip("0")) < 3:
             continue  # a round or short number may stand anywhere by chance
         unit = typed.partition(" ")[2]
         for source, text in shown_in(workbook):
@@ -169,3 +172,60 @@ def test_the_answer_of_a_puzzle_lies_within_a_slider_of_its_picture(workbook):
     kinds = [units.unit(QUANTITIES[letter].metric).dimension for letter in letters]
     wanted = units.unit(posed.unit).dimension
     assert any(kind == wanted and span[0] <= posed.answer <= span[1] for kind, span in zip(kinds, spans))
+
+
+# --- no impossible number in an example ---------------------------------------------------------------------------------------------
+
+
+def _worked(workbook):
+    """Every set of values that a workbook works or shows: (formula, values, limits of a drawn one), those of its faded examples too."""
+    for call in contents.calls(workbook):
+        if call.name in ("ledger", "work", "explore"):
+            formula = topics.find(call.words[0])
+            given = {key: text for key, text in call.named.items() if key != "after"}
+            if {*formula.inputs} <= {*given}:
+                yield formula, {key: QUANTITIES[key].read(text) for key, text in given.items()}, ()
+        elif call.name == "fade":
+            formula = topics.find(call.words[0])
+            for seed in range(call.named["seed"], call.named["seed"] + fading.MOST_BLANKS):
+                yield formula, formula.only({key: value.value for key, value in ask(formula, seed).given.items()}), sensible.LIMITS.get(formula.name, ())
+
+
+@pytest.mark.parametrize("workbook", contents.ORDER)
+def test_no_example_and_no_picture_has_a_number_that_cannot_be(workbook):
+    """A result that cannot be negative is positive, all that the formula asks holds, and what belongs together goes together."""
+    for formula, values, limits in _worked(workbook):
+        found = {**values, formula.result: formula(**values)}
+        known = {**found, **{key: QUANTITIES[key].fixed for key in formula.constants if QUANTITIES[key].value}}
+        assert formula.quantity.signed or found[formula.result] > 0, (formula.name, values)
+        for condition in (*formula.where, *limits):
+            assert holds(condition, known), (formula.name, condition, values)
+
+
+def test_a_slider_ends_where_values_are_refused():
+    """By hand: with 1.2 m of shut-off head a lift of 0.95 x 1.2 m = 1.14 m is the most that the formula takes."""
+    formula = topics.find("duty flow")
+    values = {key: QUANTITIES[key].read(text) for key, text in {"z_s": "0.7 m", "k_sys": "2e6 s2/m5", "H_0": "1.2 m", "Q_max": "50 L/min"}.items()}
+    one = live.Explorer(formula, ("z_s", "H_0"), values)
+    one._set_ends(first=True)
+    lift, head = one.controls
+    assert lift.slider.max < 1.14 <= lift.slider.max + lift.slider.step + 1e-9
+    assert f"to {lift.slider.max:.6g} m" in lift.slider.name
+    head.value = 2.0
+    one._set_ends()
+    assert lift.slider.max == lift.span[1], "with a stronger pump it goes all the way again"
+
+
+def test_a_picture_is_described_by_its_shape_and_not_by_its_caption_again():
+    shown = picture(topics.find("flow over a level lip"), {"C_d": 0.62, "b": 0.6, "H": 0.012}, "H")
+    assert shown.sentence not in shown.sheet.alt and "rises, steeper and steeper" in shown.sheet.alt
+    falling = picture(topics.find("head lost to friction by flow"), {"f": 0.027, "L_pipe": 6.0, "Q": 20 / 60e3, "d_pipe": 0.03}, "d_pipe")
+    assert "falls, less and less steeply" in falling.sheet.alt
+
+
+def test_a_pit_five_metres_deep_stays_on_its_sheet():
+    shown = picture(topics.find("volume of a battered pit"), {"L": 6.0, "W": 3.0, "h": 5.0, "m_b": 0.35}, "h")
+    texts = [mark for _, marks in layout(shown.sheet) for mark in marks if isinstance(mark, Words)]
+    assert any("5" in words.text and "h" in words.text for words in texts)
+    for words in texts:
+        assert -1 < words.at[0] < shown.sheet.width + 1 and -1 < words.at[1] < shown.sheet.height + 1

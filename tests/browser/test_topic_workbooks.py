@@ -80,7 +80,28 @@ def comes_early(book):
     assert len(" ".join(cells.nth(place).inner_text() for place in range(first)).split()) <= 250
 
 
-def predict_and_explain(book, code, option, told, sentence, explain):
+def given(section, start):
+    """The values of a question on a formula, by letter and as they stand there, from its first words on."""
+    text = section.cell.inner_text()
+    asked = text[text.index(start) :].partition(" Find ")[0]
+    return {letter: float(value) for letter, value in re.findall(r"(\w+) = ([\d.]+)", asked)}
+
+
+def usable(values):
+    """Litres of A_b n_v (h_static - h_min)."""
+    return values["A_b"] * values["n_v"] * (values["h_static"] - values["h_min"])
+
+
+def pit(values):
+    """Litres of a pit with leaning sides, by hand: core, four wedges, four corners."""
+    length, width, deep, lean = values["L"] / 1e3, values["W"] / 1e3, values["h"] / 1e3, values["m_b"]
+    return 1e3 * (length * width * deep + lean * (length + width) * deep**2 + 4 / 3 * lean**2 * deep**3)
+
+
+def predict_before_any_picture(book, code, option):
+    """Nothing is shown until a prediction is kept."""
+    first = book.part(f'after="{code}"')
+    assert "once you have kept your prediction" in first.cell.inner_text() and first.cell.locator("figure").count() == 0
     predict = book.part(f'predict("{code}")')
     predict.press("Keep my prediction")
     predict.says("Choose one first", "alert")
@@ -90,6 +111,11 @@ def predict_and_explain(book, code, option, told, sentence, explain):
     predict.type("Because", "it goes <b>with</b> the size")
     predict.press("Keep my prediction")
     predict.says(f"You predict: {option}")
+    first.cell.locator("figure").wait_for()
+    return first
+
+
+def explain_and_look_back(book, code, told, sentence, explain):
     back = book.part(f'look_back("{code}")')
     back.press("Compare with my prediction")
     back.says("it goes <b>with</b> the size")
@@ -152,23 +178,20 @@ def test_overflow_from_first_to_last_section(page, address):
     book = Book(page, address, "overflow")
     comes_early(book)
     recall = book.part("recall(")
-    recall.answered("Your answer 1, with its unit", ("10.6 US gal/h", "left it per minute"), (f"{40 * 60 / 3.785411784:.0f} US gal/h", "Right:"))
-    for question, option, told in (
-        ("2", "Depth: 300 mm", "The depth holds"),
-        ("2", "Volume: 0.96", "Right."),
-        ("3", "Plan: 1.2 x 0.8", "The plan holds"),
-        ("3", "Water area: 0.96", "Right."),
-    ):
-        recall.choose(option)
-        recall.press(f"Check {question}")
-        recall.says(told)
+    above = usable(given(recall, "1."))
+    recall.answered("Your answer 1, with its unit", (f"{1.2 * above:.1f} L", "too large"), (f"{above:.1f} L", "Right:"))
+    recall.answered("Your answer 2, with its unit", ("3 kg", "is wanted"), (f"{pit(given(recall, '2.')):.1f} L", "Right:"))
 
-    explore = book.part('explore("flow over a level lip"')
+    explore = predict_before_any_picture(book, "T04.8", "About 60 litres a minute.")
     explore.type("H, head over the lip", "6 mm")
     page.wait_for_function(
-        "() => document.querySelector('figure figcaption').textContent.includes('30.6 L/min')"
-    )  # 2/3 0.62 0.6 sqrt(2 g) 0.006^1.5 = 0.510 L/s
-    predict_and_explain(book, "T04.8", "About 60 litres a minute.", "Twice the depth makes twice the area", "Deeper & <i>faster</i> water.", "T04.9")
+        "() => document.querySelector('figure figcaption').textContent.includes('20.4 L/min')"
+    )  # 2/3 0.62 0.4 sqrt(2 g) 0.006^1.5 = 0.340 L/s
+    with page.expect_download() as saved:
+        explore.cell.get_by_role("button", name="Save as PNG").press("Enter")
+    assert saved.value.suggested_filename == "flow.png"
+    book.part("puzzle(").answered("Your answer, with its unit", ("800 mm", "twice is not enough"), (f"{400 * 2**1.5:.0f} mm", "Right:"))
+    explain_and_look_back(book, "T04.8", "It is so: About 85 litres a minute.", "Deeper & <i>faster</i> water.", "T04.9")
 
     book.part("derive(").cell.locator("summary").first.press("Enter")
     page.get_by_text("free fall: water that has come down").first.wait_for()
@@ -200,10 +223,10 @@ def test_overflow_from_first_to_last_section(page, address):
     slip.choose("Head: 0.000741 to the power 3/2")
     slip.press("Check")
     slip.says("To undo the power 3/2")
-    by_hand = (40 / 60e3 / 0.5 / 1.8) ** (2 / 3) * 1e3
-    slip.answered("Mended: the head over the lip", ("0.0202 mm", "still the number with the slip"), (f"{by_hand:.2f} mm", "Right:"))
+    by_hand_of_slip = (40 / 60e3 / 0.5 / 1.8) ** (2 / 3) * 1e3
     slip.press("Skip this part")
     slip.press("Open this part again")
+    slip.answered("Mended: the head over the lip", ("0.0202 mm", "still the number with the slip"), (f"{by_hand_of_slip:.2f} mm", "Right:"))
 
     numbers, edge = book.part("your_numbers("), math.pi * 0.76
     numbers.type("Rough estimate first", "50")
@@ -254,26 +277,35 @@ def test_overflow_from_first_to_last_section(page, address):
     assert {entry["kind"] for entry in kept} >= {"right", "slip", "unit", "carried", "none", "unread", "told", "estimate", "skipped", "carried over", "sure"}
     assert re.fullmatch(r"[a-z]+ [a-z]+ [0-9]{4}", receipt)
 
+    count, again = len(kept), Book(page, address, "overflow")  # the kernel is gone; all that was answered is not
+    assert again.part("predict(").cell.get_by_role("radio", name="About 60 litres a minute.").is_checked()
+    assert again.part('after="T04.8"').cell.locator("figure").count() == 1
+    assert again.part("find_slip(").cell.get_by_label("Mended: the head over the lip").input_value() == f"{by_hand_of_slip:.2f} mm"
+    again.part("your_numbers(").says("near enough to catch a slip")
+    assert again.part("explain(").cell.get_by_label("Your sentence").input_value() == "Deeper & <i>faster</i> water."
+    again.part("exit_check(").says("Both are right, and you knew it")
+    line = again.part("so_far(").cell.inner_text().replace("\u00a0", " ")
+    assert "1 Recall 2 of 3" in line and "2 Predict ✓" in line and "10 Exit check ✓" in line and "Go on with 1 Recall" in line
+    assert len(json.loads(again.file("answers.json", type="file", format="text"))["answers"]) == count
+    again.shot()
+
 
 def test_pipes_and_pumps_from_first_to_last_section(page, address):
     book = Book(page, address, "pipes")
     comes_early(book)
     recall = book.part("recall(")
-    recall.answered("Your answer 1, with its unit", (f"{1300 * 4.54609:.0f} L/h", "imperial gallon"), (f"{1300 * 3.785411784:.0f} L/h", "Right:"))
-    for option, told in (("It doubles", "Deeper water is also faster"), ("It grows by about 1.6 times", "Right.")):
-        recall.choose(option)
-        recall.press("Check 2")
-        recall.says(told)
-    for option, told in (("Depth: 300 mm", "The depth holds"), ("Volume: 0.96", "Right.")):
-        recall.choose(option)
-        recall.press("Check 3")
-        recall.says(told)
+    rim = given(recall, "1.")
+    over = rim["C_w"] * math.pi * rim["d_rim"] / 1e3 * (rim["H"] / 1e3) ** 1.5 * 60e3
+    recall.answered("Your answer 1, with its unit", (f"{over / math.pi:.3g} L/min", "π"), (f"{over:.3g} L/min", "Right:"))
+    recall.answered("Your answer 2, with its unit", ("3 kg", "is wanted"), (f"{usable(given(recall, '2.')):.3g} L", "Right:"))
+    recall.answered("Your answer 3, with its unit", (f"{pit(given(recall, '3.')):.1f} L", "Right:"))
 
-    explore = book.part("explore(")
+    explore = predict_before_any_picture(book, "T05.7", "It grows about 1.3 times.")
     explore.type("d_pipe, true inside diameter", "19 mm")
-    lost = 8 * 0.027 * 4 * 0.0005**2 / (math.pi**2 * G * 0.019**5)
+    lost = 8 * 0.027 * 6 * (20 / 60e3) ** 2 / (math.pi**2 * G * 0.019**5)
     page.wait_for_function("text => document.querySelector('figure figcaption').textContent.includes(text)", arg=f"{lost:.3f} m")
-    predict_and_explain(book, "T05.7", "It grows about 1.3 times.", "counts far more", "Faster, and nearer the wall.", "T05.8")
+    book.part("puzzle(").answered("Your answer, with its unit", ("60 mm", "fifth power"), (f"{30 * 2**0.2:.1f} mm", "Right:"))
+    explain_and_look_back(book, "T05.7", "It is so: ", "Faster, and nearer the wall.", "T05.8")
     assert "31.82" in book.part("ledger(").cell.inner_text()
 
     fade = book.part("fade(")

@@ -8,6 +8,7 @@ _WHERE = {
     "label": "pages",
     "start": "pages",
     "so_far": "progress",
+    "terms": "glossary",
     "explore": "live",
     "practise": "practising",
     "recall": "lesson",

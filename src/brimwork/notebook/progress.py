@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from pathlib import Path
 from typing import Protocol
 
-import anywidget
 import ipywidgets as widgets
 from IPython.display import display
 
@@ -102,12 +100,6 @@ def how_far() -> Markup:
     return Markup(f"<p style='line-height:1.5;margin:.35em 0'>So far: {line}<br>{Markup(end)}</p>")
 
 
-class Top(anywidget.AnyWidget):
-    """Shows nothing, and brings the page back to its top once a run of all cells has ended."""
-
-    _esm = Path(__file__).with_name("top.js")
-
-
 def so_far() -> None:
     """The line at the top of a workbook that says how far one has come; it follows what is answered below."""
     _open.asked.clear()
@@ -118,4 +110,4 @@ def so_far() -> None:
         line.value = how_far()
 
     _open.told = follow
-    display(Part([line, Top()], "How far you have come stands here."))
+    display(Part([line], "How far you have come stands here."))

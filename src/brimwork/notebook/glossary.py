@@ -1,0 +1,55 @@
+"""The glossary: words of the trade, and every letter with its name and units, both from the nomenclature that formulas use."""
+
+from __future__ import annotations
+
+from brimwork import nomenclature
+from brimwork.letters.balance import OF_BALANCE
+from brimwork.letters.design import OF_DESIGN
+from brimwork.letters.edges import OF_EDGES
+from brimwork.letters.ground import OF_GROUND
+from brimwork.letters.loads import OF_LOADS
+from brimwork.letters.pipes import OF_PIPES
+from brimwork.letters.vessels import OF_VESSELS
+from brimwork.letters.water import OF_WATER
+from brimwork.notebook.pages import Shown, table
+from brimwork.quantity import Quantity
+from brimwork.shown import Markup, escape
+
+# Words that lessons use, with the letter that measures them where there is one.
+WORDS = {
+    "apron": ("the ground round the reservoir that is lined too, so that splash runs back", "w_apron"),
+    "back-sight": ("the first reading of a staff, on a point whose level is known", "s_first"),
+    "batter": ("how far a side leans out for each unit of height", "m_b"),
+    "bench mark": ("a point whose level is known and does not move", "z_bench"),
+    "bulking": ("soil takes more room once it is dug", "s_swell"),
+    "dB, decibel": ("how levels of sound are counted: 3 dB more is twice the power", "L_near"),
+    "dB(A)": ("decibels as a meter shows them that weighs high and low tones as ears do", ""),
+    "dead water": ("water below the lowest level at which the pump may run", "V_dead"),
+    "discharge coefficient": ("the share of the flow worked out from speed and area that really comes", "C_d"),
+    "duty flow": ("the flow at which pump and pipe agree", "Q"),
+    "fore-sight": ("a reading of the staff on a point whose level is wanted", "s_next"),
+    "head": ("a height of water: how deep it stands over a lip, or how high a pump lifts it", "H"),
+    "static level": ("where the water stands when the pump is off", "h_static"),
+    "tipping factor": ("what holds a piece upright, over what tips it", "f_tip"),
+    "usable water": ("what the pump can reach between static level and its limit", "V_use"),
+    "velocity head": ("the height from which water falls to get its speed; losses are counted in it", "K"),
+    "void fraction": ("the empty share of the whole; the void ratio compares it with the solid", "n_por"),
+    "water in transit": ("all water that is up in the feature while the pump runs", "V_tr"),
+    "weir coefficient": ("what never changes in the flow over a lip, put into one number", "C_w"),
+}
+_SUBJECTS: dict[str, tuple[Quantity, ...]] = {
+    "Water over edges": OF_EDGES, "Pits, tanks and bowls": OF_VESSELS, "Pipes and pumps": OF_PIPES, "Loads": OF_LOADS, "Reservoir and water balance": OF_BALANCE,
+    "Ground, lining, siting, supply": OF_GROUND, "Water itself": OF_WATER, "Checks, time and money": OF_DESIGN,
+}  # fmt: skip
+
+
+def terms() -> Shown:
+    """The glossary: words first, then every letter by subject, folded."""
+    words = [(word, said, letter, nomenclature.QUANTITIES[letter].plain_name if letter else "") for word, (said, letter) in WORDS.items()]
+    html = [table(("Word", "What it means", "Letter", "Name of the letter"), words, "Words")]
+    plain = [f"{word}: {said}." for word, (said, _) in WORDS.items()]
+    for subject, rows in _SUBJECTS.items():
+        listed = [(row.key, row.name, row.metric or "plain number", row.us or "plain number") for row in sorted(rows, key=lambda row: row.key.lower())]
+        html.append(Markup(f"<details><summary>{escape(subject)}: {len(rows)} letters</summary>{table(('Letter', 'Name', 'Metric', 'US'), listed, subject)}</details>"))
+        plain += [subject, *("  ".join(row) for row in listed)]
+    return Shown(Markup("").join(html), "\n".join(plain))
