@@ -50,6 +50,8 @@ def terms() -> Shown:
     plain = [f"{word}: {said}." for word, (said, _) in WORDS.items()]
     for subject, rows in _SUBJECTS.items():
         listed = [(row.key, row.name, row.metric or "plain number", row.us or "plain number") for row in sorted(rows, key=lambda row: row.key.lower())]
-        html.append(Markup(f"<details><summary>{escape(subject)}: {len(rows)} letters</summary>{table(('Letter', 'Name', 'Metric', 'US'), listed, subject)}</details>"))
+        html.append(
+            Markup(f"<details><summary>{escape(subject)}: {len(rows)} letters</summary>{table(('Letter', 'Name', 'Metric', 'US'), listed, subject)}</details>")
+        )
         plain += [subject, *("  ".join(row) for row in listed)]
     return Shown(Markup("").join(html), "\n".join(plain))

@@ -11,7 +11,9 @@ QUESTIONS = (
         unit="mm",
         name="depth",
         close="8 mm",
-        wrong=(Wrong(800, "You doubled the depth. The pit gets wider as it goes up, so less will do. Take the depth at which the picture says twice the volume."),),
+        wrong=(
+            Wrong(800, "You doubled the depth. The pit gets wider as it goes up, so less will do. Take the depth at which the picture says twice the volume."),
+        ),
         solution=("At 400 mm it holds 320 + 86 + 8 = 414 L", "At 678 mm: 542 + 248 + 37 = 828 L, which is twice that"),
     ),
     Numeric(
