@@ -8,7 +8,7 @@ _WHERE = {
     "label": "pages",
     "start": "pages",
     "so_far": "progress",
-    "terms": "glossary",
+    "glossary": "word_list",
     "explore": "live",
     "practise": "practising",
     "recall": "lesson",

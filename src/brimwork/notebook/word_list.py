@@ -16,7 +16,7 @@ from brimwork.quantity import Quantity
 from brimwork.shown import Markup, escape
 
 # Words that lessons use, with the letter that measures them where there is one.
-WORDS = {
+_WORDS = {
     "apron": ("the ground round the reservoir that is lined too, so that splash runs back", "w_apron"),
     "back-sight": ("the first reading of a staff, on a point whose level is known", "s_first"),
     "batter": ("how far a side leans out for each unit of height", "m_b"),
@@ -43,11 +43,11 @@ _SUBJECTS: dict[str, tuple[Quantity, ...]] = {
 }  # fmt: skip
 
 
-def terms() -> Shown:
+def glossary() -> Shown:
     """The glossary: words first, then every letter by subject, folded."""
-    words = [(word, said, letter, nomenclature.QUANTITIES[letter].plain_name if letter else "") for word, (said, letter) in WORDS.items()]
+    words = [(word, said, letter, nomenclature.QUANTITIES[letter].plain_name if letter else "") for word, (said, letter) in _WORDS.items()]
     html = [table(("Word", "What it means", "Letter", "Name of the letter"), words, "Words")]
-    plain = [f"{word}: {said}." for word, (said, _) in WORDS.items()]
+    plain = [f"{word}: {said}." for word, (said, _) in _WORDS.items()]
     for subject, rows in _SUBJECTS.items():
         listed = [(row.key, row.name, row.metric or "plain number", row.us or "plain number") for row in sorted(rows, key=lambda row: row.key.lower())]
         html.append(
