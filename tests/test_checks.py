@@ -52,7 +52,7 @@ REACHED = {
     "C18g": (BOWL, "levels.soil -30 mm", "levels.soil -15 mm", "levels.soil 0 mm"),
     "C19": (BOWL, "climate.splash 2 L/day", "climate.splash 20 L/day", "climate.splash 60 L/day"),
     "C66": (BOWL, *("; ".join((f"overflow_pipe.bore {bore} mm", "overflow_pipe.head 50 mm", "overflow_pipe.rain 60 mm/h", "overflow_pipe.catch_area 10 m2",
-                                "overflow_pipe.feed 10 L/min")) for bore in (40, 36, 20))),
+                                "overflow_pipe.stuck_flow 10 L/min")) for bore in (40, 36, 20))),
     "C72": (BOWL, "measured.leak 1 mm/day", "measured.leak 3 mm/day", "measured.leak 6 mm/day"),
     "C57": (BOWL, "reservoir.static_level 380 mm; reservoir.running_level 350 mm", "reservoir.static_level 390 mm", "reservoir.running_level 390 mm"),
     "C20": (BOWL, "vessel.mass 72 kg", "vessel.mass 380 kg", "vessel.mass 900 kg"),
@@ -84,7 +84,7 @@ REACHED = {
     "C46e": (BOWL, *(f"supply.residual_rating 30 mA; supply.leakage {leak} mA" for leak in (5, 12, 20))),
     "C79": (BLADE, *(f"blade.trough_width {wide} mm" for wide in (250, 180, 100))),
     # The loss is some 12 L a day; three times that is 0.026 L/min.
-    "C80": (BOWL, *(f"reservoir.top_up_level 360 mm; overflow_pipe.feed {feed} L/min" for feed in (1, 0.04, 0.01))),
+    "C80": (BOWL, *(f"reservoir.top_up_level 360 mm; overflow_pipe.stuck_flow {feed} L/min" for feed in (1, 0.04, 0.01))),
     "C81": (BOWL, *(f"pump.power {watts} W" for watts in (45, 250, 400))),
     "C82": (BOWL, *(f"pump.solids 5 mm; pump.strainer {opening} mm" for opening in (4, 1.5, 8))),
     "C76": (BOWL, *(f"supply.breaker 16 A; pump.starting_current {amperes} A" for amperes in (40, 60, 90))),

@@ -185,3 +185,22 @@ def test_counts_are_whole():
 def test_a_field_in_a_unit_without_a_bound_is_refused_where_it_is_declared():
     with pytest.raises(DeclarationError, match="shown in m\\^-1: give that unit a row in _FAR"):
         Field("share of the light that a metre takes", "m^-1")
+
+
+def test_an_old_key_is_read_told_and_saved_under_its_new_name(tmp_path):
+    old = BOWL.replace("[overflow_pipe]\n", '[overflow_pipe]\nfeed = "12 L/min"\n')
+    path = tmp_path / "old.toml"
+    path.write_text(old, encoding="utf-8")
+    design = file.load_design(path)
+    assert design["overflow_pipe.stuck_flow"] == pytest.approx(12e-3 / 60) and design.renamed == ("overflow_pipe.feed",)
+    told = [one for one in checks.findings(chain_of(design)) if one.id == "C98"]
+    assert len(told) == 1 and "overflow_pipe.feed in the file is overflow_pipe.stuck_flow now" in told[0].value
+    assert path.read_text(encoding="utf-8") == old, "reading repairs nothing"
+    saved = file.save_design(design, path)
+    assert not saved.renamed and "stuck_flow" in path.read_text(encoding="utf-8") and "feed =" not in path.read_text(encoding="utf-8")
+
+
+def test_a_file_with_the_old_and_the_new_name_of_a_key_is_refused():
+    text = BOWL.replace("[overflow_pipe]\n", '[overflow_pipe]\nfeed = "12 L/min"\nstuck_flow = "9 L/min"\n')
+    with pytest.raises(InputError, match="the file has both: take one of them out"):
+        file.parse_design(text)

@@ -125,7 +125,7 @@ def _ground(draw: Draw) -> dict:
         "catch.stone_waste": 0.1, "catch.wet_area": draw.one(0.3, 1.5, "m2", "ft2"), "catch.hold_up": round(draw.random.uniform(0.02, 0.05), 3), "lining.margin": draw.mm(80, 150),
         "lining.rolls": ["2 m", "3 m", "4 m", "6 m", "8 m", "10 m"], "lining.mesh": draw.mm(5, 10), "lining.smallest_stone": draw.mm(20, 40), "lining.panel_clearance": draw.mm(100, 300),
         "climate.evaporation": draw.one(3, 7, "mm/day", "in/day"), "climate.coefficient": 1.05, "climate.splash": draw.one(1, 6, "L/day", "US gal/day"),
-        "overflow_pipe.bore": draw.mm(40, 110), "overflow_pipe.rain": draw.one(30, 90, "mm/h", "in/h"), "overflow_pipe.feed": draw.one(0, 12, "L/min", "US gal/min"),
+        "overflow_pipe.bore": draw.mm(40, 110), "overflow_pipe.rain": draw.one(30, 90, "mm/h", "in/h"), "overflow_pipe.stuck_flow": draw.one(0, 12, "L/min", "US gal/min"),
     }  # fmt: skip
 
 

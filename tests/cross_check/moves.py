@@ -41,7 +41,7 @@ drainback_room: +water_area +reservoir.overflow_level -reservoir.running_level ?
 drainback: +drainback_room -transit
 day_share: +daily_loss -usable
 overflow_flow: ~overflow_pipe.bore ?overflow_pipe.head ?assumptions.overflow_discharge ?levels.liner_edge ?levels.block_top ?reservoir.block_height ?reservoir.overflow_level ?buying.overflow_run ?overflow_pipe.fall
-overflow_ratio: +overflow_flow -overflow_pipe.rain ?overflow_pipe.catch_area ?box_length ?box_width ?catch.apron -overflow_pipe.feed -assumptions.run_off
+overflow_ratio: +overflow_flow -overflow_pipe.rain ?overflow_pipe.catch_area ?box_length ?box_width ?catch.apron -overflow_pipe.stuck_flow -assumptions.run_off
 block_allowable: +reservoir.short_term_strength +reservoir.creep_factor -reservoir.safety_factor
 wind_pressure: +site.wind_speed +assumptions.exposure +assumptions.air_density
 brief_allowable: +reservoir.short_term_strength -reservoir.safety_factor

@@ -305,7 +305,7 @@ def reservoir(w: Worked) -> None:
     put("drainback", lambda: r["drainback_room"] / r["transit"])
     put("day_share", lambda: r["daily_loss"] / r["usable"])
     put("overflow_flow", lambda: _carried(w))
-    put("storm", lambda: d["assumptions.run_off"] * _rained_on(w) * d["overflow_pipe.rain"] + d["overflow_pipe.feed"])
+    put("storm", lambda: d["assumptions.run_off"] * _rained_on(w) * d["overflow_pipe.rain"] + d["overflow_pipe.stuck_flow"])
     put("overflow_ratio", lambda: r["overflow_flow"] / r["storm"])
 
 

@@ -207,7 +207,7 @@ class Water(Chain):
         """Flow of the top-up valve, open, over the loss in the hours of strongest sun; infinite where there is none."""
         if self.design.given("reservoir.top_up_level") is None:
             return math.inf
-        return self.design["overflow_pipe.feed"] / (PEAK * self.daily_loss)
+        return self.design["overflow_pipe.stuck_flow"] / (PEAK * self.daily_loss)
 
     @result
     def day_share(self):
@@ -237,4 +237,4 @@ class Water(Chain):
     def overflow_ratio(self):
         d = self.design
         return self._work("overflow ratio", Q_over=self.overflow_flow, k_run=d["assumptions.run_off"], A_catch=self.counted("overflow_pipe.catch_area"), i_rain=d["overflow_pipe.rain"],
-                          Q_feed=d["overflow_pipe.feed"])  # fmt: skip
+                          Q_feed=d["overflow_pipe.stuck_flow"])  # fmt: skip

@@ -17,6 +17,7 @@ from brimwork.design.typed.asking import meant
 from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS, Asked
+from brimwork.design.typed.renamed import RENAMED
 from brimwork.design.typed.spans import SPANS
 
 
@@ -37,7 +38,16 @@ def findings(chain: Chain) -> list[Finding]:
     doubtful = implausible(chain.design)
     laid_aside = tuple(dict.fromkeys((*doubtful, *(row.key for row in unbelieved(chain)))))
     found = [_graded(check, chain, laid_aside) for check in CHECKS]
-    return sorted([*found, *_doubted(doubtful), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
+    return sorted([*found, *_doubted(doubtful), *_renamed(chain), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
+
+
+def _renamed(chain: Chain) -> list[Finding]:
+    """A line for each key that the file calls otherwise than it is called now."""
+    return [
+        Finding("C98", "values", f"Called otherwise now: {meant(RENAMED[key])}", "marginal", f"{key} in the file is {RENAMED[key]} now", "",
+                "nothing is lost: it is read under its new name, and written so when the design is saved", "keys of this edition", note="")
+        for key in chain.design.renamed
+    ]  # fmt: skip
 
 
 def _doubted(values: dict[str, str]) -> list[Finding]:

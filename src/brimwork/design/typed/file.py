@@ -13,6 +13,7 @@ from brimwork.design.typed.fields import BASES, HEAD, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given
 from brimwork.design.typed.merging import Conflict, merged
+from brimwork.design.typed.renamed import now_called
 from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -77,6 +78,7 @@ def parse_design(text: str) -> Design:
         raise InputError(f"the key 'kind' is missing: write kind = one of {', '.join(map(repr, KINDS))}")
     check_head(table)
     values: dict[str, Given] = {}
+    renamed: tuple[str, ...] = ()
     for section, entries in table.items():
         if section in HEAD:
             continue
@@ -85,8 +87,10 @@ def parse_design(text: str) -> Design:
         if section in SECTIONS and section not in sections(table["kind"]):
             raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
         for key, entry in entries.items():
-            values[f"{section}.{key}"] = _given(section, key, entry, table.get("region", "UK"))
-    return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values)
+            now = now_called(f"{section}.{key}", table)
+            values[now] = _given(section, now.partition(".")[2], entry, table.get("region", "UK"))
+            renamed += (f"{section}.{key}",) if now != f"{section}.{key}" else ()
+    return Design(table["kind"], table.get("title", "Untitled design"), table.get("region", "UK"), table.get("note", ""), values, renamed)
 
 
 def _given(section: str, key: str, entry, region: str) -> Given:

@@ -165,7 +165,7 @@ SPANS: dict[str, Between] = {
     "overflow_pipe.fall": Between("0 mm", "10000 mm"),
     "overflow_pipe.rain": Between("5 mm/h", "500 mm/h", "a minute of the heaviest storms; " + _MEMORY),
     "overflow_pipe.catch_area": Between("0.05 m2", "5000 m2"),
-    "overflow_pipe.feed": Between("0 L/min", "200 L/min", "a garden tap gives 10 to 30"),
+    "overflow_pipe.stuck_flow": Between("0 L/min", "200 L/min", "a garden tap gives 10 to 30"),
     "climate.evaporation": Between("0.1 mm/day", "20 mm/day", "hot deserts in summer; " + _MEMORY),
     "climate.coefficient": Between("0.5", "1.6", "FAO 56 gives 1.05 for open water; " + _MEMORY),
     "climate.splash": Between("0 L/day", "500 L/day"),

@@ -65,7 +65,7 @@ WATER_FIELDS: dict[str, dict] = {
         "fall": Field("fall of the overflow pipe over its run", "mm", "in", such="50 mm", such_us="2 in"),
         "rain": Field("heaviest rain", "mm/h", "in/h", such="75 mm/h", such_us="3 in/h"),
         "catch_area": Field("area that drains into the reservoir", "m2", "ft2", such="3 m2", such_us="30 ft2"),
-        "feed": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min", such="10 L/min", such_us="3 US gal/min"),
+        "stuck_flow": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min", such="10 L/min", such_us="3 US gal/min"),
     },
     "climate": {
         "evaporation": Field("reference evapotranspiration in the driest month", "mm/day", "in/day", such="5 mm/day", such_us="0.2 in/day"),
