@@ -57,7 +57,10 @@ def storm(w: Worked):
         catch = max(catch, (r["box_length"] + 2 * d["catch.apron"]) * (r["box_width"] + 2 * d["catch.apron"]))
     carried = min(d["assumptions.overflow_discharge"], 0.62) * math.pi / 4 * d["overflow_pipe.bore"] ** 2 * (2 * GRAVITY * head) ** 0.5
     return least(
-        carried / (d["assumptions.run_off"] * catch * d["overflow_pipe.rain"] + d["overflow_pipe.stuck_flow"]), 1.5, 1.0, f"head {head:.4g} m, catch {catch:.4g} m2"
+        carried / (d["assumptions.run_off"] * catch * d["overflow_pipe.rain"] + d["overflow_pipe.stuck_flow"]),
+        1.5,
+        1.0,
+        f"head {head:.4g} m, catch {catch:.4g} m2",
     )
 
 
