@@ -3,6 +3,7 @@
 import asyncio
 import hashlib
 import json
+import os
 import re
 import time
 from pathlib import Path
@@ -99,6 +100,20 @@ def test_too_many_pages_are_refused_before_any_that_somebody_looks_at_is_closed(
         assert await pages.enter(COUNTING) is not None and one.name not in pages.open and two.name in pages.open
 
     asyncio.run(story())
+
+
+def test_the_start_page_shows_what_was_printed_and_nothing_hidden_or_outside(tmp_path):
+    mine = tmp_path / "mine"
+    for name in ("old.pdf", "designs/a & <b>.pdf", ".hidden.pdf", ".unseen/x.pdf", "designs/notes.txt"):
+        (mine / name).parent.mkdir(parents=True, exist_ok=True)
+        (mine / name).write_bytes(b"%PDF-1.7")
+    os.utime(mine / "old.pdf", (1, 1))
+    (tmp_path / "outside.pdf").write_bytes(b"%PDF-1.7")
+    (mine / "linked.pdf").symlink_to(tmp_path / "outside.pdf")
+    assert doors.prints_of(mine) == ["designs/a & <b>.pdf", "old.pdf"]
+    shown = doors.start_page("/brimwork/", "/", mine)
+    assert "/brimwork/print/designs/a%20%26%20%3Cb%3E.pdf" in shown and "<b>.pdf" not in shown and str(mine) in shown
+    assert str(mine) not in doors.start_page("/brimwork/", "/", mine, here=False)
 
 
 def test_only_our_own_code_counts_as_ours():

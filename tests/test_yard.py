@@ -8,7 +8,7 @@ from types import SimpleNamespace
 
 import pytest
 from test_hostile_requests import SECRET, ask
-from tornado.httputil import HTTPHeaders, HTTPServerRequest
+from tornado.httputil import HTTPHeaders, HTTPServerRequest, RequestStartLine
 
 from brimwork.cli import main
 from brimwork.notebook import guard, opening, yard
@@ -19,7 +19,10 @@ PHONE, MINE = "192.168.1.50", Yard("192.168.1.20", "abcde-fghjk")
 
 
 def request(path: str, host: str, from_: str, **headers: str) -> HTTPServerRequest:
-    made = HTTPServerRequest("GET", path, headers=HTTPHeaders({"Host": host, **{name.replace("_", "-"): text for name, text in headers.items()}}))
+    made = HTTPServerRequest(
+        start_line=RequestStartLine("GET", path, "HTTP/1.1"),
+        headers=HTTPHeaders({"Host": host, **{name.replace("_", "-"): text for name, text in headers.items()}}),
+    )
     made.remote_ip = from_
     return made
 

@@ -37,7 +37,7 @@ ROOT = "brimwork"
 _HERE = Path(__file__).with_name("page")
 _KINDS = {".js": "text/javascript", ".css": "text/css", ".woff2": "font/woff2", ".svg": "image/svg+xml"}
 GONE = 1001  # how a browser closes the line of a page that is closed
-LARGEST_PRINT = 100_000_000  # bytes
+LARGEST_PRINT, MOST_PRINTS = 100_000_000, 8  # bytes; shown on the start page
 _NAME = r"([\w-]{1,60})"
 _FOR_CODE = re.compile(r"[^\n]*\bRun All\b[^\n]*\n?")  # what to press where a workbook is opened with its code; a page runs by itself
 _HREF = re.compile(r'href="([\w-]+)\.ipynb"')
@@ -98,7 +98,7 @@ class Start(Door):
     async def get(self) -> None:
         here = of_this_machine(self.request)
         address = self.yard.url(self.settings["brimwork_port"], self.settings["base_url"]) if self.yard and here else ""
-        self.give(start_page(self.home, self.settings["base_url"], here, address))
+        self.give(start_page(self.home, self.settings["base_url"], self.rooms.folder, here, address))
 
 
 class Entrance(Door):
@@ -233,13 +233,14 @@ def _filled(template: str, **parts: Markup) -> Markup:
     return cast(Markup, Template((_HERE / template).read_text(encoding="utf-8")).substitute(parts))
 
 
-def start_page(home: str, base: str, here: bool = True, yard: str = "") -> Markup:
-    """The three ways on, with a link for each workbook; `home` is the address of our pages, `base` that of the server. On this machine (`here`) the way to
-    the code stands there too, and the address for other devices."""
+def start_page(home: str, base: str, folder: Path, here: bool = True, yard: str = "") -> Markup:
+    """The three ways on, with a link for each workbook, and what was printed last; `home` is the address of our pages, `base` that of the server. On this
+    machine (`here`) stands also where the files lie, the way to the code, and the address for other devices."""
     return _filled(
         "start.html",
         home=attribute(home),
-        foot=_to_the_code(base, bool(yard)) if here else Markup(""),
+        foot=_to_the_code(base, bool(yard), folder) if here else Markup(""),
+        printed=_printed(folder, home),
         yard=_yard(yard) if yard else Markup(""),
         lessons=Markup("".join(f"<li>{_link(book, home)}</li>" for book in _lessons())),
     )
@@ -250,11 +251,28 @@ def _lessons() -> list[Book]:
     return [book for name, book in books.without_code().items() if name not in (*books.BUILD, *books.TEACH)]
 
 
-def _to_the_code(base: str, let_in: bool) -> Markup:
+def _printed(folder: Path, home: str) -> Markup:
+    """Links to what was printed last."""
+    names = prints_of(folder)
+    links = "".join(f"<li><a href='{attribute(home)}print/{attribute(quote(name))}'>{escape(name)}</a></li>" for name in names)
+    return Markup(f"<section class='prints' aria-labelledby='prints'><h2 id='prints'>Printed</h2><ul>{links}</ul></section>") if names else Markup("")
+
+
+def prints_of(folder: Path) -> list[str]:
+    """The PDFs of a folder and of the folders in it, the newest first, as many as a page shows."""
+    found = []
+    for path in (*folder.glob("*.pdf"), *folder.glob("[!.]*/*.pdf")):
+        with suppress(OSError, ValueError):
+            name = path.relative_to(folder).as_posix()
+            found.append((print_in(folder, name).stat().st_mtime, name))
+    return [name for _, name in sorted(found, reverse=True)[:MOST_PRINTS]]
+
+
+def _to_the_code(base: str, let_in: bool, folder: Path) -> Markup:
     lab = attribute(f"{base}lab/tree/")
     return Markup(
         f"<p class='fine'>Rather see the code? The same workbooks <a href='{lab}00-start.ipynb'>in JupyterLab</a>, and one "
-        f"<a href='{lab}python.ipynb'>for those who program</a>. Nothing leaves this machine{', but for the devices that you let in' if let_in else ''}.</p>"
+        f"<a href='{lab}python.ipynb'>for those who program</a>. Your files lie in <code>{escape(folder)}</code>. Nothing leaves this machine{', but for the devices that you let in' if let_in else ''}.</p>"
     )
 
 

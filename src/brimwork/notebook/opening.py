@@ -183,7 +183,7 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888, yard: s
             print(f"Your workbooks in {folder} are open already, at this address:", file=sys.stderr)
             print(address)
             if yard is not None:
-                raise InputError("it runs without other devices let in, or was started before: stop it there with Ctrl+C, then type brimwork open --yard again")
+                raise InputError(f"your workbooks in {folder} are open already: stop that with Ctrl+C first, then type brimwork open --yard again")
             if browser:
                 webbrowser.open(address)
             return 0

@@ -25,14 +25,16 @@ _WRITES = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 
 def stay_within(folder: str) -> None:
     """From now on this process writes in the folder only, and where programs keep what lasts no longer than they do; anything else raises OSError."""
-    allowed = tuple(os.path.realpath(place) + os.sep for place in (folder, tempfile.gettempdir()))
+    allowed = tuple(os.path.normcase(os.path.realpath(place)) + os.sep for place in (folder, tempfile.gettempdir()))
 
     def judge(event: str, given: tuple) -> None:
         if event not in _WRITING or event == "open" and not (isinstance(given[2], int) and given[2] & _WRITES):
             return
         for at in _WRITING[event]:
             path = given[at]
-            if isinstance(path, (str, bytes, os.PathLike)) and not (os.path.realpath(os.fsdecode(path)) + os.sep).startswith((*allowed, os.devnull)):
+            if isinstance(path, (str, bytes, os.PathLike)) and not (os.path.normcase(os.path.realpath(os.fsdecode(path))) + os.sep).startswith(
+                (*allowed, os.devnull)
+            ):
                 raise OSError(errno.EACCES, "other devices are let in, so nothing is written outside the folder of the workbooks")
 
     sys.addaudithook(judge)
