@@ -21,6 +21,9 @@ class Heard(list):
     def write_message(self, message: str) -> None:
         self.append(json.loads(message))
 
+    def close(self, code: int, reason: str) -> None:
+        self.closed = code
+
 
 def test_what_was_told_while_nobody_listened_is_told_once_and_in_order():
     page = alive.LivePage(COUNTING, Path())
@@ -49,6 +52,21 @@ def test_a_room_is_given_back_soon_after_leaving_and_late_after_silence(monkeypa
         page.leaving, page.since = leaving, now
         monkeypatch.setattr(alive.time, "monotonic", lambda after=after: now + after)
         assert page.forsaken() is gone
+
+
+def test_a_line_that_broke_unnoticed_is_replaced_and_what_is_sent_again_is_taken_once():
+    class Sent(list):
+        def send(self, kind, name, content, buffers):
+            self.append(name)
+
+    page = alive.LivePage(COUNTING, Path())
+    page.kernel, old, new = Sent(), Heard(), Heard()
+    assert page.take_line(old, 0) and page.take_line(new, 0) and old.closed == alive.TAKEN and page.line is new
+    page.lose_line(old)
+    assert page.line is new
+    said = [json.dumps({"type": "comm_msg", "id": f"{page.name}-{number}", "content": {"comm_id": "1", "data": {}}, "buffers": []}) for number in (1, 2, 3)]
+    assert all(page.hear(one) for one in (said[0], said[1], said[0], said[1], said[2]))
+    assert page.kernel == [f"{page.name}-{number}" for number in (1, 2, 3)]
 
 
 async def _told(heard: Heard, wanted: str) -> dict:

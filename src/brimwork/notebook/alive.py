@@ -29,6 +29,7 @@ MOST_PAGES = 12
 LEFT, SILENT = 15.0, 900.0  # s that a room waits for a page that was closed, and for one whose line broke
 LOOK = 1.0  # s between two looks at all rooms
 READY = 60.0  # s that a kernel may take to start
+TAKEN = 4409  # closes a line that its page has replaced
 UNSEEN = 8_000_000  # letters of what was told that are kept for a page whose line breaks
 _FROM_PAGES = {"comm_msg": ("comm_id", "data"), "comm_close": ("comm_id", "data")}  # all that a page may send to a kernel
 _WARM = "from brimwork.notebook.warming import warm\nwarm()\ndel warm"
@@ -38,6 +39,8 @@ class Listener(Protocol):
     """Where a room tells its page something."""
 
     def write_message(self, message: str): ...
+
+    def close(self, code: int, reason: str): ...
 
 
 class _OurPython(KernelSpecManager):
@@ -91,7 +94,7 @@ class LivePage:
         self.ran, self.ended = False, False
         self._told: deque[tuple[int, str]] = deque()
         self._number = self._size = 0
-        self._heard: set[str] = set()  # messages of the page that were taken
+        self._heard = 0  # the number of the last message of the page that was taken: after a break it sends again what may not have come
         self.working: list[asyncio.Task] = []
 
     # --- from the kernel to the page
@@ -115,6 +118,8 @@ class LivePage:
         """A page is there that has seen what was told up to a number; False when it has missed what is no longer kept."""
         if self._told and self._told[0][0] > seen + 1:
             return False
+        if self.line is not None:  # it broke, and only the page has noticed yet
+            self.line.close(TAKEN, "taken up again")
         self.line, self.leaving = line, False
         while self._told and self._told[0][0] <= seen:
             self._size -= len(self._told.popleft()[1])
@@ -141,8 +146,7 @@ class LivePage:
                 if content["execution_state"] == "idle" and parent.startswith("cell-"):
                     self.ran = parent == f"cell-{cells[-1]}"
                     self.tell(type="ran", content={"cell": int(parent[5:]), "last": self.ran})
-                elif content["execution_state"] == "idle" and parent in self._heard:
-                    self._heard.discard(parent)
+                elif content["execution_state"] == "idle" and parent.startswith(f"{self.name}-"):
                     self.tell(type="done", parent=parent)
             elif kind in ("comm_open", "comm_msg", "comm_close"):
                 buffers = [base64.b64encode(bytes(part)).decode() for part in message.get("buffers", ())]
@@ -168,15 +172,16 @@ class LivePage:
             kind, name, content = message["type"], message["id"], message["content"]
             wanted = _FROM_PAGES[kind]
             buffers = [base64.b64decode(part, validate=True) for part in message["buffers"]]
-        except (ValueError, KeyError, TypeError, RecursionError):
+            number = int(name.removeprefix(f"{self.name}-"))
+        except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
             return False
-        if not (isinstance(name, str) and name.startswith(f"{self.name}-") and len(name) < 80 and isinstance(content, dict) and set(content) == set(wanted)):
+        if not (name.startswith(f"{self.name}-") and len(name) < 80 and isinstance(content, dict) and set(content) == set(wanted)):
             return False
         if not (isinstance(content["comm_id"], str) and isinstance(content["data"], dict)):
             return False
         self.leaving = False
-        if self.kernel and name not in self._heard:
-            self._heard.add(name)
+        if self.kernel is not None and number > self._heard:
+            self._heard = number
             self.kernel.send(kind, name, content, buffers)
         return True
 

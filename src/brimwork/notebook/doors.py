@@ -193,7 +193,7 @@ class Talk(WebSocketMixin, WebSocketHandler, Door):
         self.set_nodelay(True)
         self.room = self.rooms.open.get(name)
         seen = self.get_query_argument("seen", "0")
-        if self.room is None or self.room.line is not None or not seen.isdecimal() or len(seen) > 12 or not self.room.take_line(self, int(seen)):
+        if self.room is None or not seen.isdecimal() or len(seen) > 12 or not self.room.take_line(self, int(seen)):
             self.room = None
             self.close(4404, "no such page")
 

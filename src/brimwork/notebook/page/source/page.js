@@ -34,6 +34,7 @@ function connect() {
   line.onclose = ({ code }) => {
     if (ended) return;
     if (code === 4404) return again(); // the server knows this page no longer
+    if (code === 4409) return; // another line has taken its place
     setTimeout(connect, PATIENCE);
     if (code !== 1001) setTimeout(() => line.readyState === WebSocket.OPEN || tell("The connection to Brimwork is lost. It is tried again; what you changed is kept."), 2 * PATIENCE);
   };
