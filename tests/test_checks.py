@@ -68,7 +68,7 @@ REACHED = {
     "C25e": (BOWL, "site.use private; vessel.foot_outside 700 mm", "site.use private; vessel.foot_outside 380 mm", "site.use private; vessel.foot_outside 300 mm"),
     "C26": (STONES, *(f"site.force_coefficient 1.2; site.wind_speed {speed} m/s" for speed in (15, 49, 60))),
     "C27": (BOWL, *(f"vessel.water 140 L; vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles {litres} L" for litres in (60, 47, 30))),
-    "C48": (BOWL, *(f"site.lift_reach 400 mm; site.lift_height 300 mm; site.lift_travel 500 mm; site.lift_mass {mass} kg" for mass in (8, 20, 60))),
+    "C48": (BOWL, *(f"site.lift_reach 400 mm; site.lift_height 300 mm; site.lift_travel 500 mm; site.sling_mass 300 kg; site.lift_mass {mass} kg" for mass in (8, 20, 60))),
     "C65": (BOWL, *(f"site.sling_legs 2; site.sling_angle 60 deg; site.sling_mass 300 kg; site.sling_rating {rating} kN" for rating in (5, 2.5, 1.5))),
     "C28": (BOWL, "site.ground_water 50 mm", "site.ground_water 73 mm", "site.ground_water 300 mm"),
     "C32": (BOWL, "site.pit_sides firm soil, battered or braced, spoil kept back", "site.pit_sides competent person on site, nobody kneels in it",

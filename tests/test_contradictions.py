@@ -101,6 +101,8 @@ CANNOT = [
     (BOWL, "vessel.rim_diameter 2.2 m; catch.apron 400 mm", "catch.apron"),
     (BOWL, "vessel.offset_across 900 mm", "catch.apron"),
     (STEPS, "cascade.rill_length 0 m; cascade.width 2 m", "catch.apron"),
+    (BOWL, "site.footing_distance 300 mm; catch.apron 900 mm", "site.footing_distance"),
+    (BOWL, "site.tree_distance 300 mm; site.tree_stem 100 mm; catch.apron 900 mm", "site.tree_distance"),
     (BLADE, "", "pump.bay"),  # the sheet lands on the bay in the corner
     (STONES, "stones.diameters 30 in, 30 in, 11 in", "stones.diameters"),
     (STONES, "reservoir.blocks_along 1", "slab.length"),
@@ -137,7 +139,7 @@ def test_what_cannot_be_together_is_a_finding_with_both_numbers(design, changes,
 def test_each_row_of_what_cannot_be_is_reached_in_a_test_or_is_one_of_the_levels():
     reached = {key for _, _, key in CANNOT}
     assert {row.key for row in TOGETHER} - reached == {
-        "pump.intake_level", "reservoir.overflow_level", "levels.staple_line", "levels.soil", "site.tree_distance", "pipe.mouth_below_rim", "vessel.widest", "stones.rough_contact"
+        "pump.intake_level", "reservoir.overflow_level", "levels.staple_line", "levels.soil", "pipe.mouth_below_rim", "vessel.widest", "stones.rough_contact"
     }  # fmt: skip
 
 
@@ -212,6 +214,24 @@ def test_foam_and_pebbles_take_room_and_weigh():
     assert chain.pebbles_wanted == pytest.approx(1.3 * 0.040 * (998.2 - 20) / (0.6 * (2650 - 998.2)), rel=1e-3)
     with pytest.raises(InputError, match="take 100 L, but the vessel holds 95.0 L"):
         _ = chain_of(changed(BOWL, "vessel.foam 40 L; vessel.foam_density 20 kg/m3; vessel.pebbles 60 L")).water_held
+
+
+@pytest.mark.parametrize(
+    ("changes", "why"),
+    [
+        ("vessel.stands_on slab; slab.length 120 mm; slab.width 120 mm; vessel.foot_inside 300 mm", "its foot touches nothing of what should carry it"),
+        ("vessel.offset 900 mm; vessel.stands_on blocks", "its"),
+    ],
+)
+def test_what_stands_beside_its_support_falls_and_is_said_to(changes, why):
+    found = finding(changed(BOWL, changes), "C25")
+    assert found.grade == "fail" and found.number == 0 and f"falls by itself: {why}" in found.note
+
+
+def test_a_piece_that_nobody_says_how_to_lift_is_asked_about():
+    lifted = "site.lift_reach 300 mm; site.lift_height 700 mm; site.lift_travel 300 mm; site.lift_mass 8 kg"
+    assert finding(changed(BOWL, lifted), "C48").needs == ("site.sling_mass",)
+    assert finding(changed(BOWL, lifted + "; site.sling_mass 200 kg"), "C48").grade == "pass"
 
 
 def test_an_overfull_vessel_still_has_its_empty_weight_to_tip():

@@ -81,5 +81,6 @@ CASES = (
     Case("a staple lies above the edge of the liner", ALL, {"levels.staple_line": "200 mm"}),
     Case("slabs overlap", (S,), {"slab.length": "1.2 m", "stones.diameters": ["350 mm", "350 mm"], "stones.heights": ["300 mm", "300 mm"], "stones.branch_lengths": ["1 m", "1 m"]}),
     Case("a rim or stone hangs over the edge of the lined catch", (V,), {"vessel.rim_diameter": "5 m"}),
+    Case("the footing stands in the apron", ALL, {"site.footing_distance": "0.2 m", "site.footing_depth": "3 m", "catch.apron": "900 mm", "ground.working_space": "150 mm"}),
     Case("there is no pit: its bottom lies above the paving", ALL, {"levels.block_top": "2 m"}),
 )  # fmt: skip

@@ -116,7 +116,13 @@ conflict("ground water stands over the paving")(lambda w: w.r["level:reservoir f
 conflict("less catch for the rain than the apron and box are")(lambda w: w.d["overflow_pipe.catch_area"] < 4 * catch(w)[0] * catch(w)[1] * 0.99)
 conflict("the widest thing to come in is narrower than the vessel", *VESSEL)(
     lambda w: w.d["site.widest_item"] < min(w.d["vessel.rim_diameter"], w.d["vessel.height"]) - SLACK)  # fmt: skip
-conflict("the tree stands in the pit")(lambda w: w.d["site.tree_distance"] < w.d["site.tree_stem"] / 2)
+conflict("the tree stands in the pit or the apron")(lambda w: w.d["site.tree_distance"] < w.d["site.tree_stem"] / 2 + _beyond_the_pit(w) - 2 * SLACK)
+conflict("the footing stands in the apron")(lambda w: w.d["site.footing_distance"] < _beyond_the_pit(w) - 2 * SLACK)
+
+
+def _beyond_the_pit(w: Worked) -> float:
+    """How far the apron reaches beyond the working space."""
+    return max(w.d["catch.apron"] - w.d["ground.board"] - w.d["ground.working_space"], 0.0)
 
 
 def _up(w: Worked) -> float:

@@ -96,7 +96,7 @@ def _route(chain: Any) -> float:
     return math.dist(chain.geometry.bay_middle, chain.geometry.supply) - chain.level("reservoir floor")
 
 
-def _pieces(chain: Any) -> list[float]:
+def pieces(chain: Any) -> list[float]:
     """Masses (kg) of what is set in one piece: vessel or stones, and slabs."""
     kind = chain.design.kind
     masses = [chain.design["vessel.mass"]] if kind in _VESSEL else list(chain.masses) if kind in _STONES else []
@@ -107,14 +107,14 @@ def _by_hand(chain: Any) -> float:
     """The heaviest thing that somebody must lift: a block, and any piece that is heavier than what the slings are meant for."""
     slung = chain.design.given("site.sling_mass")
     block = chain.design.given("reservoir.block_mass")
-    over = [mass for mass in (_pieces(chain) if slung else []) if mass > slung.value * (1 + 1e-9)]
+    over = [mass for mass in (pieces(chain) if slung else []) if mass > slung.value * (1 + 1e-9)]
     return max([block.value if block else 0.0, *over])
 
 
 def _slung(chain: Any) -> float:
     """The heaviest piece that is heavier than what one person is meant to lift."""
     lifted = chain.design.given("site.lift_mass")
-    return max([mass for mass in _pieces(chain) if not lifted or mass > lifted.value] or [0.0])
+    return max([mass for mass in pieces(chain) if not lifted or mass > lifted.value] or [0.0])
 
 
 def _comes_in(chain: Any) -> float:
@@ -268,6 +268,12 @@ def _supply_out(chain: Any) -> float:
     return max(abs(x) - along, abs(y) - across)
 
 
+def _apron_beyond(chain: Any) -> float:
+    """How far (m) the apron reaches beyond the pit, on the side where it does so more."""
+    pit, catch = chain.geometry.pit[2], chain.geometry.catch_half
+    return max(catch[0] - pit[0], catch[1] - pit[1], 0.0)
+
+
 def _none(chain: Any) -> float:
     return 0.0
 
@@ -290,7 +296,9 @@ TOGETHER: tuple[Agreeing, ...] = (
     Agreeing("pipe.length", AT_LEAST, _up, "the way up from the pump to where the hose ends", "the levels", 0.05, own=_hose, said="hose"),
     Agreeing("supply.point_along", AT_LEAST, _none, "the edge of the lined catch", "supply.point_across", 0.0, own=_supply_out,
              said="how far the supply point stands outside the catch"),
-    Agreeing("site.tree_distance", AT_LEAST, lambda c: c.design["site.tree_stem"] / 2, "half of its stem", "site.tree_stem", 0.0),
+    Agreeing("site.tree_distance", AT_LEAST, lambda c: c.design["site.tree_stem"] / 2 + _apron_beyond(c), "half of its stem, and what the apron covers beyond the pit",
+             "catch.apron", 0.001),
+    Agreeing("site.footing_distance", AT_LEAST, lambda c: _apron_beyond(c), "what the apron covers beyond the pit", "catch.apron", 0.001),
     Agreeing("vessel.foot_inside", AT_MOST, _ring(lambda c: c.design["vessel.foot_outside"]), "the outside of the foot", "vessel.foot_outside", -1e-4, kinds=_VESSEL),
     Agreeing("vessel.foot_outside", AT_MOST, _ring(_widest), "the rim, or where the vessel is widest", "vessel.rim_diameter", kinds=_VESSEL),
     Agreeing("vessel.foot_outside", AT_MOST, _ring(_on_slab(lambda c: min(c.design["slab.length"], c.design["slab.width"]))), "the slab under it",

@@ -52,14 +52,20 @@ class StandingLoads(Chain):
         """
         slab, blocks = self.geometry.slab_under(piece), self.geometry.blocks
         if not slab:
-            return max(_within(piece.foot, blocks) - _within(piece.hole, blocks), 0.0)
+            bare = _within(piece.foot, blocks) - _within(piece.hole, blocks)
+            if bare <= patches.NEAR**2:
+                raise InputError("the foot touches nothing of the blocks: move it over them")
+            return bare
         if _within(piece.foot, slab) - _within(piece.hole, slab) <= patches.NEAR**2:
             raise InputError(
                 f"the foot touches nothing of its slab of {write(self.design['slab.length'], 'mm')} by {write(self.design['slab.width'], 'mm')}: take a larger slab"
             )
         thick = self.design["slab.thickness"]
         outer, inner = (patches.grown(outline, by, piece.middle) for outline, by in ((piece.foot, thick), (piece.hole, -thick)))
-        return _within(outer, slab, blocks) - _within(inner, slab, blocks)
+        spread = _within(outer, slab, blocks) - _within(inner, slab, blocks)
+        if spread <= patches.NEAR**2:
+            raise InputError("the slab presses on nothing of the blocks: move it over them")
+        return spread
 
     def lever(self, piece: Standing) -> float:
         """Distance (m) from its middle to the line over which it tips: the nearest side of what foot, slab and blocks share. Nothing where it falls by itself."""
@@ -79,6 +85,18 @@ class StandingLoads(Chain):
 
     def _round(self, piece: Standing) -> bool:
         return bool(piece.foot_wide)
+
+    @property
+    def fallen(self) -> str:
+        """In words, what stands so that it falls without a push; nothing where all stand."""
+        for number, piece in enumerate(self.geometry.standing, start=1):
+            if self.lever(piece) <= patches.NEAR:
+                name = f"stone {number}" if len(self.geometry.standing) > 1 else "it"
+                slab = self.geometry.slab_under(piece)
+                touches = _within(piece.foot, *filter(None, (slab, self.geometry.blocks))) - _within(piece.hole, *filter(None, (slab, self.geometry.blocks)))
+                why = "its foot touches nothing of what should carry it" if touches <= patches.NEAR**2 else "its middle stands beside what carries it"
+                return f"{name} falls by itself: {why}"
+        return ""
 
     # --- pressure through the slab
 

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from brimwork.cables import CABLE_DROPS, CONDUCTORS, carried
+from brimwork.design.follows import agreeing
 from brimwork.design.follows.chain import Chain, Found, result
 from brimwork.design.typed.known import Unknown
 from brimwork.topics.ground import clear_of_footing
 from brimwork.topics.handling import HIGHEST, lift_limit, pull_in_slings
+from brimwork.units import InputError
+
+HEAVIER = 1.01  # times the heaviest thing that one person lifts, from which a piece is another thing
 
 
 class Surroundings(Chain):
@@ -103,6 +107,21 @@ class Surroundings(Chain):
         ends = (start, min(start + travel, HIGHEST))
         limit = min(lift_limit(d["site.lift_reach"], height, travel, k_grip=min(d["assumptions.grip"], 1.0), us_form=us) for height in ends)
         return self._work("lifting index", m_load=self.counted("site.lift_mass"), m_rwl=limit)
+
+    @property
+    def lift_of_all(self) -> float:
+        """The lifting index, once somebody has said how each heavier piece is lifted. Raises Unknown."""
+        d = self.design
+        if d.given("site.sling_mass") is None and any(mass > d["site.lift_mass"] * HEAVIER for mass in self._known_pieces()):
+            raise Unknown("site.sling_mass")
+        return self.lift
+
+    def _known_pieces(self) -> list[float]:
+        """Masses (kg) of what is set in one piece, as far as they are known."""
+        try:
+            return agreeing.pieces(self)
+        except (Unknown, InputError, ArithmeticError):
+            return []
 
     @result
     def sling(self):

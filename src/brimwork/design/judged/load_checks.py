@@ -14,6 +14,10 @@ def _tipping_limits(chain: Chain) -> Limits:
     return at_least(2.0, 1.5) if is_public(chain) else at_least(1.5, 1.2)
 
 
+def _fallen(chain: Chain) -> str:
+    return chain.fallen
+
+
 def _on_blocks(chain: Chain) -> Limits:
     """A patch that hangs over the edge does not press evenly, whatever its area."""
     return at_most(0.80, 1.00) if chain.overhang <= patches.NEAR else NEVER
@@ -33,15 +37,15 @@ LOAD_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C24"), lambda c: c.soil_worst,
           "a larger base, or ask a geotechnical engineer for the soil", ("base_pressure", "local_pressure", "soil_utilisation")),
     Check(criterion("C25"), lambda c: c.tipping_full,
-          "fix it down, widen the foot, or lower it", ("tipping_full",), limits=_tipping_limits),
+          "fix it down, widen the foot, or lower it", ("tipping_full",), note=_fallen, limits=_tipping_limits),
     Check(criterion("C25", "drilled stones"), lambda c: c.tipping,
-          "dowel it down, widen its base, or lower it", ("tipping",), limits=_tipping_limits),
+          "dowel it down, widen its base, or lower it", ("tipping",), note=_fallen, limits=_tipping_limits),
     Check(criterion("C25e"), lambda c: c.tipping_empty,
-          "fix it down or ballast it before it stands empty where people pass", ("tipping_empty",), limits=_tipping_limits),
+          "fix it down or ballast it before it stands empty where people pass", ("tipping_empty",), note=_fallen, limits=_tipping_limits),
     Check(criterion("C26", "drilled stones"), lambda c: c.tipping_in_wind,
-          "dowel it down, or lower it", ("wind_pressure", "tipping_in_wind")),
+          "dowel it down, or lower it", ("wind_pressure", "tipping_in_wind"), note=_fallen),
     Check(criterion("C26", "overflowing vessel"), lambda c: c.tipping_in_wind,
-          "fix it down, or lower it; a tall piece in wind is for a structural engineer", ("wind_pressure", "tipping_in_wind")),
+          "fix it down, or lower it; a tall piece in wind is for a structural engineer", ("wind_pressure", "tipping_in_wind"), note=_fallen),
     Check(criterion("C25", "blade"), lambda c: c.tipping,
           "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work", ("wall_mass", "tipping"), limits=_tipping_limits),
     Check(criterion("C26", "blade"), lambda c: c.tipping_in_wind,

@@ -138,7 +138,7 @@ PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
           "a qualified electrician tests it by instrument and certifies it before anyone touches the water"),
     Check(criterion("C42"), lambda c: c.voltage_drop,
           "a thicker or shorter cable: ask the electrician", ("current", "voltage_drop")),
-    Check(criterion("C48"), lambda c: c.lift,
+    Check(criterion("C48"), lambda c: c.lift_of_all,
           "a team, a trolley or a machine; plan the lift in writing", ("lift",)),
     Check(criterion("C65"), lambda c: c.sling_share,
           "stronger slings, steeper legs; a crane needs a lifting plan by a competent person", ("sling",), limits=_slings),
