@@ -103,6 +103,22 @@ def test_every_question_of_the_bank_names_formulas_that_are_there():
         assert all(topics.find(name).name == name for name in question.uses), code
 
 
+TERMS = ("head", "weir coefficient", "discharge coefficient", "velocity head", "void fraction", "dead water", "water area", "back-sight", "fore-sight",
+         "tipping factor", "drain-back ratio", "dB(A)", "bulks")  # fmt: skip
+
+
+@pytest.mark.parametrize("term", TERMS)
+def test_a_term_is_explained_where_it_first_stands(term):
+    """Where a lesson says a word of the trade for the first time, it stands in italics beside what it means."""
+    for workbook in contents.ORDER:
+        for cell in json.loads((WORKBOOKS / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"]:
+            text = "".join(cell["source"])
+            if cell["cell_type"] == "markdown" and re.search(rf"(?<![\w-]){re.escape(term)}", text):
+                assert f"*{term}" in text, (workbook, text)
+                return
+    raise AssertionError(f"no lesson says {term}")
+
+
 # --- nothing answers for the learner ------------------------------------------------------------------------------------------------
 
 
