@@ -101,6 +101,12 @@ def test_the_text_of_a_topic_workbook_reads_easily_and_asks_something_soon(path)
     assert first < 6 and len(" ".join(source(cell) for cell in cells[:first]).split()) <= 250
 
 
+def test_headings_go_down_one_level_at_a_time_and_begin_with_the_only_one_of_the_first(cells):
+    levels = [len(marks) for cell in cells if cell["cell_type"] == "markdown" for marks in re.findall(r"^(#+) ", source(cell), re.MULTILINE)]
+    assert levels[0] == 1 and levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in zip(levels, levels[1:]))
+
+
 def _order():
     """The topic workbooks in the order in which the first page names them."""
     return re.findall(r"^- \[.*\]\((\S+)\.ipynb\)$", _text("00-start"), re.MULTILINE)
