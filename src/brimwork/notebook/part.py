@@ -16,7 +16,7 @@ _LOOK = """<style>.brimwork .widget-radio-box { height: auto !important }
 .brimwork.jupyter-widgets-disconnected::before { font: inherit; color: inherit; width: auto;
   content: "This part has stopped. Choose Run > Run All Cells: what you answered is kept, and comes back into its boxes." }
 .brimwork .widget-text .widget-label { flex-shrink: 1; white-space: normal; overflow: visible; height: auto; line-height: 1.35 }
-[data-jp-theme-light=false] figure :is(img[src^="data:image/svg"], svg[role=img]) { filter: invert(.88) hue-rotate(180deg) }
+[data-jp-theme-light=false] figure:not(.bw figure) :is(img[src^="data:image/svg"], svg[role=img]) { filter: invert(.88) hue-rotate(180deg) }
 [data-jp-theme-light=false] .brimwork select { appearance: auto; background-image: none !important; color-scheme: dark }</style>"""
 
 
