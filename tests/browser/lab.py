@@ -39,11 +39,12 @@ def chromium() -> str | None:
 
 
 @contextmanager
-def server(folder: Path, ours: bool = True) -> Iterator[str]:
+def server(folder: Path, ours: bool = True, port: int = 0) -> Iterator[str]:
     """The server of `brimwork open` over `folder`, or a JupyterLab without what is ours, to compare with; yields its address. Pages carry the TOKEN."""
     opening.lay_out(folder)
     with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        probe.bind(("127.0.0.1", port))
         port = probe.getsockname()[1]
     extra = ["--LabApp.expose_app_in_browser=True", "--allow-root", "--ServerApp.port_retries=0"]
     line = [word if ours else word.replace("brimwork.notebook.serving", "jupyterlab") for word in opening.command(folder, False, port)]

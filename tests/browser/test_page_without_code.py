@@ -65,7 +65,7 @@ def begun(page) -> None:
     page.get_by_role("button", name="Begin: A bowl or pot that overflows").click()
     rim(page).fill("905 mm")
     rim(page).press("Enter")
-    page.wait_for_function("() => document.querySelector('.bw').dataset.answered > 1")
+    page.get_by_text("1 of 15 first questions answered").wait_for()
 
 
 def rim(page):
@@ -103,6 +103,19 @@ def test_a_page_that_is_loaded_again_or_whose_kernel_is_killed_or_that_hears_eve
         os.kill(kernel, signal.SIGKILL)
     plain.wait_for_function("room => document.body?.dataset.alive && document.body.dataset.room !== room", arg=room)
     assert rim(plain).input_value() == "905 mm"
+
+
+def test_a_page_comes_back_by_itself_when_its_server_was_started_again(plain, tmp_path):
+    with lab.server(tmp_path) as address:
+        open_page(plain, address.removesuffix("lab") + "brimwork/", "quick-check")
+        begun(plain)
+    plain.get_by_text("The connection to Brimwork is lost").wait_for()
+    room = plain.locator("body").get_attribute("data-room")
+    with lab.server(tmp_path, port=int(address.split(":")[2].removesuffix("/lab"))):
+        plain.wait_for_function("room => document.body?.dataset.alive && document.body.dataset.room !== room", arg=room)
+        rim(plain).wait_for()
+        assert rim(plain).input_value() == "905 mm"
+        plain.goto("about:blank")
 
 
 def test_a_notebook_of_a_stranger_is_not_run_by_opening_a_page(plain, start, served):

@@ -17,7 +17,6 @@ from typing import cast
 from urllib.parse import quote
 
 import anywidget
-import segno
 from jupyter_server.auth import User
 from jupyter_server.base.handlers import JupyterHandler
 from jupyter_server.base.websocket import WebSocketMixin
@@ -285,7 +284,11 @@ def _yard(address: str) -> Markup:
 
 
 def _mark(address: str) -> Markup:
-    """The address as a mark that a phone reads, as SVG."""
+    """The address as a mark that a phone reads, as SVG; nothing where what draws it is not installed."""
+    try:
+        import segno
+    except ImportError:
+        return Markup("")
     drawn = io.BytesIO()
     segno.make(address, error="m").save(drawn, kind="svg", scale=4, border=3, dark="#1b2a33", light="#ffffff", xmldecl=False)
     return cast(Markup, drawn.getvalue().decode())

@@ -10,6 +10,7 @@ import secrets
 import sys
 import threading
 import warnings
+from contextlib import suppress
 from pathlib import Path
 
 from brimwork.notebook import guard, reopened, steady, swift
@@ -60,7 +61,6 @@ def serve(arguments: list[str]) -> None:
 
 def _let_in(server, yard: Yard) -> None:
     """Listen at the address for other devices, too, and say how they come in."""
-    import segno
     from tornado.netutil import bind_sockets
 
     try:
@@ -70,7 +70,10 @@ def _let_in(server, yard: Yard) -> None:
     server.io_loop.add_callback(server.http_server.add_sockets, sockets)
     address = yard.url(server.port, server.base_url)
     print(f"\nOn a phone or tablet in your own network, type this address or take a picture of the mark:\n\n    {address}\n\n{WARNING}\n", file=sys.stderr)
-    segno.make(address, error="m").terminal(sys.stderr, compact=True)
+    with suppress(ImportError, UnicodeEncodeError):  # the address is enough
+        import segno
+
+        segno.make(address, error="m").terminal(sys.stderr, compact=True)
 
 
 def _end_with_the_starter(server) -> None:
