@@ -3,14 +3,18 @@
 from pathlib import Path
 
 import pytest
+from bounds_of_fields import HELD_AGAINST, bounds
 
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.checks import findings
+from brimwork.design.judged.computed_checks import COMPUTED
+from brimwork.design.judged.grading import OVERRULED
 from brimwork.design.typed import file
 from brimwork.design.typed.criteria import LIMITED, is_safety, only_tighter
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.limits import Limits, at_least, at_most
 from brimwork.design.typed.plausible import implausible, span
+from brimwork.design.typed.questions import QUESTIONS
 from brimwork.design.typed.reading import Corners, Curve, Field, Several
 from brimwork.design.typed.spans import SPANS, UNBOUNDED
 
@@ -70,6 +74,15 @@ def test_every_number_of_a_design_has_one_span_or_a_reason_why_it_can_have_none(
     numbers = {f"{section}.{key}" for section, keys in SECTIONS.items() for key, field in keys.items() if isinstance(field, Field | Several | Curve | Corners)}
     assert numbers == SPANS.keys() | UNBOUNDED.keys() and not SPANS.keys() & UNBOUNDED.keys()
     assert all(row.why for row in SPANS.values()) and all(UNBOUNDED.values())
+
+
+def test_every_value_has_a_line_that_says_what_bounds_it_or_why_nothing_can():
+    """Words that a number overrules, or that are part number, say which; no line is of a value that there is not."""
+    lines, keys = bounds(), {f"{section}.{key}" for section, fields in SECTIONS.items() for key in fields}
+    assert lines.keys() == keys and all(all(line) for line in lines.values())
+    assert keys >= HELD_AGAINST.keys() and not HELD_AGAINST.keys() & SPANS.keys()
+    answered = {f"answers.{question.key}" for question in QUESTIONS if question.id in {*OVERRULED, *COMPUTED}}
+    assert answered == {key for key, said in HELD_AGAINST.items() if key.startswith("answers.") and "no number on file" not in said}
 
 
 def test_every_span_holds_what_is_usual_and_what_its_box_shows_as_an_example():
