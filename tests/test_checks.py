@@ -388,6 +388,14 @@ def test_a_number_on_file_counts_before_a_better_word(check, key, numbers, grade
     assert found.grade == grade and question.options[0] in found.value
 
 
+def test_the_heat_of_the_pump_counts_where_warm_water_splashes():
+    """120 W over 25 W/(m2 K) and 2.9 m2 are 1.7 K: water of 24 degC is over 25 with it."""
+    low = STEPS.having("site.legionella", "low splash, private")
+    assert finding(low.having("flow.water_temperature", "22 degC"), "C52").grade == "pass"
+    assert finding(low.having("flow.water_temperature", "24 degC"), "C52").grade == "marginal"
+    assert finding(low.having("flow.water_temperature", "24 degC").having("pump.power", "10 W"), "C52").grade == "pass"
+
+
 def test_a_breaker_is_never_above_what_its_cable_carries():
     """BS 7671 Table 4D4A gives 22 A for 1.5 mm2 in a duct in the ground, NEC 240.4(D) 15 A for 14 AWG; both from memory."""
     assert finding(changed(BOWL, "supply.breaker 20 A; supply.conductor 1.5 mm2"), "C75").grade == "pass"

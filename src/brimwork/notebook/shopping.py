@@ -80,7 +80,7 @@ def _list(chain: Chain):
 
 def _costs(chain: Chain):
     sheet, region = CostSheet(chain), chain.design.region
-    rows = [(row.line.item, row.line.buy, each(row, region), UNKNOWN_PRICE if row.cost is None else money(row.cost)) for row in sheet.priced]
+    rows = [(row.line.item, row.line.buy, each(row, region), (row.why or UNKNOWN_PRICE) if row.cost is None else money(row.cost)) for row in sheet.priced]
     sums = [
         (worded(line.title, region), "not known" if line.value is None else money(line.value), worded(line.how, region))
         for line in (*sheet.sums(), *sheet.years())

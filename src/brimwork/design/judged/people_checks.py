@@ -9,6 +9,7 @@ from brimwork.cables import carried
 from brimwork.design.done import budget
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.grading import Check, Judged, is_public
+from brimwork.design.typed.asking import Refused, tried
 from brimwork.design.typed.criteria import criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_most, between
 from brimwork.design.typed.telling import told
@@ -110,7 +111,9 @@ def _legionella(chain: Chain, answer: object) -> tuple[str, str]:
     if answer == "in place":
         return "pass", "by your answer: written assessment in place"
     if use == "private":
-        warm, splash = chain.design["flow.water_temperature"] > WARM, chain.design["climate.splash"] > MUCH_SPLASH
+        heated = tried(lambda: chain.warming)
+        warmer = 0.0 if isinstance(heated, Refused) else heated  # by the pump
+        warm, splash = chain.design["flow.water_temperature"] + warmer > WARM, chain.design["climate.splash"] > MUCH_SPLASH
         low = answer == "low splash, private" and not warm and not splash
         but = " but the water is warm" if warm else " but much of it splashes" if splash else ""
         return ("pass", "by your answer: private, low splash") if low else ("marginal", f"by your answer: private; assessment: {answer}{but}")
