@@ -138,7 +138,7 @@ SCENARIOS = {
     "library-bowl": {
         "rim_head_mm": ("rim_head", 1e-3), "film_mm": ("film", 1e-3), "TDH_required_m": ("head_wanted", 1), "Q_operating_Ls": ("duty_flow", 1e-3), "transit_total_L": ("transit", 1e-3),
         "days_without_topup": ("days", 86400), "drainback_ratio": ("drainback", 1), "pressure_on_block_kPa": ("block_pressure", 1e3), "base_pressure_max_kPa": ("base_pressure", 1e3),
-        "tipping_SF": ("tipping_full", 1), "liner_L_m": ("liner_length", 1), "stone_tonnes": ("stone_mass", 1e3), "voltdrop_pct": ("voltage_drop", 0.01),
+        "tipping_SF": ("tipping_full", 1), "liner_L_m": ("liner_length", 1), "voltdrop_pct": ("voltage_drop", 0.01),
     },
     "terrace-blade": {
         "Q_operating_Lh": ("duty_flow", 1e-3 / 3600), "throw_m": ("throw", 1), "transit_no_check_valve_L": ("transit", 1e-3), "daily_loss_L": ("daily_loss", 1e-3 / 86400),
