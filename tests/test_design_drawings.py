@@ -427,8 +427,8 @@ def test_cable_and_protection_are_told_as_far_as_they_are_known():
     assert "in a duct, cover 450 mm, route 8000 mm long; residual-current protection of 30 mA, tested by button." in told and "cover over the duct" not in told
     protected = plan(chain("ground, north and cable known", "UK"))
     assert "residual-current protection of 30 mA, tested by button" in notes_of(protected)
-    for region, device in (("UK", "RCD"), ("US", "GFCI")):
-        assert f"to supply, {device} 30 mA" in {label.text for label in words(plan(chain("ground, north and cable known", region)))}
+    for region, device in (("UK", "RCD 30 mA"), ("US", "GFCI 30 mA, too high")):
+        assert f"to supply, {device}" in {label.text for label in words(plan(chain("ground, north and cable known", region)))}
     assert "residual-current protection" in notes_of(plan(chain("terrace-blade", "UK"))).partition("Not shown")[2]
 
 

@@ -102,15 +102,8 @@ def _short_duct(bore: tuple | None, cover: tuple | None, lettering: Lettering) -
 def _short_point(design: Design, reached: bool) -> str:
     """As a label has it, with its residual-current device: supply, RCD 30 mA."""
     known, rating = known_of(design, "supply.residual_current"), known_of(design, "supply.residual_rating")
-    device = (
-        ""
-        if not known
-        else ", no RCD"
-        if known[0] == "none" or rating and not protects(rating[0], design.region)
-        else f", RCD {number(rating[0] * 1e3)} mA"
-        if rating
-        else ", RCD"
-    )
+    rated = f" {number(rating[0] * 1e3)} mA{'' if protects(rating[0], design.region) else ', too high'}" if rating else ""
+    device = "" if not known else ", no RCD" if known[0] == "none" else f", RCD{rated}"
     return f"{'' if reached else 'to '}supply{device}"
 
 
