@@ -1,27 +1,32 @@
 """Flat shapes and what stands on them: polygons as tuples of corners, in metres; a disc is a polygon of many corners with the disc's own area."""
 
 import math
+from functools import lru_cache
 
 from plain_design import Missing
 
 CORNERS = 96
+_ROUND = tuple((math.cos(2 * math.pi * k / CORNERS), math.sin(2 * math.pi * k / CORNERS)) for k in range(CORNERS))
 
 
 def rect(length: float, width: float, x: float = 0.0, y: float = 0.0):
     return ((x - length / 2, y - width / 2), (x + length / 2, y - width / 2), (x + length / 2, y + width / 2), (x - length / 2, y + width / 2))
 
 
+@lru_cache(512)
 def disc(diameter: float, x: float = 0.0, y: float = 0.0):
     """With corners a little outside, so that its area is that of the circle."""
     turn = 2 * math.pi / CORNERS
     r = diameter / 2 * (turn / math.sin(turn)) ** 0.5
-    return tuple((x + r * math.cos(turn * k), y + r * math.sin(turn * k)) for k in range(CORNERS))
+    return tuple((x + r * cos, y + r * sin) for cos, sin in _ROUND)
 
 
+@lru_cache(2048)
 def area(shape) -> float:
     return abs(sum(x * v - u * y for (x, y), (u, v) in zip(shape, shape[1:] + shape[:1]))) / 2 if len(shape) > 2 else 0.0
 
 
+@lru_cache(512)
 def hull(points):
     """Corners of the smallest outline without dents round the points, against the clock."""
     points = sorted(set(points))
@@ -39,6 +44,7 @@ def hull(points):
     return tuple(half(points) + half(points[::-1]))
 
 
+@lru_cache(2048)
 def common(shape, window):
     """What two outlines share, `window` without dents and against the clock."""
     kept = list(shape)

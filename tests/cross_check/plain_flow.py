@@ -145,7 +145,7 @@ def film(each_metre: float, nu: float) -> float:
 def sheet(each_metre: float, fall: float) -> tuple[float, float, float, float]:
     """Critical depth, depth and speed at the brink, and time of the fall of a free sheet."""
     critical = (each_metre**2 / GRAVITY) ** (1 / 3)
-    return critical, BRINK * critical, each_metre / (BRINK * critical), (2 * fall / GRAVITY) ** 0.5
+    return critical, BRINK * critical, each_metre / (BRINK * critical) if critical else math.nan, (2 * fall / GRAVITY) ** 0.5
 
 
 def manning_depth(flow: float, width: float, slope: float, roughness: float) -> float:

@@ -25,6 +25,13 @@ class Body(NamedTuple):
 
 
 def bodies(w: Worked) -> list[Body]:
+    """What stands there, worked once for a design."""
+    if w.standing is None:
+        w.standing = _bodies(w)
+    return w.standing
+
+
+def _bodies(w: Worked) -> list[Body]:
     d, r = w.d, w.r
     if w.plain.kind == "overflowing vessel":
         x, y, mass = d["vessel.offset"], d["vessel.offset_across"], d["vessel.mass"]
@@ -36,12 +43,11 @@ def bodies(w: Worked) -> list[Body]:
         return [Body(foot, hole, x, y, GRAVITY * (mass + _held(w)), GRAVITY * mass, d["vessel.height"], face, 0.0, 1.0, seen)]
     if w.plain.kind == "drilled stones":
         sizes, found = list(zip(d["stones.diameters"], d["stones.heights"], strict=True)), []
-        if d["stones.hole"] >= min(wide for wide, _ in sizes):
-            raise Impossible("the hole is as wide as a stone")
+        solid = d["stones.hole"] < min(wide for wide, _ in sizes)  # what hangs on the mass alone has no number else
         even = [r["base_length"] * ((i + 0.5) / len(sizes) - 0.5) for i in range(len(sizes))]
         places = zip(d.get("stones.places_along", even), d.get("stones.places_across", [0.0] * len(sizes)), strict=True)
         for (wide, high), (x, y) in zip(sizes, places, strict=True):
-            weight = GRAVITY * math.pi / 4 * (wide**2 - d["stones.hole"] ** 2) * high * d["stones.density"]
+            weight = GRAVITY * math.pi / 4 * (wide**2 - d["stones.hole"] ** 2) * high * d["stones.density"] if solid else math.nan
             rough = d["stones.rough_contact"] if d["stones.stand_on"] == "blocks" else 0.0
             found.append(Body(disc(wide, x, y), (), x, y, weight, weight, high, wide, rough, d["stones.base_share"], (wide, wide)))
         return found
@@ -107,12 +113,19 @@ def touching(w: Worked, body: Body) -> float:
     """Area (m2) through which it presses on the blocks: its foot, on a slab grown by the slab's thickness all round, as far as slab and blocks reach."""
     under, thick = slab(w, body)
     if under is None:
-        return min(body.rough, area(body.foot)) if body.rough else area(within(body.foot, blocks(w))) - area(within(body.hole, blocks(w)))
+        bare = area(within(body.foot, blocks(w))) - area(within(body.hole, blocks(w)))
+        return _some(min(body.rough, bare) if body.rough else bare)
     if area(within(body.foot, under)) - area(within(body.hole, under)) <= 0:
         raise Impossible("the foot does not touch its slab")
     outer = within(grown(body.foot, thick, body), under, blocks(w))
     inner = within(grown(body.hole, -thick, body), under, blocks(w)) if body.hole else ()
-    return area(outer) - area(inner)
+    return _some(area(outer) - area(inner))
+
+
+def _some(touched: float) -> float:
+    if touched <= 1e-12:
+        raise Impossible("nothing is touched")
+    return touched
 
 
 def grown(shape, by: float, body: Body):

@@ -262,7 +262,9 @@ def _caught(w: Worked) -> float:
         wanted = d["assumptions.wind_factor"] * r["last_throw"] + splash * r["last_fall"]
         return min(beside, max(min(d["catch.apron"], half[1] - wide / 2), 0.0) / wanted)
     if kind == "blade":
-        return min(d["catch.apron"] / r["apron_wanted"], max(half[1] - d["blade.lip_width"] / 2, 0.0) / (splash * r["fall"]))
+        return min(
+            d["catch.apron"] / r["apron_wanted"], max(half[1] - d["blade.lip_width"] / 2, 0.0) / (splash * r["fall"]) if splash * r["fall"] else math.inf
+        )
     room = [min(half[0] - abs(body.x) - body.seen[0] / 2, half[1] - abs(body.y) - body.seen[1] / 2) for body in bodies(w)]
     return max(min(d["catch.apron"], *room), 0.0) / r["apron_wanted"]
 

@@ -10,6 +10,7 @@ class Worked:
 
     def __init__(self, plain: Plain):
         self.plain, self.d, self.r, self.why = plain, plain.d, Values(), {}
+        self.standing = None  # what stands on the blocks, once it is known
 
     def put(self, name: str, work) -> None:
         try:
