@@ -18,11 +18,12 @@ def run(path: Path) -> nbformat.NotebookNode:
     """The workbook as it is to be stored: run where nobody has answered or designed anything yet."""
     book = nbformat.read(path, as_version=4)
     with tempfile.TemporaryDirectory() as folder:
-        shutil.copytree(
-            path.parent / "designs",
-            Path(folder, "designs"),
-            ignore=lambda _, names: [name for name in names if not name.endswith(".toml") or name.startswith(".")],
-        )
+        for part in ("designs", "briefs"):
+            shutil.copytree(
+                path.parent / part,
+                Path(folder, part),
+                ignore=lambda _, names: [name for name in names if not name.endswith(".toml") or name.startswith(".")],
+            )
         NotebookClient(book, timeout=120, record_timing=False, resources={"metadata": {"path": folder}}).execute()
     book.metadata = nbformat.from_dict(METADATA)
     _number_widgets(book)

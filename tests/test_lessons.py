@@ -95,7 +95,7 @@ def test_every_question_names_formulas_that_this_or_an_earlier_workbook_teaches(
         assert {*wanted} <= known, f"{name} asks for {', '.join({*wanted} - known)}"
 
 
-ONLY_ARITHMETIC = ("T13.4", "T12.3", "T11.5", "T09.5")
+ONLY_ARITHMETIC = ("T13.2", "T13.4", "T12.3", "T11.5", "T09.5")
 
 
 def test_every_question_of_the_bank_names_formulas_that_are_there():

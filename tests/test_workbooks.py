@@ -10,11 +10,13 @@ import pytest
 from reading_grade import grade
 from store_outputs import OPEN
 
+from brimwork.exercise import bank
 from brimwork.notebook import contents
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WORKBOOKS = sorted(FOLDER.glob("*.ipynb"))
-SECTIONED = ("lining", "loads", "overflow", "pipes", "reservoir", "siting", "volume", "water-balance")
+SECTIONED = ("commissioning", "cost", "ground", "lining", "loads", "overflow", "pipes", "reservoir", "siting", "supply", "variants", "volume",
+             "water-balance")  # fmt: skip
 PICTURES = ("explore", "start_and_stop", "follow_days")
 SECTIONS = (("recall",), ("predict",), ("explore", "puzzle"), ("look_back", "explain"), ("derive", "ledger"), ("fade",), ("find_slip",), ("your_numbers",), ("on_site",),
             ("exit_check",))  # fmt: skip
@@ -108,8 +110,8 @@ def test_headings_go_down_one_level_at_a_time_and_begin_with_the_only_one_of_the
 
 
 def _order():
-    """The topic workbooks in the order in which the first page names them."""
-    return re.findall(r"^- \[.*\]\((\S+)\.ipynb\)$", _text("00-start"), re.MULTILINE)
+    """The topic workbooks in the order of the course."""
+    return [name for name in contents.ORDER if name in SECTIONED]
 
 
 def _text(name):
@@ -119,7 +121,10 @@ def _text(name):
 def test_the_first_page_and_the_list_of_workbooks_name_the_topics_in_one_order():
     named = re.findall(r"^\| `(\S+)` \|", (FOLDER.parent / "README.md").read_text(encoding="utf-8"), re.MULTILINE)
     assert {*_order()} == {*SECTIONED} and len(_order()) == len(SECTIONED)
-    assert [name for name in named if name in SECTIONED] == [name for name in _order() if name in SECTIONED]
+    assert [name for name in named if name in contents.COURSE] == [*contents.COURSE]
+    start = (FOLDER / "00-start.ipynb").read_text(encoding="utf-8")
+    mapped = re.findall(r"\]\((\S+?)\.ipynb\) \|", start)
+    assert mapped == [*contents.COURSE]
 
 
 def test_what_is_recalled_was_asked_about_in_a_workbook_that_comes_before():
@@ -131,6 +136,11 @@ def test_what_is_recalled_was_asked_about_in_a_workbook_that_comes_before():
             assert len(call.words) == 3 and not {*call.words} & {*contents.asked_after_teaching(name)}
         else:
             assert call.named == {"before": name} and not call.words
+
+
+def test_every_question_of_the_bank_is_asked_in_some_workbook():
+    asked = {word for name in contents.COURSE for call in contents.calls(name) if call.name not in ("recall", "look_back") for word in call.words}
+    assert {*bank.questions()} <= asked, sorted({*bank.questions()} - asked)
 
 
 @pytest.mark.parametrize("name", SECTIONED)

@@ -6,10 +6,12 @@ must not. A row with `value` is a constant: never a control, never random.
 
 from __future__ import annotations
 
+import math
 import sys
 from dataclasses import dataclass
 from functools import cached_property
 
+from brimwork import system
 from brimwork.dimensions import Dimension
 from brimwork.units import InputError, convert, number, read, unit, with_point, write
 
@@ -129,12 +131,33 @@ class Quantity:
         low, high, _ = self.range if self.constant is None else (self.constant,) * 3
         return " or ".join(dict.fromkeys((self.such_as(place), self.typed((low + high) / 2, us=True, place=place))))
 
+    @property
+    def here(self) -> str:
+        """The unit in which pages show it now: metric, or US (`system`)."""
+        return self.us or self.metric if system.current() == system.FEET else self.metric
+
+    def text_here(self, value: float, digits: int | None = 3) -> str:
+        """A value (SI) in that unit; `digits` None writes it in full, or to four figures where the unit is not the one that it was given in."""
+        return (
+            self.metric_text(value, digits)
+            if self.here == self.metric
+            else write(float(f"{convert(value, self.us):.{digits or 4}g}"), "", digits) + f" {self.us}"
+        )
+
+    def stepped(self, low: float, high: float, step: float) -> tuple[float, float, float]:
+        """A range (SI) in the unit of pages, on round steps there: low, high and step."""
+        ends = convert(low, self.here), convert(high, self.here), convert(step, self.here) - convert(0.0, self.here)
+        if self.here == self.metric:
+            return ends
+        size = system.round_step(ends[2])
+        return math.ceil(ends[0] / size - 1e-6) * size, math.floor(ends[1] / size + 1e-6) * size, size
+
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
 
     def short(self, value: float) -> str:
         """Up to four figures without trailing zeros, for values that were given: "12 mm"."""
-        return _short(value, self.metric, 4)
+        return _short(value, self.here, 4)
 
     @property
     def short_name(self) -> str:
@@ -150,9 +173,11 @@ class Quantity:
         return write(value, self.us or self.metric, digits)
 
     def both(self, value: float, digits: int | None = 3) -> str:
-        """The value in both unit systems: "25.0 mm (0.984 in)"."""
+        """The value in both unit systems, that of pages first: "25.0 mm (0.984 in)"."""
         metric, us = self.metric_text(value, digits), self.us_text(value, digits)
-        return metric if metric == us else f"{metric} ({us})"
+        if metric == us:
+            return metric
+        return f"{us} ({metric})" if system.current() == system.FEET else f"{metric} ({us})"
 
 
 def _the(name: str) -> str:

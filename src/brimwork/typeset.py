@@ -8,9 +8,9 @@ from __future__ import annotations
 import ast
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
-from brimwork import expression, units
+from brimwork import expression, system, units
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 
@@ -274,9 +274,18 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
     raise ValueError(f"no text for {ast.dump(node)}")
 
 
-def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None) -> str:
-    """A value of a letter in SI with its unit, as it stands in a line of working."""
+def in_feet(letters: Iterable[str]) -> bool:
+    """Whether a working with these letters is written in feet: in US units, where nothing in it has to do with mass, which would want a pound of force."""
+    return system.current() == system.FEET and not any(QUANTITIES[key].dimension[0] or QUANTITIES[key].dimension[4] for key in letters)
+
+
+def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None, feet: bool = False) -> str:
+    """A value of a letter in SI with its unit, or in feet, as it stands in a line of working."""
     unit = QUANTITIES[key].si
+    if feet and system.feet(unit) != unit:
+        unit = system.feet(unit)
+        number = units.convert(si, unit)
+        return f"{target.number(units.number(number, digits) if digits else units.number(float(f'{number:.5g}')))}{target.unit(unit)}"
     unit, si = ("deg", math.degrees(si)) if unit == "rad" else (unit, si)
     return f"{target.number(units.number(si, digits))}{target.unit(unit)}"
 
@@ -284,12 +293,13 @@ def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None)
 def working(worked: Working, target: Latex = LATEX) -> list[str]:
     """Three lines: the formula, the numbers put in (SI), and the result. An equation with the result on both sides has no second line."""
     formula = worked.formula
+    feet = in_feet((formula.result, *formula.inputs, *formula.constants))
     lines = [relation(formula.left, formula.right, target)]
     if not formula.implicit:
 
         def put_in(key: str) -> str | None:
-            return value(key, worked.values[key], target) if key in worked.values else None
+            return value(key, worked.values[key], target, feet=feet) if key in worked.values else None
 
         lines.append(_equation(target.letter(formula.result), formula.right, target, put_in))
-    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4)}")
+    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4, feet)}")
     return lines

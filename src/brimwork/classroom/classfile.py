@@ -8,9 +8,9 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.classroom.questions import SetQuestion
-from brimwork.exercise import bank
+from brimwork.exercise import bank, own_questions
 from brimwork.exercise.choices import Telling
 from brimwork.exercise.personal import learner_code
 from brimwork.exercise.pieces import worked
@@ -25,7 +25,19 @@ MOST_QUESTIONS = 60
 _LONGEST_NAME = 80
 FEEDBACK = ("at once", "after", "none")
 _REGIONS = ("UK", "US")
-_KEYS = {"format": int, "title": str, "region": str, "roster": str, "workbook": str, "feedback": str, "tries": int, "due": str, "method": float, "brief": str}
+_KEYS = {
+    "format": int,
+    "title": str,
+    "region": str,
+    "roster": str,
+    "workbook": str,
+    "feedback": str,
+    "tries": int,
+    "due": str,
+    "method": float,
+    "units": str,
+    "brief": str,
+}
 _OF_A_QUESTION = {"points": float, "on_the_way": str, "alike": bool}
 _RESERVED = {"CON", "PRN", "AUX", "NUL", *(f"{port}{number}" for port in ("COM", "LPT") for number in range(10))}
 
@@ -33,7 +45,7 @@ CLASS_EXAMPLE = """\
 # A class file: what is set, and to whom. All names and numbers here are invented.
 format = 1
 title = "Overflow, week 4"
-region = "UK"                 # UK prints on A4, US on Letter
+region = "UK"                 # UK prints on A4 and asks in metric units, US on Letter and in US units
 roster = "roster.csv"         # beside this file: two columns, code and name
 workbook = "overflow"         # the lesson that goes out with the exercise; leave it out for the exercise alone
 feedback = "at once"          # "at once": each answer is told; "after": silent until handed in, then all; "none": silent
@@ -71,6 +83,7 @@ class SchoolClass:
     questions: tuple[SetQuestion, ...]
     learners: tuple[Learner, ...]
     notes: tuple[str, ...] = ()
+    units: str = system.METRES
 
     @property
     def folder(self) -> Path:
@@ -105,11 +118,15 @@ def load_class(path: Path) -> SchoolClass:
     if not title:
         raise InputError(f'{path} has no title: write, for example, title = "Overflow, week 4"')
     region, feedback = _choice(held, "region", _REGIONS), _choice(held, "feedback", FEEDBACK)
+    chosen = _choice(held, "units", system.SYSTEMS) if "units" in held else system.FEET if region == "US" else system.METRES
+    system.use(chosen)  # questions of this class are posed in these units from here on
     tries, method = held.get("tries", 0), held.get("method", 0.5)
     if not 0 <= tries <= 100:
         raise InputError(f"tries = {tries} is no number of tries: write 0 for as many as wanted, or 1 to 100")
     if not 0 <= method <= 1:
         raise InputError(f"method = {method} is no share: write a number from 0 to 1, such as 0.5")
+    if faults := own_questions.take_from(path.parent):
+        raise InputError("\n".join(faults))
     questions = _questions(held.get("questions", {}), path)
     brief = held.get("brief", "")
     if not questions and not brief:
@@ -128,6 +145,7 @@ def load_class(path: Path) -> SchoolClass:
         questions,
         learners,
         notes,
+        chosen,
     )
 
 

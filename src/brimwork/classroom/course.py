@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.classroom import pages, printed
 from brimwork.classroom.numbers import Issued
 from brimwork.classroom.qti import exchangeable
@@ -40,13 +40,13 @@ TOPICS = {
         Topic("T05", "Pipes and pumps", ("find the head that a pump must give, and where pump and pipe agree", "spot a label that cannot be true"), ("pipes",), ("speed in a pipe", "head lost to friction", "total dynamic head", "duty flow")),
         Topic("T06", "Reservoir and water balance", ("keep gross, usable and dead water apart", "say how far the level drops, and for how many days the water lasts"), ("reservoir", "water-balance"), ("water in blocks and stone", "usable water above the pump limit", "drop of the level on start", "days without top-up")),
         Topic("T07", "Loads, blocks and stability", ("find the patch that really carries and the pressure under it", "check overturning, empty and full"), ("loads",), ("contact patch of a ring foot", "pressure on the block tops", "tipping factor", "uplift of foam")),
-        Topic("T08", "Ground", ("judge soil by hand and choose a bearing value to ask about", "test an empty reservoir against rising water"), ("lining",), ("depth still to dig", "loose volume of spoil")),
+        Topic("T08", "Ground", ("judge soil by hand and choose a bearing value to ask about", "test an empty reservoir against rising water"), ("ground", "lining"), ("depth still to dig", "loose volume of spoil")),
         Topic("T09", "Lining and formwork", ("list the cuts of a box", "work out the liner and where its folds lie"), ("lining",), ("inside length of the box", "length of the liner", "liner folded away in a corner")),
-        Topic("T10", "Electrical supply", ("say what only an electrician may do", "work out voltage drop and the cost of a year"), ("quick-check",)),
-        Topic("T11", "Safety and handling", ("write down the risks of a dig and a lift", "work out sling tension and vibration"), ("quick-check",)),
-        Topic("T12", "Cost and programme", ("keep mark-up and margin apart", "draw a programme with hold points"), ("design",)),
-        Topic("T13", "Commissioning and faults", ("run and record the tests of a first filling", "tell a leak from drying up, and find faults in a fixed order"), ("design", "water-balance")),
-        Topic("T14", "Other features on the same reservoir", ("say which sums stay and which change", "size a blade, a drilled stone, a stepped cascade"), ("design",)),
+        Topic("T10", "Electrical supply", ("say what only an electrician may do", "work out voltage drop and the cost of a year"), ("supply",), ("voltage drop in per cent by resistance", "running cost in a year")),
+        Topic("T11", "Safety and handling", ("write down the risks of a dig and a lift", "work out sling tension and vibration"), ("supply",), ("pull in each leg of a sling",)),
+        Topic("T12", "Cost and programme", ("keep mark-up and margin apart", "draw a programme with hold points"), ("cost",), ("price from margin", "cost of a whole life")),
+        Topic("T13", "Commissioning and faults", ("run and record the tests of a first filling", "tell a leak from drying up, and find faults in a fixed order"), ("commissioning", "water-balance"), ("leak through a narrow gap round a pipe",)),
+        Topic("T14", "Other features on the same reservoir", ("say which sums stay and which change", "size a blade, a drilled stone, a stepped cascade"), ("variants",), ("throw of a free sheet or jet", "flow down a rill")),
     )
 }  # fmt: skip
 
@@ -92,11 +92,13 @@ def questions_of_course(topic: str) -> list[Issued]:
 
 def write_course_pages(folder: Path, region: str = "UK") -> list[str]:
     """Write the page of the course, a sheet and a key for each topic, and slides. Returns their names. Raises InputError."""
-    made = {"course.html": course_page(), "slides.html": slides()}
-    for code, topic in TOPICS.items():
-        issued, title = questions_of_course(code), f"{code} {topic.name}"
-        made[f"{code}-sheet.pdf"] = printed.worksheet(title, region, issued)
-        made[f"{code}-key.pdf"] = printed.worksheet(title, region, issued, keyed=True)
+    made = {}
+    with system.working_in(system.FEET if region == "US" else system.METRES):
+        made |= {"course.html": course_page(), "slides.html": slides()}
+        for code, topic in TOPICS.items():
+            issued, title = questions_of_course(code), f"{code} {topic.name}"
+            made[f"{code}-sheet.pdf"] = printed.worksheet(title, region, issued)
+            made[f"{code}-key.pdf"] = printed.worksheet(title, region, issued, keyed=True)
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in made.items():

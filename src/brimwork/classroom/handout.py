@@ -6,10 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from brimwork import system
 from brimwork.classroom import learner_files, numbers, printed
 from brimwork.classroom.classfile import CLASS_EXAMPLE, EXAMPLE_ROSTER, SchoolClass
 from brimwork.classroom.numbers import SECRET, Sets
 from brimwork.classroom.questions import key
+from brimwork.exercise import own_questions
 from brimwork.files import begin, write_whole
 from brimwork.tabular import as_csv
 from brimwork.units import InputError, write
@@ -63,6 +65,8 @@ def hand_out(group: SchoolClass, shipped: Path, progress: _Progress = lambda don
             book = learner_files.workbook(group, learner.code, issued, mark, shipped)
             _give(out.learners / learner.code / f"{group.path.stem}-{learner.code}.ipynb", book, secret)
             _give(out.learners / learner.code / f"{group.path.stem}-{learner.code}.pdf", printed.sheet(group, learner, issued, mark), secret)
+            for name, content in _beside(group).items():
+                _give(out.learners / learner.code / name, content, secret)
             progress(done, len(group.learners))
         _keep(out, group, sets)
     except OSError as error:
@@ -70,6 +74,15 @@ def hand_out(group: SchoolClass, shipped: Path, progress: _Progress = lambda don
             f"{error.filename or group.folder} cannot be written ({error.strerror}): make room, or move the class file to a folder of your own"
         ) from None
     return out
+
+
+def _beside(group: SchoolClass) -> dict[str, bytes]:
+    """What stands beside a learner's workbook, by name: the units of the class, and the instructor's own questions where one of them is asked."""
+    files = {system.SETTINGS: system.settings(group.units)}
+    own = own_questions.codes()
+    if any(asked.code in own for asked in group.questions):
+        files[own_questions.OWN_FILE] = (group.folder / own_questions.OWN_FILE).read_bytes()
+    return files
 
 
 def _give(path: Path, content: bytes, secret: bytes) -> None:

@@ -6,6 +6,7 @@ import json
 from dataclasses import dataclass
 from pathlib import Path
 
+from brimwork import system
 from brimwork.classroom.classfile import SchoolClass
 from brimwork.classroom.numbers import Issued
 from brimwork.classroom.questions import SetQuestion
@@ -26,11 +27,13 @@ class ExerciseInFile:
     feedback: str
     tries: int
     questions: tuple[Issued, ...]
+    units: str = system.METRES
 
 
 def as_text(exercise: ExerciseInFile) -> str:
     """An exercise as lines that a person can read: whose, which set, then a line a question with its numbers."""
     lines = [f"learner: {exercise.learner}", f"set: {exercise.mark}", f"title: {exercise.title}", f"feedback: {exercise.feedback}", f"tries: {exercise.tries}"]
+    lines += [f"units: {exercise.units}"] if exercise.units != system.METRES else []
     for issued in exercise.questions:
         given = "; ".join(f"{name} = {text}" for name, text in issued.numbers.items())
         way = f" > {issued.asked.way}" if issued.asked.way else ""
@@ -53,18 +56,26 @@ def read_learner_file(text: str) -> ExerciseInFile:
             if not (seed.isascii() and seed.isdigit() and len(seed) < 18) or any(not mark for _, mark, _ in pairs):
                 raise wrong
             questions.append(Issued(SetQuestion(code, 1, way), int(seed), {key: value for key, _, value in pairs}))
-        elif colon and name in ("learner", "set", "title", "feedback", "tries"):
+        elif colon and name in ("learner", "set", "title", "feedback", "tries", "units"):
             head[name] = value.strip()
         else:
             raise wrong
-    if len(head) < 5 or not questions or not head["tries"].isdigit() or len(head["tries"]) > 3 or head["feedback"] not in ("at once", "after", "none"):
+    units = head.pop("units", system.METRES)
+    if (
+        units not in system.SYSTEMS
+        or len(head) < 5
+        or not questions
+        or not head["tries"].isdigit()
+        or len(head["tries"]) > 3
+        or head["feedback"] not in ("at once", "after", "none")
+    ):
         raise wrong
-    return ExerciseInFile(learner_code(head["learner"]), head["title"], head["set"][:16], head["feedback"], int(head["tries"]), tuple(questions))
+    return ExerciseInFile(learner_code(head["learner"]), head["title"], head["set"][:16], head["feedback"], int(head["tries"]), tuple(questions), units)
 
 
 def workbook(group: SchoolClass, learner: str, issued: dict[str, Issued], mark: str, shipped: Path) -> bytes:
     """The workbook of one learner: the lesson named by the class file with the exercise in place of its exit check, or the exercise alone. Raises InputError."""
-    exercise = ExerciseInFile(learner, group.title, mark, group.feedback, group.tries, tuple(issued.values()))
+    exercise = ExerciseInFile(learner, group.title, mark, group.feedback, group.tries, tuple(issued.values()), group.units)
     cells = _exercise_cells(group, exercise)
     if group.workbook:
         book = _lesson(shipped / f"{group.workbook}.ipynb")

@@ -33,7 +33,9 @@ class SetQuestion:
     def _middle(self, question: Question) -> Middle:
         found, place = self._working(question)
         piece = found.pieces[place]
-        return Middle(f"{piece.key}, the {QUANTITIES[piece.key].plain_name}" if piece.named else "value on the way", piece.asked_in, found.found[piece.key])
+        return Middle(
+            f"{piece.key}, the {QUANTITIES[piece.key].plain_name}" if piece.named else "value on the way", found.asked_in(piece), found.found[piece.key]
+        )
 
     def _working(self, question: Question) -> tuple[Worked, int]:
         formula = topics.find(self.code)

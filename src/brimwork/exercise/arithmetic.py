@@ -148,9 +148,14 @@ def fill(text: str, given: Mapping[str, float], shown: Mapping[str, str]) -> str
     return _HOLE.sub(put, text)
 
 
+def hole_texts(text: str) -> list[str]:
+    """The expressions that stand in the holes of a text."""
+    return [hole[1] for hole in _HOLE.finditer(text)]
+
+
 def holes(text: str) -> set[str]:
     """Names that stand in the holes of a text."""
-    return {name for hole in _HOLE.finditer(text) for name in names(hole[1])}
+    return {name for expression in hole_texts(text) for name in names(expression)}
 
 
 # --- the whole of a working as one tree ---------------------------------------------------------------------------------------------

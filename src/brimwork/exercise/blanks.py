@@ -31,8 +31,8 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         seed=seed,
         text=f"{given_text(worked)} Find {worked.left(piece, typeset.PLAIN)}.",
         name=QUANTITIES[piece.key].short_name if piece.named else "value",
-        unit=piece.asked_in,
-        given={name: GivenValue(value, QUANTITIES[name].metric) for name, value in values.items()},
+        unit=worked.asked_in(piece),
+        given={name: GivenValue(value, QUANTITIES[name].here) for name, value in values.items()},
         answer=worked.found[piece.key],
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
         working=_working(worked, piece),
@@ -43,7 +43,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
 
 def given_text(worked: Worked) -> str:
     """What is given, in words and letters."""
-    given = "; ".join(f"{QUANTITIES[name].plain_name} {name} = {QUANTITIES[name].metric_text(worked.values[name], None)}" for name in worked.formula.inputs)
+    given = "; ".join(f"{QUANTITIES[name].plain_name} {name} = {QUANTITIES[name].text_here(worked.values[name], None)}" for name in worked.formula.inputs)
     return f"Given: {given}."
 
 
@@ -106,8 +106,8 @@ def _working(worked: Worked, piece: Piece) -> WayOfWorking:
         tree=piece.tree,
         values={**worked.values, **worked.found},
         kinds={**{name: QUANTITIES[name].dimension for name in worked.values}, **{key: expression.dimension(one.written) for key, one in earlier.items()}},
-        shown={name: earlier[name].unit if name in earlier else QUANTITIES[name].metric for name in taken},
-        unit=piece.asked_in,
+        shown={name: worked.unit(earlier[name]) if name in earlier else QUANTITIES[name].here for name in taken},
+        unit=worked.asked_in(piece),
         said=lambda node: _said(node, worked),
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from brimwork import system
 from brimwork.exercise import answers, bank
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
@@ -13,7 +14,18 @@ _NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "hande
 
 
 def _asked(entry: dict) -> Posed | None:
-    """The question that an entry answers, on its numbers; None where the kit cannot ask it again."""
+    """The question that an entry answers, on its numbers, in the units in which it was asked; None where the kit cannot ask it again."""
+    first = None
+    for units in (system.current(), system.other(system.current())):
+        with system.working_in(units):
+            posed = _posed(entry)
+        if posed is not None and getattr(posed, "numbers", {}) == entry["numbers"]:
+            return posed
+        first = first or posed
+    return first
+
+
+def _posed(entry: dict) -> Posed | None:
     name = entry["exercise"]
     try:
         if name.endswith(_MENDED):

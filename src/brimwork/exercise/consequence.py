@@ -9,7 +9,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.drawing.pictures import picture
 from brimwork.drawing.pictures.lining import ground, true_scale
 from brimwork.drawing.pictures.paper import rectangle
@@ -66,7 +66,9 @@ class _Asked:
     def said(self, letter: str, value: float) -> str:
         """A value in the unit system of the question, to three figures."""
         row = QUANTITIES[letter]
-        american = any(word in f" {self.question.unit} {' '.join(self.question.numbers.values())}" for word in ("gal", " ft", " in"))
+        american = system.current() == system.FEET or any(
+            word in f" {self.question.unit} {' '.join(self.question.numbers.values())}" for word in ("gal", " ft", " in")
+        )
         return row.us_text(value) if american else row.metric_text(value)
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
-from brimwork import expression, typeset, units
+from brimwork import expression, system, typeset, units
 from brimwork.dimensions import BASE, NUMBER, Dimension
 from brimwork.expression import FUNCTIONS
 from brimwork.formula import Formula
@@ -41,11 +41,6 @@ class Piece:
         """The SI unit of its value, as it stands in the working."""
         return QUANTITIES[self.key].si if self.named else unit_text(expression.dimension(self.written))
 
-    @property
-    def asked_in(self) -> str:
-        """The unit in which a learner is asked for it."""
-        return QUANTITIES[self.key].metric if self.named else self.unit
-
 
 @dataclass(frozen=True)
 class Worked:
@@ -55,6 +50,22 @@ class Worked:
     pieces: tuple[Piece, ...]
     values: dict[str, float]
     found: dict[str, float]
+
+    @property
+    def feet(self) -> bool:
+        """Whether the lines are worked in feet, and not in metres."""
+        return typeset.in_feet((self.formula.result, *self.values))
+
+    def unit(self, piece: Piece) -> str:
+        """The unit of a piece as it stands in the lines."""
+        return self._unit(piece.unit)
+
+    def _unit(self, si: str) -> str:
+        return system.feet(si) if self.feet else si
+
+    def asked_in(self, piece: Piece) -> str:
+        """The unit in which a learner is asked for it."""
+        return QUANTITIES[piece.key].here if piece.named else self.unit(piece)
 
     def left(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
         """What the line is about: "v = 4 Q/(pi d^2)", or "H^(3/2)" where the piece has no letter."""
@@ -68,13 +79,13 @@ class Worked:
     def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str | None:
         """A number with its unit: as given, or to four figures where a piece gave it."""
         if key in self.values:
-            return typeset.value(key, self.values[key], target)
+            return typeset.value(key, self.values[key], target, feet=self.feet)
         piece = next(piece for piece in self.pieces if piece.key == key)
-        return f"{target.number(units.number(self.found[key], FIGURES))}{target.unit(piece.unit)}"
+        return f"{target.number(units.number(units.convert(self.found[key], self.unit(piece)), FIGURES))}{target.unit(self.unit(piece))}"
 
     def units_only(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
         """The line with units in place of numbers; plain numbers are left out of products."""
-        of = {one.key: one.unit for one in self.pieces} | {key: QUANTITIES[key].si for key in self.values}
+        of = {one.key: self.unit(one) for one in self.pieces} | {key: self._unit(QUANTITIES[key].si) for key in self.values}
         bare = _bare(piece.tree, {key for key, unit in of.items() if not unit or units.unit(unit).dimension == NUMBER})
         return typeset.write_tree(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
 

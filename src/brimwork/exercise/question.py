@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from brimwork import expression, typeset
+from brimwork import expression, system, typeset
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import sensible
 from brimwork.exercise.causes import Cause, WayOfWorking, written
@@ -216,8 +216,8 @@ def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
         seed=seed,
         text=_text(formula, values),
         name=row.short_name,
-        unit=row.metric,
-        given={name: GivenValue(value, QUANTITIES[name].metric) for name, value in values.items()},
+        unit=row.here,
+        given={name: GivenValue(value, QUANTITIES[name].here) for name, value in values.items()},
         answer=formula(**formula.only(values)),
         slips=tuple(_known(formula, slip, values, constants) for slip in formula.slips),
         again=lambda changed: formula(**formula.only(changed)),
@@ -250,7 +250,7 @@ def _as_shown(formula: Formula, tree: ast.expr, values: dict[str, float], consta
     found = []
     for aside in (0.0, 0.1):  # a factor that holds for one set of values alone is none
         given = {name: value * (1 + aside * math.sin(place + 1.0)) for place, (name, value) in enumerate(values.items())}
-        shown = {name: convert(value, QUANTITIES[name].metric) for name, value in given.items()} | constants
+        shown = {name: convert(value, QUANTITIES[name].here) for name, value in given.items()} | constants
         try:
             factor = formula(**formula.only(given)) / right(**{name: shown[name] for name in (*formula.inputs, *formula.constants)})
             found.append((factor, factor * slipped(**{name: shown[name] for name in names})))
@@ -266,8 +266,8 @@ def _working(formula: Formula, values: dict[str, float], given: tuple[str, ...],
         tree=tree or formula.right,
         values=values,
         kinds={name: QUANTITIES[name].dimension for name in values} | ({formula.result: formula.dimension} if formula.implicit else {}),
-        shown={name: QUANTITIES[name].metric for name in given},
-        unit=formula.quantity.metric,
+        shown={name: QUANTITIES[name].here for name in given},
+        unit=formula.quantity.here,
         said=_in_words,
         solved=_by_trial(formula, values) if formula.implicit else None,
         result=formula.result,
@@ -292,9 +292,9 @@ def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[
 
 
 def _text(formula: Formula, values: dict[str, float]) -> str:
-    given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
+    given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].text_here(value, None)}" for name, value in values.items())
     result = formula.quantity
-    asked = f" in {in_words(result.metric)}" if result.metric else ""
-    near = f"to {formula.close}" if formula.close else "to three figures"
+    asked = f" in {in_words(result.here)}" if result.here else ""
+    near = f"to {system.near_there(formula.close, result.here)}" if formula.close else "to three figures"
     the = "" if result.name.startswith("the ") else "the "
     return f"Given: {given}. Find {the}{result.name}, {formula.result}{asked}, {near}."

@@ -12,7 +12,7 @@ from brimwork import expression
 from brimwork.conditions import holds
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.units import read
+from brimwork.units import read, unit
 
 FEWEST = 60  # combinations of steps; where a range has fewer, its steps are made finer
 
@@ -135,7 +135,7 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
 
 def draw_sensible(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[str, float] | None:
     """Values (SI) for the letters of a question, each on a step of its range exactly as it is printed; None where they do not belong together."""
-    scales = {name: _range(formula, name) for name in names}
+    scales = {name: _stepped(name, _range(formula, name)) for name in names}
     fine = _finer(scales)
     values: dict[str, float] = {}
     for name, (low, high, step) in scales.items():
@@ -180,6 +180,15 @@ def _range(formula: Formula, name: str) -> tuple[float, float, float]:
     return formula.range(name)
 
 
+def _stepped(name: str, ends: tuple[float, float, float]) -> tuple[float, float, float]:
+    """The same range on round steps of the unit that pages show, in SI."""
+    row = QUANTITIES[name]
+    if row.here == row.metric:
+        return ends
+    low, high, step = row.stepped(*ends)
+    return read(f"{low:.9g} {row.here}", row.here, name), read(f"{high:.9g} {row.here}", row.here, name), step * unit(row.here).factor
+
+
 def _finer(scales: dict[str, tuple[float, float, float]]) -> dict[str, int]:
     """By how much the steps of each letter are divided, so that there are enough sets; whole numbers stay whole."""
     fine = dict.fromkeys(scales, 1)
@@ -191,4 +200,4 @@ def _finer(scales: dict[str, tuple[float, float, float]]) -> dict[str, int]:
 
 
 def _printed(name: str, value: float) -> float:
-    return read(QUANTITIES[name].metric_text(value, None), QUANTITIES[name].metric, name)
+    return read(QUANTITIES[name].text_here(value, None), QUANTITIES[name].here, name)

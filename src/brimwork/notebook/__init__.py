@@ -18,6 +18,11 @@ _WHERE = {
     "explain": "lesson",
     "find_slip": "lesson",
     "exit_check": "lesson",
+    "more_questions": "further",
+    "course_map": "course_so_far",
+    "outcomes": "course_so_far",
+    "my_units": "settings",
+    "brief_met": "briefed",
     "class_exercise": "class_sheet",
     "choose_questions": "teaching",
     "set_exercise": "teaching",
@@ -43,4 +48,15 @@ def __getattr__(name: str):
         raise AttributeError(f"brimwork.notebook has no '{name}'; it has {', '.join(__all__)}")
     from importlib import import_module
 
+    _beside_the_workbook()
     return getattr(import_module(f"{__name__}.{_WHERE[name]}"), name)
+
+
+def _beside_the_workbook() -> None:
+    """Use the settings and the questions of one's own that stand beside the workbook."""
+    from pathlib import Path
+
+    if any(Path(name).exists() for name in ("settings.toml", "questions.toml")):
+        from brimwork.notebook.settings import take_settings
+
+        take_settings()

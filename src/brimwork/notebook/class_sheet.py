@@ -8,6 +8,7 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
+from brimwork import system
 from brimwork.classroom import hand_in, learner_files
 from brimwork.classroom.learner_files import ExerciseInFile as Handed
 from brimwork.classroom.numbers import Issued
@@ -172,6 +173,8 @@ def _kind(issued: Issued) -> type[_Set]:
 def class_exercise(text: str) -> None:
     """The exercise that an instructor handed out, from the lines that stand in the learner's workbook."""
     try:
-        display(ClassExercise(learner_files.read_learner_file(text)).widget)
+        handed = learner_files.read_learner_file(text)
+        system.use(handed.units)
+        display(ClassExercise(handed).widget)
     except InputError as error:
         display(say(error))

@@ -11,7 +11,8 @@ from typing import NamedTuple
 from brimwork.notebook.opening import shipped
 
 # The topic workbooks in the order of the course; each asks about those before it.
-ORDER = ("volume", "reservoir", "overflow", "pipes", "loads", "water-balance", "siting", "lining")
+ORDER = ("volume", "reservoir", "overflow", "pipes", "loads", "water-balance", "siting", "lining", "ground", "supply", "cost", "variants", "commissioning")
+COURSE = (*ORDER, "capstone")
 ASKING = range(7, 11)  # sections that ask for what was taught before
 MORE = 99  # the number of what stands after the last section
 
@@ -41,6 +42,13 @@ def calls(workbook: str) -> tuple[Call, ...]:
                     given = {one.arg: ast.literal_eval(one.value) for one in named if one.arg}
                     found.append(Call(section, name, tuple(map(ast.literal_eval, words)), given))
     return tuple(found)
+
+
+@cache
+def title(workbook: str) -> str:
+    """The heading of a workbook."""
+    first = json.loads((shipped() / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"][0]
+    return "".join(first["source"]).partition("\n")[0].lstrip("# ")
 
 
 def asked_after_teaching(workbook: str) -> tuple[str, ...]:

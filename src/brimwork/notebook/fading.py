@@ -40,14 +40,14 @@ def ledger(name: str, **values: str) -> Page:
     ]
     end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
     table = "\n".join(["| Step | Numbers put in, and what they come to | Units only |", "|:---|:---|:---|", *rows])
-    check = f"The units of the last line come out as {found.pieces[-1].unit or 'a plain number'}, as they must."
+    check = f"The units of the last line come out as {found.unit(found.pieces[-1]) or 'a plain number'}, as they must."
     plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
     notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]
     return Page("\n\n".join([table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]), "\n".join([*plain, end, check, *notes]))
 
 
 def _units(found: Worked, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
-    end = target.unit(piece.unit).strip().removeprefix(r"\,") or "1"
+    end = target.unit(found.unit(piece)).strip().removeprefix(r"\,") or "1"
     return f"{found.units_only(piece, target)}{target.equals}{end}"
 
 
@@ -58,7 +58,7 @@ class Blank:
         self.example, self.place, self.done, self.value = example, place, False, None
         piece = example.worked.pieces[place]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
-        unit = f", in {in_words(piece.asked_in)}" if piece.asked_in else ""
+        unit = f", in {in_words(asked)}" if (asked := example.worked.asked_in(piece)) else ""
         self.box = box(f"Step {place + 1}: {name}{unit}", "36em")
         self.box.observe(lambda change: self.check(change["new"]), "value")
         self.said, self.outcome = widgets.HTML(), widgets.HTML()
@@ -131,9 +131,9 @@ class Example:
     def _value(self, piece: Piece) -> str:
         """The value, and for a letter that is shown in another unit, that one too."""
         value = self.worked.value(piece.key)
-        if not piece.named or QUANTITIES[piece.key].metric == QUANTITIES[piece.key].si:
+        if not piece.named or QUANTITIES[piece.key].here == self.worked.unit(piece):
             return value
-        number, _, unit = QUANTITIES[piece.key].metric_text(self.worked.found[piece.key], FIGURES).partition(" ")
+        number, _, unit = QUANTITIES[piece.key].text_here(self.worked.found[piece.key], FIGURES).partition(" ")
         return f"{value} = {typeset.LATEX.number(number)}{typeset.LATEX.unit(unit)}"
 
     def next_hint(self) -> None:

@@ -27,7 +27,7 @@ from brimwork.notebook.saving import Saving
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, attribute, escape
-from brimwork.units import InputError, convert, unit
+from brimwork.units import InputError, convert
 
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
@@ -69,25 +69,25 @@ class Control:
 
     def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[Control, bool], None]):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
-        low, high, step = (convert(v, self.row.metric) if i < 2 else v / unit(self.row.metric).factor for i, v in enumerate(formula.range(letter)))
+        low, high, step = self.row.stepped(*formula.range(letter))
         self.span = low, high
         self.box = widgets.Text(value=self._text(), description=f"{letter}, {self.row.plain_name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
-        self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.metric, min=low, max=high, step=step)
-        self.slider.value = self._nearest_step(convert(value, self.row.metric))
+        self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.here, min=low, max=high, step=step)
+        self.slider.value = self._nearest_step(convert(value, self.row.here))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
         self.slider.observe(self._slid, "value")
         self.widget = widgets.HBox([self.box, self.slider, self.message], layout={"flex_flow": "row wrap", "align_items": "center"})
 
     def _text(self) -> str:
-        return self.row.metric_text(self.value, None)
+        return self.row.text_here(self.value, None)
 
     def read(self, position: float) -> float:
         """The value (SI) for a place of the slider."""
-        return self.row.read(f"{position:.6g} {self.row.metric}")
+        return self.row.read(f"{position:.6g} {self.row.here}")
 
     def _said(self, low: float, high: float) -> str:
-        return f"{self.row.plain_name}, from {low:.6g} to {high:.6g} {self.row.metric}".strip()
+        return f"{self.row.plain_name}, from {low:.6g} to {high:.6g} {self.row.here}".strip()
 
     def ends_where(self, fits: Callable[[float], bool], first: bool = False) -> None:
         """Let the slider end where values no longer fit: `fits` tells it of a value (SI). Its lower end, from which steps are counted, moves only at `first`."""
@@ -125,7 +125,7 @@ class Control:
         except InputError as error:
             self.message.value = f"<span role='alert'>{escape(str(error))}. Still shown: {escape(self._text())}.</span>"
             return
-        self._take(change["new"], convert(self.value, self.row.metric), slid=False)
+        self._take(change["new"], convert(self.value, self.row.here), slid=False)
 
     def _nearest_step(self, position: float) -> float:
         """Where the slider stands for a value: on a step of its own, or the page would move it there and report that as a wish."""
@@ -295,4 +295,4 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
 
 def _middle(formula: Formula, letter: str) -> float:
     low, high, step = formula.range(letter)
-    return QUANTITIES[letter].read(QUANTITIES[letter].metric_text(low + round((high - low) / 2 / step) * step, None))
+    return QUANTITIES[letter].read(QUANTITIES[letter].text_here(low + round((high - low) / 2 / step) * step, None))

@@ -37,7 +37,7 @@ class OwnNumbers(ByNumber):
         self.estimate.observe(lambda change: self.guessed(change["new"]), "value")
         piece = self.worked.pieces[self.step]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
-        self.way_box = box(f"On the way: {name}, in {in_words(piece.asked_in) or 'plain numbers'}", "36em")
+        self.way_box = box(f"On the way: {name}, in {in_words(self.worked.asked_in(piece)) or 'plain numbers'}", "36em")
         self.way_box.observe(lambda change: self.check_way(change["new"]), "value")
         self.guess_said, self.way_said = widgets.HTML(), widgets.HTML()
         self.rest = [self.way_box, self.way_said, answer]

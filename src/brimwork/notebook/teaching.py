@@ -72,7 +72,7 @@ class Choosing:
     def list(self) -> None:
         topic = TOPICS[self.topic.value]
         self.outcomes.value = paragraph(escape(f"Afterwards somebody can {'; '.join(topic.outcomes)}."))
-        found = [(code, bank.pose(code, 1)) for code in bank.questions() if code.partition(".")[0] == topic.code]
+        found = [(code, bank.pose(code, 1)) for code in bank.every_question() if code.partition(".")[0] == topic.code]
         self.question.options = [(f"{code}: {' '.join(posed.text.split())[:110]}", code) for code, posed in found if exchangeable(posed)]
 
     def take(self) -> None:
@@ -110,7 +110,7 @@ class Setting:
     def __init__(self):
         self.title = box("Title, such as Overflow, week 4", "34em")
         self.learners = widgets.Textarea(description="Learners, a line each: code, name", rows=6, style=QUIET, layout=_WIDE, placeholder="A01, Ada Rowan")
-        self.region = widgets.Dropdown(options=[("A4 (UK)", "UK"), ("Letter (US)", "US")], description="Paper", style=QUIET)
+        self.region = widgets.Dropdown(options=[("A4, metric units (UK)", "UK"), ("Letter, US units (US)", "US")], description="Paper and units", style=QUIET)
         self.feedback = widgets.Dropdown(
             options=[("told at once", "at once"), ("silent until handed in, then all", "after"), ("silent", "none")],
             description="Answers are",

@@ -59,7 +59,7 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     sentence = _sentence(formula, values, result)
     x, y = QUANTITIES[over], formula.quantity
     columns = (_title(over), _title(formula.result))
-    rows = tuple((x.metric_text(a), y.metric_text(b)) for a, b in curve[:: max(1, len(curve) // 6)])
+    rows = tuple((x.text_here(a), y.text_here(b)) for a, b in curve[:: max(1, len(curve) // 6)])
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
     return Picture(Sheet(180, 76, views, _capital(formula.name), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
 
@@ -107,7 +107,7 @@ def _capital(text: str) -> str:
 
 def _title(letter: str) -> str:
     row = QUANTITIES[letter]
-    return f"{letter} in {row.metric}" if row.metric else letter
+    return f"{letter} in {row.here}" if row.here else letter
 
 
 def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 48) -> list[Point]:
@@ -138,14 +138,14 @@ def _start(formula: Formula, values: dict[str, float], over: str) -> float:
 
 def _plot(formula: Formula, values: dict[str, float], over: str, result: float, curve: list[Point], wide: bool) -> View:
     across, up = QUANTITIES[over], formula.quantity
-    shown = [(convert(x, across.metric), convert(y, up.metric)) for x, y in curve]
+    shown = [(convert(x, across.here), convert(y, up.here)) for x, y in curve]
     heights = sorted(y for _, y in shown)
     most = min(heights[-1], 3 * heights[len(heights) * 9 // 10])  # a curve that shoots up at its end is cut off there
-    top = nice_high(max(most, convert(result, up.metric)) * 1.02)
-    point = (convert(values[over], across.metric), convert(result, up.metric))
+    top = nice_high(max(most, convert(result, up.here)) * 1.02)
+    point = (convert(values[over], across.here), convert(result, up.here))
     axes = Axis(_title(over), _low(point[0]), nice_high(max(shown[-1][0], point[0]))), Axis(_title(formula.result), _low(point[1]), top)
     frame = (20.0, 14.0, 152.0, 48.0) if wide else _PLOT
-    return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.metric_text(result, _figures(formula)))
+    return graph(frame, *axes, [(shown, "curve")], point, _untested_below(formula, over), up.text_here(result, _figures(formula)))
 
 
 def _low(value: float) -> float:
@@ -154,7 +154,7 @@ def _low(value: float) -> float:
 
 
 def _untested_below(formula: Formula, over: str) -> float | None:
-    unit = QUANTITIES[over].metric
+    unit = QUANTITIES[over].here
     lows = [convert(read(tested.low, unit, over), unit) for tested in formula.tested if tested.of == over and tested.low]
     return max(lows, default=None)
 

@@ -22,7 +22,7 @@ def _in_transit(values: dict[str, float], result: float) -> Drawn:
         top, wide = 52.0 - 6.4 * row, values[letter]
         records.append(Polygon(rectangle(0, top - 4.4, max(wide, 0.15 * mm), top), "water", "thin"))
         records.append(Text((0, top), name, "end", 3.0, nudge=(-1.5, -3.2)))
-        records.append(Text((wide, top), QUANTITIES[letter].metric_text(wide), "start", 3.0, GREY, (1.5, -3.2)))
+        records.append(Text((wide, top), QUANTITIES[letter].text_here(wide), "start", 3.0, GREY, (1.5, -3.2)))
     records.append(Polygon(rectangle(0, 6.0, result, 10.4), "patch", "thin"))
     records.append(Text((0, 10.4), "together", "end", 3.0, nudge=(-1.5, -3.2)))
     records.append(Measure((0, 6.0), (result, 6.0), said("V_tr", result), result, -5.0))
@@ -39,8 +39,8 @@ def _spent(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(away, 22, usable, 40), "water", "thin"),
         *(Line(((away + day * each, 22), (away + day * each, 40)), "grid") for day in range(1, math.ceil(days - 1e-9)) if each > 1.2 * mm),
         Measure((0, 40), (usable, 40), said("V_use", usable), usable, 4.0),
-        Measure((0, 22), (away, 22), QUANTITIES["V_tr"].metric_text(away), away, -5.0),
-        Text(((away + usable) / 2, 22), f"{days:.1f} days of loss, {QUANTITIES['V_tr'].metric_text(each)} each", "middle", 3.0, nudge=(0, -5.0)),
+        Measure((0, 22), (away, 22), QUANTITIES["V_tr"].text_here(away), away, -5.0),
+        Text(((away + usable) / 2, 22), f"{days:.1f} days of loss, {QUANTITIES['V_tr'].text_here(each)} each", "middle", 3.0, nudge=(0, -5.0)),
         Text((0, 22), "in transit", "start", 3.0, GREY, (0, -13.0)),
     ]
     return View((-8 * mm, -4.0, 80 * mm, 56.0), FRAME, tuple(records)), "the length of the bar stands for the usable water"
@@ -85,7 +85,7 @@ def _drop(values: dict[str, float], result: float) -> Drawn:
         Line(((-half, after), (half, after)), "water"),
         Level((-half * 0.85, before), "before the start"),
         Text((-half * 0.9, after), "while it runs", "start", 3.0, nudge=(0, -5.0)),
-        Measure((half, after), (half, before), QUANTITIES["z_r"].metric_text(result), result, -4.0),
+        Measure((half, after), (half, before), QUANTITIES["z_r"].text_here(result), result, -4.0),
     ]
     return _tank(values["A_b"], before, inside)
 
@@ -103,7 +103,7 @@ def _room(values: dict[str, float], result: float) -> Drawn:
         Text((-half * 0.94, run), "running", "start", 3.0, nudge=(0, -4.0)),
         Text((half * 0.94, run + back), "comes back", "end", 3.0, nudge=(0, 1.2)),
         height("h_run", (-half, 0), run, _scale(area, max(over, run + back))[0], 4.0),
-        Measure((half, 0), (half, over), QUANTITIES["h_over"].metric_text(over), over, -4.0),
+        Measure((half, 0), (half, over), QUANTITIES["h_over"].text_here(over), over, -4.0),
     ]
     return _tank(area, max(over, run + back), inside)
 

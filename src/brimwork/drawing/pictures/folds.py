@@ -113,7 +113,7 @@ def _stack(values: dict[str, float], result: float) -> Drawn:
     ]
     records += [
         Text((0, thick / 2), "side", "middle", min(3.0, 0.8 * thick / mm), nudge=(0, -0.35 * min(3.0, 0.8 * thick / mm))),
-        Measure((wide, 0), (wide, true), QUANTITIES["t_fold"].metric_text(true), true, -4.0),
+        Measure((wide, 0), (wide, true), QUANTITIES["t_fold"].text_here(true), true, -4.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"layers of the corner, {times} times full size" if times > 1 else "layers of the corner, full size"
 
@@ -135,7 +135,7 @@ def _round(values: dict[str, float], result: float) -> Drawn:
         foot = (radius * math.cos(angle), radius * math.sin(angle))
         tip = (foot[0] - reach * math.sin(angle) - gap * math.cos(angle), foot[1] + reach * math.cos(angle) - gap * math.sin(angle))
         records.append(Line((foot, tip), "second curve"))
-    records.append(Measure((radius, 0), (radius, reach), QUANTITIES["w_fold"].metric_text(reach), reach, -4.0))
+    records.append(Measure((radius, 0), (radius, reach), QUANTITIES["w_fold"].text_here(reach), reach, -4.0))
     records.append(Text((0, 0), f"{pleats} pleats", "middle", 3.2, nudge=(0, -1.0)))
     return View(view.window, FRAME, tuple(records)), f"pit from above, {name}, drawn 1.2 m wide"
 
@@ -165,7 +165,7 @@ def _layers_round(values: dict[str, float], result: float) -> Drawn:
         Measure((end, 0), (end, result), said("t_fold", result), result, -3.5, along=True),
         Text((0, 0), "side", "start", 2.9, nudge=(0, -4.0)),
         Text((0, (1 + 2 * over) * sheet), "pleats" if over == 1 else "pleats over each other", "start", 2.9, nudge=(0, 1.4)),
-        Text((0, 0), f"one layer {QUANTITIES['t_sheet'].metric_text(sheet)} thick", "start", 2.9, GREY, (0.0, -8.4)),
+        Text((0, 0), f"one layer {QUANTITIES['t_sheet'].text_here(sheet)} thick", "start", 2.9, GREY, (0.0, -8.4)),
     ]
     return View(window, FRAME, tuple(records)), "layers along the edge, stretched out straight, not to scale"
 

@@ -29,7 +29,7 @@ def _lip_section(values: dict[str, float], result: float) -> Drawn:
         Line(tuple(lower), "water"),
         Line(((x0, 0), (-wall, 0)), "centre"),
         Level((x0 + 6 * mm, H), "water level"),
-        Measure((x0 + 44 * mm, 0), (x0 + 44 * mm, H), f"H = {QUANTITIES['H'].metric_text(H)}", H, 0.0),
+        Measure((x0 + 44 * mm, 0), (x0 + 44 * mm, H), f"H = {QUANTITIES['H'].text_here(H)}", H, 0.0),
         Leader((-wall / 2, y0 + 8 * mm), "vessel wall, thin edge", (-10.0, 4.0)),
     ]
     return View(view.window, FRAME, tuple(records)), f"section through the lip, {name}"
@@ -64,9 +64,9 @@ def _rim_section(values: dict[str, float], result: float) -> Drawn:
         Polygon(((-half, -36 / upward), low, high, (half, -36 / upward)), "solid", "outline"),
         Line(((-0.44, H), (0.44, H)), "water"),
         Level((-0.1, H), "water level"),
-        Measure((-half, -e / 2), (-half, H), QUANTITIES["H"].metric_text(H + e / 2), H + e / 2, 2.0),
-        Measure((half, e / 2), (half, H), QUANTITIES["H"].metric_text(H - e / 2), H - e / 2, -2.0),
-        Text((0, -22 / upward), f"rim out of level by {QUANTITIES['e_rim'].metric_text(e)}", "middle", 3.1),
+        Measure((-half, -e / 2), (-half, H), QUANTITIES["H"].text_here(H + e / 2), H + e / 2, 2.0),
+        Measure((half, e / 2), (half, H), QUANTITIES["H"].text_here(H - e / 2), H - e / 2, -2.0),
+        Text((0, -22 / upward), f"rim out of level by {QUANTITIES['e_rim'].text_here(e)}", "middle", 3.1),
     ]
     return View(window, FRAME, tuple(records)), f"rim from the side, heights {upward / across:.0f} times as large"
 

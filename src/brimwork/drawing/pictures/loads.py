@@ -84,8 +84,8 @@ def _spread_load(values: dict[str, float], result: float) -> Drawn:
         Line(((-edge, 0), (edge, 0)), "outline"),
         Line(((-edge, -thick), (edge, -thick)), "outline"),
         Measure((-outside / 2, 10 * mm), (outside / 2, 10 * mm), said("d_fo", outside), outside, 4.0),
-        Measure((edge, -thick), (edge, 0), QUANTITIES["t_s"].metric_text(thick), thick, -2.5),
-        Measure((-below / 2, -thick), (below / 2, -thick), f"loaded = {QUANTITIES['d_fo'].metric_text(below)}", below, -14.0),
+        Measure((edge, -thick), (edge, 0), QUANTITIES["t_s"].text_here(thick), thick, -2.5),
+        Measure((-below / 2, -thick), (below / 2, -thick), f"loaded = {QUANTITIES['d_fo'].text_here(below)}", below, -14.0),
     ]
     return View(view.window, FRAME, tuple(records)), f"foot, slab and blocks in section, {name}"
 
@@ -107,7 +107,7 @@ def _pressed(values: dict[str, float], result: float) -> Drawn:
         Arrow((0, 28 * mm), (0, 9 * mm)),
         Text((0, 24 * mm), said("F_w", values["F_w"]), "start", 3.2, nudge=(3.0, 0)),
         Text((0, -8 * mm), said("p_c", result), "middle", 3.2, nudge=(0, -5.0)),
-        Measure((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].metric_text(side)}", side, -11.5),
+        Measure((-side / 2, -8 * mm), (side / 2, -8 * mm), f"side = {QUANTITIES['l_s'].text_here(side)}", side, -11.5),
     )
     return View(view.window, FRAME, records), f"a weight on its patch, drawn as a square, {name}"
 
@@ -128,8 +128,8 @@ def _vessel_on_blocks(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-half, 0, half, slab), "concrete", "outline"),
         Polygon(outer, "solid", "outline"),
         Polygon(inner, "water" if values["V_v"] else "paper", "thin"),
-        Measure((-half, 0), (half, 0), f"side of the patch = {QUANTITIES['l_s'].metric_text(side)}", side, -14.0),
-        Measure((-end, 0), (-end, stone), QUANTITIES["t_st"].metric_text(stone), stone, 2.0),
+        Measure((-half, 0), (half, 0), f"side of the patch = {QUANTITIES['l_s'].text_here(side)}", side, -14.0),
+        Measure((-end, 0), (-end, stone), QUANTITIES["t_st"].text_here(stone), stone, 2.0),
     ]
     for word, letter, x, y, rise in (("vessel", "m_v", 0.79 * half, 20, 6.0), ("water", "V_v", 0.5 * half, 14, 5.0), ("slab", "m_slab", 0.9 * half, 3, 9.0)):
         records.append(Leader((x, y * mm), f"{word} {QUANTITIES[letter].short(values[letter])}", (20.5 - x * scale, rise)))
@@ -145,14 +145,14 @@ def _bars(bars: list[tuple[str, float, str]], end: Measure | None = None) -> Vie
         y = 46 - 16 * row
         records += [Polygon(rectangle(0, y - 6, value, y), fill, "outline"), Text((0, y), text, "start", 3.2, nudge=(0, 1.4))]
     value, low = bars[-1][1], 46 - 16 * (len(bars) - 1) - 6
-    records.append(Measure((0, low), (value, low), f"= {QUANTITIES['p_all'].metric_text(value)}", value, -4.5))
+    records.append(Measure((0, low), (value, low), f"= {QUANTITIES['p_all'].text_here(value)}", value, -4.5))
     return View((-6 * mm, -4, 82 * mm, 56), FRAME, tuple(records))
 
 
 def _creep(values: dict[str, float], result: float) -> Drawn:
     """Short-term strength, what lasts of it, and what may be used."""
     short, lasting = values["p_short"], values["p_short"] * values["k_creep"]
-    text = QUANTITIES["p_short"].metric_text
+    text = QUANTITIES["p_short"].text_here
     bars = [
         (f"short-term, from the sheet: {text(short)}", short, "pale"),
         (f"what lasts for years: {text(lasting)}", lasting, "patch"),
@@ -163,7 +163,7 @@ def _creep(values: dict[str, float], result: float) -> Drawn:
 
 def _used(values: dict[str, float], result: float) -> Drawn:
     carried, may = values["p_c"], values["p_all"]
-    text = QUANTITIES["p_c"].metric_text
+    text = QUANTITIES["p_c"].text_here
     bars = [(f"what the blocks may carry: {text(may)}", may, "water"), ("what they carry", carried, "patch")]
     return _bars(bars), "pressures on the block tops"
 
@@ -200,7 +200,7 @@ def _diagram(width: float, e: float, mm: float, mean: float, edge) -> list[Recor
     low, high = -unit * edge.least, -unit * edge.greatest
 
     def text(share: float) -> str:
-        return QUANTITIES["p_max"].metric_text(share * mean) if mean else f"{number(share, 3)} x mean"
+        return QUANTITIES["p_max"].text_here(share * mean) if mean else f"{number(share, 3)} x mean"
 
     records: list[Record] = [Polygon(((left, 0), (right, 0), (right, high), (left, low)), "patch", "thin")]
     records.append(Text((right, high), text(edge.greatest * width), "end", 3.2, NIGHT, (1.5, -4.2)))

@@ -37,14 +37,14 @@ def circle(radius: float, centre: Point = (0.0, 0.0)) -> tuple[Point, ...]:
 
 def said(letter: str, value: float) -> str:
     """ "h = 300 mm", as it stands beside a length."""
-    return f"{letter} = {QUANTITIES[letter].metric_text(value)}"
+    return f"{letter} = {QUANTITIES[letter].text_here(value)}"
 
 
 def height(letter: str, foot: Point, value: float, scale: float, offset: float) -> Measure:
     """A height with its letter, or, where that would stand across and reach too far, with its number alone; `scale` in mm of paper for a metre."""
     text = said(letter, value)
     upright = value * scale >= width_of(text, DIMENSION_SIZE) + 2.0
-    return Measure(foot, (foot[0], foot[1] + value), text if upright else QUANTITIES[letter].metric_text(value), value, offset)
+    return Measure(foot, (foot[0], foot[1] + value), text if upright else QUANTITIES[letter].text_here(value), value, offset)
 
 
 def spread(places: list[float], apart: float) -> list[float]:

@@ -31,8 +31,8 @@ def _one_second(values: dict[str, float], result: float) -> Drawn:
         Line(((left, -bore / 2), (right, -bore / 2)), "outline"),
         Line(((0, -bore / 2), (0, bore / 2)), "water"),
         Line(((v, -bore / 2), (v, bore / 2)), "water"),
-        Measure((0, bore / 2), (v, bore / 2), f"in 1 s = {QUANTITIES['L_pipe'].metric_text(v)}", v, 6.0),
-        Measure((0, -bore / 2), (0, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 6.0),
+        Measure((0, bore / 2), (v, bore / 2), f"in 1 s = {QUANTITIES['L_pipe'].text_here(v)}", v, 6.0),
+        Measure((0, -bore / 2), (0, bore / 2), QUANTITIES["d_pipe"].text_here(bore), bore, 6.0),
     ]
     across = "bore at full size" if high == 1000.0 else "bore made smaller"
     return View(window, FRAME, tuple(records)), f"the water of one second, its length {name}, the {across}"
@@ -53,7 +53,7 @@ def _profile(values: dict[str, float], result: float) -> Drawn:
         *(Arrow((0, r), (x, r)) for x, r in speeds[3:-3:3]),
         Line(tuple(speeds), "curve"),
         Line(((0, -bore / 2), (0, bore / 2)), "thin"),
-        Measure((-4 * mm, -bore / 2), (-4 * mm, bore / 2), QUANTITIES["d_pipe"].metric_text(bore), bore, 3.0),
+        Measure((-4 * mm, -bore / 2), (-4 * mm, bore / 2), QUANTITIES["d_pipe"].text_here(bore), bore, 3.0),
         Text((30 * mm, -bore / 2 - 2 * mm), "still at the wall; in the middle twice the mean", "middle", 3.0, GREY, (0, -4.5)),
     ]
     return View(view.window, FRAME, tuple(records)), f"speeds across the tube, {name}"

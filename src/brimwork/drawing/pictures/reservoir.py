@@ -64,7 +64,7 @@ _SHARES = "water and solid; the areas stand for volumes"
 def _filled_pit(values: dict[str, float], result: float) -> Drawn:
     pit, number = values["V_pit"], values.get("N_b", result)
     blocks = min(number * values["V_b"], pit)
-    litres = QUANTITIES["V_pit"].metric_text
+    litres = QUANTITIES["V_pit"].text_here
     whole = Measure((0, 1), (pit, 1), said("V_pit", pit), pit, 3.0)
     parts = f"{litres(blocks)}", f"stone = {litres(pit - blocks)}"
     return _shares(blocks, pit - blocks, values["n_v"], values["n_s"], whole, parts, round(number)), _SHARES
@@ -73,7 +73,7 @@ def _filled_pit(values: dict[str, float], result: float) -> Drawn:
 def _layer(values: dict[str, float], result: float) -> Drawn:
     pit, blocks = values["A_pit"], min(values["A_b"], values["A_pit"])
     whole = Measure((0, 1), (pit, 1), said("A_pit", pit), pit, 3.0)
-    area = QUANTITIES["A_pit"].metric_text
+    area = QUANTITIES["A_pit"].text_here
     return _shares(blocks, pit - blocks, values["n_v"], values["n_s"], whole, (f"blocks = {area(blocks)}", f"stone = {area(pit - blocks)}")), _SHARES
 
 
@@ -130,8 +130,8 @@ def _usable(values: dict[str, float], result: float) -> Drawn:
         Text((-half * 0.9, high), "static", "start", 3.2, NIGHT, (2.4, -3.6)),
         Text((half * 0.4, (low + high) / 2), "usable", "middle", 3.2, nudge=(0, -1)),
         Text((half * 0.2, low / 2), "dead water", "middle", 3.2, nudge=(0, -1)),
-        Measure((half, 0), (half, high), QUANTITIES["h_static"].metric_text(high), high, -4.0),
-        Measure((-half, 0), (-half, low), QUANTITIES["h_min"].metric_text(low), low, 4.0),
+        Measure((half, 0), (half, high), QUANTITIES["h_static"].text_here(high), high, -4.0),
+        Measure((-half, 0), (-half, low), QUANTITIES["h_min"].text_here(low), low, 4.0),
     ]
     return _reservoir(values["A_b"], max(low, high), inside)
 
@@ -143,14 +143,14 @@ def _dead(values: dict[str, float], result: float) -> Drawn:
         Polygon(rectangle(-half, 0.0, half, low), "untested", "none"),
         _pump(half, low),
         Level((half * 0.35, low), ""),
-        Measure((half, 0), (half, low), QUANTITIES["h_min"].metric_text(low), low, -4.0),
+        Measure((half, 0), (half, low), QUANTITIES["h_min"].text_here(low), low, -4.0),
     ]
     return _reservoir(values["A_b"], 2.2 * low, inside)
 
 
 def _up_to(values: dict[str, float], result: float) -> Drawn:
     half, h = math.sqrt(values["A_b"]) / 2, values.get("h", result)
-    inside = [*_water(half, 0.0, h), Level((half * 0.35, h), ""), Measure((half, 0), (half, h), QUANTITIES["h"].metric_text(h), h, -4.0)]
+    inside = [*_water(half, 0.0, h), Level((half * 0.35, h), ""), Measure((half, 0), (half, h), QUANTITIES["h"].text_here(h), h, -4.0)]
     return _reservoir(values["A_b"], h, inside)
 
 
@@ -163,7 +163,7 @@ def _rise(values: dict[str, float], result: float) -> Drawn:
         Line(((-half, before + result), (half, before + result)), "water"),
         Text((-half * 0.95, before / 3), "before", "start", 3.2, GREY),
         Level((half * 0.35, before + result), ""),
-        Measure((half, before), (half, before + result), QUANTITIES["z_r"].metric_text(result), result, -4.0),
+        Measure((half, before), (half, before + result), QUANTITIES["z_r"].text_here(result), result, -4.0),
     ]
     return _reservoir(values["A_b"], before + result, inside)
 

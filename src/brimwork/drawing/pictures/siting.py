@@ -28,15 +28,15 @@ def _sight(values: dict[str, float], result: float) -> Drawn:
         height("z_eye", (0, 0), eye, up, 4.0),
         height("z_sill", (near, 0), sill, up, 4.0 if near * across > 14 else -6.0),
         *_hidden(far + 4 / across, result, up, hits),
-        Measure((0, 0), (near, 0), QUANTITIES["x_sill"].metric_text(near), near, -5.0),
-        Measure((near, 0), (far, 0), QUANTITIES["x_beyond"].metric_text(far - near), far - near, -10.5),
+        Measure((0, 0), (near, 0), QUANTITIES["x_sill"].text_here(near), near, -5.0),
+        Measure((near, 0), (far, 0), QUANTITIES["x_beyond"].text_here(far - near), far - near, -10.5),
     ]
     return View(window, FRAME, tuple(records)), f"from the side, heights {up / across:.1f} times as large as distances"
 
 
 def _hidden(edge: float, result: float, up: float, hits: Point) -> list[Record]:
     if result * up > 2.5:
-        return [Measure((edge, 0), (edge, result), QUANTITIES["z_hid"].metric_text(result), result, -4.5)]
+        return [Measure((edge, 0), (edge, result), QUANTITIES["z_hid"].text_here(result), result, -4.5)]
     return [Text((edge, hits[1]), "nothing hidden", "end", 3.0, GREY, (4.0, 30.0))]
 
 
@@ -70,7 +70,7 @@ def _staffs(values: dict[str, float], result: float) -> Drawn:
         under = point if form is None else min(point, form)
         records.append(Text((x1 - 2 * mm, under), said("z_point", values["z_bench"] + point), "end", 3.0, nudge=(0, -4.6)))
     if form is not None and point is not None:
-        cut = QUANTITIES["h_cut"].metric_text(abs(result))
+        cut = QUANTITIES["h_cut"].text_here(abs(result))
         records += [Line(((4 * mm, form), (x1, form)), "hidden"), Measure((26.5 * mm, form), (26.5 * mm, point), cut, abs(result), -1.5)]
     return View(view.window, FRAME, tuple(records)), f"level and staffs, heights {name}, distances not to scale"
 
@@ -99,7 +99,7 @@ def _roots(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [
         Polygon(circle(radius), "patch", "hidden"),
         Polygon(circle(stem), "solid", "thin"),
-        Measure((0, 0), (radius, 0), QUANTITIES["r_root"].metric_text(radius), radius, 0.0),
+        Measure((0, 0), (radius, 0), QUANTITIES["r_root"].text_here(radius), radius, 0.0),
         Text((0, -radius), "no digging inside without advice", "middle", 3.0, GREY, (0, -3.6)),
     ]
     return View(view.window, FRAME, tuple(records)), f"roots from above, {name}"

@@ -29,7 +29,7 @@ def _tipped(base: float, height: float, weight: float, push: float, at: float, p
         Text((0, height), said("F_w", weight), "middle", 3.2, nudge=(0, 6.5)),
         Mark((base / 2, 0), 0.9),
         *([Mark((meets, 0), 0.9, NIGHT)] if meets < right else []),
-        Measure((0, -2 * mm), (base / 2, -2 * mm), f"arm = {QUANTITIES['B_base'].metric_text(base / 2)}", base / 2, -4.0),
+        Measure((0, -2 * mm), (base / 2, -2 * mm), f"arm = {QUANTITIES['B_base'].text_here(base / 2)}", base / 2, -4.0),
     ]
     verdict = f"{what} and weight meet the ground inside the base" if meets < base / 2 else f"{what} and weight meet the ground outside: it tips"
     return View(view.window, FRAME, tuple(records)), f"{verdict}; {name}"
@@ -45,13 +45,13 @@ def _blown(values: dict[str, float], result: float) -> Drawn:
     height, width = values["h_face"], values["b_face"]
     force = values["p_wind"] * values["c_f"] * width * height
     pushes = [height * share for share in (0.1, 0.3, 0.5, 0.7, 0.9)]
-    view, caption = _tipped(values["B_base"], height, values["F_w"], force, height / 2, pushes, "wind", f"wind {QUANTITIES['F_wind'].metric_text(force)}")
+    view, caption = _tipped(values["B_base"], height, values["F_w"], force, height / 2, pushes, "wind", f"wind {QUANTITIES['F_wind'].text_here(force)}")
     return _with_height(view, values["B_base"], "h_face", height), caption
 
 
 def _with_height(view: View, base: float, letter: str, height: float) -> View:
     half = base * 0.575
-    return View(view.window, view.frame, (*view.records, Measure((half, 0), (half, height), QUANTITIES[letter].metric_text(height), height, -9.0)))
+    return View(view.window, view.frame, (*view.records, Measure((half, 0), (half, height), QUANTITIES[letter].text_here(height), height, -9.0)))
 
 
 # --- foam under water ---------------------------------------------------------------------------------------------------------------
@@ -67,14 +67,14 @@ def _foam(values: dict[str, float], result: float) -> Drawn:
     records: list[Record] = [Polygon(rectangle(18, 0, 52, top), "water", "none")]
     if foam:
         records += [Polygon(rectangle(18, 0, 52, foam), "patch", "thin"), Text((33, foam / 2), "foam", "middle", 3.2, nudge=(9.5, -1))]
-        records.append(Measure((18, 0), (18, foam), QUANTITIES["V_f"].metric_text(foam), foam, 3.0))
+        records.append(Measure((18, 0), (18, foam), QUANTITIES["V_f"].text_here(foam), foam, 3.0))
         records += _arrow_with_words((28, 0.1 * foam), (28, 0.9 * foam), 0.5 * foam - 1.2 * mm, "lifts", foam_uplift(**foam_uplift.only(values)))
     if pebbles:
         records += [
             Polygon(rectangle(18, foam, 52, foam + pebbles), "stone", "thin"),
             Text((33, foam + pebbles / 2), "pebbles", "middle", 3.2, nudge=(9.5, -1)),
         ]
-        records.append(Measure((18, foam), (18, foam + pebbles), QUANTITIES["V_p"].metric_text(pebbles), pebbles, 3.0))
+        records.append(Measure((18, foam), (18, foam + pebbles), QUANTITIES["V_p"].text_here(pebbles), pebbles, 3.0))
         given = {**values, "V_p": pebbles}
         held = pebbles_under_water(**pebbles_under_water.only(given))
         low, high = foam + 0.1 * pebbles, foam + 0.9 * pebbles
@@ -84,7 +84,7 @@ def _foam(values: dict[str, float], result: float) -> Drawn:
 
 
 def _arrow_with_words(tail: Point, tip: Point, at: float, word: str, force: float) -> list[Record]:
-    return [Arrow(tail, tip), Text((55, at), f"{word} {QUANTITIES['F_up'].metric_text(force)}", "start", 3.2, ACCENT)]
+    return [Arrow(tail, tip), Text((55, at), f"{word} {QUANTITIES['F_up'].text_here(force)}", "start", 3.2, ACCENT)]
 
 
 DRAWN: dict[str, Draw] = {

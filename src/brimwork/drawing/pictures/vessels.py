@@ -37,7 +37,7 @@ def _pit(values: dict[str, float], result: float) -> Drawn:
     top = L / 2 + batter * h
     labels: list[Record] = [Measure((-L / 2, 0), (L / 2, 0), said("L", L), L, -6.0)]
     if batter:
-        labels.append(Measure((-top, h), (top, h), QUANTITIES["L"].metric_text(2 * top), 2 * top, 6.0))
+        labels.append(Measure((-top, h), (top, h), QUANTITIES["L"].text_here(2 * top), 2 * top, 6.0))
     return _vessel_section(lambda z: L / 2 + batter * z, h, h, labels)
 
 

@@ -12,6 +12,7 @@ from functools import cache
 from pathlib import Path
 
 from brimwork import topics
+from brimwork.exercise import twins
 from brimwork.exercise.choices import Choice, Choose, FindTheSlip, Order, Sequence, Tell, Telling
 from brimwork.exercise.question import Question, ask, ask_on
 from brimwork.exercise.written import Numeric
@@ -21,6 +22,7 @@ from brimwork.units import InputError
 
 Written = Numeric | Choose | FindTheSlip | Order | Tell
 Posed = Question | Choice | Sequence | Telling
+_own: dict[str, Written] = {}  # questions of one's own that are in use, by code
 
 
 @cache
@@ -44,6 +46,18 @@ def questions() -> dict[str, Written]:
     return table
 
 
+def every_question() -> dict[str, Written]:
+    """The questions of the bank, and those of one's own that are in use."""
+    return {**questions(), **_own}
+
+
+def use_own(given: dict[str, Written]) -> None:
+    """Use these questions of one's own, read by `own_questions`, instead of those before."""
+    _own.clear()
+    _own.update(given)
+    _givens.cache_clear()
+
+
 def _unreadable(module: str, error: Exception) -> str:
     """Where in a file of questions something is wrong, and what."""
     if isinstance(error, SyntaxError):
@@ -65,10 +79,10 @@ def formulas_asked_for(name: str) -> tuple[str, ...]:
 
 def pose(name: str, seed: int = 1) -> Posed:
     """The question of that code ("T04.1"), or one on the formula of that name; the same seed gives the same numbers. Raises InputError."""
-    written = {code.lower(): question for code, question in questions().items()}
+    written = {code.lower(): question for code, question in every_question().items()}
     wanted = name.strip().lower()
     if wanted in written:
-        return written[wanted].pose(seed)
+        return twins.here(written[wanted]).pose(seed)
     try:
         formula = topics.find(name)
     except InputError:
@@ -89,9 +103,9 @@ def pose_on(name: str, seed: int, numbers: dict[str, str]) -> Posed:
         return pose(name, seed)
     if {*given} != numbers.keys():
         raise InputError(f"'{code}' takes {', '.join(given)}, and not {', '.join(numbers) or 'nothing'}")
-    declared = questions().get(code)
+    declared = every_question().get(code)
     try:
-        return ask_on(topics.find(code), seed, numbers) if declared is None else declared.pose_on(seed, numbers)
+        return ask_on(topics.find(code), seed, numbers) if declared is None else twins.here(declared).pose_on(seed, numbers)
     except (DeclarationError, ArithmeticError, ValueError) as error:
         raise InputError(f"'{code}' has no answer on these values: {error}") from None
 

@@ -1,6 +1,6 @@
 """Commissioning, maintenance and fault-finding. Numbers are invented."""
 
-from brimwork.exercise.choices import Order
+from brimwork.exercise.choices import Choose, FindTheSlip, Order, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -94,5 +94,49 @@ QUESTIONS = (
             "A blocked intake is far more common than a blocked hose.",
             "Rim and liner are slow to test, so leave them for last.",
         ),
+    ),
+    Choose(
+        code="T13.20",
+        text="Water seeps through a thin, even gap round a pipe: a cupful a day. The washer works loose, and the gap is twice as wide. How much seeps now?",
+        right="About eight cupfuls a day.",
+        because="A gap twice as wide has twice the room, and the water in it runs four times as fast, since the walls hold it back less.",
+        wrong=(
+            ("About two cupfuls a day.", "That counts the room alone. The water also runs faster, for the walls are further off."),
+            ("About four cupfuls a day.", "That counts the speed alone. There is also twice the room."),
+            ("Still about a cupful a day.", "The water pushes as hard as before, yet a wider gap holds it back far less."),
+        ),
+    ),
+    Tell(
+        code="T13.21",
+        text="While a pit is tested for a leak, a bucket of water stands beside it. What is the bucket for?",
+        model="The bucket dries as the pit does but cannot leak, so what the pit loses beyond the bucket is the leak.",
+        points=("the bucket dries as the pit does", "the bucket does not leak", "the difference is the leak"),
+    ),
+    FindTheSlip(
+        code="T13.22",
+        text="An open reservoir without blocks has 0.9 m2 of water. In a day it falls 9 mm, and the control bucket beside it falls 4 mm. Somebody works out the leak in a day.",
+        lines=(
+            ("The bucket lost 4 mm by drying.", "This holds: a bucket does not leak."),
+            ("Leak and drying together: 9 + 4 = 13 mm.", ""),
+            ("On 0.9 m2 that makes 11.7 L.", "This follows rightly from the line before: a millimetre on a square metre is a litre."),
+        ),
+        slip=2,
+        because="The pit's 9 mm are leak and drying together. Take the bucket's fall off, and the leak is left.",
+        mend=("leak in a day", "4.5 L", "11.7 L"),
+    ),
+    Numeric(
+        code="T13.23",
+        text="Water seeps through a gap {s} wide. The washer works loose until {k} times as much comes through. How wide is the gap then?",
+        given={"s": "0.1 mm", "k": "5"},
+        answer="s*k**(1/3)",
+        unit="mm",
+        name="width of the gap",
+        vary={"s": ("0.08 mm", "0.12 mm", "0.01 mm"), "k": ("4", "9", "1")},
+        wrong=(
+            Wrong("s*k", "You let the leak grow as the gap does. It grows with the cube of the gap, so take the cube root."),
+            Wrong("s*sqrt(k)", "You took the square root. The leak grows with the cube of the gap, so take the cube root."),
+        ),
+        solution=("The leak grows with the cube of the gap", "Width: {s} x {k}^(1/3) = {s*k**(1/3)|mm}"),
+        uses=("leak through a narrow gap round a pipe",),
     ),
 )

@@ -1,6 +1,6 @@
 """Cost, buying and programme. Numbers are invented."""
 
-from brimwork.exercise.choices import Order
+from brimwork.exercise.choices import Choose, FindTheSlip, Order, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -115,5 +115,49 @@ QUESTIONS = (
             "The liner needs a box to lie in.",
             "Test with water before the vessel stands on top.",
         ),
+    ),
+    Choose(
+        code="T12.20",
+        text="A job costs 800 in all. The firm wants to keep a fifth of its price. What is the price?",
+        right="1000",
+        because="The cost is the other four fifths of the price. A fifth of 1000 is 200, and 800 is left for the cost.",
+        wrong=(
+            ("960", "You added a fifth of the cost. A fifth of 960 is 192, and then only 768 is left for the cost."),
+            ("1200", "That keeps 400, which is a third of the price. A fifth was asked for."),
+            ("840", "That keeps 40, which is far less than a fifth of the price."),
+        ),
+    ),
+    Tell(
+        code="T12.21",
+        text="One firm adds a fifth to its cost. Another keeps a fifth of its price. Their costs are alike. Why are their prices not?",
+        model="The first share is counted on the cost and the second on the price, which is larger, so the second firm asks more.",
+        points=("a mark-up is counted on the cost", "a margin is counted on the price", "a share of the larger number is more money"),
+    ),
+    FindTheSlip(
+        code="T12.22",
+        text="A job costs 1200. To that comes 10 % for what nobody can foresee, and the firm wants a margin of 20 %. Somebody works out the price.",
+        lines=(
+            ("With what nobody can foresee: 1200 x 1.10 = 1320.", "This holds: one tenth more than the cost."),
+            ("The margin: 0.20 x 1320 = 264.", ""),
+            ("Price: 1320 + 264 = 1584.", "This follows rightly from the line before."),
+        ),
+        slip=2,
+        because="A margin is a share of the price, and 1320 is the cost. The cost is four fifths of the price, so divide it by 0.80.",
+        mend=("price", "1650 cur", "1584 cur"),
+    ),
+    Numeric(
+        code="T12.23",
+        text="At which margin is the price {k} times the cost?",
+        given={"k": "1.5"},
+        answer="1 - 1/k",
+        unit="%",
+        name="margin",
+        vary={"k": ("1.3", "1.6", "0.05")},
+        wrong=(
+            Wrong("k - 1", "That is the mark-up, a share of the cost. Divide by the price: the margin is a share of that."),
+            Wrong("1/k", "That share pays the cost. Take it from one: the margin is what is left."),
+        ),
+        solution=("The cost is 1/{k} of the price: {1/k}", "The margin is the rest: {1 - 1/k|%}"),
+        uses=("price from margin",),
     ),
 )

@@ -1,6 +1,6 @@
 """Ground: digging, bearing, backfill and flotation. Numbers are invented. Local codes decide; an unstable side is never entered."""
 
-from brimwork.exercise.choices import Choose
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -98,5 +98,49 @@ QUESTIONS = (
             ("Dig the side back from inside the pit.", "Whoever digs stands where the soil will fall. Keep out, and get trained help."),
             ("Heap the spoil against the crack.", "Spoil at the edge loads the side and brings it down sooner. Keep people and loads away."),
         ),
+    ),
+    Choose(
+        code="T08.20",
+        text="An empty lined pit stands in wet ground. All that holds it down is twice the uplift. Then the ground water comes to stand twice as high above the floor. What now?",
+        right="The pit is about to float.",
+        because="Twice the depth of ground water is twice the uplift, and that is all that the weight can hold.",
+        wrong=(
+            ("It holds as well as before.", "The weight stays and the uplift doubles, so the factor is halved."),
+            ("It holds, for the ground water adds weight.", "Ground water adds no weight to an empty pit. It only pushes."),
+            ("The factor falls to a quarter.", "The uplift goes with the depth of the water, not with its square. Twice the depth halves the factor."),
+        ),
+    ),
+    Tell(
+        code="T08.21",
+        text="A lined pit stays down while it is full, and may float when it is pumped out in a wet winter. Why?",
+        model="The ground water pushes up as hard as before, but the water inside, which held the pit down, is gone.",
+        points=("ground water pushes up on the liner", "the water inside held the pit down", "it is gone once it is pumped out"),
+    ),
+    FindTheSlip(
+        code="T08.22",
+        text="A layer 100 mm thick when rolled is wanted under 1.5 m by 1.2 m. It takes 1.25 m3 loose for each m3 rolled, and loose it weighs 1.6 t/m3. Somebody works out the order.",
+        lines=(
+            ("Rolled: 1.5 x 1.2 x 0.1 = 0.18 m3.", "This holds: length, width and thickness in metres."),
+            ("Loose: 0.18/1.25 = 0.144 m3.", ""),
+            ("Mass: 0.144 x 1.6 = 0.230 t.", "This follows rightly from the line before."),
+        ),
+        slip=2,
+        because="Loose stone packs down, so more of it is wanted than the rolled layer holds. Multiply by the factor.",
+        mend=("mass", "0.36 t", "0.23 t"),
+    ),
+    Numeric(
+        code="T08.23",
+        text="{M} in all holds down an empty lined pit with a floor of {a}. How high may fresh ground water stand above the floor before the pit floats?",
+        given={"M": "100 kg", "a": "0.8 m2"},
+        answer="M/(a*1000*kg/m**3)",
+        unit="mm",
+        name="height",
+        vary={"M": ("90 kg", "120 kg", "2 kg"), "a": ("0.6 m2", "0.8 m2", "0.05 m2")},
+        wrong=(
+            Wrong("M/(2*a*1000*kg/m**3)", "You kept half in hand. That is wise on site, but it floats where weight and uplift are alike: leave the 2 out."),
+            Wrong("M*g/(A*1000*kg/m**3)/(m/second**2)", "You multiplied the mass by g, and not the water. Both are weighed by the same g, so leave it out."),
+        ),
+        solution=("It floats where the water pushed aside weighs {M}", "Height: its volume over {a} = {M/(a*1000*kg/m**3)|mm}"),
+        uses=("flotation factor of an emptied pit",),
     ),
 )

@@ -1,5 +1,6 @@
 """Levels, setting out and tolerances. Numbers are invented."""
 
+from brimwork import system
 from brimwork.drawing.records import Level, Line, Measure, Polygon, Record, Sheet, Text, at_scale
 from brimwork.exercise.written import Numeric, Wrong
 
@@ -11,12 +12,12 @@ def _build_up(given: dict[str, float]) -> Sheet:
     for name, fill, word in (("s", "stone", "stone"), ("b", "blocks", "block"), ("l", "paper", "lining"), ("a", "earth", "sand")):
         bottom = top - given[name]
         records.append(Polygon(((0, bottom), (0.5, bottom), (0.5, top), (0, top)), fill, "thin"))
-        records.append(Measure((0.5, bottom), (0.5, top), f"{given[name] * 1000:.0f} mm", given[name], -6.0))
+        records.append(Measure((0.5, bottom), (0.5, top), system.length(given[name]), given[name], -6.0))
         records.append(Text((0.0, (top + bottom) / 2), word, "end", 3.0, nudge=(-2.0, -1.0)))
         top = bottom
     records += [Line(((-0.25, 0), (0, 0))), Level((-0.12, 0), "0.000")]
     words = ("stone", "block", "lining", "sand")
-    shown = ", ".join(f"{word} {given[name] * 1000:.0f} mm" for word, name in zip(words, "sbla"))
+    shown = ", ".join(f"{word} {system.length(given[name])}" for word, name in zip(words, "sbla"))
     view = at_scale((0.24, top / 2), (4, 6, 122, 92), 92 / (0.12 - top * 1.05), tuple(records))
     return Sheet(130, 104, (view,), "Layers under the ground", f"From the ground down: {shown}.")
 
@@ -102,7 +103,7 @@ QUESTIONS = (
         vary={"H": ("3 mm", "6 mm", "0.2 mm"), "e": ("1 mm", "2.5 mm", "0.1 mm")},
         where=("e + 0.4*mm < H",),
         wrong=(
-            Wrong("a", "You let the flow grow as the head does. It grows with the head to the power one and a half."),
+            Wrong("a", "You let the flow grow as the head does. Take the ratio of the heads to the power one and a half."),
             Wrong("b", "You gave each side the whole difference, and left out the power. Half of it lies on each side; then take the power one and a half."),
             Wrong("b**1.5", "You gave each side the whole difference. Half of it lies above the mean and half below. Put in half on each side."),
         ),

@@ -107,8 +107,7 @@ QUESTIONS = (
             Wrong("2/(3*sqrt(3))*r*US_gal/litre", "You changed gallons into litres twice. Once is enough: 3.785 litres each. Change them once."),
         ),
         solution=(
-            "{Q} is {Q|L/s}, {H} is {H|m}",
-            "Best power in the water: {2/(3*sqrt(3))*r*P|W}",
+            "Best power in the water: 0.385 x density x g x {Q} x {H} = {2/(3*sqrt(3))*r*P|W}",
             "Over {P}: {2/(3*sqrt(3))*r}. Above 1 no pump can do that, so the unit on the label is in doubt",
         ),
     ),

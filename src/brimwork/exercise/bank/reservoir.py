@@ -1,5 +1,6 @@
 """Reservoir and water balance. Numbers are invented."""
 
+from brimwork import system
 from brimwork.drawing.records import Level, Line, Measure, Polygon, Sheet, Text, at_scale
 from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
@@ -22,9 +23,9 @@ def _tank(given: dict[str, float]) -> Sheet:
         Text((0.45, limit / 2), "the pump draws air below this line", "middle", 2.8),
     ]
     for place, height in ((1.0, limit), (1.15, running), (1.3, static)):
-        records.append(Measure((place, height), (place, 0.0), f"{height * 1000:.0f} mm", height, 0.0))
+        records.append(Measure((place, height), (place, 0.0), system.length(height), height, 0.0))
     view = at_scale((0.66, top / 2), (4, 6, 152, 62), 56 / (top + 0.02), tuple(records))
-    said = f"From the floor up: the pump's limit {limit * 1000:.0f} mm, running level {running * 1000:.0f} mm, static level {static * 1000:.0f} mm."
+    said = f"From the floor up: the pump's limit {system.length(limit)}, running level {system.length(running)}, static level {system.length(static)}."
     return Sheet(160, 74, (view,), "Section through the tank", said)
 
 

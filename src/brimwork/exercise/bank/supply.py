@@ -1,6 +1,6 @@
 """Electrical supply. Numbers are invented. Mains wiring is for a licensed electrician; here is only what the numbers mean."""
 
-from brimwork.exercise.choices import Choose
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 QUESTIONS = (
@@ -117,5 +117,50 @@ QUESTIONS = (
             ("Use an extension lead in the grass.", "A plug that lies in wet grass is a hazard. Move the socket or order a longer cord."),
             ("Pull the pump nearer, out of the deep end.", "The pump then draws air at low water. Move the socket or order a longer cord."),
         ),
+    ),
+    Choose(
+        code="T10.20",
+        text="A pump at the end of a cable loses 1 % of its voltage on the way. You make the cable twice as long, and a second pump like it hangs on the end. How much is lost now?",
+        right="About 4 %.",
+        because="The drop grows with the length and with the current. Twice of each is four times as much.",
+        wrong=(
+            ("About 2 %.", "That counts one doubling. Length and current are both doubled."),
+            ("About 3 %.", "You added the two doublings. They multiply: twice as long, and twice the current."),
+            ("Still about 1 %.", "The supply stays as it is, yet what the cable takes grows with its length and its current."),
+        ),
+    ),
+    Tell(
+        code="T10.21",
+        text="To work out the drop from the resistance of one core, the length counts twice. Why?",
+        model="The current goes out through one core and comes back through the other, so both cores take their share of the voltage.",
+        points=("the current goes out and comes back", "it meets both cores, one after the other"),
+    ),
+    FindTheSlip(
+        code="T10.22",
+        text="A load draws 3 A at the end of 40 m of two-core cable at 230 V. One core has 7.4 ohm/km. Somebody works out the drop in per cent.",
+        lines=(
+            ("One core: 40 m x 7.4 ohm/km = 0.296 ohm.", "This holds: length times what a kilometre has."),
+            ("Drop: 3 A x 0.296 ohm = 0.888 V.", ""),
+            ("Of 230 V: 0.888/230 = 0.386 %.", "This follows rightly from the line before."),
+        ),
+        slip=2,
+        because="The current comes back through the other core. Count the length twice: 2 x 0.296 ohm.",
+        mend=("drop in per cent", "0.772 %", "0.386 %"),
+    ),
+    Numeric(
+        code="T10.23",
+        text="{I} flows through a cable whose core has {r}, at {U}. How long may the cable be, one way, before it takes {d} of the voltage?",
+        given={"I": "1.5 A", "r": "8 ohm/km", "U": "230 V", "d": "0.5 %"},
+        answer="d*U/(2*r*I)",
+        unit="m",
+        name="length",
+        keep=("U", "d"),
+        vary={"I": ("1.3 A", "2 A", "0.1 A"), "r": ("7 ohm/km", "9 ohm/km", "0.1 ohm/km")},
+        wrong=(
+            Wrong("d*U/(r*I)", "You counted one core. The current comes back through the other, so divide by 2 as well."),
+            Wrong("d*U/(4*r*I)", "You counted both cores twice. There is one way out and one way back: divide by 2."),
+        ),
+        solution=("Volts that may be lost: {d*U|V}", "Lost by two cores: 2 x {r} x {I}, times the length", "Length: {d*U|V} over that = {d*U/(2*r*I)|m}"),
+        uses=("voltage drop in per cent by resistance",),
     ),
 )

@@ -1,6 +1,6 @@
 """Other features on the same reservoir. Numbers are invented."""
 
-from brimwork.exercise.choices import Choose
+from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
 _CRITICAL = "(q**2/g)**(1/3)"
@@ -104,5 +104,51 @@ QUESTIONS = (
             ("The weight of the water.", "Weight is what drives the water back down. Add a check valve or bring the feed in high."),
             ("A narrow hose.", "A narrow hose only slows it. Add a check valve or bring the feed in high."),
         ),
+    ),
+    Choose(
+        code="T14.20",
+        text="The sheet from a blade lands one slab out from the wall. You set the blade four times as high, with the same flow. How far out does it land?",
+        right="About two slabs out.",
+        because="It falls for twice as long, since the time of a fall grows with the root of the height, and it moves forward as fast as before.",
+        wrong=(
+            ("About four slabs out.", "You let the throw grow as the height does. The time of a fall grows with its root."),
+            ("Still one slab out.", "It is in the air for longer, and moves forward all that time."),
+            ("About eight slabs out.", "That is the height times its root. The time of a fall grows with the root alone."),
+        ),
+    ),
+    Tell(
+        code="T14.21",
+        text="A bowl is changed for a blade. Reservoir and pump may stay. Which sums do you do again, and which stay as they are?",
+        model="The edge decides the flow, and the water lands further out, so flow, head and apron are done again; pit and losses are worked as before.",
+        points=("the edge decides the flow that is wanted", "the water lands elsewhere", "pit and losses are worked as before"),
+    ),
+    FindTheSlip(
+        code="T14.22",
+        text="A blade 900 mm long is fed with 2.7 L/s, and its sheet falls 500 mm. Somebody works out how far out it lands.",
+        lines=(
+            ("For each metre: 2.7/0.9 = 3 L/s per m.", "This holds: the flow is shared out along the edge."),
+            ("Critical depth: (0.003^2/9.81)^(1/3) = 0.00972 m.", "This holds: it follows from the flow for each metre alone."),
+            ("At the brink: 0.715 x 9.72 = 6.95 mm deep, so 0.003/0.00695 = 0.432 m/s.", "This holds: the water is thinner at the brink, and faster."),
+            ("Time of the fall: 0.5/9.81 = 0.0510 s.", ""),
+            ("Throw: 0.432 x 0.0510 = 0.0220 m.", "This follows rightly from the line before."),
+        ),
+        slip=4,
+        because="A fall takes the root of two heights over g: (2 x 0.5/9.81)^(1/2) = 0.319 s.",
+        mend=("throw", "138 mm", "22 mm"),
+    ),
+    Numeric(
+        code="T14.23",
+        text="A sheet falls {h} and is to land {x} out. How fast must it leave the lip?",
+        given={"h": "400 mm", "x": "300 mm"},
+        answer="x/sqrt(2*h/g)",
+        unit="m/s",
+        name="speed",
+        vary={"h": ("300 mm", "600 mm", "10 mm"), "x": ("200 mm", "350 mm", "10 mm")},
+        wrong=(
+            Wrong("x/sqrt(h/g)", "You left out the 2. The time of a fall is the root of two heights over g, so put it in."),
+            Wrong("x/(2*h/g)*second", "You left out the root. The time of a fall is the root of two heights over g, so take it."),
+        ),
+        solution=("Time of the fall: sqrt(2 x {h}/g) = {sqrt(2*h/g)|s}", "Speed: {x} over that = {x/sqrt(2*h/g)|m/s}"),
+        uses=("throw of a free sheet or jet",),
     ),
 )

@@ -1,0 +1,117 @@
+"""Which units pages ask, draw and write in: metric, or those customary in the US. One switch for the process; text may be typed in any unit all the same."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from brimwork import units
+
+METRES, FEET = "metric", "US"
+SYSTEMS = (METRES, FEET)
+SETTINGS = "settings.toml"  # the file beside workbooks that says which
+_now = [METRES]
+
+# Units of one system with that of the other in which the same thing is measured; what stands in neither column belongs to both.
+_PAIRS = (
+    ("mm", "in"), ("m", "ft"), ("cm", "in"), ("km", "kft"), ("L", "US gal"), ("mm2", "in2"), ("cm2", "in2"), ("m2", "ft2"), ("m3", "ft3"), ("m3", "yd3"),
+    ("kg", "lb"), ("t", "short ton"), ("N", "lbf"), ("kN", "lbf"), ("kPa", "psi"), ("kPa", "psf"), ("MPa", "psi"), ("Pa", "psf"),
+    ("kg/m3", "lb/ft3"), ("t/m3", "lb/ft3"), ("kN/m3", "lb/ft3"), ("kg/L", "lb/US gal"), ("L/s", "US gal/min"), ("L/min", "US gal/min"), ("L/h", "US gal/h"),
+    ("m3/h", "US gal/min"), ("L/day", "US gal/day"), ("m/s", "ft/s"), ("mm/day", "in/day"), ("mm/h", "in/h"), ("L/s per m", "US gal/min per ft"),
+    ("L/min per m", "US gal/min per ft"), ("mV/A/m", "mV/A/ft"), ("ohm/km", "ohm/kft"), ("m^0.5/s", "ft^0.5/s"), ("kg/m2", "lb/ft2"),
+)  # fmt: skip
+_TO_US: dict[str, str] = {}
+_TO_METRIC: dict[str, str] = {}
+for _metric, _us in _PAIRS:
+    _TO_US.setdefault(_metric, _us)
+    _TO_METRIC.setdefault(_us, _metric)
+
+_METRIC_WORDS = (
+    r"(?:milli|centi|kilo|square |cubic )?(?:metres?|litres?)|(?:kilo)?grams?|tonnes?|(?:kilo|mega)?(?:pascals?|newtons?)"
+    r"|(?<=\d )(?:mm|cm|m|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
+)
+_US_WORDS = (
+    r"inch(?:es)?|feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"
+    r"|(?<=\d )(?:in(?! (?:all|each|the|a|this|[\dX{]))|ft|yd|yd3|ft2|ft3|in2|lb|lbf|psi|psf)|ft/s|lb/\w+|ohm/kft|mV/A/ft"
+)
+_WORDS = {METRES: re.compile(rf"\b(?:{_METRIC_WORDS})\b"), FEET: re.compile(rf"\b(?:{_US_WORDS})\b")}
+
+
+def current() -> str:
+    """The system in use."""
+    return _now[0]
+
+
+def use(system: str) -> None:
+    """Ask, draw and write in this system from now on. Raises ValueError for none of SYSTEMS."""
+    if system not in SYSTEMS:
+        raise ValueError(f"'{system}' is none of {', '.join(SYSTEMS)}")
+    _now[0] = system
+
+
+@contextmanager
+def working_in(system: str) -> Iterator[None]:
+    """The same, for a while."""
+    before = current()
+    use(system)
+    try:
+        yield
+    finally:
+        use(before)
+
+
+def settings(units: str) -> bytes:
+    """The content of a settings file."""
+    return f'# Units in which the workbooks of this folder ask, draw and work: "metric" or "US".\nformat = 1\nunits = "{units}"\n'.encode()
+
+
+def other(system: str) -> str:
+    return FEET if system == METRES else METRES
+
+
+def of_unit(unit: str) -> str:
+    """The system that a unit belongs to, or "" for one that both use."""
+    return METRES if unit in _TO_US else FEET if unit in _TO_METRIC else ""
+
+
+def counterpart(unit: str, system: str) -> str:
+    """The unit in which that system measures the same: "mm" is "in" in the US; a unit of that system, or of both, stays."""
+    return (_TO_US if system == FEET else _TO_METRIC).get(unit, unit)
+
+
+def feet(unit: str) -> str:
+    """A unit of SI with feet in the place of metres: "m3/s" is "ft3/s"."""
+    return re.sub(r"\bm(?=[\d^/ ]|$)", "ft", unit)
+
+
+def near_there(text: str, unit: str) -> str:
+    """An absolute tolerance such as "1 mm" as it is told beside answers in that unit."""
+    return round_there(text, of_unit(unit) or current())
+
+
+def round_there(text: str, system: str) -> str:
+    """A value such as "1 mm" in the unit of a system, to one figure: "0.04 in"."""
+    reading = units.parse(text)
+    there = counterpart(reading.unit, system)
+    return text if there == reading.unit else f"{units.number(float(f'{units.convert(reading.value, there):.1g}'))} {there}"
+
+
+def length(metres: float) -> str:
+    """A short length as a drawing shows it: "400 mm", or "15.7 in"."""
+    if current() == METRES:
+        return f"{metres * 1000:.0f} mm"
+    inches = float(f"{units.convert(metres, 'in'):.3g}")
+    return f"{units.number(inches)} in"
+
+
+def round_step(step: float) -> float:
+    """The round number, 1, 2 or 5 times a power of ten, that is nearest to a step in proportion."""
+    power = 10 ** math.floor(math.log10(step))
+    return min((power * digit for digit in (1, 2, 5, 10)), key=lambda size: abs(math.log(size / step)))
+
+
+def foreign(text: str, system: str) -> list[str]:
+    """Words and signs for units of the other system that stand in a text."""
+    return _WORDS[other(system)].findall(text)
