@@ -28,7 +28,7 @@ function render({ model, el }) {
   said.setAttribute("aria-live", "polite");
   const draw = make("div", { className: "bw-draw" }, parts.tabs, parts.paper);
   const side = make("div", { className: "bw-side" }, parts.form, parts.findings);
-  const top = make("div", { className: "bw-top" }, parts.head, parts.strip, parts.fails, said);
+  const top = make("div", { className: "bw-top" }, parts.head, parts.strip, make("div", { className: "bw-line" }, parts.fails, said));
   const main = make("div", { className: "bw-main" }, draw, side);
   const page = make("div", { className: "bw", role: "region", "aria-label": "Design page", "data-lm-suppress-shortcuts": "true" }, top, parts.ways, main);
   el.append(make("div", { className: "bw-outer" }, page));
@@ -51,18 +51,19 @@ function render({ model, el }) {
     const about = make("span", { className: "bw-say", text: `${kind}, ${region === "US" ? "US units" : "metric"} · ${saved}` });
     parts.head.replaceChildren(...[make("h2", { text: title }), about, link, acts].filter(Boolean));
     if (kept) [...acts.children].find(one => one.textContent === kept)?.focus();
+    page.style.setProperty("--bw-head", `${parts.head.offsetHeight}px`); // on a narrow page it scrolls away, the numbers stay
   }
 
   function drawNumbers() {
     const { numbers, tally } = state;
     const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
-      make("b", { text: value }), make("span", { text: words }), was ? make("i", { text: `was ${was}` }) : null));
-    const rest = [`${tally.marginal} near a limit`, `${tally.unanswered} of safety not answered`].join(", ");
+      make("b", { text: value }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
+    const rest = `${tally.marginal} near a limit`;
     boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
-    const chips = tally.names.slice(0, 4).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
-    if (tally.names.length > 4) chips.push(make("span", { className: "bw-say", text: `and ${tally.names.length - 4} more` }));
-    if (tally.unanswered) chips.push(button(`? ${tally.unanswered} checks of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
+    const chips = tally.names.slice(0, 3).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
+    if (tally.names.length > 3) chips.push(make("span", { className: "bw-say", text: `and ${tally.names.length - 3} more` }));
+    if (tally.unanswered) chips.push(button(`? ${tally.unanswered} of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
     parts.fails.replaceChildren(...chips);
   }
 

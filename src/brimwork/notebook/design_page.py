@@ -49,8 +49,11 @@ class DesignPage(anywidget.AnyWidget):
         self.opened, self.full, self.view, self.narrow, self.other = opened, full, "section", False, ""
         self.followers: list[Callable[[], None]] = []
         self.working: set[asyncio.Task] = set()
-        self.last_key, self.changed = "", ""
-        self.before = parts.key_numbers(opened.chain) if opened else {}
+        self.after: list[Callable[[], None]] = []
+        self.before: dict[str, tuple[str, str]] = {}
+        self._known: tuple[Any, dict[str, tuple[str, str]]] = (None, {})
+        if opened:
+            opened.later = self.after.append
         self.acts: dict[str, Callable[[dict], Any]] = {
             "ready": self._ready, "change": self._change, "basis": self._basis, "undo": self._undo, "redo": self._redo, "view": self._view, "depth": self._depth,
             "why": self._why, "save": self._save, "designs": self._designs, "start": self._start, "example": self._example, "open": self._open_file,
@@ -58,6 +61,12 @@ class DesignPage(anywidget.AnyWidget):
             "prices in": self._prices_in,
         }  # fmt: skip
         self.on_msg(self._asked)
+
+    def _numbers(self) -> dict[str, tuple[str, str]]:
+        """The key numbers of what is open, worked out once for each design."""
+        if self._known[0] is not self.here.chain:
+            self._known = self.here.chain, parts.key_numbers(self.here.chain)
+        return self._known[1]
 
     @property
     def here(self) -> OpenDesign:
@@ -103,6 +112,10 @@ class DesignPage(anywidget.AnyWidget):
             answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
         if answer is not None:
             self.send({**answer, **serial})
+        while self.after:  # what can wait until it is painted
+            self.after.pop(0)()
+            if self.opened and self.opened.trouble:
+                self.send({"said": {"words": self.opened.trouble, "alert": True}})
 
     def _plainly(self, said: str, key: str) -> str:
         """What was refused, for someone who looks at a box and not at a file."""
@@ -150,7 +163,7 @@ class DesignPage(anywidget.AnyWidget):
                 "saved": opened.unsaved and Path(opened.mine).exists(),
             },
             "answered": parts.answered_part(opened.design),
-            "numbers": parts.numbers_part(opened, self.before),
+            "numbers": parts.numbers_part(self._numbers(), self.before),
             "tally": parts.tally_part(opened),
             "findings": parts.findings_part(opened),
             "view": parts.view_part(opened, self.view, self.narrow, self.other),
@@ -171,7 +184,7 @@ class DesignPage(anywidget.AnyWidget):
     def _then(self, act: Callable[[], None], key: str = "") -> dict:
         """What the page shows after a change, and what that did."""
         opened = self.here
-        before, found, numbers = opened.design, opened.found, parts.key_numbers(opened.chain)
+        before, found, numbers = opened.design, opened.found, self._numbers()
         opened.said.words, opened.said.alert = "", False
         act()
         after = opened.design
@@ -299,7 +312,7 @@ class DesignPage(anywidget.AnyWidget):
         if self.opened is not None:
             self.opened.close()
         self.opened, self.full, self.view = opened, full, "section"
-        self.before = parts.key_numbers(opened.chain)
+        self.before, opened.later = {}, self.after.append
         remember(opened)
         self._told()
         return self._all()

@@ -48,10 +48,11 @@ class Keeping:
         self.path: Path | None = None
         self.trouble, self.cell = "", _cell()
         self._held: IO[bytes] | None = None
+        self._base: tuple[Design | None, str | None] | None = None
 
     def keep(self, design_file: Path, base: Design | None, mine: Design) -> None:
         """Keep the changes to a design; what cannot be kept is told by `trouble`."""
-        body = {"format": _FORMAT, "base": dump_design(base) if base else None, "mine": dump_design(mine)}
+        body = {"format": _FORMAT, "base": self._as_text(base), "mine": dump_design(mine)}
         place = self.path if self.path and self.path.parent == design_file.parent else _new(design_file)
         try:
             self._let_go()
@@ -64,6 +65,12 @@ class Keeping:
         if self.path and self.path != place:
             self.drop()
         self.take(place)
+
+    def _as_text(self, base: Design | None) -> str | None:
+        """The design that the changes began as, as text; written once, for it is the same from change to change."""
+        if self._base is None or self._base[0] is not base:
+            self._base = (base, dump_design(base) if base else None)
+        return self._base[1]
 
     def may_take(self, place: Path) -> bool:
         """Whether nobody else needs a file of kept changes: no other view, or one that this view replaces since its cell was run again."""

@@ -141,8 +141,17 @@ class OpenDesign:
         for tell in list(self.followers):
             tell()
 
+    later: Callable[[Callable[[], None]], None] | None = None  # where what was changed is shown first, and kept right after
+
     def _keep(self) -> None:
-        self.keeping.keep(Path(self.mine), self.base, self.design)
+        if self.later:
+            self.later(self._keep_now)
+        else:
+            self._keep_now()
+
+    def _keep_now(self) -> None:
+        if self.unsaved:
+            self.keeping.keep(Path(self.mine), self.base, self.design)
 
     # --- the file
 

@@ -94,9 +94,8 @@ def _told(chain: Chain, name: str, coming: bool = False) -> str:
     return days(row.us_text(got.result) if chain.design.region == "US" else row.metric_text(got.result))
 
 
-def numbers_part(opened: OpenDesign, before: dict[str, tuple[str, str]]) -> list[dict[str, str]]:
+def numbers_part(now: dict[str, tuple[str, str]], before: dict[str, tuple[str, str]]) -> list[dict[str, str]]:
     """The numbers on top, each with what it was before the last change where that moved it."""
-    now = key_numbers(opened.chain)
     return [
         {"name": name, "value": text, "words": words, "was": before[name][0] if name in before and before[name][0] != text else ""}
         for name, (text, words) in now.items()
