@@ -11,6 +11,7 @@ from brimwork import files
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.meaning import as_meant
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
 from brimwork.notebook import designing, keeping
 from brimwork.notebook.comparing import compare
@@ -131,6 +132,18 @@ def test_lists_stand_in_their_box_as_they_were_typed(folder):
 def test_money_is_read_in_any_of_the_usual_ways(page, opened, text):
     page("change", key="prices.pump", text=text)
     assert opened.design["prices.pump"] == 40
+
+
+@pytest.mark.parametrize(
+    ("region", "text", "meant"),
+    [
+        ("US", "1,000 gph", "1000 US gal/h"), ("US", "12 gal/min", "12 US gal/min"), ("US", "5 imp gal/min", "5 imp gal/min"), ("US", "5 US gal/min", "5 US gal/min"),
+        ("UK", "5 gal/min", "5 gal/min"), ("UK", "half inch", "1/2 in"), ("US", "three-quarter inch", "3/4 in"), ("UK", "1,000 L/min", "1,000 L/min"),
+        ("US", "1/2 in", "1/2 in"), ("US", "half an inch", "1/2 in"),
+    ],
+)  # fmt: skip
+def test_a_box_takes_what_the_country_leaves_no_doubt_about(region, text, meant):
+    assert as_meant(text, region) == meant
 
 
 def test_a_wish_that_no_page_has_is_passed_over(page, opened):

@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-import sys
-import tempfile
 from collections.abc import Callable
-from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -14,16 +11,15 @@ import anywidget
 
 from brimwork import files
 from brimwork.design.done.quantities import quantities
-from brimwork.design.typed import file
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
-from brimwork.design.typed.limits import Bounds
 from brimwork.design.typed.price_list import price_list, prices_read
-from brimwork.design.typed.reading import Corners, Curve, Date, Dates, OneOf, Several
 from brimwork.notebook import page_parts as parts
+from brimwork.notebook.boxes import typed_for
 from brimwork.notebook.form import HEADS, name_of
 from brimwork.notebook.opened import DESIGNS, EXAMPLES, OpenDesign, begin_design, look_at, own_designs, remember
+from brimwork.notebook.printing import printed
 from brimwork.notebook.results import drawings_shown, findings_shown
 from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
@@ -35,7 +31,6 @@ KIND_WORDS = {
     "cascade": ("Steps or a rill", "water falls from pool to pool"),
 }
 LARGEST_LIST = 200_000  # bytes of a price list
-CHOICES = (OneOf, Bounds, Date)
 
 
 class DesignPage(anywidget.AnyWidget):
@@ -112,10 +107,11 @@ class DesignPage(anywidget.AnyWidget):
             answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
         if answer is not None:
             self.send({**answer, **serial})
+        trouble = self.opened.trouble if self.opened else ""
         while self.after:  # what can wait until it is painted
             self.after.pop(0)()
-            if self.opened and self.opened.trouble:
-                self.send({"said": {"words": self.opened.trouble, "alert": True}})
+        if self.opened and self.opened.trouble != trouble:
+            self.send({"said": {"words": self.opened.trouble, "alert": bool(self.opened.trouble)}})
 
     def _plainly(self, said: str, key: str) -> str:
         """What was refused, for someone who looks at a box and not at a file."""
@@ -392,39 +388,3 @@ class DesignPage(anywidget.AnyWidget):
             self.send({"said": {"words": f"Nothing is printed ({error.strerror or error}).", "alert": True}})
         else:
             self.send({"printed": {"name": paper.name, "path": str(paper)}, "said": {"words": f"Printed: {paper}.", "alert": False}}, [pdf])
-
-
-async def printed(design) -> bytes:
-    """The pack of a design as a PDF. What the printer takes of memory ends with the process that it runs in. Raises InputError, OSError."""
-    with tempfile.TemporaryDirectory() as folder:
-        source, pack = Path(folder, "design.toml"), Path(folder, "pack.pdf")
-        source.write_text(file.dump_design(design), encoding="utf-8")
-        line = [sys.executable, "-m", "brimwork", "pack", str(source), "--to", str(pack)]
-        process = await asyncio.create_subprocess_exec(*line, stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE)
-        try:
-            _, told = await process.communicate()
-        finally:
-            with suppress(ProcessLookupError):
-                if process.returncode is None:
-                    process.kill()
-        if not pack.exists():
-            raise InputError(told.decode(errors="replace").strip().rstrip(".") or "the printer has ended without a word")
-        return pack.read_bytes()
-
-
-def typed_for(key: str, text: str, region: str):
-    """What a design file would say for what was typed into a box: text, number, list, or None for nothing known. Raises InputError."""
-    section, _, name = key.partition(".")
-    if section not in SECTIONS or name not in SECTIONS[section]:
-        raise InputError(f"there is no value '{clipped(key)}' in a design")
-    field, text = SECTIONS[section][name], text.strip()
-    if text in ("", parts.UNKNOWN, parts.empty_words(key, region)):
-        return None
-    if isinstance(field, Several | Dates):
-        return [part.strip() for part in text.split(",")]
-    if isinstance(field, Curve | Corners):
-        return [[side.strip() for side in pair.split(" at ")] for pair in text.split(";")]
-    if isinstance(field, CHOICES) or field.unit:
-        return text
-    value = field.read(text, key)  # a plain number stands in the file without quotes
-    return int(value) if value == int(value) else value

@@ -16,7 +16,7 @@ from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS
 from brimwork.design.typed.merging import shown as on_one_line
-from brimwork.design.typed.reading import Corners, Curve, Dates, OneOf, Several
+from brimwork.design.typed.reading import OneOf, Several
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
 from brimwork.design.typed.telling import days
 from brimwork.design.typed.wording import spoken, worded
@@ -26,6 +26,7 @@ from brimwork.drawing.running import start_and_stop_chart
 from brimwork.drawing.section import section
 from brimwork.drawing.svg import write_svg
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.boxes import UNKNOWN, as_typed, empty_words
 from brimwork.notebook.comparing import compared
 from brimwork.notebook.form import FORM_STEPS, HEADS, is_seldom, keys_of, name_of
 from brimwork.notebook.opened import OpenDesign
@@ -43,7 +44,7 @@ NARROW = 112.0  # mm: a sheet for a page as wide as a phone
 GRADE_WORDS = {
     "fail": "Outside a limit", "marginal": "Near a limit", "not shown": "Nobody has given what is needed", "pass": "Within the limits", "does not apply": "Does not apply here",
 }  # fmt: skip
-UNKNOWN, DASH = "don't know yet", "–"
+DASH = "–"
 EXPECTED = ("C41", "C51", "C35", "C44")  # of the unanswered checks of safety those named first: shock, open water, services
 
 
@@ -265,22 +266,6 @@ def entry(key: str, design: Design) -> dict[str, Any]:
         "basis": given.basis if given else "",
         "unit": field.here(region) if hasattr(field, "here") else "",
     }
-
-
-def empty_words(key: str, region: str) -> str:
-    section_, _, name = key.partition(".")
-    return SECTIONS[section_][name].hint(region) or UNKNOWN
-
-
-def as_typed(key: str, text: Any) -> str:
-    """What the file says as one would type it into the box."""
-    section_, _, name = key.partition(".")
-    field = SECTIONS[section_][name]
-    if isinstance(field, Several | Dates):
-        return ", ".join(map(str, text))
-    if isinstance(field, Curve | Corners):
-        return "; ".join(" at ".join(map(str, pair)) for pair in text)
-    return str(text)
 
 
 def answered_part(design: Design) -> dict[str, int]:
