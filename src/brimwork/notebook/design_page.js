@@ -125,6 +125,7 @@ function render({ model, el }) {
   function say(held, words, bad) {
     held.row.classList.toggle("bw-bad", bad);
     held.input.toggleAttribute("aria-invalid", bad);
+    held.told = Boolean(words) && !bad; // what was said of an earlier change goes with the next; what is wrong stays said
     if (words) held.note.textContent = words;
     else fill(held, held.entry);
   }
@@ -395,6 +396,7 @@ function render({ model, el }) {
     if (message.hangs) { state.hangs[message.hangs.id] = message.hangs.on; if (message.hangs.id in state.why) drawFindings(); }
     if ("start" in message) drawWays();
     if (message.said) tell(message.said);
+    if (message.did) for (const held of [...rows.values()].flat()) if (held.told && held.entry.key !== message.did.key) say(held, "", false);
     if (message.did?.key) for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false);
     if (message.refused) {
       const held = (rows.get(message.refused.key) ?? []).find(one => one.row.isConnected);

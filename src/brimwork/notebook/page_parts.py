@@ -98,7 +98,7 @@ def _told(chain: Chain, name: str, coming: bool = False) -> str:
 def numbers_part(now: dict[str, tuple[str, str]], before: dict[str, tuple[str, str]]) -> list[dict[str, str]]:
     """The numbers on top, each with what it was before the last change where that moved it."""
     return [
-        {"name": name, "value": text, "words": words, "was": before[name][0] if name in before and before[name][0] != text else ""}
+        {"name": name, "value": text, "words": words, "was": before[name][0] if name in before and before[name][0] not in (text, DASH) else ""}
         for name, (text, words) in now.items()
     ]
 
