@@ -408,6 +408,13 @@ function render({ model, el }) {
     if (message.did) page.dataset.painted = performance.now();
   }
 
+  page.addEventListener("keydown", event => { // in a box the keys take back what was typed there
+    if (event.key.toLowerCase() !== "z" || !(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text]")) return;
+    ask(event.shiftKey ? "redo" : "undo");
+    event.preventDefault();
+    event.stopPropagation();
+  });
+
   const narrow = () => { // of the room that the paper will have: beside the boxes, or alone on a narrow page
     const wide = page.clientWidth;
     return wide > 0 && (parts.paper.clientWidth || (wide > 880 ? wide * 0.58 : wide > 560 ? wide / 2 : wide)) < NARROW;
