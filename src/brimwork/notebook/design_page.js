@@ -17,7 +17,7 @@ function make(tag, given = {}, ...children) {
 
 function render({ model, el }) {
   const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {} };
-  let serial = 0, answered = 0, wanted = "", lit = "", url = "";
+  let waiting = 0, serial = 0, answered = 0, wanted = "", lit = "", url = "";
   const rows = new Map();
   const ask = (what, more = {}) => model.send({ do: what, n: ++serial, ...more });
   const button = (text, act, given = {}) => make("button", { type: "button", text, onclick: act, ...given });
@@ -279,10 +279,11 @@ function render({ model, el }) {
     const kept = document.activeElement?.closest?.(".bw-finding")?.dataset.id;
     const group = (title, found, open, name) => {
       if (!found.length) return null;
-      const list = make("ul", { className: "bw-list" }, found.map(one => findingOf(one)));
-      if (open) return make("section", { "data-group": name }, make("h3", { text: title }), list);
-      const fold = make("details", { "data-group": name, open: state.folds.has(name) }, make("summary", { text: `${title} (${found.length})` }), list);
-      fold.addEventListener("toggle", () => state.folds[fold.open ? "add" : "delete"](name));
+      const list = () => make("ul", { className: "bw-list" }, found.map(one => findingOf(one)));
+      if (open) return make("section", { "data-group": name }, make("h3", { text: title }), list());
+      const fold = make("details", { "data-group": name, open: state.folds.has(name) }, make("summary", { text: `${title} (${found.length})` }));
+      if (fold.open) fold.append(list());
+      fold.addEventListener("toggle", () => { state.folds[fold.open ? "add" : "delete"](name); if (fold.open && fold.children.length === 1) fold.append(list()); });
       return fold;
     };
     const of = grade => all.filter(one => one.grade === grade);
@@ -391,7 +392,11 @@ function render({ model, el }) {
       if (head.textContent !== titleOf(step)) head.textContent = titleOf(step);
     }
     if (message.answered) parts.form.querySelector(".bw-progress")?.replaceWith(progress());
-    if (message.findings) { for (const id of Object.keys(state.why)) ask("why", { id }); drawFindings(); }
+    if (message.findings) {
+      for (const id of Object.keys(state.why)) ask("why", { id });
+      if (message.did) { clearTimeout(waiting); requestAnimationFrame(() => { waiting = setTimeout(drawFindings); }); } // drawing and numbers are painted first
+      else drawFindings();
+    }
     if (message.why) { state.why[message.why.id] = message.why; drawFindings(); }
     if (message.hangs) { state.hangs[message.hangs.id] = message.hangs.on; if (message.hangs.id in state.why) drawFindings(); }
     if ("start" in message) drawWays();

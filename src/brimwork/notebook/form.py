@@ -76,6 +76,7 @@ def is_seldom(key: str, kind: str) -> bool:
     return (key.partition(".")[0] in _SELDOM_SECTIONS or key in SELDOM) and key not in (*ASKED_FIRST[kind], *ALSO_SHORT[kind])
 
 
+@cache
 def name_of(key: str, region: str) -> str:
     """What stands beside a box: a builder's words where there are some, else what the field says of itself."""
     if key in HEADS:
