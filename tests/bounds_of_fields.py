@@ -14,6 +14,7 @@ _BUILT = "what is built: the drawing shows it, and whatever hangs on it follows"
 HELD_AGAINST: dict[str, str] = {
     "site.use": "nothing on file says who comes near; every word but 'private' is stricter",
     "site.water_covered": "seen on site; without it the depth that vessel, trough or header leave open counts",
+    "site.sling_equal": "seen on the gear; without it two legs carry, whatever their number",
     "site.legionella": "use, temperature of the water and splash: the worse counts",
     "site.pit_sides": "ground water in the pit: sides in water are not firm",
     **dict.fromkeys(("vessel.shape", "vessel.stands_on", "vessel.coat", "stones.stand_on", "stones.valves", "blade.feed", "cascade.feed"), _BUILT),

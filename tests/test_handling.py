@@ -58,6 +58,9 @@ def test_the_upward_parts_carry_the_load(mass, legs, degrees):
 def test_of_three_or_four_legs_two_carry():
     two = pull_in_slings(180, 2, math.radians(60))
     assert pull_in_slings(180, 3, math.radians(60)) == pull_in_slings(180, 4, math.radians(60)) == two
+    assert (
+        pull_in_slings(180, 4, math.radians(60), equalised=True) == pytest.approx(two / 2) and pull_in_slings(180, 2, math.radians(60), equalised=True) == two
+    )
     assert pull_in_slings(180, 1, math.radians(90)) == pytest.approx(180 * 9.80665)
 
 

@@ -83,7 +83,7 @@ cord_wanted: ?supply.point_along ?supply.point_across +supply.cord_route +assump
 root_radius: +site.tree_stem
 noise: +site.sound_at_1m -site.neighbour
 lift: ?site.lift_mass ?reservoir.block_mass ?site.sling_mass +site.lift_reach ~site.lift_height +site.lift_travel -assumptions.grip
-sling: +site.sling_mass -site.sling_legs -site.sling_angle
+sling: +site.sling_mass ?site.sling_equal -site.sling_legs -site.sling_angle
 cost_estimate: +site.cost +costing.contingency
 apron_wanted: +fall +catch.splash_factor +assumptions.wind_factor
 """

@@ -29,7 +29,7 @@ USUAL = {
     "assumptions.pebble_gaps": "0.4", "assumptions.pebble_density": "2650 kg/m3", "assumptions.person": "0.8 kN", "assumptions.foot": "100 mm",
     "assumptions.footing_slope": "1.5", "assumptions.starting": "6", "costing.contingency": "0.12", "assumptions.wall_density": "2000 kg/m3",
     "assumptions.fill_push": "0.45", "assumptions.fill_density": "1900 kg/m3", "assumptions.board_stiffness": "6000 MPa", "assumptions.cover_density": "2300 kg/m3",
-    "vessel.shape": "round", "vessel.offset_across": "0 mm",
+    "vessel.shape": "round", "site.sling_equal": "no", "vessel.offset_across": "0 mm",
 }  # fmt: skip
 USUAL_HERE = {
     "pump.bay": {"UK": "200 mm", "US": "8 in"},

@@ -343,7 +343,7 @@ def surroundings(w: Worked) -> None:
     ends = lambda: (d["site.lift_height"], min(d["site.lift_height"] + d["site.lift_travel"], 1.75))  # noqa: E731
     limit = lambda: min(lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0), w.plain.region) for height in ends())  # noqa: E731
     put("lift", lambda: by_hand(w) / limit())
-    put("sling", lambda: _sling(by_slings(w), d["site.sling_legs"], d["site.sling_angle"]))
+    put("sling", lambda: _sling(by_slings(w), carrying_legs(d), d["site.sling_angle"]))
     put("cost_estimate", lambda: d["site.cost"] * (1 + d["costing.contingency"]))
 
 
@@ -357,10 +357,15 @@ def lift_limit(reach: float, height: float, travel: float, grip: float, region: 
     return 23 * (0.25 / max(reach, 0.25)) * (1 - 0.3 * abs(height - 0.75)) * (0.82 + 0.045 / max(travel, 0.25)) * grip
 
 
+def carrying_legs(d) -> float:
+    """Two of three or four legs, unless a gear makes all pull alike."""
+    return d["site.sling_legs"] if d["site.sling_equal"] == "yes" else min(d["site.sling_legs"], 2)
+
+
 def _sling(mass: float, legs: float, angle: float) -> float:
     if angle < math.radians(30) * (1 - 1e-9) or angle > pi / 2:
         raise Impossible("a leg flatter than 30 degrees")
-    return mass * GRAVITY / (min(legs, 2) * math.sin(angle))
+    return mass * GRAVITY / (legs * math.sin(angle))
 
 
 STANDING = {"overflowing vessel": vessel_stands, "drilled stones": stones_stand, "blade": nothing_stands, "cascade": nothing_stands}

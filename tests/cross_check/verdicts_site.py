@@ -6,7 +6,7 @@ from grading import CHECKS, Verdict, between, check, least, most, public, worst
 from plain_design import GRAVITY
 from standing import bodies, slab
 from truth import Worked, lift_limit
-from truth_loads import drop_each
+from truth_loads import carrying_legs, drop_each
 
 
 @check("C32")
@@ -190,7 +190,7 @@ def slings(w: Worked):
     angle = d["site.sling_angle"]
     if angle < math.radians(30) * (1 - 1e-9) or angle > math.pi / 2:
         return Verdict("fail", angle, "a leg flatter than 30 degrees")
-    return most(mass * GRAVITY / (min(d["site.sling_legs"], 2) * math.sin(angle)) / d["site.sling_rating"], 0.5, 1.0, f"{mass:.4g} kg")
+    return most(mass * GRAVITY / (carrying_legs(d) * math.sin(angle)) / d["site.sling_rating"], 0.5, 1.0, f"{mass:.4g} kg")
 
 
 def open_depth(w: Worked) -> float:

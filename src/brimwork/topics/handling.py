@@ -221,10 +221,12 @@ def lift_limit(x_hand: float, z_hand: float, d_lift: float, k_twist: float = 1.0
     return form(x_hand=max(x_hand, least), z_hand=z_hand, d_lift=max(d_lift, least), k_twist=k_twist, k_freq=k_freq, k_grip=k_grip)
 
 
-def pull_in_slings(m_load: float, N_leg: int, alpha_leg: float) -> float:
-    """Pull (N) in each leg at alpha_leg (rad) from the level; of three or four legs two count. Raises InputError below 30 degrees or for other numbers of legs."""
+def pull_in_slings(m_load: float, N_leg: int, alpha_leg: float, equalised: bool = False) -> float:
+    """Pull (N) in each leg at alpha_leg (rad) from the level; of three or four legs two count, unless a gear `equalised` them. Raises InputError below 30 degrees or for other numbers of legs."""
     if N_leg not in (1, 2, 3, 4):
         raise InputError(f"a sling of {N_leg} legs is not reckoned here: one, two, three or four")
     if not math.radians(30) * (1 - 1e-12) <= alpha_leg <= math.pi / 2:
         raise InputError(f"legs at {math.degrees(alpha_leg):g} degrees from the level: never below 30, and at most 90. Use longer slings")
-    return sling_pull(m_load=m_load, N_leg=min(N_leg, 2), alpha_leg=alpha_leg)
+    counting = min(N_leg, 2)
+    carried = m_load * counting / N_leg if equalised else m_load  # by the two legs that count
+    return sling_pull(m_load=carried, N_leg=counting, alpha_leg=alpha_leg)

@@ -126,8 +126,11 @@ class Surroundings(Chain):
     @result
     def sling(self):
         d = self.design
-        pull = pull_in_slings(self.counted("site.sling_mass"), round(d["site.sling_legs"]), d["site.sling_angle"])
-        return Found("F_leg", pull, "the pull in one leg; of three or four legs two carry")
+        equal = d["site.sling_equal"] == "yes"
+        pull = pull_in_slings(self.counted("site.sling_mass"), round(d["site.sling_legs"]), d["site.sling_angle"], equal)
+        return Found(
+            "F_leg", pull, "the pull in one leg; " + ("by your answer a gear lets all legs pull alike" if equal else "of three or four legs two carry")
+        )
 
     @property
     def sling_share(self) -> float:

@@ -43,6 +43,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "wheel_side": length_field("side of the square on which the heaviest wheel stands", "150 mm", "6 in"),
         "sling_mass": Field("mass on the slings", "kg", "lb", such="120 kg", such_us="265 lb"),
         "sling_legs": Field("legs of the sling", "", whole=True, most=4, such="2"),
+        "sling_equal": OneOf("a gear on the slings that lets all legs pull alike", YES_NO, usual="no", basis=J),
         "sling_angle": Field("angle of a leg of the sling from the horizontal", "deg", such="60 deg"),
         "sling_rating": Field("rating of one leg of the sling", "kN", "lbf", such="10 kN", such_us="2250 lbf"),
         "budget": Field("budget", "cur", such="3000 cur"),
