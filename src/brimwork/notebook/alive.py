@@ -28,6 +28,7 @@ from brimwork.notebook.warming import WITHIN
 MOST_PAGES = 12
 LEFT, SILENT = 15.0, 900.0  # s that a room waits for a page that was closed, and for one whose line broke
 LOOK = 1.0  # s between two looks at all rooms
+REFILL = 3.0  # s after which a kernel for the next page is made, although this one is not alive yet
 READY = 60.0  # s that a kernel may take to start
 TAKEN = 4409  # closes a line that its page has replaced
 UNSEEN = 8_000_000  # letters of what was told that are kept for a page whose line breaks
@@ -91,7 +92,7 @@ class LivePage:
         self.kernel: Kernel | None = None
         self.line: Listener | None = None
         self.leaving, self.since = False, time.monotonic()
-        self.ran, self.ended = False, False
+        self.alive, self.ended = asyncio.Event(), False  # all cells have run; it was closed
         self._told: deque[tuple[int, str]] = deque()
         self._number = self._size = 0
         self._heard = 0  # the number of the last message of the page that was taken: after a break it sends again what may not have come
@@ -144,8 +145,10 @@ class LivePage:
             kind, content, parent = message["header"]["msg_type"], message["content"], message["parent_header"].get("msg_id", "")
             if kind == "status":
                 if content["execution_state"] == "idle" and parent.startswith("cell-"):
-                    self.ran = parent == f"cell-{cells[-1]}"
-                    self.tell(type="ran", content={"cell": int(parent[5:]), "last": self.ran})
+                    last = parent == f"cell-{cells[-1]}"
+                    self.tell(type="ran", content={"cell": int(parent[5:]), "last": last})
+                    if last:
+                        self.alive.set()
                 elif content["execution_state"] == "idle" and parent.startswith(f"{self.name}-"):
                     self.tell(type="done", parent=parent)
             elif kind in ("comm_open", "comm_msg", "comm_close"):
@@ -246,12 +249,18 @@ class LivePages:
             if room.ended:
                 await kernel.end()
                 return
-            asyncio.get_running_loop().call_later(3.0, self.keep_warm)
+            room.working.append(asyncio.create_task(self._refill(room)))
             await room.run(kernel)
         except asyncio.CancelledError:
             raise
         except Exception:
             room.tell(type="gone")
+
+    async def _refill(self, room: LivePage) -> None:
+        """Make the next kernel ready once this page is alive, so that it takes nothing from it; and soon in any case."""
+        with suppress(TimeoutError, asyncio.TimeoutError):
+            await asyncio.wait_for(room.alive.wait(), REFILL)
+        self.keep_warm()
 
     async def close(self, room: LivePage) -> None:
         self.open.pop(room.name, None)
