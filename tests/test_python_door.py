@@ -22,7 +22,7 @@ every_design = pytest.mark.parametrize("path", DESIGNS, ids=lambda path: path.st
 DESIGN_KEYS = ["format", "design", "given", "results", "findings", "grades"]
 RESULT_KEYS = ["code", "name", "letter", "value", "unit", "text", "formula", "working", "notes", "why", "needs"]
 FINDING_KEYS = """code group title grade value unit passes marginal shown limit remedy basis note results needs""".split()
-WORK_KEYS = ["formula", "equation", "inputs", "result", "working", "notes", "origin", "tested", "published", "unpublished"]
+WORK_KEYS = ["formula", "equation", "inputs", "result", "working", "notes", "origin", "tested", "published", "unpublished", "by_hand"]
 
 
 @pytest.mark.parametrize("module", ["brimwork", "brimwork.door", "brimwork.prove", "brimwork.units", "brimwork.topics", "brimwork.formula"])

@@ -40,6 +40,12 @@ class ByHand:
     def __str__(self) -> str:
         return f"{self.line} = {self.value}"
 
+    @property
+    def told(self) -> str:
+        """For a reader: "for d=2 m: 3.1416 × 2 ^ 2 / 4 = 3.1416 m2"."""
+        line = self.line.replace("**", "^").replace("*", " × ")
+        return f"for {self.given}: {line} = {self.value}"
+
 
 @dataclass(frozen=True)
 class ByHandCheck:

@@ -78,6 +78,7 @@ def worked_as_text(worked: Working) -> list[str]:
     lines += [f"  tested range: {tested}" for tested in formula.tested]
     lines += [f"  checked against: {p.source}: {p.value} for {p.given}, here {p.check(formula).percent}" for p in formula.published]
     lines += [f"  no printed value: {formula.unpublished}"] if formula.unpublished else []
+    lines += [f"  worked by hand {worked_out.told}" for worked_out in formula.by_hand]
     return lines
 
 
@@ -111,6 +112,7 @@ def worked_as_json(worked: Working) -> dict:
             for p in formula.published
         ],
         "unpublished": formula.unpublished,
+        "by_hand": [{"given": one.given, "line": one.line, "value": one.value} for one in formula.by_hand],
     }
 
 

@@ -27,7 +27,7 @@ class Topic:
     name: str
     outcomes: tuple[str, ...]
     workbooks: tuple[str, ...]
-    figures: tuple[str, ...] = ()
+    figures: tuple[str, ...]
 
 
 TOPICS = {
@@ -45,8 +45,8 @@ TOPICS = {
         Topic("T10", "Electrical supply", ("say what only an electrician may do", "work out voltage drop and the cost of a year"), ("supply",), ("voltage drop in per cent by resistance", "running cost in a year")),
         Topic("T11", "Safety and handling", ("write down the risks of a dig and a lift", "work out sling tension and vibration"), ("supply",), ("pull in each leg of a sling",)),
         Topic("T12", "Cost and programme", ("keep mark-up and margin apart", "draw a programme with hold points"), ("cost",), ("price from margin", "cost of a whole life")),
-        Topic("T13", "Commissioning and faults", ("run and record the tests of a first filling", "tell a leak from drying up, and find faults in a fixed order"), ("commissioning", "water-balance"), ("leak through a narrow gap round a pipe",)),
-        Topic("T14", "Other features on the same reservoir", ("say which sums stay and which change", "size a blade, a drilled stone, a stepped cascade"), ("variants",), ("throw of a free sheet or jet", "flow down a rill")),
+        Topic("T13", "Commissioning and faults", ("run and record the tests of a first filling", "tell a leak from drying up, and find faults in a fixed order"), ("commissioning", "water-balance"), ("flow by a bucket", "leak through a narrow gap round a pipe")),
+        Topic("T14", "Other features on the same reservoir", ("say which sums stay and which change", "size a blade, a drilled stone, a stepped cascade"), ("variants",), ("throw of a free sheet or jet", "apron that the water wants", "flow down a rill")),
     )
 }  # fmt: skip
 

@@ -95,7 +95,8 @@ def work(name: str, **values: str) -> Page | Shown:
 def checked(formula: Formula) -> str:
     """The line that says what the formula was checked against."""
     if not formula.published:
-        return f"*Not checked against a printed value: {formula.unpublished}.*"
+        by_hand = "; ".join(f"Worked by hand {one.told}" for one in formula.by_hand)
+        return f"*Not checked against a printed value: {formula.unpublished}.{f' {by_hand}.' if by_hand else ''}*"
     lines = [f"{p.source}: {p.value} printed for {p.given}, {p.check(formula).got_text} here" for p in formula.published]
     return "*Checked against " + "; ".join(lines) + ".*"
 
