@@ -253,7 +253,7 @@ def _check_way(posed: object, name: str, way: str) -> None:
         raise InputError(f'"{name}" is no formula, and only the working of a formula has values on the way: take on_the_way out')
     formula = topics.find(posed.code)
     try:
-        keys = [piece.key for piece in worked(formula, formula.only(posed.like[1])).pieces[:-1]]
+        keys = [piece.key for piece in worked(formula, formula.only(posed.letters)).pieces[:-1]]
     except ValueError as error:
         raise InputError(f"{error}: take on_the_way out") from None
     if way not in keys:

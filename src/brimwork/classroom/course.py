@@ -148,7 +148,7 @@ def slides() -> bytes:
     for code, topic in TOPICS.items():
         for number, name in enumerate(topic.figures):
             formula = topics.find(name)
-            shown = picture(formula, ask(formula, 3).like[1], formula.inputs[-1])
+            shown = picture(formula, ask(formula, 3).letters, formula.inputs[-1])
             drawn = svg.write_svg(shown.sheet, f"s{code}{number}")
             place = attribute(code) if number == 0 else attribute(f"{code}-{number + 1}")
             parts.append(

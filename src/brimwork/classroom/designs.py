@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
@@ -37,7 +38,15 @@ limits = "all"
 rows = ["the position is justified in writing", "drawings are complete and legible"]
 """
 _LARGEST = 1_000_000
-_KEYS = {"format": int, "kind": str, "points": (int, float), "required": dict, "must_pass": dict, "unchanged": dict, "rubric": dict}
+_KEYS: dict[str, type | tuple[type, ...]] = {
+    "format": int,
+    "kind": str,
+    "points": (int, float),
+    "required": dict,
+    "must_pass": dict,
+    "unchanged": dict,
+    "rubric": dict,
+}
 
 
 def brief(path: Path) -> dict:
@@ -88,7 +97,7 @@ def _field(key: str):
     return SECTIONS[section][name]
 
 
-def _wanted(key: str, limits: dict[str, str]) -> dict[str, object]:
+def _wanted(key: str, limits: dict[str, str]) -> dict[str, Any]:
     """What is wanted of a value, in SI. Raises InputError."""
     field = _field(key)
     return {name: read(text, getattr(field, "unit", ""), key) if name == "near" else field.read(text, key) for name, text in limits.items()}
@@ -126,7 +135,7 @@ def _values(design: Design, wanted: dict) -> list[dict]:
     return rows
 
 
-def _within(key: str, value: object, limits: dict[str, str]) -> bool:
+def _within(key: str, value: Any, limits: dict[str, str]) -> bool:
     wanted = _wanted(key, limits)
     if not isinstance(value, int | float):
         return value == wanted.get("is", value)

@@ -9,6 +9,7 @@ from brimwork.classroom import qti
 from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.exercise import bank
 from brimwork.exercise.bank import Posed
+from brimwork.exercise.choices import Choice
 from brimwork.exercise.personal import ATTEMPTS, fair, seeds
 from brimwork.exercise.question import Question
 from brimwork.files import begin
@@ -23,16 +24,16 @@ MOST_VARIANTS = 100
 def variants(code: str, count: int) -> list[Posed]:
     """A question on so many different sets of fair numbers, or on as many as it has. Raises InputError."""
     first = bank.pose(code, 1)
-    found: list[Posed] = [first]
     if not isinstance(first, Question) or not first.varies:
-        return found
+        return [first]
+    found = [first]
     for _, seed in zip(range(ATTEMPTS * count), seeds(_KEY, first.code)):
         if len(found) >= count:
             break
         drawn = bank.pose(code, seed % 1_000_000)
-        if fair(drawn) and not any(drawn.numbers == one.numbers for one in found):
+        if isinstance(drawn, Question) and fair(drawn) and not any(drawn.numbers == one.numbers for one in found):
             found.append(drawn)
-    return found
+    return [*found]
 
 
 def chosen(codes: Iterable[str], count: int) -> list[Posed]:
@@ -64,10 +65,11 @@ def _as_table(questions: list[Posed]) -> bytes:
     """A row for each question on its numbers: what is asked, the answer, how near it must be, the known slips with what each is told."""
     rows = []
     for question in questions:
-        number = isinstance(question, Question)
-        within = question.typed(question.band(question.answer), 2) if number else ""
-        slips = [f"{question.typed(slip.number)}: {slip.feedback}" for slip in question.slips] if number else []
-        if hasattr(question, "feedback"):
+        within, slips = "", list[str]()
+        if isinstance(question, Question):
+            within = question.typed(question.band(question.answer), 2)
+            slips = [f"{question.typed(slip.number)}: {slip.feedback}" for slip in question.slips]
+        if isinstance(question, Choice):
             slips = [f"{option} {said}" for option, said in zip(question.options, question.feedback) if said]
         rows.append(
             (question.code, question.seed, " / ".join(asked_text(question)), key(question), within, " | ".join(slips), " / ".join(worked_out(question)))

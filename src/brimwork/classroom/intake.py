@@ -11,6 +11,7 @@ import threading
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import IO
 
 from brimwork.classroom.reading import HandIn, Said
 from brimwork.units import InputError
@@ -46,7 +47,9 @@ class Reader:
     """The process that reads; it is begun again when a file takes too long or ends it."""
 
     def __init__(self, brief: dict | None = None):
-        self.brief, self.process, self.lines = brief, None, queue.Queue()
+        self.brief = brief
+        self.process: subprocess.Popen[str] | None = None
+        self.lines: queue.Queue[str | None] = queue.Queue()
 
     def __enter__(self) -> Reader:
         return self
@@ -55,12 +58,13 @@ class Reader:
         self._end()
 
     def ask(self, source: ComesFrom, do: str = "read") -> dict:
-        if self.process is None or self.process.poll() is not None:
-            self._begin()
+        process = self.process
+        if process is None or process.poll() is not None:
+            process = self._begin()
         job = {"do": do, "path": source.path, "member": source.member, "name": source.name, "brief": self.brief}
         try:
-            self.process.stdin.write(json.dumps(job) + "\n")
-            self.process.stdin.flush()
+            _into(process).write(json.dumps(job) + "\n")
+            _into(process).flush()
             line = self.lines.get(timeout=SECONDS)
         except queue.Empty:
             self._end()
@@ -72,26 +76,33 @@ class Reader:
             return {"reason": "the reader broke off at this file"}
         return json.loads(line)
 
-    def _begin(self) -> None:
+    def _begin(self) -> subprocess.Popen[str]:
         line = [sys.executable, "-m", "brimwork.classroom.reading"]
         environment = {**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, sys.path))}
-        self.process = subprocess.Popen(
+        self.process = process = subprocess.Popen(
             line, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True, encoding="utf-8", env=environment
         )
         self.lines = queue.Queue()
-        threading.Thread(target=_listen, args=(self.process, self.lines), daemon=True).start()
+        threading.Thread(target=_listen, args=(process, self.lines), daemon=True).start()
+        return process
 
     def _end(self) -> None:
         if self.process is not None:
             self.process.kill()
             self.process.wait()
-            self.process.stdin.close()
+            _into(self.process).close()
             self.process = None
 
 
-def _listen(process: subprocess.Popen, lines: queue.Queue) -> None:
-    with process.stdout:
-        for line in process.stdout:
+def _into(process: subprocess.Popen[str]) -> IO[str]:
+    assert process.stdin, "it was begun with a line into it"
+    return process.stdin
+
+
+def _listen(process: subprocess.Popen[str], lines: queue.Queue[str | None]) -> None:
+    assert process.stdout, "it was begun with a line out of it"
+    with process.stdout as said:
+        for line in said:
             lines.put(line)
     lines.put(None)
 
@@ -107,7 +118,8 @@ def sources(place: Path) -> Iterator[ComesFrom | TakenIn]:
 
 
 def _of_folder(place: Path) -> Iterator[ComesFrom | TakenIn]:
-    found, waiting = [], [(str(place), "", 0)]
+    found: list[ComesFrom | TakenIn] = []
+    waiting = [(str(place), "", 0)]
     while waiting:
         folder, prefix, depth = waiting.pop()
         try:

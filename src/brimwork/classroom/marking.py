@@ -12,6 +12,7 @@ from brimwork.classroom.classfile import SchoolClass
 from brimwork.classroom.intake import ComesFrom, TakenIn
 from brimwork.classroom.numbers import Issued, Sets
 from brimwork.classroom.reading import HandIn, Said
+from brimwork.exercise.bank import Posed
 from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.question import Question
 from brimwork.units import InputError
@@ -201,7 +202,7 @@ def _question(group: SchoolClass, issued: Issued, said: list[Said], notes: list[
     return out
 
 
-def _points(group: SchoolClass, issued: Issued, question: object, last: Said, found: Diagnosis) -> tuple[float, str]:
+def _points(group: SchoolClass, issued: Issued, question: Posed, last: Said, found: Diagnosis) -> tuple[float, str]:
     if found.right:
         return issued.asked.points, "right: all points"
     part = round(issued.asked.points * group.method, 2)
@@ -252,7 +253,9 @@ def _fitting(group: SchoolClass, sets: Sets, marked: dict[str, Marked]) -> None:
         keys = sorted((question.answer, learner) for learner in marked if isinstance(question := sets.of[learner][asked.code].posed, Question))
         for learner, mark in wrong if keys else ():
             try:
-                value = read_answer(sets.of[learner][asked.code].posed, mark.said).value
+                question = sets.of[learner][asked.code].posed
+                assert isinstance(question, Question), "keys are of questions with numbers"
+                value = read_answer(question, mark.said).value
             except InputError:
                 continue
             near = FIT * abs(value)

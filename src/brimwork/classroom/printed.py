@@ -12,6 +12,7 @@ from brimwork.classroom.classfile import Learner, SchoolClass
 from brimwork.classroom.numbers import Issued, Sets
 from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.drawing import svg
+from brimwork.drawing.records import Sheet
 from brimwork.exercise.question import Question, in_words
 from brimwork.needing import needed
 from brimwork.pack import markup
@@ -99,7 +100,7 @@ def _question(place: int, name: str, issued: Issued, folder: Path, number: str) 
         f"#v(3mm)\n*{typst_words(f'{place}. ')}* {typst_words(first)} #text(8pt, fill: luma(90))[{typst_words(f'{name}, {worth}')}]",
         *map(typst_words, rest),
     ]
-    parts += [_picture(question, folder, number)] if getattr(question, "sheet", None) else []
+    parts += [_picture(drawn, folder, number)] if (drawn := getattr(question, "sheet", None)) else []
     parts += ["#v(14mm)" if isinstance(question, Question) else "#v(2mm)"]
     if middle := getattr(question, "middle", None):
         if issued.asked.way:
@@ -113,10 +114,10 @@ def _line(width: str) -> str:
     return f"#box(width: {width}, line(length: 100%, stroke: 0.5pt))"
 
 
-def _picture(question: Question, folder: Path, number: str) -> str:
+def _picture(sheet: Sheet, folder: Path, number: str) -> str:
     file = f"q{number}.svg"
-    (folder / file).write_text(svg.write_svg(question.sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
-    return markup.drawing(file, question.sheet.alt, question.sheet.description, min(question.sheet.width, 120))
+    (folder / file).write_text(svg.write_svg(sheet, f"d{number}", scale_to_page=False), encoding="utf-8")
+    return markup.drawing(file, sheet.alt, sheet.description, min(sheet.width, 120))
 
 
 # --- key and overview ---------------------------------------------------------------------------------------------------------------

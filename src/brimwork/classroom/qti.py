@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from xml.etree import ElementTree as Tree
 
 from brimwork.drawing import svg
+from brimwork.drawing.records import Sheet
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.choices import Choice, Sequence
 from brimwork.exercise.diagnosis import diagnose
@@ -113,13 +114,21 @@ def item(question: Posed, edition: Edition, picture: str = "") -> bytes:
     root.set("xmlns:xsi", _XSI)
     root.set("xsi:schemaLocation", f"{edition.items} {edition.schema}")
     root.set("xml:lang", "en")
-    write = {Question: _number, Choice: _choice, Sequence: _order}[type(question)]
-    feedback = write(writer, root, question, picture)
+    feedback = _written(writer, root, question, picture)
     for name, text in feedback.items():
         shown = writer.element(root, "modalFeedback", outcomeIdentifier="FEEDBACK", identifier=name, showHide="show")
         writer.words(writer.element(shown, "contentBody") if edition is V30 else shown, [text])
     Tree.indent(root)
     return b'<?xml version="1.0" encoding="UTF-8"?>\n' + Tree.tostring(root, encoding="unicode").encode() + b"\n"
+
+
+def _written(writer: _Writer, root: Tree.Element, question: Posed, picture: str) -> dict[str, str]:
+    if isinstance(question, Question):
+        return _number(writer, root, question, picture)
+    if isinstance(question, Choice):
+        return _choice(writer, root, question, picture)
+    assert isinstance(question, Sequence), "own words are not exchanged"
+    return _order(writer, root, question, picture)
 
 
 def _declared(writer: _Writer, root: Tree.Element, kind: str, cardinality: str, right: Iterable[str]) -> None:
@@ -133,11 +142,17 @@ def _declared(writer: _Writer, root: Tree.Element, kind: str, cardinality: str, 
             writer.element(writer.element(outcome, "defaultValue"), "value", first)
 
 
+def _sheet(question: Posed) -> Sheet:
+    """The drawing of a question that has one."""
+    assert isinstance(question, Question) and question.sheet, "only such questions come here"
+    return question.sheet
+
+
 def _body(writer: _Writer, root: Tree.Element, text: str, question: Posed, picture: str) -> Tree.Element:
     body = writer.element(root, "itemBody")
     writer.words(body, [text])
     if picture:
-        writer.element(writer.element(body, "p"), "img", src=picture, alt=clean(question.sheet.alt))
+        writer.element(writer.element(body, "p"), "img", src=picture, alt=clean(_sheet(question).alt))
     return body
 
 
@@ -217,7 +232,7 @@ def package(questions: Iterable[Posed], edition: Edition) -> bytes:
             name, files = identifier(question), []
             picture = f"{name}.svg" if getattr(question, "sheet", None) else ""
             if picture:
-                _put(archive, f"items/{picture}", svg.write_svg(question.sheet, f"p{len(resources)}").encode())
+                _put(archive, f"items/{picture}", svg.write_svg(_sheet(question), f"p{len(resources)}").encode())
                 files.append(f"items/{picture}")
             _put(archive, f"items/{name}.xml", item(question, edition, picture))
             resources.append((name, [f"items/{name}.xml", *files]))

@@ -8,6 +8,7 @@ from brimwork import topics
 from brimwork.exercise import bank
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.blanks import answered
+from brimwork.exercise.choices import Choice, Sequence
 from brimwork.exercise.diagnosis import Diagnosis, diagnose
 from brimwork.exercise.pieces import Worked, worked
 from brimwork.exercise.question import TOLERANCE, Middle, Question
@@ -28,7 +29,7 @@ class SetQuestion:
     def posed(self, seed: int, numbers: dict[str, str] | None = None) -> Posed:
         """The question on the numbers of that seed, or on numbers as they were handed out. Raises InputError."""
         question = bank.pose(self.code, seed) if numbers is None else bank.pose_on(self.code, seed, numbers)
-        return replace(question, middle=self._middle(question)) if self.way else question
+        return replace(question, middle=self._middle(question)) if self.way and isinstance(question, Question) else question
 
     def _middle(self, question: Question) -> Middle:
         found, place = self._working(question)
@@ -39,13 +40,13 @@ class SetQuestion:
 
     def _working(self, question: Question) -> tuple[Worked, int]:
         formula = topics.find(self.code)
-        found = worked(formula, formula.only(question.like[1]))
+        found = worked(formula, formula.only(question.letters))
         return found, [piece.key for piece in found.pieces].index(self.way)
 
     def diagnosed(self, question: Posed, text: str, middle: str = "") -> Diagnosis:
         """What an answer tells; one that follows rightly from a wrong value on the way is `carried`. Never raises."""
         found = diagnose(question, text, middle)
-        if self.way and not found.right and middle.strip() and (own := self._own_middle(question, middle)) is not None:
+        if self.way and isinstance(question, Question) and not found.right and middle.strip() and (own := self._own_middle(question, middle)) is not None:
             working, place = self._working(question)
             follows = answered(working, len(working.pieces) - 1, question.seed, text, {place: own})
             if follows.kind == "carried":
@@ -55,7 +56,7 @@ class SetQuestion:
     def middle_right(self, question: Posed, middle: str) -> bool:
         """Whether the value on the way is right."""
         value, wanted = self._own_middle(question, middle), getattr(question, "middle", None)
-        return value is not None and abs(value - wanted.number) <= TOLERANCE * abs(wanted.number)
+        return value is not None and wanted is not None and abs(value - wanted.number) <= TOLERANCE * abs(wanted.number)
 
     @staticmethod
     def _own_middle(question: Posed, middle: str) -> float | None:
@@ -72,9 +73,9 @@ def key(question: Posed) -> str:
     """The right answer as a key prints it."""
     if isinstance(question, Question):
         return question.typed(question.answer, 4)
-    if hasattr(question, "options"):
+    if isinstance(question, Choice):
         return f"{'abcdefghij'[question.right]}) {question.options[question.right]}"
-    if hasattr(question, "items"):
+    if isinstance(question, Sequence):
         return " ".join(str(place + 1) for place in question.right)
     return question.model
 

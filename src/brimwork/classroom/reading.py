@@ -102,7 +102,8 @@ def _where(error: ValueError) -> str:
 
 
 def _answers(held: dict) -> HandIn:
-    head = held.get("hand_in") if isinstance(held.get("hand_in"), dict) else {}
+    said = held.get("hand_in")
+    head = said if isinstance(said, dict) else {}
     found = HandIn("answers file", _text(head.get("learner"), 20), _text(head.get("set"), 20), _text(head.get("receipt"), 60))
     entries, skipped = held["answers"], 0
     if len(entries) > MOST_ENTRIES:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from brimwork.classroom.marking import AFTER_SHOWN, NO_ANSWER, NO_HAND_IN, MarkedAnswer, Marks
 from brimwork.classroom.questions import SetQuestion, asked_text, key, worked_out
 from brimwork.exercise.bank import Posed
+from brimwork.exercise.choices import Choice, Sequence
 from brimwork.exercise.personal import own_seed
 from brimwork.exercise.question import Question
 
@@ -62,10 +63,10 @@ def _slip(asked: SetQuestion, slip: int) -> str:
     question = asked.posed(1)
     if isinstance(question, Question):
         return question.slips[slip].feedback if slip < len(question.slips) else "a known slip"
-    if hasattr(question, "original"):
+    if isinstance(question, Choice):
         place = question.original.index(slip)
         return f"chose: {question.options[place]}"
-    return question.why[slip]
+    return question.why[slip] if isinstance(question, Sequence) else "a known slip"
 
 
 @dataclass(frozen=True)
@@ -80,9 +81,9 @@ class Note:
 
 def notes(marks: Marks) -> list[Note]:
     """A note for each of the commonest slips, on numbers that no learner has."""
-    common = sorted((row for row in slips_table(marks) if row.slip is not None), key=lambda row: -row.count)[:RETAUGHT]
+    common = sorted(((row, row.slip) for row in slips_table(marks) if row.slip is not None), key=lambda found: -found[0].count)[:RETAUGHT]
     asked = {one.code: one for one in marks.group.questions}
-    return [Note(row.question, row.what, row.shown, tuple(_lines(asked[row.question], row.slip))) for row in common]
+    return [Note(row.question, row.what, row.shown, tuple(_lines(asked[row.question], slip))) for row, slip in common]
 
 
 def _lines(asked: SetQuestion, slip: int) -> list[tuple[str, str]]:
@@ -99,6 +100,6 @@ def _lines(asked: SetQuestion, slip: int) -> list[tuple[str, str]]:
 def _wrong(question: Posed, slip: int) -> str:
     if isinstance(question, Question):
         return question.typed(question.slips[slip].number)
-    if hasattr(question, "original"):
+    if isinstance(question, Choice):
         return question.options[question.original.index(slip)]
     return "another order"

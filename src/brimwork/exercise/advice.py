@@ -59,7 +59,7 @@ def _advice(question: Question, way: Way) -> str:
         named = re.search(r"\bthe (\S+?)(?: in upside down)?:", way.text)
         what = named[1] if named else ""
     else:
-        what = question.working.said(way.parts[0]) if question.working else ""
+        what = question.said(way.parts[0])
     if not what or "one part" in what or "{" in advice:
         return ""
     return re.sub(r"\bit\b", lambda _: what, advice)

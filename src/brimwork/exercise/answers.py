@@ -17,6 +17,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 from brimwork import files
 from brimwork.edition import __version__
@@ -149,7 +150,7 @@ class _State:
     """What must be known of a file to add to it: its bytes at its last look, a running hash of its answers, tries by question, whose it is."""
 
     looked: tuple[int, int, int] = (0, 0, 0)
-    digest: object = field(default_factory=hashlib.sha256)
+    digest: Any = field(default_factory=hashlib.sha256)
     learner: str = ""
     tries: Counter = field(default_factory=Counter)
 
@@ -267,6 +268,7 @@ def _append(file, line: bytes) -> None:
     if not tail:  # so much white space that the end is not in sight
         start, end = file.seek(0), file.read()
         tail = _END.search(end)
+        assert tail, "the end of a whole file is always found"
     place, old = start + tail.start(), end[tail.start() :]
     new = (b"" if end[: tail.start()].endswith(b"[") else b",") + b"\n" + line + _TAIL
     try:

@@ -85,7 +85,7 @@ def alone(text: str | float) -> float | None:
     node = _tree(text)
     sign = -1.0 if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub) else 1.0
     inner = node.operand if isinstance(node, ast.UnaryOp) else node
-    return sign * float(inner.value) if isinstance(inner, ast.Constant) else None
+    return sign * float(inner.value) if isinstance(inner, ast.Constant) and isinstance(inner.value, int | float) else None
 
 
 def dimension_typed(text: str, given: Mapping[str, Dimension]) -> Dimension:
@@ -188,9 +188,12 @@ class Constants:
         return node
 
     def _named(self, members: list[tuple[ast.expr, bool]]) -> ast.expr:
-        size = math.prod(float(exact(factor)) ** (1 if over else -1) for factor, over in members if exact(factor) is not None)
-        over, under = ([_unit_text(factor) for factor, up in members if up is side and exact(factor) is None] for side in (True, False))
-        text, whole_text = f"{size:.4g} {'/'.join([' '.join(over), *under])}", ast.unparse(product(members))
+        size = 1.0
+        for factor, over in members:
+            if (number := exact(factor)) is not None:
+                size *= float(number) ** (1 if over else -1)
+        above, below = ([_unit_text(factor) for factor, up in members if up is side and exact(factor) is None] for side in (True, False))
+        text, whole_text = f"{size:.4g} {'/'.join([' '.join(above), *below])}", ast.unparse(product(members))
         name = next((known for known, shown in self.texts.items() if shown == text), f"constant_{len(self.texts) + 1}")
         self.values[name], self.dimensions[name], self.texts[name] = value_typed(whole_text, {}), dimension_typed(whole_text, {}), text
         return ast.Name(name, ast.Load())
@@ -208,6 +211,7 @@ def _is_word(node: ast.expr) -> bool:
 def _unit_text(node: ast.expr) -> str:
     if isinstance(node, ast.BinOp):
         return f"{_unit_text(node.left)}{exact(node.right)}"
+    assert isinstance(node, ast.Name), "only words for units come here"
     return UNIT_WORDS[node.id]
 
 

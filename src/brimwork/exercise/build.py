@@ -14,7 +14,7 @@ from brimwork import topics, units
 from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.bank import Written
-from brimwork.exercise.choices import FindTheSlip, Order, Tell
+from brimwork.exercise.choices import Choice, FindTheSlip, Order, Sequence, Tell
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.question import Question, accepted, ask, too_near
 from brimwork.exercise.written import FIRST, Numeric
@@ -58,7 +58,7 @@ def of_question(question: Question) -> Iterator[str]:
         yield f"the key {question.typed(question.answer, 4)} is not marked right: {key.text}"
     for place, slip in enumerate(question.slips):
         typed = question.typed(slip.number, 4)
-        middle = "" if slip.middle is None else units.write(slip.middle, question.middle.unit, 4)
+        middle = "" if slip.middle is None else units.write(slip.middle, question.middle.unit, 4) if question.middle else ""
         found = diagnose(question, typed, middle)
         if found.right:
             yield f"slip {place + 1} ({typed}) would be accepted"
@@ -67,7 +67,7 @@ def of_question(question: Question) -> Iterator[str]:
         if not bids(advised(question, slip)):
             yield f"slip {place + 1} says what was done, and not what to do instead: '{slip.feedback}'"
     for cause in accepted(question):
-        yield f"a wrong way ({question.typed(cause.number, 4)}) would be accepted: {cause.way.sentence(question.working.said)}"
+        yield f"a wrong way ({question.typed(cause.number, 4)}) would be accepted: {cause.way.sentence(question.said)}"
     for a, b in too_near(question):
         yield f"two answers give nearly one number: {question.typed(a.number, 4)} and {question.typed(b.number, 4)}"
 
@@ -105,19 +105,19 @@ def _of_choices(declared: Written) -> Iterator[str]:
     if isinstance(declared, FindTheSlip) and not 1 <= declared.slip <= len(declared.lines):
         yield f"there is no line {declared.slip}"
         return
-    if isinstance(declared, FindTheSlip) and declared.mend:
-        yield from (f"mended: {fault}" for fault in of_question(declared.pose(FIRST).mended))
     posed = declared.pose(FIRST)
-    options = posed.items if isinstance(declared, Order) else posed.options
+    if isinstance(posed, Choice) and posed.mended:
+        yield from (f"mended: {fault}" for fault in of_question(posed.mended))
+    options = posed.items if isinstance(posed, Sequence) else posed.options if isinstance(posed, Choice) else ()
     if len({*options}) != len(options) or len(options) < 3:
         yield "it needs at least three choices, and no two the same"
-    if isinstance(declared, Order):
+    if isinstance(posed, Sequence):
         key = " ".join(str(place + 1) for place in posed.right)
         turned = " ".join(reversed(key.split()))
         right, wrong = diagnose(posed, key).right, diagnose(posed, turned).kind
         if not right or wrong != "slip":
             yield "the right order is not marked right, or its reverse is"
-    else:
+    elif isinstance(posed, Choice):
         kinds = [diagnose(posed, str(place + 1)).kind for place in range(len(options))]
         if [place for place, kind in enumerate(kinds) if kind == "right"] != [posed.right]:
             yield "the right choice is not the only one marked right"

@@ -84,10 +84,10 @@ class WayOfWorking:
         )
         for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):
             number, other = self.number(way.code, in_si), self.number(way.code, as_shown) if way.has_units else None
-            two = None not in (number, other) and not math.isclose(other, number, rel_tol=1e-9)
+            two = number is not None and other is not None and not math.isclose(other, number, rel_tol=1e-9)
             if number is not None:
                 yield Cause(number, None if self.solved else way.dimension, way.way, way.way.far or two and self.as_they_stand)
-            if two:
+            if two and other is not None:
                 yield Cause(other, None, way.way, way.way.far)
 
     @cached_property
@@ -98,7 +98,7 @@ class WayOfWorking:
             return False
         number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
         right = self.number(code, self.values)
-        return None not in (number, right) and math.isclose(number * factor, right, rel_tol=1e-9)
+        return number is not None and right is not None and math.isclose(number * factor, right, rel_tol=1e-9)
 
     @property
     def _names(self) -> set[str]:
@@ -135,7 +135,8 @@ class _Compiled:
 @lru_cache(maxsize=2048)
 def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset[str], of: _Tree) -> tuple[_Compiled, ...]:
     """The ways of a tree, compiled; none that is the same as the right one, or as one before it that says the same."""
-    working, found, seen, formulas = of.working, [], set(), set()
+    working, found, seen = of.working, list[_Compiled](), set[tuple]()
+    formulas: set[tuple[str, ...]] = set()
     numbered: set[tuple[str, ...]] = set()
     points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
     right = _at_points(working, compile_tree(working.tree), points)
@@ -148,7 +149,7 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
     for way in every:
         code = compile_tree(way.tree)
         numbers = _at_points(working, code, points)
-        if None not in numbers and all(math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right) if b is not None):
+        if all(b is None or a is not None and math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right)) and None not in numbers:
             continue
         formula = _formula(way, numbers)
         whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
@@ -195,7 +196,7 @@ def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: WayOfWorkin
 # --- in words -----------------------------------------------------------------------------------------------------------------------
 
 
-def written(node: ast.expr, shown: Callable[[str], str | None]) -> str:
+def written(node: ast.expr, shown: Callable[[str], str | None] | None) -> str:
     """A part of a tree as it is written, with what stands for each name; "one part of it" where that gets long or cannot be written."""
     try:
         text = typeset.write_tree(node, typeset.PLAIN, shown)

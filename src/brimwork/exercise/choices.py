@@ -110,10 +110,11 @@ class FindTheSlip:
         options = tuple(line for line, _ in self.lines)
         feedback = tuple("" if place == self.slip - 1 else said for place, (_, said) in enumerate(self.lines))
         text, places = f"{self.text} Which line has the slip?", tuple(range(len(options)))
-        return Choice(self.code, seed, text, options, self.slip - 1, self.because, feedback, places, mended=self._mended(seed) if self.mend else None)
+        return Choice(
+            self.code, seed, text, options, self.slip - 1, self.because, feedback, places, mended=self._mended(seed, *self.mend) if self.mend else None
+        )
 
-    def _mended(self, seed: int) -> Question:
-        name, right, slipped = self.mend
+    def _mended(self, seed: int, name: str, right: str, slipped: str) -> Question:
         answer = units.parse(right)
         return Question(
             code=f"{self.code} mended",

@@ -29,7 +29,7 @@ def _posed(entry: dict) -> Posed | None:
     name = entry["exercise"]
     try:
         if name.endswith(_MENDED):
-            return bank.pose(name.removesuffix(_MENDED), entry["seed"]).mended
+            return getattr(bank.pose(name.removesuffix(_MENDED), entry["seed"]), "mended", None)
         return bank.pose(name, entry["seed"])
     except (InputError, DeclarationError, ValueError, AttributeError):
         return None

@@ -17,7 +17,7 @@ from brimwork.exercise import arithmetic, unit_slips
 from brimwork.exercise.advice import advised
 from brimwork.exercise.causes import Cause
 from brimwork.exercise.choices import Choice, Sequence, Telling
-from brimwork.exercise.question import TOLERANCE, KnownWay, Question, in_words
+from brimwork.exercise.question import TOLERANCE, KnownWay, Middle, Question, in_words
 from brimwork.exercise.reading import Typed, typed_reading
 from brimwork.exercise.unit_slips import Taken
 from brimwork.units import InputError, Reading
@@ -150,7 +150,7 @@ def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
     """Slips and wrong ways that end in a number of the kind that was typed."""
     reach = _reach(answer)
     found = [slip.feedback for slip in question.slips if any(abs(answer.value - number) <= reach for number in slip.numbers)]
-    found = found or [cause.way.sentence(question.working.said) for cause in question.causes
+    found = found or [cause.way.sentence(question.said) for cause in question.causes
              if not cause.way.far and cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
     return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
@@ -199,7 +199,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     value, reach = answer.value, _reach(answer)
     declared = [_Fit("slip", advised(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
     if len(declared) > 1 and question.middle and len({fit.number for fit in declared}) < len(declared):
-        return _by_middle(question, declared, middle)
+        return _by_middle(question, question.middle, declared, middle)
     if not declared and _rounded(question, answer):
         return "rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", None, True, ()
     used = (question.unit, *(given.unit for given in question.given.values()))
@@ -258,7 +258,7 @@ def _ways(question: Question, value: float, reach: float, others: list[_Fit]) ->
     found: dict[str, _Fit] = {}
     for cause in question.causes:
         if abs(value - cause.number) <= reach and not _known(cause, unit, others):
-            sentence = cause.way.sentence(question.working.said)
+            sentence = cause.way.sentence(question.said)
             found.setdefault(sentence, _Fit("way", sentence, cause.number, likely=cause.way.likely, point=cause.way.kind == "point"))
     return list(found.values())
 
@@ -321,8 +321,7 @@ def _of_both(question: Question, alternatives: list[Taken]) -> _Explained | None
     return None
 
 
-def _by_middle(question: Question, found: list[_Fit], text: str) -> _Explained:
-    wanted = question.middle
+def _by_middle(question: Question, wanted: Middle, found: list[_Fit], text: str) -> _Explained:
     if not text.strip():
         asked = f"What did you get on the way for the {wanted.name}? Type it, in {in_words(wanted.unit) or 'plain numbers'}."
         return "ask", f"More than one slip gives this number. {asked}", None, False, ()
@@ -330,8 +329,7 @@ def _by_middle(question: Question, found: list[_Fit], text: str) -> _Explained:
         value = units.read(text, wanted.unit, wanted.name)
     except InputError as error:
         return "ask", f"I could not read the {wanted.name}: {error}.", None, False, ()
-    for fit in found:
-        slip = question.slips[fit.slip]
+    for fit, slip in ((fit, question.slips[fit.slip]) for fit in found if fit.slip is not None):
         at = wanted.number if slip.middle is None else slip.middle
         if abs(value - at) <= TOLERANCE * abs(at):
             return "slip", f"Could it be this? {fit.sentence}", fit.slip, False, (fit.sentence,)

@@ -52,6 +52,6 @@ def own_seed(learner: str, name: str) -> int:
 
 def _like(drawn: object, printed: object) -> bool:
     """Whether an answer could be read off the printed numbers."""
-    if not isinstance(drawn, Question) or not drawn.varies:
+    if not isinstance(drawn, Question) or not isinstance(printed, Question) or not drawn.varies:
         return False
     return abs(drawn.answer - printed.answer) <= 3 * drawn.band(printed.answer)

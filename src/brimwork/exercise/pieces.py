@@ -76,7 +76,7 @@ class Worked:
         """The line with numbers in it; `hidden` gives what stands in place of values that are not shown yet."""
         return typeset.write_tree(piece.tree, target, lambda key: (hidden or {}).get(key) or self.value(key, target))
 
-    def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str | None:
+    def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str:
         """A number with its unit: as given, or to four figures where a piece gave it."""
         if key in self.values:
             return typeset.value(key, self.values[key], target, feet=self.feet)
@@ -124,7 +124,7 @@ def results(pieces: tuple[Piece, ...], values: dict[str, float], instead: dict[s
 def piece_number(node: ast.expr, values: dict[str, float]) -> float:
     """The value (SI) of a tree whose letters stand in `values`."""
     match node:
-        case ast.Constant(value=value):
+        case ast.Constant(value=int() | float() as value):
             return float(value)
         case ast.Name(id=name):
             return math.pi if name == "pi" else values[name]

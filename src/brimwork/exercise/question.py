@@ -100,6 +100,16 @@ class Question:
         return self.working.causes if self.working else ()
 
     @property
+    def letters(self) -> dict[str, float]:
+        """The letters (SI) of the formula that it is about; none where it is about none."""
+        return self.like[1] if self.like else {}
+
+    @property
+    def said(self) -> Callable[[ast.expr], str]:
+        """A part of the working in words."""
+        return self.working.said if self.working else ast.unparse
+
+    @property
     def band(self) -> Callable[[float], float]:
         """How far a number may lie from a target and still be taken for it."""
         return lambda target: self.close or TOLERANCE * abs(target)
@@ -152,7 +162,7 @@ def _separate(a: float, b: float, close: float) -> bool:
 
 
 def _told_by_middle(question: Question, a: KnownWay, b: KnownWay) -> bool:
-    return question.middle is not None and None not in (a.middle, b.middle) and _separate(a.middle, b.middle, 0.0)
+    return question.middle is not None and a.middle is not None and b.middle is not None and _separate(a.middle, b.middle, 0.0)
 
 
 def first_apart(drawn: Iterable[Question | None]) -> Question | None:

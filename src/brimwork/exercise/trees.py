@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 ONE = ast.Constant(1)
 
@@ -41,7 +41,7 @@ def factors(node: ast.expr, over: bool = True) -> Iterator[tuple[ast.expr, bool]
             yield node, over
 
 
-def product(members: list[tuple[ast.expr, bool]]) -> ast.expr:
+def product(members: Sequence[tuple[ast.expr, bool]]) -> ast.expr:
     """The product of factors, some of them below the line."""
     over, under = ([factor for factor, up in members if up is side] for side in (True, False))
     whole: ast.expr = over[0] if over else ONE

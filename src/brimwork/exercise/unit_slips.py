@@ -44,10 +44,10 @@ def mixed_up(unit: str) -> tuple[str, ...]:
         if unit in row or any(_equal(unit, other) for other in row if unit not in ("deg", "rad", "%", "")):
             return tuple(other for other in row if not _equal(unit, other))
     for grid in (_FLOWS, _EDGE_FLOWS):
-        for i, row in enumerate(grid):
-            for j, here in enumerate(row):
+        for i, flows in enumerate(grid):
+            for j, here in enumerate(flows):
                 if _equal(unit, here):
-                    return tuple(other for other in row if other != here) + tuple(line[j] for k, line in enumerate(grid) if k != i)
+                    return tuple(other for other in flows if other != here) + tuple(line[j] for k, line in enumerate(grid) if k != i)
     return ()
 
 

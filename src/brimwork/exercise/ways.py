@@ -88,13 +88,13 @@ def _within(node: ast.expr, names: Names, put: Callable[[ast.expr], ast.expr]) -
             if names.given(node):
                 yield from (_at(way, put) for way in _of_sum(members, names))
             for place, (sign, term) in enumerate(members):
-                yield from _within(term, names, _setter(put, total, members, place, sign))
+                yield from _within(term, names, _set_term(put, members, place, sign))
         case ast.BinOp(op=ast.Mult() | ast.Div()):
-            members = list(factors(node))
+            parts = list(factors(node))
             if names.given(node):
-                yield from (_at(way, put) for way in _of_product(members, names))
-            for place, (factor, over) in enumerate(members):
-                yield from _within(factor, names, _setter(put, product, members, place, over))
+                yield from (_at(way, put) for way in _of_product(parts, names))
+            for place, (factor, over) in enumerate(parts):
+                yield from _within(factor, names, _set_factor(put, parts, place, over))
         case ast.BinOp(left=base, op=ast.Pow(), right=power):
             if names.given(base):
                 yield from (_at(way, put) for way in _of_power(base, power, names))
@@ -103,11 +103,19 @@ def _within(node: ast.expr, names: Names, put: Callable[[ast.expr], ast.expr]) -
             if names.given(node):
                 yield from (_at(way, put) for way in _of_call(func, arguments, names))
             for place, argument in enumerate(arguments):
-                yield from _within(argument, names, lambda new, at=place: put(ast.Call(func, [*arguments[:at], new, *arguments[at + 1 :]], [])))
+                yield from _within(argument, names, _set_argument(put, func, arguments, place))
 
 
-def _setter(put, join, members: list, place: int, how) -> Callable[[ast.expr], ast.expr]:
-    return lambda new: put(join([*members[:place], (how, new) if join is total else (new, how), *members[place + 1 :]]))
+def _set_term(put: Callable[[ast.expr], ast.expr], members: list[tuple[int, ast.expr]], place: int, sign: int) -> Callable[[ast.expr], ast.expr]:
+    return lambda new: put(total([*members[:place], (sign, new), *members[place + 1 :]]))
+
+
+def _set_argument(put: Callable[[ast.expr], ast.expr], func: ast.expr, arguments: list[ast.expr], place: int) -> Callable[[ast.expr], ast.expr]:
+    return lambda new: put(ast.Call(func, [*arguments[:place], new, *arguments[place + 1 :]], []))
+
+
+def _set_factor(put: Callable[[ast.expr], ast.expr], members: list[tuple[ast.expr, bool]], place: int, over: bool) -> Callable[[ast.expr], ast.expr]:
+    return lambda new: put(product([*members[:place], (new, over), *members[place + 1 :]]))
 
 
 def _at(way: Way, put: Callable[[ast.expr], ast.expr]) -> Way:
@@ -185,10 +193,11 @@ def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[
             for at in (0, len(summed) - 1):
                 loose = [(sign, product([*rest, (term, True)]) if place == at else term) for place, (sign, term) in enumerate(summed)]
                 yield Way(total(loose), "brackets", "you forgot the brackets round {0}: work that out first.", (factor,), likely=False)
-    over, under = [(f, o) for f, o in others if o], [(f, o) for f, o in others if not o]
-    if under and over and any(names.given(f) for f, _ in under) and any(names.given(f) for f, _ in over) and len(over) + len(under) > 2:
+    upper, under = [(f, o) for f, o in others if o], [(f, o) for f, o in others if not o]
+    if under and upper and any(names.given(f) for f, _ in under) and any(names.given(f) for f, _ in upper) and len(upper) + len(under) > 2:
         turned = product([*((f, not o) for f, o in others), *((f, o) for f, o in members if exact(f) is not None or _words_only(f, names))])
-        yield Way(turned, "turned round", "you turned the fraction upside down: divide {0} by {1}.", (product(over), product([(f, True) for f, _ in under])))
+        below = product([(f, not o) for f, o in under])
+        yield Way(turned, "turned round", "you turned the fraction upside down: divide {0} by {1}.", (product(upper), below))
 
 
 def _words_only(node: ast.expr, names: Names) -> bool:
@@ -199,7 +208,8 @@ def _words_only(node: ast.expr, names: Names) -> bool:
 def _size(numbers: list[tuple[ast.expr, bool]]) -> Fraction:
     size = Fraction(1)
     for factor, over in numbers:
-        size = size * exact(factor) if over else size / exact(factor)
+        number = exact(factor) or Fraction(1)
+        size = size * number if over else size / number
     return size
 
 
@@ -232,10 +242,10 @@ def _of_power(base: ast.expr, power: ast.expr, names: Names) -> Iterator[Way]:
     multiplied = ast.BinOp(base, ast.Mult(), power)
     made_up = multiplied if unit is ONE else ast.BinOp(multiplied, ast.Mult(), ast.BinOp(unit, ast.Pow(), ast.Constant(float(size - 1))))
     yield Way(made_up, "power", f"you multiplied {{0}} by {size}: that is a power, so {do}.", (base,))
-    near = {2: (3,), 3: (2,), 4: (2, 3), 5: (4, 2)}.get(size, (2, Fraction(1, 2)) if size.denominator > 1 else ())
-    for other in near:
+    whole: dict[Fraction, tuple[int, ...]] = {Fraction(2): (3,), Fraction(3): (2,), Fraction(4): (2, 3), Fraction(5): (4, 2)}
+    for other in (Fraction(2), Fraction(1, 2)) if size.denominator > 1 else map(Fraction, whole.get(size, ())):
         if other not in (1, 1 / size, size):
-            yield Way(at(Fraction(other)), "power", f"you took {{0}} to the power {Fraction(other)}: {do}.", (base,), likely=False)
+            yield Way(at(other), "power", f"you took {{0}} to the power {other}: {do}.", (base,), likely=False)
 
 
 def _of_call(func: ast.expr, arguments: list[ast.expr], names: Names) -> Iterator[Way]:
@@ -342,9 +352,9 @@ def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
             )
         for tens in (10, 100, 1000):
             for op, size in ((ast.Mult(), "large"), (ast.Div(), "small")):
-                new = ast.BinOp(old, op, ast.Constant(tens))
+                moved = ast.BinOp(old, op, ast.Constant(tens))
                 yield Way(
-                    replaced(tree, {name: new}), "point", f"you put in {{0}} {tens} times too {size}: check its unit and its point.", (old,), likely=False
+                    replaced(tree, {name: moved}), "point", f"you put in {{0}} {tens} times too {size}: check its unit and its point.", (old,), likely=False
                 )
 
 

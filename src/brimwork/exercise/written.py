@@ -150,7 +150,7 @@ class Numeric:
     @cached_property
     def _tree(self) -> tuple[ast.expr, tuple[ast.expr, ...], arithmetic.Constants] | None:
         """The answer as one tree over the given values, the named numbers on the way, and constants with units; None for a number alone."""
-        if arithmetic.alone(self.answer) is not None:
+        if not isinstance(self.answer, str) or arithmetic.alone(self.answer) is not None:
             return None
         constants = arithmetic.Constants()
         return *arithmetic.whole(self.answer, self.let, {*self.given}, constants), constants
@@ -195,7 +195,7 @@ class Numeric:
 def _number(of: str | float, unit: str, values: dict[str, float]) -> float:
     """SI value of an expression over `values` (SI), or of a number alone in `unit`."""
     number, here = arithmetic.alone(of), units.unit(unit)
-    return arithmetic.value_typed(of, values) if number is None else (number + here.shift) * here.factor
+    return arithmetic.value_typed(str(of), values) if number is None else (number + here.shift) * here.factor
 
 
 def _range(number: float) -> tuple[float, float, float]:

@@ -174,7 +174,7 @@ class Water(Chain):
             return ""
         given, found = map(said, self.two_running_levels)
         typed = self.design.given("reservoir.running_level")
-        measured = bool(typed) and typed.basis == "measured"
+        measured = typed is not None and typed.basis == "measured"
         shown = "the measured one" if measured else "the second"
         return f"Running level above the floor: given {given}; from static level and start drop {found}. Drawings and tables show {shown}."
 

@@ -1,7 +1,7 @@
 """Reservoir and water balance. Numbers are invented."""
 
 from brimwork import system
-from brimwork.drawing.records import Level, Line, Measure, Polygon, Sheet, Text, at_scale
+from brimwork.drawing.records import Level, Line, Measure, Polygon, Record, Sheet, Text, at_scale
 from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
 
@@ -12,7 +12,7 @@ def _tank(given: dict[str, float]) -> Sheet:
     """Section through a tank with its running and static levels and the pump's limit."""
     static, running, limit = given["s"], given["r"], given["p"]
     top = static + 0.1
-    records = [
+    records: list[Record] = [
         Polygon(((0, 0), (0.9, 0), (0.9, running), (0, running)), "water", "none"),
         Line(((0, top), (0, 0), (0.9, 0), (0.9, top))),
         Line(((0, running), (0.9, running)), "water"),
@@ -22,7 +22,7 @@ def _tank(given: dict[str, float]) -> Sheet:
         Level((0.5, static), "static"),
         Text((0.45, limit / 2), "the pump draws air below this line", "middle", 2.8),
     ]
-    for place, height in ((1.0, limit), (1.15, running), (1.3, static)):
+    for place, height in ((1.08, limit), (1.2, running), (1.32, static)):
         records.append(Measure((place, height), (place, 0.0), system.length(height), height, 0.0))
     view = at_scale((0.66, top / 2), (4, 6, 152, 62), 56 / (top + 0.02), tuple(records))
     said = f"From the floor up: the pump's limit {system.length(limit)}, running level {system.length(running)}, static level {system.length(static)}."
