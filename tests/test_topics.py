@@ -6,6 +6,7 @@ import random
 import re
 
 import pytest
+import unused_formulas
 from draws import usual_points
 from plain_arithmetic import comes_to
 
@@ -195,3 +196,9 @@ def test_lip_constants_follow_the_printed_table_and_stop_at_its_ends():
     for share in (0.1, 1.1):
         with pytest.raises(InputError, match="0.2 to 1"):
             tables.lip_constants(share)
+
+
+def test_a_formula_that_nothing_uses_has_a_reason_to_be_looked_up():
+    found = {name for _, name in unused_formulas.unused()}
+    assert not found - unused_formulas.WHY.keys(), "give it a place in a workbook or in a design, or say in tests/unused_formulas.py who looks it up"
+    assert unused_formulas.WHY.keys() <= formulas().keys()
