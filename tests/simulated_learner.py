@@ -350,13 +350,30 @@ def campaign(seeds, each: int, draw: random.Random, questions=None) -> dict[str,
     return counts
 
 
-def main() -> None:
+# What the campaign is held to, as shares of all undeclared wrong methods and of all nonsense: at least, or at most.
+HELD = (
+    ("named truly", "methods", ("told truly", "asked truly"), 0.6, 1.0), ("told falsely", "methods", ("told falsely",), 0.0, 0.01),
+    ("asked falsely", "methods", ("asked falsely",), 0.0, 0.05), ("nonsense told as a fact", "nonsense", ("told",), 0.0, 0.03),
+    ("nonsense asked about", "nonsense", ("asked",), 0.0, 0.08),
+)  # fmt: skip
+
+
+def main() -> int:
     options = argparse.ArgumentParser()
     for name, value in (("seeds", 4), ("each", 24), ("draw", 1), ("show", 0)):
         options.add_argument(f"--{name}", type=int, default=value)
     chosen = options.parse_args()
     counts = campaign(range(2, 2 + chosen.seeds), chosen.each, random.Random(chosen.draw))
     examples = counts.pop("examples")
+    single = [row for row in examples["accepted"] if " and " not in row[2]]
+    print(f"accepted with one thing done wrong: {len(single)}; with two at once, which no numbers keep apart: {len(examples['accepted']) - len(single)}")
+    for row in examples["accepted"]:
+        print("  ", *row[:5], sep=" | ")
+    broken = []
+    for name, kind, verdicts, low, high in HELD:
+        share = sum(counts[kind][verdict] for verdict in verdicts) / max(1, sum(counts[kind].values()))
+        broken += [name] if not low <= share <= high else []
+        print(f"{name}: {100 * share:.2f} %, wanted {100 * low:g} to {100 * high:g} %")
     for kind, found in counts.items():
         whole = sum(found.values())
         print(f"{kind:28s} {whole:6d}  " + "  ".join(f"{verdict} {100 * count / whole:.2f} %" for verdict, count in sorted(found.items())))
@@ -366,7 +383,8 @@ def main() -> None:
             print(f"\n--- {verdict}")
             for row in draw.sample(rows, min(chosen.show, len(rows))):
                 print("  ", *row, sep=" | ")
+    return 1 if broken or [row for row in single if row[2] != "by hand"] else 0
 
 
 if __name__ == "__main__":
-    main()
+    raise SystemExit(main())

@@ -11,7 +11,7 @@ import simulated_class  # noqa: E402
 
 from brimwork.classroom import classfile, course, intake, marking, numbers, writing  # noqa: E402
 
-CLASS = 'format = 1\ntitle = "Overflow & pipes, week 4"\n[questions]\n"T04.1" = 2\n"T05.1" = 2\n"T04.8" = 1\n'
+CLASS = 'format = 1\ntitle = "Overflow & pipes, week 4"\n[questions]\n"T04.1" = 2\n"T05.1" = 2\n"T04.8" = { points = 1, alike = true }\n'
 LEARNERS = 8
 
 
