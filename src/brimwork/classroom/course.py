@@ -92,7 +92,7 @@ def questions_of_course(topic: str) -> list[Issued]:
 
 def write_course_pages(folder: Path, region: str = "UK") -> list[str]:
     """Write the page of the course, a sheet and a key for each topic, and slides. Returns their names. Raises InputError."""
-    made = {}
+    made: dict[str, bytes] = {}
     with system.working_in(system.FEET if region == "US" else system.METRES):
         made |= {"course.html": course_page(), "slides.html": slides()}
         for code, topic in TOPICS.items():

@@ -138,18 +138,20 @@ def slips_table_page(rows: list[Row]) -> Markup:
 
 def taught(notes: list[Note], learners: int) -> Markup:
     """The five-minute notes."""
-    return Markup("").join(
+    each = (
         Markup(
             f"<section><h2>Five minutes on {escape(note.question)}: {escape(note.count)} of {escape(learners)}</h2><table><tbody>{_minutes(note)}</tbody></table></section>"
         )
         for note in notes
     )
+    return Markup(Markup("").join(each))
 
 
 def _minutes(note: Note) -> Markup:
-    return Markup("").join(
+    rows = (
         Markup(f"<tr><th scope='row' class='number' {_PLACED}>{escape(minutes)}</th><td {_PLACED}>{escape(line)}</td></tr>") for minutes, line in note.lines
     )
+    return Markup(Markup("").join(rows))
 
 
 def class_page(marks: Marks, rows: list[Row], notes: list[Note]) -> bytes:

@@ -254,7 +254,7 @@ def _listed(marks: marking.Marks) -> Markup:
         if lines:
             items = Markup("").join(Markup(f"<li>{escape(line)}</li>") for line in lines)
             parts.append(Markup(f"<details><summary>{escape(head)}: {escape(len(lines))}</summary><ul>{items}</ul></details>"))
-    return Markup("").join(parts)
+    return Markup(Markup("").join(parts))
 
 
 # --- course -------------------------------------------------------------------------------------------------------------------------

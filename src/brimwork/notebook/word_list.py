@@ -54,4 +54,4 @@ def glossary() -> Shown:
             Markup(f"<details><summary>{escape(subject)}: {len(rows)} letters</summary>{table(('Letter', 'Name', 'Metric', 'US'), listed, subject)}</details>")
         )
         plain += [subject, *("  ".join(row) for row in listed)]
-    return Shown(Markup("").join(html), "\n".join(plain))
+    return Shown(Markup(Markup("").join(html)), "\n".join(plain))

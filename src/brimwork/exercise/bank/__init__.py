@@ -105,7 +105,8 @@ def pose_on(name: str, seed: int, numbers: dict[str, str]) -> Posed:
         raise InputError(f"'{code}' takes {', '.join(given)}, and not {', '.join(numbers) or 'nothing'}")
     declared = every_question().get(code)
     try:
-        return twins.here(declared).pose_on(seed, numbers) if isinstance(declared, Numeric) else ask_on(topics.find(code), seed, numbers)
+        own = twins.here(declared) if declared else None
+        return own.pose_on(seed, numbers) if isinstance(own, Numeric) else ask_on(topics.find(code), seed, numbers)
     except (DeclarationError, ArithmeticError, ValueError) as error:
         raise InputError(f"'{code}' has no answer on these values: {error}") from None
 
