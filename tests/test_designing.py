@@ -9,14 +9,15 @@ import pytest
 
 from brimwork import files
 from brimwork.design.typed import file
-from brimwork.design.typed.fields import sections
+from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.meaning import as_meant
-from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS
+from brimwork.drawing.shown_keys import OF_LEVEL
 from brimwork.notebook import designing, keeping
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
-from brimwork.notebook.form import FORM_STEPS, HEADS, keys_of
+from brimwork.notebook.form import FORM_STEPS, HEADS, SELDOM, keys_of
 from brimwork.notebook.opened import EXAMPLES, OpenDesign, begin_design, last_open, look_at, own_designs
 from brimwork.notebook.shopping import buying
 from brimwork.units import InputError
@@ -164,6 +165,11 @@ def test_every_value_of_a_design_stands_in_one_step_of_its_form(kind):
     all_keys = {*HEADS, *(f"{section}.{name}" for section, fields in sections(kind).items() for name in fields)}
     assert len(shown) == len(set(shown)) and {key for key in all_keys if not key.startswith("programme.")} == set(shown) - steps_of_work
     assert {*ASKED_FIRST[kind], *ALSO_SHORT[kind]} <= set(shown) and len(ASKED_FIRST[kind]) <= 18
+
+
+def test_every_value_that_is_folded_away_or_named_is_one_of_a_design():
+    known = {f"{section}.{name}" for section, fields in SECTIONS.items() for name in fields}
+    assert known >= SELDOM and known >= set(BUILDERS_WORDS) and known >= set(OF_LEVEL.values())
 
 
 def test_a_step_asks_only_for_prices_that_this_design_needs(folder):

@@ -36,7 +36,7 @@ _SELDOM = {
     "blade": ("feed", "trough_length"), "cascade": ("feed", "pool_area", "header_area", "rill_wall", "rill_roughness", "edge"), "slab": ("density",),
     "flow": ("weir_coefficient", "water_temperature"),
     "reservoir": ("block_mass", "void_fraction", "creep_factor", "safety_factor", "cover"),
-    "levels": ("soil", "staple_line", "liner_edge"), "overflow_pipe": ("head", "fall", "rain", "feed", "catch_area"),
+    "levels": ("soil", "staple_line", "liner_edge"), "overflow_pipe": ("head", "fall", "rain", "stuck_flow", "catch_area"),
     "pump": ("curve", "covered", "intake_level", "intake_area", "bay"), "pipe": ("fittings", "friction_law", "roughness", "hazen_williams", "mouth_below_rim"),
     "ground": ("lining", "sand", "clearance", "box_upstand", "bulking"), "catch": ("splash_factor", "stone_density", "stone_waste", "wet_area", "hold_up"),
     "lining": ("margin", "mesh", "smallest_stone", "panel_clearance"),
