@@ -384,6 +384,7 @@ def test_shopping_list_and_comparison_follow_the_open_design(page, opened, monke
 def test_lists_and_drawings_stand_in_the_page(page):
     for name in ("shopping", "cost", "work"):
         assert page("view", name=name)["view"]["tables"][0]["rows"]
+    assert page.sent[0]["own"] == [] and "terrace-blade" in page.sent[0]["examples"]
     page("beside", path="designs/terrace-blade.toml")
     assert any("Overturning of the full vessel" in row[0] for row in page("view", name="compare")["view"]["tables"][0]["rows"])
     for name in ("plan", "duty chart", "water in the reservoir", "level over thirty dry days", "level from start to stop"):

@@ -337,7 +337,6 @@ function render({ model, el }) {
     parts.strip.hidden = parts.fails.hidden = main.hidden;
     parts.head.hidden = !state.form;
     if (!ways) return parts.ways.replaceChildren();
-    state.own = ways.designs;
     const region = state.region ?? (navigator.language.endsWith("-US") ? "US" : "UK");
     state.region = region;
     const units = make("fieldset", { className: "bw-units" }, make("legend", { text: "Which units do you work in?" }),
@@ -373,7 +372,7 @@ function render({ model, el }) {
       if (message.n < answered) return; // a later answer has been shown already
       answered = message.n;
     }
-    for (const name of ["head", "numbers", "tally", "findings", "view", "views", "form", "full", "bases", "examples", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
+    for (const name of ["head", "numbers", "tally", "findings", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
     if (message.printed) {
       if (url) URL.revokeObjectURL(url);
       url = URL.createObjectURL(new Blob([buffers[0]], { type: "application/pdf" }));

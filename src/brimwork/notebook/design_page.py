@@ -137,7 +137,8 @@ class DesignPage(anywidget.AnyWidget):
             "views": parts.views_part(opened),
             "form": parts.form_part(opened, self.full),
             "full": self.full,
-            "examples": [name for name in EXAMPLES],
+            "examples": list(EXAMPLES),
+            "own": [{"path": path, "words": words} for path, words in own_designs() if path != opened.mine],
             **self._moving(),
         }
 
