@@ -59,7 +59,7 @@ function render({ model, el }) {
     const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
       make("b", { text: value }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
     const rest = `${tally.marginal} near a limit`;
-    boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : "✓ none outside" }), make("span", { text: rest })));
+    boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none outside so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
     const chips = tally.names.slice(0, 3).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
     if (tally.names.length > 3) chips.push(make("span", { className: "bw-say", text: `and ${tally.names.length - 3} more` }));
@@ -214,6 +214,7 @@ function render({ model, el }) {
     const at = parts.paper.contains(document.activeElement) ? document.activeElement.dataset.key : "";
     const fresh = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
     fresh.setAttribute("role", "group");
+    fresh.style.maxHeight = `max(min(58vh, 620px), ${3.5 * fresh.viewBox.baseVal.height}px)`; // letters stay large enough to be read
     fresh.querySelector("title")?.remove();
     const seen = new Map();
     fresh.querySelectorAll("[data-key]").forEach(one => {

@@ -8,6 +8,7 @@ from brimwork import units
 from brimwork.design.done.cost import CostSheet
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.missing import missing
 from brimwork.design.judged.findings import Finding
 from brimwork.design.judged.hanging import Hangs, hangs_on
 from brimwork.design.typed.asking import Refused, tried
@@ -197,7 +198,8 @@ def view_part(opened: OpenDesign, name: str, narrow: bool, other: str = "") -> d
     draw = DRAWN[name]
     sheet = tried(lambda: draw(chain, NARROW) if narrow and draw in (section, plan) else draw(chain))
     if isinstance(sheet, Refused):
-        needs = [{"key": key, "name": name_of(key, region)} for key in sheet.needs]
+        keys = dict.fromkeys((*sheet.needs, *(key for key in missing(chain, draw) if key in ASKED_FIRST[chain.design.kind]))) if sheet.needs else ()
+        needs = [{"key": key, "name": name_of(key, region)} for key in keys]
         return {"name": name, "needs": needs, "why": "" if needs else worded(sheet.why, region)}
     return {"name": name, "svg": write_svg(sheet, "bw", linked=True), "caption": sheet.description, "told": sheet.told,
             "table": {"head": sheet.columns, "rows": sheet.rows}}  # fmt: skip
