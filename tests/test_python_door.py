@@ -149,3 +149,9 @@ def test_the_json_of_a_formula_keeps_its_keys(capsys):
     assert list(json.loads(capsys.readouterr().out)) == ["formula", "gives", "takes", "equation", "origin", "example"]
     assert main(["work", "weir", "--json"]) == 0
     assert all(list(row) == ["under", "formula", "gives", "takes"] for row in json.loads(capsys.readouterr().out)["formulas"])
+
+
+def test_of_two_checks_with_one_code_the_one_that_applies_is_given():
+    """C06 asks of a vessel how high its outlet boils, of a drilled stone whether its water jets."""
+    bowl = brimwork.Feature.load(shipped() / "designs" / "library-bowl.toml")
+    assert bowl.finding("C06").grade == "fail" and bowl.finding("C25").grade == "fail"

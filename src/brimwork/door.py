@@ -162,8 +162,8 @@ class Feature:
         return self._coded(self.results, code, "result")
 
     def finding(self, code: str) -> Judgement:
-        """One check by its code. Raises InputError with the nearest codes."""
-        return self._coded(self.findings, code, "check")
+        """One check by its code; of two for different kinds of feature the one that applies. Raises InputError with the nearest codes."""
+        return self._coded(sorted(self.findings, key=lambda one: one.grade != "does not apply"), code, "check")
 
     @property
     def drawings(self) -> list[str]:
