@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Slip
@@ -126,6 +126,11 @@ def cut_sheets(panels: Sequence[Panel], length: float, width: float, saw: float)
             raise InputError(
                 f"the {panel.name}, {panel.length:g} x {panel.height:g} m, is larger than a sheet of {length:g} x {width:g} m: join it, or buy larger sheets"
             )
+    return _best_layout(tuple(panels), length, width, saw)
+
+
+@lru_cache(64)
+def _best_layout(panels: tuple[Panel, ...], length: float, width: float, saw: float) -> tuple[Cut, ...]:
     layouts = [_lay_out(panels, length, width, saw, order) for order in ("SORT_LSIDE", "SORT_SSIDE", "SORT_AREA", "SORT_PERI")]
     return min(layouts, key=lambda cuts: (max((cut.sheet for cut in cuts), default=0), max((cut.y + cut.width for cut in cuts), default=0.0)))
 
