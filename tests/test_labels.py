@@ -218,7 +218,7 @@ def live_calls():
 @pytest.mark.parametrize("call", live_calls())
 def test_no_label_of_a_workbooks_picture_runs_into_anything(call, monkeypatch):
     made = []
-    monkeypatch.setattr(Explorer, "show", lambda explorer: made.append(explorer))
+    monkeypatch.setattr(Explorer, "show", lambda explorer, after="": made.append(explorer))
     exec(call, dict(LIVE))  # the text of a workbook's own cell
     (explorer,) = made
     for control in explorer.controls:

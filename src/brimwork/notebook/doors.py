@@ -290,7 +290,7 @@ def _mark(address: str) -> Markup:
     except ImportError:
         return Markup("")
     drawn = io.BytesIO()
-    segno.make(address, error="m").save(drawn, kind="svg", scale=4, border=3, dark="#1b2a33", light="#ffffff", xmldecl=False)
+    segno.make(address, error="m").save(drawn, kind="svg", scale=4, border=3, dark="black", light="white", xmldecl=False)
     return cast(Markup, drawn.getvalue().decode())
 
 
