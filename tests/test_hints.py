@@ -71,7 +71,13 @@ def test_an_example_lies_within_the_usual_range_of_its_letter(key):
 def test_by_hand_the_us_examples_are_about_as_large_as_the_others():
     """24 in are 610 mm, 1500 psf are 71.8 kPa, 16 US gal/min are 60.6 L/min. What hangs on the country's supply is another number there."""
     for section, key, field in FIELDS:
-        if isinstance(field, Field) and field.such and field.such_us and section not in ("supply", "measured", "prices", "costing") and key not in ("voltage", "starting_current"):
+        if (
+            isinstance(field, Field)
+            and field.such
+            and field.such_us
+            and section not in ("supply", "measured", "prices", "costing")
+            and key not in ("voltage", "starting_current")
+        ):
             here, there = (field.read(field.suggested(region), key, region) for region in REGIONS)
             assert there == pytest.approx(here, rel=0.22), (section, key)
 
