@@ -12,6 +12,7 @@ import pytest
 
 from brimwork.notebook import alive, books, doors
 from brimwork.notebook.books import Book, Cell
+from brimwork.notebook.contents import COURSE
 
 FILES = Path(doors.__file__).with_name("page")
 COUNTING = Book("counting", "Counting", (Cell("# Counting", False), Cell("import ipywidgets\nbox = ipywidgets.Text(value='7')\nbox", True)))
@@ -132,6 +133,11 @@ def test_the_start_page_shows_what_was_printed_and_nothing_hidden_or_outside(tmp
     shown = doors.start_page("/brimwork/", "/", mine)
     assert "/brimwork/print/designs/a%20%26%20%3Cb%3E.pdf" in shown and "<b>.pdf" not in shown and str(mine) in shown
     assert str(mine) not in doors.start_page("/brimwork/", "/", mine, here=False)
+
+
+def test_lessons_stand_in_the_order_of_the_course(tmp_path):
+    shown = doors.start_page("/brimwork/", "/", tmp_path)
+    assert re.findall(r"/page/([\w-]+)'", shown)[: len(COURSE)] == list(COURSE)
 
 
 def test_only_our_own_code_counts_as_ours():

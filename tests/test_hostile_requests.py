@@ -94,7 +94,7 @@ def requests(host: str, cookie: str) -> list[tuple[str, str, str, dict, str]]:
         ("out of the folder", "GET", f"/brimwork/{path}", own, "")
         for path in ("print/../outside.pdf", "print/%2e%2e/outside.pdf", "print/..%2foutside.pdf", "print//etc/passwd", "print/%2fetc%2fpasswd", "print/linked.pdf",
                      "print/.hidden.pdf", "print/.hidden/paper.pdf", "print/secret.txt", "print/secret.pdf", "print/paper.pdf%00.pdf", "static/../start.html",
-                     "static/..%2f..%2fserving.py", "static/%2fetc%2fpasswd", "static/start.html", "page/stranger", "page/..%2fstranger", "page/00-start",
+                     "static/..%2f..%2fserving.py", "static/%2fetc%2fpasswd", "static/start.html", "page/stranger", "page/..%2fstranger", "page/%2e%2e",
                      "page/python", "page/design/..", "page/designs%2fx", "line/../page/design", "own/design")
     ]  # fmt: skip
     made += [("a page by another method", method, "/brimwork/page/design", own, "") for method in ("POST", "PUT", "DELETE")]

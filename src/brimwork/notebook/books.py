@@ -7,16 +7,14 @@ from __future__ import annotations
 
 import hashlib
 import json
-import re
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from brimwork.units import InputError
 
-WITH_CODE = {"00-start", "python"}  # these are about code, and opened in JupyterLab only
-BUILD, TEACH = ("design", "quick-check"), ("teach",)
-_LINK = re.compile(r"\]\(([\w-]+)\.ipynb\)")
+WITH_CODE = {"python"}  # about code, and opened in JupyterLab only
+BUILD, TEACH, COURSE_MAP = ("design", "quick-check"), ("teach",), "00-start"
 
 
 @dataclass(frozen=True)
@@ -57,12 +55,8 @@ def shipped() -> Path:
 
 @cache
 def books() -> dict[str, Book]:
-    """All workbooks by name, in the order in which the first of them names them."""
-    found = {path.stem: path for path in sorted(shipped().glob("*.ipynb"))}
-    read = {name: json.loads(path.read_text(encoding="utf-8"))["cells"] for name, path in found.items()}
-    named = _LINK.findall("\n".join("".join(cell["source"]) for cell in read.get("00-start", ())))
-    order = sorted(read, key=lambda name: (named.index(name) if name in named else len(named), name))
-    return {name: _book(name, read[name]) for name in order}
+    """All workbooks by name."""
+    return {path.stem: _book(path.stem, json.loads(path.read_text(encoding="utf-8"))["cells"]) for path in sorted(shipped().glob("*.ipynb"))}
 
 
 def _book(name: str, cells: list[dict]) -> Book:

@@ -8,7 +8,7 @@ import re
 from functools import cache
 from typing import NamedTuple
 
-from brimwork.notebook.opening import shipped
+from brimwork.notebook.books import shipped
 
 # The topic workbooks in the order of the course; each asks about those before it.
 ORDER = ("volume", "reservoir", "overflow", "pipes", "loads", "water-balance", "siting", "lining", "ground", "supply", "cost", "variants", "commissioning")

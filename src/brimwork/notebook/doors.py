@@ -28,6 +28,7 @@ from brimwork.notebook import books
 from brimwork.notebook.alive import LivePage, LivePages
 from brimwork.notebook.as_page import as_html
 from brimwork.notebook.books import Book
+from brimwork.notebook.contents import COURSE
 from brimwork.notebook.guard import of_this_machine
 from brimwork.notebook.yard import WARNING, Yard
 from brimwork.shown import Markup, attribute, escape
@@ -39,7 +40,6 @@ GONE = 1001  # how a browser closes the line of a page that is closed
 LARGEST_PRINT, MOST_PRINTS = 100_000_000, 8  # bytes; shown on the start page
 _NAME = r"([\w-]{1,60})"
 _FOR_CODE = re.compile(r"[^\n]*\bRun All\b[^\n]*\n?")  # what to press where a workbook is opened with its code; a page runs by itself
-_HREF = re.compile(r'href="([\w-]+)\.ipynb"')
 # Only what this server gives, so that nothing on a page can ask for anything elsewhere. The script of an anywidget comes over the line, and is run from a blob.
 _ALLOWED = (
     "default-src 'none'; script-src 'self' blob:; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self' {line}; "
@@ -140,6 +140,14 @@ class Opened(Door):
             raise HTTPError(404)
         room = await self.rooms.enter(book, self.get_query_argument("was", ""))
         self.give(book_page(book, room, self.home, of_this_machine(self.request)) if room else full_page(self.home))
+
+
+class Linked(Door):
+    """Where a link from one workbook to another leads, as it stands in both: to its page, or to JupyterLab where it has none."""
+
+    @authenticated
+    async def get(self, name: str) -> None:
+        self.redirect(f"{self.home}page/{name}" if name in books.without_code() else f"{self.settings['base_url']}lab/tree/{name}.ipynb")
 
 
 class Static(Door):
@@ -246,8 +254,10 @@ def start_page(home: str, base: str, folder: Path, here: bool = True, yard: str 
 
 
 def _lessons() -> list[Book]:
-    """The workbooks to learn from, in their order."""
-    return [book for name, book in books.without_code().items() if name not in (*books.BUILD, *books.TEACH)]
+    """The workbooks to learn from: the course in its order, then what is besides."""
+    named = books.without_code()
+    other = [name for name in named if name not in (*COURSE, *books.BUILD, *books.TEACH, books.COURSE_MAP)]
+    return [named[name] for name in (*COURSE, *other) if name in named]
 
 
 def _printed(folder: Path, home: str) -> Markup:
@@ -298,21 +308,12 @@ def _link(book: Book, home: str) -> Markup:
     return Markup(f"<a href='{attribute(home)}page/{attribute(book.name)}'>{escape(book.title)}</a>")
 
 
-def _words(markdown: str) -> Markup:
-    """The words of one cell, without what is only to be done where there is code; a link to another workbook opens that one in the same way."""
-    known = books.without_code()
-    html = as_html(_FOR_CODE.sub("", markdown))
-    return cast(
-        Markup, _HREF.sub(lambda found: f'href="{"" if found[1] in known else "../../lab/tree/"}{found[1]}{"" if found[1] in known else ".ipynb"}"', html)
-    )
-
-
 def book_page(book: Book, room: LivePage, home: str, here: bool = True) -> Markup:
     """The words of a workbook, with a place for what each of its code cells shows; and the way to the next lesson, and on this machine (`here`) to the code."""
     parts: list[Markup] = [
         Markup(f"<div class='jp-OutputArea jp-RenderedHTMLCommon' data-cell='{number:d}' aria-busy='true'></div>")
         if cell.runs
-        else Markup(f"<section class='words'>{_words(cell.source)}</section>")
+        else Markup(f"<section class='words'>{as_html(_FOR_CODE.sub('', cell.source))}</section>")
         for number, cell in enumerate(book.cells)
     ]
     return _filled(
@@ -349,7 +350,7 @@ def put_doors_on(server, yard: Yard | None = None) -> None:
     app.settings |= {"brimwork_rooms": rooms, "brimwork_yard": yard, "brimwork_port": server.port}
     base = re.escape(app.settings["base_url"]) + ROOT
     app.add_handlers(".*$", [
-        (base, Bare), (f"{base}/", Start), (f"{base}/([a-z0-9]{{5}}-[a-z0-9]{{5}})", Entrance), (f"{base}/page/{_NAME}", Opened), (f"{base}/line/([0-9a-f]{{24}})", Talk),
+        (base, Bare), (f"{base}/", Start), (f"{base}/([a-z0-9]{{5}}-[a-z0-9]{{5}})", Entrance), (rf"{base}/page/{_NAME}\.ipynb", Linked), (f"{base}/page/{_NAME}", Opened), (f"{base}/line/([0-9a-f]{{24}})", Talk),
         (rf"{base}/static/([\w.-]{{1,80}})", Static), (f"{base}/print/(.{{1,400}})", Print), (f"{base}/own/([0-9a-f]{{64}})", Own),
         (f"{base}/.*", Nowhere),
     ])  # fmt: skip

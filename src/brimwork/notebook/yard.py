@@ -42,7 +42,7 @@ class Yard:
 
     def reaches(self, path: str, base: str = "/") -> bool:
         """Whether another device may ask for a path: a page without code, or what belongs to one."""
-        return bool(re.fullmatch(re.escape(base) + r"brimwork(/|/[a-z0-9-]{11}|/page/[\w-]+|/line/[0-9a-f]{24}|/static/[\w.-]+|/print/.+)?", path))
+        return bool(re.fullmatch(re.escape(base) + r"brimwork(/|/[a-z0-9-]{11}|/page/[\w-]+(\.ipynb)?|/line/[0-9a-f]{24}|/static/[\w.-]+|/print/.+)?", path))
 
 
 def yard_at(asked: str) -> Yard:
