@@ -68,7 +68,7 @@ thickness_of_a_corner = Formula(
         Take("pressed flat they lie one on the other", "t_fold = n_lay*t_sheet"),
         Step("put the layers in"),
     ),
-    unpublished="own geometry: layers counted",
+    unpublished="it follows from the shape alone: layers counted",
     slips=(
         Slip("2*N_fold*t_sheet", "You left out the side itself. It lies under the folds. Count it with them."),
         Slip("(1 + N_fold)*t_sheet", "A fold lies double: it adds two layers, not one."),

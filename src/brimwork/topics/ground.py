@@ -25,7 +25,7 @@ pit_side = Formula(
     equals="L_out + 2*t_work",
     defined="the box, and working space at both ends",
     by_hand=(ByHand("L_out=1286 mm, t_work=150 mm", "1286 + 2*150", "1586 mm"),),
-    unpublished="own geometry: a length and two equal spaces",
+    unpublished="it follows from the shape alone: a length and two equal spaces",
     slips=(
         Slip("L_out + t_work", _BOTH_SIDES),
         Slip("L_out", "You made the pit the size of the box. Nobody could fill and ram round it: leave working space."),
@@ -41,7 +41,7 @@ pit_depth = Formula(
     defined="the layers from the finished ground down: stone, blocks, lining, sand, sub-base",
     close="1 mm",
     by_hand=(ByHand("t_st=60 mm, h_bl=400 mm, t_li=8 mm, t_sand=30 mm, t_sub=100 mm", "60 + 400 + 8 + 30 + 100", "598 mm"),),
-    unpublished="own geometry: layers added up",
+    unpublished="it follows from the shape alone: layers added up",
     slips=(
         Slip("h_bl + t_li + t_sand + t_sub", "You left out the stone over the blocks. They lie below the finished ground by its thickness."),
         Slip("t_st + h_bl", "You dug to the underside of the blocks. The lining, the sand and the sub-base lie below them. Add their thicknesses."),
@@ -78,7 +78,7 @@ excavation = Formula(
         Take("add the slices up", "V_dig = Integral(A_z, (z_f, 0, D_dig))"),
         Step("all slices are equal, so the depth only multiplies"),
     ),
-    unpublished="own geometry: a box; pits with battered sides are checked at volume of a battered pit",
+    unpublished="it follows from the shape alone: a box; pits with battered sides are checked at volume of a battered pit",
     slips=(
         Slip(
             "(L_dig - 2*t_work)*(W_dig - 2*t_work)*D_dig",
@@ -219,7 +219,7 @@ backfill_mass = Formula(
         Step("put all in"),
     ),
     where=("L_out < L_dig", "W_out < W_dig"),
-    unpublished="own geometry: one rectangle less another; the factor is checked",
+    unpublished="it follows from the shape alone: one rectangle less another; the factor is checked",
     slips=(
         Slip("L_dig*W_dig*D*k_comp*rho_loose", "You filled the whole pit. The box stands in it: take its plan off."),
         Slip("(L_dig*W_dig - L_out*W_out)*D*rho_loose", "You ordered the compacted volume. It is bought loose, and takes up more room so."),

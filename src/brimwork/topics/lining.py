@@ -108,7 +108,7 @@ battered_liner_length = Formula(
         Take("between lies the floor", "l_cut = l_end + L + l_end"),
         Step("put both ends in"),
     ),
-    unpublished="own geometry: lengths added up; the slope is checked",
+    unpublished="it follows from the shape alone: lengths added up; the slope is checked",
     slips=(
         Slip("L + 2*(D + w_apron + w_trim)", "The side slopes, so the liner runs along the slope. Find the slope length from depth and set-back."),
         Slip("L + 2*(D + s_back + w_apron + w_trim)", "You went down and then across. Along the slope is shorter: add the squares and take the root."),
@@ -154,7 +154,7 @@ fleece_area = Formula(
         Take("over the liner it covers floor and sides only", "A_fl = A_under + L_in*W_in + A_sides"),
         Step("put both in"),
     ),
-    unpublished="own geometry: rectangles added up",
+    unpublished="it follows from the shape alone: rectangles added up",
     slips=(
         Slip(
             "(L_in + 2*w_apron)*(W_in + 2*w_apron) + 2*D*(L_in + W_in)",
@@ -181,7 +181,7 @@ stone_area = Formula(
         Take("where the plinth stands there is none", "A_cov = A_z - A_bare"),
         Step("put the whole in"),
     ),
-    unpublished="own geometry: one rectangle less a smaller patch",
+    unpublished="it follows from the shape alone: one rectangle less a smaller patch",
     slips=(
         Slip("(L_in + 2*w_apron)*(W_in + 2*w_apron)", "You covered the plinth with stone as well. Take its area off."),
         Slip(

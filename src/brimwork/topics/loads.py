@@ -154,7 +154,7 @@ pressure_on_blocks = Formula(
         Take("the blocks carry the weight over the patch, and the stone", "p_c = F_w/A_c + p_st"),
         Step("put both in"),
     ),
-    unpublished="own statics; weight and pressure are checked one by one",
+    unpublished="it follows from the balance of forces; weight and pressure are checked one by one",
     slips=(
         Slip("(m_v + rho*V_v + m_slab)/A_c + rho_bulk*t_st", _NO_G),
         Slip("g*(m_v + m_slab)/A_c + g*rho_bulk*t_st", _NO_WATER),

@@ -28,7 +28,7 @@ water_in_pit = Formula(
         Step("put it in"),
     ),
     where=("N_b*V_b < V_pit",),
-    unpublished="own geometry: two spaces, each with its own share",
+    unpublished="it follows from the shape alone: two spaces, each with its own share",
     slips=(
         Slip("V_pit", "You counted the whole hole as water. Block plastic and stones take up room too; count only the spaces."),
         Slip("N_b*(1 - n_v)*V_b + (1 - n_s)*(V_pit - N_b*V_b)", _SOLID_SHARE),
@@ -47,7 +47,7 @@ blocks_for_water = Formula(
     equals="(V_w - n_s*V_pit)/((n_v - n_s)*V_b)",
     inverse_of=water_in_pit,
     where=("n_s*V_pit < V_w", "V_w < n_v*V_pit"),
-    unpublished="own geometry: water in blocks and stone, turned round",
+    unpublished="it follows from the shape alone: water in blocks and stone, turned round",
     slips=(
         Slip(
             "V_w/(n_v*V_b)",
@@ -71,7 +71,7 @@ mean_void_fraction = Formula(
         Step("divide"),
     ),
     where=("A_b < A_pit",),
-    unpublished="own geometry: two shares side by side",
+    unpublished="it follows from the shape alone: two shares side by side",
     slips=(
         Slip("(n_v + n_s)/2", "A plain mean holds only where both take half of the area. Weigh each share with its own area."),
         Slip("n_v", "That is the share in the blocks alone. The stone beside them holds less. Share it out by the areas."),

@@ -76,7 +76,7 @@ base_on_feet = Formula(
         Take("a base tips over its edge at half its width, so to the same effect", "B_base = 2*x_b"),
         Step("put it in"),
     ),
-    unpublished="own geometry: the distance from the middle of a regular figure to its side",
+    unpublished="it follows from the shape alone: the distance from the middle of a regular figure to its side",
     slips=(
         Slip("d_feet", "On separate feet it does not tip over the circle, but over the line between two feet, nearer the middle."),
         Slip("d_feet*cos(2*pi/N_feet)", "Between two feet the half angle counts: pi over their number. Halve the angle."),

@@ -137,7 +137,7 @@ cord_length = Formula(
     equals="L_route + l_drip + l_slack",
     defined="the route, a loop for drops to fall from, and slack to lift the pump out",
     by_hand=(ByHand("L_route=5.5 m, l_drip=0.3 m, l_slack=1.2 m", "5.5 + 0.3 + 1.2", "7 m"),),
-    unpublished="own geometry: lengths added up",
+    unpublished="it follows from the shape alone: lengths added up",
     slips=(
         Slip("L_route", "You left out the drip loop and the slack to lift the pump out. Add both."),
         Slip("L_route + l_drip", "You left out the slack. The pump has to come up into the light with its cord on."),

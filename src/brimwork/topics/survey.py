@@ -85,7 +85,7 @@ height_in_sight = Formula(
         Take("at the feature it has come down to", "z_hid = z_eye - m_sight*(x_sill + x_beyond)"),
         Step("put the fall in"),
     ),
-    unpublished="own geometry: one straight line",
+    unpublished="it follows from the shape alone: one straight line",
     slips=(
         Slip("z_eye - (z_eye - z_sill)*x_beyond/x_sill", "You measured the distance from the sill. The line starts at the eye."),
         Slip("z_sill", "The line goes on falling behind the sill, so more is seen than what stands above it."),

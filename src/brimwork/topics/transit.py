@@ -93,7 +93,7 @@ water_in_the_pipe = Formula(
     result="V_pc",
     equals="pi/4*d_pipe**2*L_pipe",
     steps=(area_of_a_pipe, Take("a full pipe holds its cross-section times its length", "V_pc = A_pipe*L_pipe"), Step("put the cross-section in")),
-    unpublished="own geometry: a cylinder",
+    unpublished="it follows from the shape alone: a cylinder",
     slips=(
         Slip("pi*d_pipe**2*L_pipe", "You took the bore for the radius: four times too much came out."),
         Slip("pi/4*d_pipe*L_pipe", "The bore is squared in the area of a circle."),

@@ -187,7 +187,7 @@ water_in_a_filled_vessel = Formula(
         Step("put the pebbles in"),
     ),
     where=("V_f + V_p < V_in",),
-    unpublished="own geometry: what is left",
+    unpublished="it follows from the shape alone: what is left",
     slips=(
         Slip("V_in - V_f - V_p", "The gaps between the pebbles are full of water. Take off their solid share only."),
         Slip("V_in", "Foam and pebbles take up room too. Take both off."),
