@@ -84,7 +84,7 @@ def given(section, start):
     """The values of a question on a formula, by letter and as they stand there, from its first words on."""
     text = section.cell.inner_text()
     asked = text[text.index(start) :].partition(" Find ")[0]
-    return {letter: float(value) for letter, value in re.findall(r"(\w+) = ([\d.]+)", asked)}
+    return {letter: float(value) for letter, value in re.findall(r"(\w+) = (\d+(?:\.\d+)?)", asked)}
 
 
 def usable(values):
@@ -179,8 +179,8 @@ def test_overflow_from_first_to_last_section(page, address):
     comes_early(book)
     recall = book.part("recall(")
     above = usable(given(recall, "1."))
-    recall.answered("Your answer 1, with its unit", (f"{1.2 * above:.1f} L", "too large"), (f"{above:.1f} L", "Right:"))
-    recall.answered("Your answer 2, with its unit", ("3 kg", "is wanted"), (f"{pit(given(recall, '2.')):.1f} L", "Right:"))
+    recall.answered("Your answer 1, with its unit", (f"{1.2 * above:.1f} L", "a little high"), (f"{above:.1f} L", "Right:"))
+    recall.answered("Your answer 2, with its unit", ("3 kg", "is measured in L"), (f"{pit(given(recall, '2.')):.1f} L", "Right:"))
 
     explore = predict_before_any_picture(book, "T04.8", "About 60 litres a minute.")
     explore.type("H, head over the lip", "6 mm")
@@ -296,8 +296,8 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     recall = book.part("recall(")
     rim = given(recall, "1.")
     over = rim["C_w"] * math.pi * rim["d_rim"] / 1e3 * (rim["H"] / 1e3) ** 1.5 * 60e3
-    recall.answered("Your answer 1, with its unit", (f"{over / math.pi:.3g} L/min", "π"), (f"{over:.3g} L/min", "Right:"))
-    recall.answered("Your answer 2, with its unit", ("3 kg", "is wanted"), (f"{usable(given(recall, '2.')):.3g} L", "Right:"))
+    recall.answered("Your answer 1, with its unit", (f"{over / math.pi:.3g} L/min", "Water leaves all the way round"), (f"{over:.3g} L/min", "Right:"))
+    recall.answered("Your answer 2, with its unit", ("3 kg", "is measured in L"), (f"{usable(given(recall, '2.')):.3g} L", "Right:"))
     recall.answered("Your answer 3, with its unit", (f"{pit(given(recall, '3.')):.1f} L", "Right:"))
 
     explore = predict_before_any_picture(book, "T05.7", "It grows about 1.3 times.")
