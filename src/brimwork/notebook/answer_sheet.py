@@ -8,6 +8,7 @@ import tempfile
 from pathlib import Path
 
 from brimwork.exercise import answers, bank, claims
+from brimwork.exercise.choices import Choice
 from brimwork.exercise.diagnosis import ONCE_SHOWN
 from brimwork.needing import needed
 from brimwork.pack import markup
@@ -67,7 +68,7 @@ def _typed(entry: dict) -> str:
     """What was typed; for a choice, the option and the reason."""
     try:
         posed = bank.pose(entry["exercise"], entry["seed"])
-        typed = posed.options[posed.place(entry["answer"])] if hasattr(posed, "options") else entry["answer"]
+        typed = posed.options[posed.place(entry["answer"])] if isinstance(posed, Choice) else entry["answer"]
     except (InputError, ValueError):
         typed = entry["answer"]
     return f"{typed} ({entry['middle']})" if entry["middle"].strip() else typed

@@ -53,7 +53,7 @@ class Carrying:
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
         begun = "Your running design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
-        head = widgets.HTML(paragraph(f"{escape(begun)}. It is kept in {escape(mine)}."))
+        head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.")))
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
 
     def running(self) -> Design:
@@ -78,7 +78,7 @@ class Carrying:
             self.said.value = alert(f"{error}. Nothing is saved; your design is as it was.")
             return
         self._follow(after)
-        self.said.value = f"{status(f'✓ Saved in {escape(str(self.mine))}.')}{_compared(chain_of(before), chain_of(after), self.shows)}"
+        self.said.value = f"{status(Markup(f'✓ Saved in {escape(str(self.mine))}.'))}{_compared(chain_of(before), chain_of(after), self.shows)}"
         self.keeper.note("on site", "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
 
     def _apart(self, now: Design) -> str:
@@ -149,13 +149,13 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
     old, new = _graded(before), _graded(after)
     moved = [finding for id, finding in new.items() if id in old and finding.grade != old[id].grade]
     if not moved:
-        return Markup(f"{table}{paragraph('No check is graded otherwise than before.')}")
+        return Markup(f"{table}{paragraph(Markup('No check is graded otherwise than before.'))}")
     items = "".join(
         f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {escape(grade_said(old[finding.id]))}, now <strong>{_MARKS[finding.grade]} {escape(grade_said(finding))}</strong>"
         f" ({escape(finding.value)})</li>"
         for finding in moved
     )
-    return Markup(f"{table}{paragraph('Checks that are graded otherwise than before:')}<ul style='line-height:1.45'>{items}</ul>")
+    return Markup(f"{table}{paragraph(Markup('Checks that are graded otherwise than before:'))}<ul style='line-height:1.45'>{items}</ul>")
 
 
 def _graded(chain: Chain) -> dict[str, Finding]:

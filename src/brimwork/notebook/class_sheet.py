@@ -20,7 +20,7 @@ from brimwork.exercise.question import in_words
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ByChoice, ByNumber, ByOrder, Exercise, alert, box, button, leads_to, paragraph, status, told_back
-from brimwork.shown import escape
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 KEPT = "kept"  # kind of an answer that nothing was told of
@@ -160,7 +160,9 @@ class ClassExercise:
         self.handed_in = True
         missing = [number for number, one in enumerate(self.exercises, start=1) if not one.taken]
         without = f" No answer yet: question {', '.join(map(str, missing))}. You may answer and make the file again." if missing else ""
-        self.said.value = status(f"Hand in the file {escape(path.name)}. <strong>Receipt: {escape(receipt)}</strong>. Write the receipt down.{escape(without)}")
+        self.said.value = status(
+            Markup(f"Hand in the file {escape(path.name)}. <strong>Receipt: {escape(receipt)}</strong>. Write the receipt down.{escape(without)}")
+        )
         for one in self.exercises:
             one.tell()
 
