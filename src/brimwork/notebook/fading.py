@@ -35,7 +35,7 @@ def ledger(name: str, **values: str) -> Page:
     except InputError as error:
         return say(error)
     rows = [
-        f"| {number} | $\\displaystyle {found.left(piece)} = {found.put_in(piece)}$<br>$\\vphantom{{\\Big|}}= {found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
+        f"| {number} | $\\displaystyle {found.left(piece)}$<br>$\\displaystyle = {found.put_in(piece)}$<br>$= {found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
     end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
