@@ -49,3 +49,15 @@ def test_the_nearest_words_are_named_three_at_most_and_none_that_is_far():
     assert nearest("frictoin head", words).startswith(" Nearest: friction head")
     assert nearest("zzzz", words) == "" and nearest("VOID FRACTION", words) == " Nearest: void fraction."
     assert nearest("head", [f"head {i}" for i in range(9)]).count("head") == 3
+
+
+@pytest.mark.parametrize("wanted", ["%", "deg"])
+def test_a_bare_number_is_no_percentage_and_no_angle(wanted):
+    """3 could be 3 % or three times the whole, three degrees or three radians."""
+    with pytest.raises(InputError, match="3 has no unit"):
+        read("3", wanted)
+
+
+def test_of_two_doubtful_words_one_is_asked_about_at_a_time():
+    with pytest.raises(InputError, match="type 'US gal/gal' or 'imp gal/gal'"):
+        parse("5 gal/gal")

@@ -29,10 +29,10 @@ from may_live import MODULES_MAY_LIVE  # noqa: E402
 from mutants import Fault, in_module, swapped  # noqa: E402
 
 AREAS = {
-    "units": (("units", "unit_table", "dimensions", "spellings"), ("test_units.py",)),
+    "units": (("units", "unit_table", "dimensions", "spellings"), ("test_units_by_hand.py", "test_units.py")),
     "diagnosis": (
         ("exercise.diagnosis", "exercise.unit_slips", "exercise.arithmetic"),
-        ("test_exercise.py", "test_pieces.py", "test_diagnosis_quality.py", "test_hostile_answers.py"),
+        ("test_pieces.py", "test_told_truly.py", "test_exercise.py", "test_diagnosis_quality.py", "test_hostile_answers.py"),
     ),
     "checks": (
         ("design.judged.grading", "design.judged.computed_checks", "design.judged.water_checks", "design.typed.limits"),
