@@ -55,7 +55,7 @@ def tries(text, what) -> list:
         return [f"from -1000000{unit}; from -1000000{unit}"]
     if what.shape != "one":
         listed = text or what.such
-        return [listed, listed[:1], [_times(one, 0.1) for one in listed]] if isinstance(listed, list) and not isinstance(listed[0], list) else [what.such]
+        return [listed, listed[:1], [_times(one, 0.1) for one in listed]] if isinstance(listed, list) and what.shape == "Several" else [what.such]
     start = what.such if text is None else text
     if what.whole:
         return [1, int(start) + 3, None]

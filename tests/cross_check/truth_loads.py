@@ -330,6 +330,8 @@ def by_slings(w: Worked) -> float:
 def set_pieces(w: Worked) -> list[float]:
     """Masses of what is set in one piece: vessel or stones, and slabs; none where they are not known."""
     try:
+        if w.plain.kind == "overflowing vessel":  # its mass is known whatever its foot may be
+            return [w.d["vessel.mass"]] + [w.r["slab_mass"]] * (w.d["vessel.stands_on"] == "slab")
         masses = [body.empty / GRAVITY for body in bodies(w)]
         return masses + [w.r["slab_mass"] for body in bodies(w) if slab(w, body)[0] is not None]
     except (Missing, Impossible):
