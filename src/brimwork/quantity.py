@@ -134,7 +134,8 @@ class Quantity:
     @property
     def here(self) -> str:
         """The unit in which pages show it now: metric, or US (`system`)."""
-        return self.us or self.metric if system.current() == system.FEET else self.metric
+        us = "" if self.us == "hp" else self.us  # pumps of this size have watts on their label in the US too (common practice, no source)
+        return us or self.metric if system.current() == system.FEET else self.metric
 
     def text_here(self, value: float, digits: int | None = 3) -> str:
         """A value (SI) in that unit; `digits` None writes it in full, or to four figures where the unit is not the one that it was given in."""
@@ -150,6 +151,8 @@ class Quantity:
         if self.here == self.metric:
             return ends
         size = system.round_step(ends[2])
+        while 3 * size > ends[1] - ends[0]:
+            size = system.round_step(size / 2.2)
         return math.ceil(ends[0] / size - 1e-6) * size, math.floor(ends[1] / size + 1e-6) * size, size
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
@@ -162,7 +165,7 @@ class Quantity:
     @property
     def short_name(self) -> str:
         """The name without its explanation."""
-        return self.name.partition(":")[0]
+        return system.named(self.name).partition(":")[0]
 
     @property
     def plain_name(self) -> str:

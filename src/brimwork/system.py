@@ -28,9 +28,9 @@ for _metric, _us in _PAIRS:
     _TO_US.setdefault(_metric, _us)
     _TO_METRIC.setdefault(_us, _metric)
 
-_METRIC_WORDS = (
+_METRIC_WORDS = (  # shaking is measured in m/s2 in the US too
     r"(?:milli|centi|kilo|square |cubic )?(?:metres?|litres?)|(?:kilo)?grams?|tonnes?|(?:kilo|mega)?(?:pascals?|newtons?)"
-    r"|(?<=\d )(?:mm|cm|m|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
+    r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
 )
 _US_WORDS = (
     r"inch(?:es)?|feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"
@@ -104,6 +104,24 @@ def length(metres: float) -> str:
         return f"{metres * 1000:.0f} mm"
     inches = float(f"{units.convert(metres, 'in'):.3g}")
     return f"{units.number(inches)} in"
+
+
+_NAMES = {
+    "each metre": "each foot",
+    "each millimetre": "each inch",
+    "one metre": "one foot",
+    "two metres": "6.6 ft",
+    "1.5 m ": "5 ft ",
+    "each cubic metre": "each cubic yard",
+}
+
+
+def named(name: str) -> str:
+    """The name of a quantity in words of the system in use: "flow for each foot of edge"."""
+    if current() == FEET:
+        for metric, us in _NAMES.items():
+            name = name.replace(metric, us)
+    return name
 
 
 def round_step(step: float) -> float:

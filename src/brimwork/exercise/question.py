@@ -127,7 +127,7 @@ class Question:
 
 def in_words(unit: str) -> str:
     """A unit as one asks for an answer in it: "in days", "in money"; most are asked for by their sign."""
-    return {"day": "days", "cur": "money"}.get(unit, unit)
+    return {"day": "days", "cur": "money", "in": "inches"}.get(unit, unit)
 
 
 def _apart(question: Question) -> bool:
@@ -306,5 +306,6 @@ def _text(formula: Formula, values: dict[str, float]) -> str:
     result = formula.quantity
     asked = f" in {in_words(result.here)}" if result.here else ""
     near = f"to {system.near_there(formula.close, result.here)}" if formula.close else "to three figures"
-    the = "" if result.name.startswith("the ") else "the "
-    return f"Given: {given}. Find {the}{result.name}, {formula.result}{asked}, {near}."
+    name = system.named(result.name)
+    the = "" if name.startswith("the ") else "the "
+    return f"Given: {given}. Find {the}{name}, {formula.result}{asked}, {near}."

@@ -66,6 +66,7 @@ LIMITS: dict[str, tuple[str, ...]] = {
     "time to drain through an opening": ("6 < t_drain",),
     "time to drain against an inflow": ("6 < t_drain",),
 }
+_MAINS = {"U_s": ("120 V", "240 V", "120 V")}  # voltages that a supply has, and none between them
 # Where a question draws a letter from another range than the usual one: low, high and step.
 RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
     "velocity head of approach": {"A_a": ("0.004 m2", "0.02 m2", "0.001 m2"), "Q": ("40 L/min", "120 L/min", "1 L/min")},
@@ -129,6 +130,9 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "d_floor": ("200 mm", "400 mm", "10 mm"),
         "D": ("300 mm", "800 mm", "10 mm"),
     },
+    "voltage drop in per cent by cable table": _MAINS,
+    "voltage drop in per cent by resistance": _MAINS,
+    "current": _MAINS,
     "bore for a friction head": {"k_s": ("0.05 mm", "0.15 mm", "0.005 mm")},
 }
 
@@ -195,7 +199,7 @@ def _finer(scales: dict[str, tuple[float, float, float]]) -> dict[str, int]:
     for finer in (2, 5, 10):
         if math.prod(max(round((high - low) / step * fine[name]), 1) + 1 for name, (low, high, step) in scales.items()) >= FEWEST:
             break
-        fine = {name: 1 if step == 1 and not QUANTITIES[name].si else finer for name, (_, _, step) in scales.items()}
+        fine = {name: 1 if step == 1 and not QUANTITIES[name].si or name == "U_s" else finer for name, (_, _, step) in scales.items()}
     return fine
 
 
