@@ -165,7 +165,7 @@ class Quantity:
     @property
     def short_name(self) -> str:
         """The name without its explanation."""
-        return system.named(self.name).partition(":")[0]
+        return system.named_here(self.name).partition(":")[0]
 
     @property
     def plain_name(self) -> str:

@@ -116,7 +116,7 @@ _NAMES = {
 }
 
 
-def named(name: str) -> str:
+def named_here(name: str) -> str:
     """The name of a quantity in words of the system in use: "flow for each foot of edge"."""
     if current() == FEET:
         for metric, us in _NAMES.items():

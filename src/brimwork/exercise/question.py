@@ -306,6 +306,6 @@ def _text(formula: Formula, values: dict[str, float]) -> str:
     result = formula.quantity
     asked = f" in {in_words(result.here)}" if result.here else ""
     near = f"to {system.near_there(formula.close, result.here)}" if formula.close else "to three figures"
-    name = system.named(result.name)
+    name = system.named_here(result.name)
     the = "" if name.startswith("the ") else "the "
     return f"Given: {given}. Find {the}{name}, {formula.result}{asked}, {near}."
