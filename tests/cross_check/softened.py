@@ -58,6 +58,7 @@ MAY: dict[tuple[str, str], str] = {
     ("C65", "site.sling_mass"): "compared with every piece over what one person lifts",
     **{(check, "supply.circuit_load"): "never less than the current of the pump alone" for check in ("C42", "C46")},
     ("C75", "supply.cable_rating"): "what the electrician says of the cable as it is laid, never more than the table of its conductors",
+    **{(check, "site.use"): "who comes near sets the factor that is asked for; that of a private garden is asked of every piece" for check in ("C25", "C25e")},
     ("C51", "site.open_water"): "compared with what vessel, trough and header leave open; a drilled stone leaves nothing",
     ("C21", "lining.panel_clearance"): "compared with the plan where something stands on the blocks: the smaller counts",
     ("C24", "measured.filled"): "water by a meter is the weight that there is; what differs from the blocks is a finding",
