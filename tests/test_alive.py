@@ -162,3 +162,10 @@ def test_what_is_built_is_built_from_the_script_that_lies_beside_it():
     for name in ("page.js", "math.js"):
         source = hashlib.sha256((FILES / "source" / name).read_bytes()).hexdigest()
         assert f"built from {source[:16]}" in (FILES / "built" / name).read_text(encoding="utf-8"), name
+
+
+def test_a_page_does_not_say_what_to_press_where_there_is_code(tmp_path):
+    for book in books.without_code().values():
+        shown = doors.book_page(book, alive.LivePage(book, tmp_path), "/brimwork/")
+        assert not re.search(r"Run All|Run the cell|Run its cell|Shift and Enter", shown), book.name
+        assert f"<h1>{book.title}" in shown or book.title in shown

@@ -39,7 +39,7 @@ _KINDS = {".js": "text/javascript", ".css": "text/css", ".woff2": "font/woff2", 
 GONE = 1001  # how a browser closes the line of a page that is closed
 LARGEST_PRINT, MOST_PRINTS = 100_000_000, 8  # bytes; shown on the start page
 _NAME = r"([\w-]{1,60})"
-_FOR_CODE = re.compile(r"[^\n]*\bRun All\b[^\n]*\n?")  # what to press where a workbook is opened with its code; a page runs by itself
+_FOR_CODE = re.compile(r"[^\n]*\bRun (All|the cell|its cell)\b[^\n]*\n?")  # what to press where there is code; a page runs by itself
 # Only what this server gives, so that nothing on a page can ask for anything elsewhere. The script of an anywidget comes over the line, and is run from a blob.
 _ALLOWED = (
     "default-src 'none'; script-src 'self' blob:; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self' {line}; "
