@@ -242,10 +242,7 @@ class LivePages:
     async def _live(self, room: LivePage) -> None:
         spare, self.spare = self.keep_warm(), None
         try:
-            kernel = await spare
-            if not await kernel.alive():  # somebody ended it while it waited
-                await kernel.end()
-                kernel = await Kernel(self.folder, self.shared).start()
+            kernel = await self._sound(spare)
             if room.ended:
                 await kernel.end()
                 return
@@ -255,6 +252,15 @@ class LivePages:
             raise
         except Exception:
             room.tell(type="gone")
+
+    async def _sound(self, spare: asyncio.Task[Kernel]) -> Kernel:
+        """The kernel that was kept warm, or a new one where somebody has ended it while it started or waited."""
+        with suppress(Exception):
+            kernel = await spare
+            if await kernel.alive():
+                return kernel
+            await kernel.end()
+        return await Kernel(self.folder, self.shared).start()
 
     async def _refill(self, room: LivePage) -> None:
         """Make the next kernel ready once this page is alive, so that it takes nothing from it; and soon in any case."""
