@@ -61,3 +61,9 @@ def test_a_bare_number_is_no_percentage_and_no_angle(wanted):
 def test_of_two_doubtful_words_one_is_asked_about_at_a_time():
     with pytest.raises(InputError, match="type 'US gal/gal' or 'imp gal/gal'"):
         parse("5 gal/gal")
+
+
+@pytest.mark.parametrize(("given", "wanted"), [("3 deg", "%"), ("3 %", "deg"), ("3 deg", ""), ("3 kg", "m")])
+def test_an_angle_is_no_share_and_no_plain_number_and_a_mass_no_length(given, wanted):
+    with pytest.raises(InputError):
+        read(given, wanted)
