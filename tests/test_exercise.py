@@ -195,7 +195,7 @@ def test_most_hand_written_numbers_can_be_drawn_afresh():
     ],
 )
 def test_an_answer_agrees_with_arithmetic_by_hand(code, by_hand):
-    assert bank.pose(code).answer == pytest.approx(by_hand, rel=1e-6)
+    assert bank.questions()[code].pose(1).answer == pytest.approx(by_hand, rel=1e-6)
 
 
 def test_only_arithmetic_passes_as_an_expression():
@@ -303,7 +303,7 @@ def test_whole_numbers_and_levels_are_matched_absolutely():
 
 
 def test_a_middle_value_tells_apart_what_the_answer_cannot():
-    cable = bank.pose("T10.6")  # I = 300/120 = 2.5 A; the loop loses 2 x 150 ft x 3.14 ohm/kft x 2.5 A = 2.355 V
+    cable = bank.questions()["T10.6"].pose(1)  # I = 300/120 = 2.5 A; the loop loses 2 x 150 ft x 3.14 ohm/kft x 2.5 A = 2.355 V
     half = "1.18 V"
     assert diagnose(cable, half).kind == "ask" and "current" in diagnose(cable, half).text
     assert diagnose(cable, half, "2.5 A").slip == 0 and diagnose(cable, half, "1.25 A").slip == 1

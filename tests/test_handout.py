@@ -174,7 +174,7 @@ def test_every_learner_gets_a_workbook_and_a_sheet_with_their_numbers_only(writt
     group, out = written
     for learner in group.learners:
         own = out.learners / learner.code
-        assert sorted(path.name for path in own.iterdir()) == [f"week4-{learner.code}.ipynb", f"week4-{learner.code}.pdf"]
+        assert sorted(path.name for path in own.iterdir()) == ["settings.toml", f"week4-{learner.code}.ipynb", f"week4-{learner.code}.pdf"]
         book = (own / f"week4-{learner.code}.ipynb").read_text()
         source = next("".join(cell["source"]) for cell in json.loads(book)["cells"] if "class_exercise(" in "".join(cell["source"]))
         exercise = learner_files.read_learner_file(source.split('"""')[1])
