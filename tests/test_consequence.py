@@ -16,7 +16,7 @@ from brimwork.exercise.question import ask, posed
 
 def test_a_flow_is_told_as_the_head_it_makes_over_the_edge():
     """By hand, for 3.08 ft^0.5/s and a rim 30 in across: head = (Q/(1.7004 pi 0.762))^(2/3); 2 US gal/min make 0.987 mm, 0.0388 in."""
-    told = consequence(bank.pose("T04.2"), "120 US gal/h")
+    told = consequence(bank.questions()["T04.2"].pose(1), "120 US gal/h")
     assert "would stand 0.0388 in over the edge: a drip" in told.sentence and "The question has 0.120 in." in told.sentence
     assert (120 * 231 * 0.0254**3 / 3600 / (1.7 * math.pi * 0.762)) ** (2 / 3) / 0.0254 == pytest.approx(0.0389, abs=5e-5)
 
@@ -48,7 +48,7 @@ def test_pump_and_hose_are_compared_at_the_learners_own_flow():
 
 def test_a_speed_is_told_as_the_flow_it_would_carry():
     """By hand: pi/4 0.01905^2 x 1 ft/s = 8.687e-5 m3/s = 1.377 US gal/min."""
-    assert "would carry 1.38 US gal/min" in consequence(bank.pose("T05.1"), "1 ft/s").sentence
+    assert "would carry 1.38 US gal/min" in consequence(bank.questions()["T05.1"].pose(1), "1 ft/s").sentence
 
 
 @pytest.mark.parametrize("name", sorted(_TOLD))

@@ -6,6 +6,7 @@ import re
 import ipywidgets as widgets
 import pytest
 
+from brimwork import system
 from brimwork.notebook.practising import exercise
 from brimwork.units import InputError
 
@@ -37,12 +38,13 @@ def test_new_numbers_are_offered_where_there_are_any():
 
 
 def test_a_middle_value_is_asked_for_when_it_is_needed():
-    shown = exercise("T10.6")
-    assert shown.middle not in shown.place.children
-    shown.box.value = "1.18 V"
-    assert shown.middle in shown.place.children and "current" in shown.middle.description
-    shown.middle.value = "1.25 A"
-    assert "shared the current" in words(shown.feedback)
+    with system.working_in(system.FEET):
+        shown = exercise("T10.6")
+        assert shown.middle not in shown.place.children
+        shown.box.value = "1.18 V"
+        assert shown.middle in shown.place.children and "current" in shown.middle.description
+        shown.middle.value = "1.25 A"
+        assert "shared the current" in words(shown.feedback)
 
 
 def test_a_choice_is_made_with_radio_buttons_and_checked_on_demand():
