@@ -200,6 +200,17 @@ def test_an_old_key_is_read_told_and_saved_under_its_new_name(tmp_path):
     assert not saved.renamed and "stuck_flow" in path.read_text(encoding="utf-8") and "feed =" not in path.read_text(encoding="utf-8")
 
 
+def test_a_key_that_is_asked_for_no_more_is_read_told_and_leaves_with_the_next_save(tmp_path):
+    old = BOWL.replace("[buying]", '[buying]\nslab_bed = "20 mm"')
+    path = tmp_path / "old.toml"
+    path.write_text(old, encoding="utf-8")
+    design = file.load_design(path)
+    told = [one for one in checks.findings(chain_of(design)) if one.id == "C98"]
+    assert len(told) == 1 and told[0].title == "Asked for no more: buying.slab_bed" and path.read_text(encoding="utf-8") == old
+    file.save_design(design, path)
+    assert "slab_bed" not in path.read_text(encoding="utf-8") and not file.load_design(path).renamed
+
+
 def test_a_file_with_the_old_and_the_new_name_of_a_key_is_refused():
     text = BOWL.replace("[overflow_pipe]\n", '[overflow_pipe]\nfeed = "12 L/min"\nstuck_flow = "9 L/min"\n')
     with pytest.raises(InputError, match="the file has both: take one of them out"):

@@ -26,7 +26,7 @@ class Design:
     region: str = "UK"
     note: str = ""
     values: dict[str, Given] = field(default_factory=dict)
-    renamed: tuple[str, ...] = ()  # keys that the file still calls otherwise
+    renamed: tuple[str, ...] = ()  # keys that the file still has, and that are called otherwise now or are gone
 
     def __getitem__(self, key: str):
         """The SI value, word or list under "section.key", else the usual one that is assumed. Raises Unknown where there is neither."""
