@@ -27,6 +27,13 @@ MOST_BLANKS = 3
 _COUNTS = ("no blanks", "one blank", "two blanks", "three blanks")
 
 
+_BREAK = "<br>"  # the table of a page has no other way to begin a line in a cell
+
+
+def _set(latex: str) -> str:
+    return f"$\\displaystyle {latex}$"
+
+
 def ledger(name: str, **values: str) -> Page:
     """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
     try:
@@ -35,7 +42,7 @@ def ledger(name: str, **values: str) -> Page:
     except InputError as error:
         return say(error)
     rows = [
-        f"| {number} | $\\displaystyle {found.left(piece)}$<br>$\\displaystyle = {found.put_in(piece)}$<br>$= {found.value(piece.key)}$ | $\\displaystyle {_units(found, piece)}$ |"
+        f"| {number} | {_BREAK.join((_set(found.left(piece)), _set(f'= {found.put_in(piece)}'), f'$= {found.value(piece.key)}$'))} | {_set(_units(found, piece))} |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
     end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
