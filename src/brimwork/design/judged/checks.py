@@ -17,7 +17,7 @@ from brimwork.design.typed.asking import meant
 from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS, Asked
-from brimwork.design.typed.renamed import GONE, RENAMED
+from brimwork.design.typed.renamed import DROPPED, RENAMED
 from brimwork.design.typed.spans import SPANS
 
 
@@ -44,9 +44,9 @@ def findings(chain: Chain) -> list[Finding]:
 def _renamed(chain: Chain) -> list[Finding]:
     """A line for each key that the file calls otherwise than it is called now, and for each that is asked for no more."""
     gone = [
-        Finding("C98", "values", f"Asked for no more: {key}", "marginal", GONE[key], "",
+        Finding("C98", "values", f"Asked for no more: {key}", "marginal", DROPPED[key], "",
                 "it plays no part, and leaves the file when the design is saved", "keys of this edition", note="")
-        for key in chain.design.renamed if key in GONE
+        for key in chain.design.renamed if key in DROPPED
     ]  # fmt: skip
     return gone + [
         Finding("C98", "values", f"Called otherwise now: {meant(RENAMED[key])}", "marginal", f"{key} in the file is {RENAMED[key]} now", "",

@@ -13,7 +13,7 @@ from brimwork.design.typed.fields import BASES, HEAD, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given
 from brimwork.design.typed.merging import Conflict, merged
-from brimwork.design.typed.renamed import GONE, now_called
+from brimwork.design.typed.renamed import DROPPED, now_called
 from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -87,7 +87,7 @@ def parse_design(text: str) -> Design:
         if section in SECTIONS and section not in sections(table["kind"]):
             raise InputError(f"a design of the kind '{table['kind']}' has no section [{section}]. It has: {', '.join(sections(table['kind']))}")
         for key, entry in entries.items():
-            if f"{section}.{key}" in GONE:
+            if f"{section}.{key}" in DROPPED:
                 renamed += (f"{section}.{key}",)
                 continue
             now = now_called(f"{section}.{key}", table)

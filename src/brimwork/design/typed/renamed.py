@@ -7,7 +7,7 @@ from brimwork.units import InputError
 # the name that was, and the one that is: of two keys with one name for two things, the rarer one gave way
 RENAMED = {"overflow_pipe.feed": "overflow_pipe.stuck_flow"}
 # what no list or check asks for any more, and why
-GONE = {"buying.slab_bed": "no loose sand lies under a slab over hollow blocks, where it would run away"}
+DROPPED = {"buying.slab_bed": "no loose sand lies under a slab over hollow blocks, where it would run away"}
 
 
 def now_called(key: str, table: dict) -> str:
