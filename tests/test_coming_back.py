@@ -63,6 +63,17 @@ def test_a_part_that_was_skipped_stays_skipped(book):
     assert again.standing == "skipped" and again.skip.description == "Open this part again" and len(kept(book)) == 1
 
 
+def test_a_part_that_was_skipped_opened_again_and_mended_comes_back_mended(book):
+    first = lesson.Mending("T04.10", "answers.json")
+    first.exercise.radio.value = 3
+    first.exercise.check()
+    first.turn()
+    first.turn()
+    first.exercise.mended.value = "8.19 mm"
+    again = lesson.Mending("T04.10", "answers.json")
+    assert not again.skipped and again.exercise.radio.value == 3 and again.exercise.mended.value == "8.19 mm"
+
+
 def test_a_prediction_comes_back_and_what_is_so_is_told_with_its_reason(book):
     first = lesson.Prediction("T04.8", 1, "answers.json")
     first.radio.value, first.why.value = (first.question.right + 1) % 4, "it doubles"

@@ -176,7 +176,7 @@ class Mending:
         self.skip = button("Skip this part", "go on without it; you can open it again", self.turn)
         self.widget = Part([self.exercise.widget, self.skip], self.exercise.question.text)
         self.skipped = False
-        if (entry := self.exercise.keeper.kept(code, 1)) and entry["kind"] == "skipped":
+        if (entry := self.exercise.keeper.kept((code, f"{code} mended"), 1)) and entry["kind"] == "skipped":
             with self.exercise.keeper.putting_back():
                 self.turn()
         progress.joins(self.exercise.question.code, self)

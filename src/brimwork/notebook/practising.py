@@ -75,15 +75,19 @@ class Keeper:
         finally:
             self._quiet = before
 
-    def kept(self, name: str, first: int, count: int = ROUNDS) -> dict | None:
-        """The last entry of that name, numbers from the seed `first` on; None where nothing was kept."""
+    def kept(self, name: str | tuple[str, ...], first: int, count: int = ROUNDS, but: str = answers.SHOWN) -> dict | None:
+        """The last entry of that name, or of several, on numbers from the seed `first` on, leaving out those of the kind `but`; None where nothing was kept."""
+        names = (name,) if isinstance(name, str) else name
         if not self.path:
             return None
         try:
             held = answers.load_answers(self.path)
         except InputError:
             return None
-        return next((one for one in reversed(held) if one["exercise"] == name and one["kind"] != answers.SHOWN and first <= one["seed"] < first + count), None)
+        return next(
+            (one for one in reversed(held) if one["exercise"] in names and one["kind"] not in (answers.SHOWN, but) and first <= one["seed"] < first + count),
+            None,
+        )
 
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
         self._tell(lambda: answers.record(self.path, question, text, found, middle))
@@ -172,14 +176,14 @@ class Exercise:
 
     def come_back(self) -> None:
         """Put the last answer that was kept into its box again, on its numbers, with what it was told."""
-        entry = self.keeper.kept(self.question.code, self.first)
+        entry = self.keeper.kept(self.question.code, self.first, but="skipped")
         if entry is None:
             return
         if entry["seed"] != self.seed:
             self.seed = entry["seed"]
             self._pose()
-        if entry["kind"] == "skipped" or entry["numbers"] != getattr(self.question, "numbers", {}):
-            return  # nothing was answered, or an earlier edition drew other numbers
+        if entry["numbers"] != getattr(self.question, "numbers", {}):
+            return  # an earlier edition drew other numbers
         with self.keeper.putting_back():
             self.put_back(entry)
 
