@@ -266,7 +266,7 @@ def test_prove_of_one_formula_as_json_has_its_steps(capsys):
     assert main(["prove", "flow over a level lip", "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
     assert told["published"][0]["printed"] == 0.655 and told["published"][0]["unit"] == "m3/s" and told["status"] == "algebra"
-    assert [list(step) for step in told["steps"]] == [["reason", "relation", "how"]] * 3 and told["steps"][-1]["how"] == "follows: by algebra"
+    assert [list(step) for step in told["steps"]] == [["reason", "relation", "how"]] * 5 and told["steps"][-1]["how"] == "follows: by algebra"
 
 
 def test_a_pack_under_the_name_of_something_else_is_refused(tmp_path, capsys):

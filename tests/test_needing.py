@@ -90,4 +90,4 @@ def test_a_workbook_opens_and_runs_with_nothing_compiled(name, tmp_path):
                 (tmp_path / folder / file.name).write_bytes(file.read_bytes())
     ran = subprocess.run([sys.executable, "-c", f"NOT_NEEDED = {NOT_NEEDED}\n{BLOCKED}", str(notebook)], cwd=tmp_path, capture_output=True, text=True)
     assert ran.returncode == 0, ran.stderr
-    assert int(ran.stdout.splitlines()[-1]) == cells > 1
+    assert int(ran.stdout.splitlines()[-1]) == cells > 0

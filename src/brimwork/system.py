@@ -33,8 +33,8 @@ _METRIC_WORDS = (  # shaking is measured in m/s2 in the US too
     r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
 )
 _US_WORDS = (
-    r"inch(?:es)?|feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"
-    r"|(?<=\d )(?:in(?! (?:all|each|the|a|this|[\dX{]))|ft|yd|yd3|ft2|ft3|in2|lb|lbf|psi|psf)|ft/s|lb/\w+|ohm/kft|mV/A/ft"
+    r"inch(?:es)?|(?<!on )(?<!the )(?<!of )feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"
+    r"|(?<=\d )(?<![A-Za-z_]\d )(?:in(?! (?:all|each|the|a|this|[\dX{]))|ft|yd|yd3|ft2|ft3|in2|lb|lbf|psi|psf)|ft/s|lb/\w+|ohm/kft|mV/A/ft"
 )
 _WORDS = {METRES: re.compile(rf"\b(?:{_METRIC_WORDS})\b"), FEET: re.compile(rf"\b(?:{_US_WORDS})\b")}
 
@@ -108,6 +108,7 @@ def length(metres: float) -> str:
 
 _NAMES = {
     "each metre": "each foot",
+    "ampere and metre": "ampere and foot",
     "each millimetre": "each inch",
     "one metre": "one foot",
     "two metres": "6.6 ft",

@@ -6,14 +6,6 @@ from base64 import b64decode
 
 import lab
 
-from brimwork.exercise import answers
-
-
-def overflow(page, address, served):
-    """The workbook on overflow with its prediction kept, since its pictures wait for one: 16 mm over a lip of 400 mm."""
-    answers.note(served[0] / "answers.json", "T04.8", "about twice as much", "prediction")
-    lab.open_workbook(page, address, "overflow.ipynb")
-
 
 def figure(page):
     """The first live picture once it rests: its sentence and the curve's marked point."""
@@ -32,7 +24,7 @@ def rests_with(page, text):
 
 
 def test_a_slider_moved_by_keyboard_changes_number_sentence_and_drawing(page, address, served):
-    overflow(page, address, served)
+    lab.open_overflow(page, address, served[0])
     sentence, point = figure(page)
     assert "88.9 L/min" in sentence  # 2/3 x 0.62 x 0.4 x sqrt(2 g) x 0.016^1.5 = 1.482 L/s by hand
     box = page.get_by_label("H, head over the lip").first
@@ -47,7 +39,7 @@ def test_a_slider_moved_by_keyboard_changes_number_sentence_and_drawing(page, ad
 
 
 def test_a_slider_moves_its_picture_without_waiting_for_the_kernel(page, address, served):
-    overflow(page, address, served)
+    lab.open_overflow(page, address, served[0])
     slider = page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first
     slider.press("ArrowRight")
     lab.drawn_ahead(slider, 4)
@@ -61,7 +53,7 @@ def test_a_slider_moves_its_picture_without_waiting_for_the_kernel(page, address
 
 def test_picture_and_sliders_agree_in_whatever_order_they_are_moved(page, address, served):
     """Steps drawn ahead beside a value that has changed since must not stay in the page."""
-    overflow(page, address, served)
+    lab.open_overflow(page, address, served[0])
     head = page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first
     length = page.get_by_role("slider", name="length of the lip, from 300 to 1200 mm").first
     page.locator("figure summary").first.click()
@@ -79,7 +71,7 @@ def test_picture_and_sliders_agree_in_whatever_order_they_are_moved(page, addres
 
 
 def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, address, served):
-    overflow(page, address, served)
+    lab.open_overflow(page, address, served[0])
     box = page.get_by_label("H, head over the lip").first
     box.fill("1/2 in")
     box.press("Enter")
@@ -93,7 +85,7 @@ def test_a_number_typed_in_another_unit_is_taken_and_a_bad_one_is_told(page, add
 
 def test_a_workbook_opened_without_its_kernel_comes_back_and_one_that_was_changed_says_what_to_do(page, address, served):
     """What a kernel has made is gone with it: words stand where boxes were. While the kernel lives, boxes come back by themselves."""
-    overflow(page, address, served)
+    lab.open_overflow(page, address, served[0])
     lab.save(page)
     path = served[0] / "overflow.ipynb"
     for kernel in ("lives", "is gone", "is gone, and the code was changed"):
@@ -127,7 +119,7 @@ def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address
 
 def test_long_answers_fit_a_narrow_page(page, address):
     page.set_viewport_size({"width": 900, "height": 5000})
-    lab.open_workbook(page, address, "lining.ipynb")
+    lab.open_workbook(page, address, "siting.ipynb")
     page.get_by_text("Search for pipes and cables").first.click()
     assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()
 

@@ -1,6 +1,6 @@
 """What stands inside a derivation: the slice, the layer or the free body that its steps speak of, drawn once, with the letters of the steps.
 
-These are sketches and not to scale: a millimetre of paper is the unit, and the letters stand for lengths.
+What belongs to the ground, the supply, the cost and the other kinds of feature stands in `steps_on_site`.
 """
 
 from __future__ import annotations
@@ -9,28 +9,9 @@ import math
 from collections.abc import Callable
 
 from brimwork.drawing.pictures.paper import rectangle, steps
-from brimwork.drawing.records import GREY, Arrow, Level, Line, Mark, Measure, Point, Polygon, Record, Sheet, Text, View
-
-_WIDE, _TALL = 124.0, 58.0
-
-
-def _sketch(title: str, said: str, *records: Record) -> Sheet:
-    view = View((0.0, 0.0, _WIDE, _TALL), (0.0, 0.0, _WIDE, _TALL), records, clear=True)
-    return Sheet(_WIDE, _TALL, (view,), title, said)
-
-
-def _words(at: Point, text: str, anchor: str = "middle") -> Text:
-    return Text(at, text, anchor, 3.2)
-
-
-def _long(start: Point, end: Point, letter: str, offset: float = 5.0) -> Measure:
-    """A length with its letter alone."""
-    return Measure(start, end, letter, math.dist(start, end), offset)
-
-
-def _outline(*points: Point) -> Line:
-    return Line(points, "outline")
-
+from brimwork.drawing.pictures.sketching import edge_of, letter_along, letter_at, sketch_of
+from brimwork.drawing.pictures.steps_on_site import SKETCHED_ON_SITE
+from brimwork.drawing.records import GREY, Arrow, Level, Line, Mark, Polygon, Sheet, Text
 
 # --- volumes ------------------------------------------------------------------------------------------------------------------------
 
@@ -38,27 +19,27 @@ def _outline(*points: Point) -> Line:
 def _battered_pit() -> Sheet:
     floor, top, low, high, at = (18.0, 46.0), (6.0, 58.0), 12.0, 44.0, 30.0
     lean = (at - low) / (high - low) * 12
-    return _sketch(
+    return sketch_of(
         "A slice of a pit with leaning sides, and the pit from above",
         "Left, a section: the floor is L long, the sides lean outwards, and a thin level slice at the height z_f is L_z long. Right, from above: the core over the"
         " floor in the middle, four leaning wedges along its sides, and a small pyramid in each of the four corners.",
         Polygon(((floor[0], low), (floor[1], low), (top[1], high), (top[0], high)), "water", "none"),
         Polygon(rectangle(floor[0] - lean, at, floor[1] + lean, at + 2.4), "patch", "thin"),
-        _outline((top[0], high), (floor[0], low), (floor[1], low), (top[1], high)),
+        edge_of((top[0], high), (floor[0], low), (floor[1], low), (top[1], high)),
         Level((50.0, high)),
-        _long((floor[0], low), (floor[1], low), "L", -5.0),
-        _long((floor[0] - lean, at + 2.4), (floor[1] + lean, at + 2.4), "L_z", 4.0),
-        _long((60.0, low), (60.0, high), "h", -3.0),
-        _long((floor[0], low), (floor[0], at), "z_f", -6.0),
+        letter_along((floor[0], low), (floor[1], low), "L", -5.0),
+        letter_along((floor[0] - lean, at + 2.4), (floor[1] + lean, at + 2.4), "L_z", 4.0),
+        letter_along((60.0, low), (60.0, high), "h", -3.0),
+        letter_along((floor[0], low), (floor[0], at), "z_f", -6.0),
         Polygon(rectangle(74, 8, 116, 48), "water", "outline"),
         Polygon(rectangle(84, 18, 106, 38), "patch", "thin"),
         *(Line(pair, "thin") for pair in (((74, 8), (84, 18)), ((116, 8), (106, 18)), ((74, 48), (84, 38)), ((116, 48), (106, 38)))),
-        _words((95, 29), "core"),
-        _words((95, 24), "L W h"),
-        _words((95, 42), "wedge"),
-        _words((95, 12), "wedge"),
+        letter_at((95, 29), "core"),
+        letter_at((95, 24), "L W h"),
+        letter_at((95, 42), "wedge"),
+        letter_at((95, 12), "wedge"),
         Line(((74, 38), (84, 38), (84, 48)), "hidden"),
-        _words((79, 51), "corner"),
+        letter_at((79, 51), "corner"),
     )  # fmt: skip
 
 
@@ -67,7 +48,7 @@ def _round_bowl() -> Sheet:
     low = centre[1] - radius
     half, wide = math.sqrt(radius**2 - (centre[1] - at) ** 2), math.sqrt(radius**2 - (centre[1] - low - depth) ** 2)
     arc = [(centre[0] + radius * math.sin(a), centre[1] - radius * math.cos(a)) for a in steps(-1.34, 1.34, 40)]
-    return _sketch(
+    return sketch_of(
         "A level slice of a ball",
         "A bowl that is part of a ball of radius R_s. A level slice at the height z_f is a circle. Its radius is one side of a right-angled triangle: the long side is R_s, and the"
         " upright one is R_s less z_f.",
@@ -77,10 +58,10 @@ def _round_bowl() -> Sheet:
         Line(((centre[0] - wide, low + depth), (centre[0] + wide, low + depth)), "water"),
         Line((centre, (centre[0], at), (centre[0] + half, at), centre), "thin"),
         Mark(centre, 0.8),
-        _words((centre[0] + half / 2 + 7, (centre[1] + at) / 2 + 2), "R_s", "start"),
-        _words((centre[0] - 1.5, (centre[1] + at) / 2), "R_s − z_f", "end"),
-        _long((centre[0] - half - 16, low), (centre[0] - half - 16, at), "z_f", 3.0),
-        _long((112.0, low), (112.0, low + depth), "h", -2.0),
+        letter_at((centre[0] + half / 2 + 7, (centre[1] + at) / 2 + 2), "R_s", "start"),
+        letter_at((centre[0] - 1.5, (centre[1] + at) / 2), "R_s − z_f", "end"),
+        letter_along((centre[0] - half - 16, low), (centre[0] - half - 16, at), "z_f", 3.0),
+        letter_along((112.0, low), (112.0, low + depth), "h", -2.0),
     )
 
 
@@ -88,7 +69,7 @@ def _round_bowl() -> Sheet:
 
 
 def _blocks_and_stone() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "Blocks and stone, each with its solid at the bottom",
         "A pit in two parts: N_b blocks of V_b on the left, stone in the rest on the right. In each the solid has sunk to the bottom, thin under the blocks and more than half in the"
         " stone. What is empty is filled with water.",
@@ -96,78 +77,78 @@ def _blocks_and_stone() -> Sheet:
         Polygon(rectangle(14, 13, 64, 46), "water", "none"),
         Polygon(rectangle(64, 10, 104, 32), "stone", "none"),
         Polygon(rectangle(64, 32, 104, 46), "water", "none"),
-        _outline((14, 48), (14, 10), (104, 10), (104, 48)),
+        edge_of((14, 48), (14, 10), (104, 10), (104, 48)),
         Line(((64, 10), (64, 46)), "thin"),
-        _words((39, 29), "n_v of the blocks"),
-        _words((84, 38), "n_s of the stone"),
-        _words((84, 20), "stone"),
-        _long((14, 10), (64, 10), "N_b V_b", -5.0),
-        _long((64, 10), (104, 10), "V_pit − N_b V_b", -5.0),
+        letter_at((39, 29), "n_v of the blocks"),
+        letter_at((84, 38), "n_s of the stone"),
+        letter_at((84, 20), "stone"),
+        letter_along((14, 10), (64, 10), "N_b V_b", -5.0),
+        letter_along((64, 10), (104, 10), "V_pit − N_b V_b", -5.0),
     )
 
 
 def _column() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "Loose stone with its solid pressed together",
         "A column of loose stone. All the solid lies at the bottom, the empty space stands over it. The void ratio compares empty with solid, the void fraction empty with both.",
         Polygon(rectangle(48, 8, 76, 32), "solid", "outline"),
         Polygon(rectangle(48, 32, 76, 50), "water", "outline"),
-        _words((62, 19), "solid"),
-        _words((62, 40), "empty"),
-        _long((48, 8), (48, 32), "V_solid", 6.0),
-        _long((48, 32), (48, 50), "V_void", 6.0),
-        _long((76, 8), (76, 50), "the whole", -6.0),
+        letter_at((62, 19), "solid"),
+        letter_at((62, 40), "empty"),
+        letter_along((48, 8), (48, 32), "V_solid", 6.0),
+        letter_along((48, 32), (48, 50), "V_void", 6.0),
+        letter_along((76, 8), (76, 50), "the whole", -6.0),
     )  # fmt: skip
 
 
 def _layer_of_water() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "A thin layer of water among blocks",
         "A tank with blocks, A_b in plan. The level rises by z_r, and the water that came in fills the empty share of that layer.",
         Polygon(rectangle(24, 8, 100, 30), "water", "none"),
         Polygon(rectangle(24, 30, 100, 38), "patch", "none"),
         *(Line(((x, 8), (x, 46)), "grid") for x in (43, 62, 81)),
-        _outline((24, 48), (24, 8), (100, 8), (100, 48)),
+        edge_of((24, 48), (24, 8), (100, 8), (100, 48)),
         Line(((24, 30), (100, 30)), "hidden"),
         Line(((24, 38), (100, 38)), "water"),
-        _words((62, 33), "V_w"),
-        _long((100, 30), (100, 38), "z_r", -5.0),
-        _long((24, 8), (100, 8), "A_b in plan, n_v of it empty", -5.0),
+        letter_at((62, 33), "V_w"),
+        letter_along((100, 30), (100, 38), "z_r", -5.0),
+        letter_along((24, 8), (100, 8), "A_b in plan, n_v of it empty", -5.0),
     )  # fmt: skip
 
 
 def _usable() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "Dead and usable water",
         "A tank with blocks. Up to the pump's limit h_min the water is dead. From there up to the static level h_static it is usable.",
         Polygon(rectangle(24, 8, 100, 20), "untested", "none"),
         Polygon(rectangle(24, 20, 100, 44), "water", "none"),
-        _outline((24, 48), (24, 8), (100, 8), (100, 48)),
+        edge_of((24, 48), (24, 8), (100, 8), (100, 48)),
         Line(((24, 20), (100, 20)), "hidden"),
         Line(((24, 44), (100, 44)), "water"),
         Polygon(rectangle(28, 8, 40, 18), "pale", "outline"),
-        _words((66, 12), "dead, V_dead"),
-        _words((66, 31), "usable, V_use"),
-        _long((24, 8), (24, 20), "h_min", 6.0),
-        _long((100, 8), (100, 44), "h_static", -6.0),
+        letter_at((66, 12), "dead, V_dead"),
+        letter_at((66, 31), "usable, V_use"),
+        letter_along((24, 8), (24, 20), "h_min", 6.0),
+        letter_along((100, 8), (100, 44), "h_static", -6.0),
     )  # fmt: skip
 
 
 def _start_drop() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "What goes up is missing below",
         "A bowl over a tank with blocks. The water V_tr that is up in bowl, hose and stone has left the tank, whose level has fallen by z_r.",
         Polygon(rectangle(20, 6, 104, 22), "water", "none"),
         Polygon(rectangle(20, 22, 104, 28), "patch", "none"),
         *(Line(((x, 6), (x, 32)), "grid") for x in (41, 62, 83)),
-        _outline((20, 34), (20, 6), (104, 6), (104, 34)),
+        edge_of((20, 34), (20, 6), (104, 6), (104, 34)),
         Line(((20, 28), (104, 28)), "hidden"),
         Line(((20, 22), (104, 22)), "water"),
         Polygon(((44, 50), (80, 50), (74, 40), (50, 40)), "water", "outline"),
-        _words((62, 44), "V_tr"),
+        letter_at((62, 44), "V_tr"),
         Arrow((34, 24), (42, 44)),
-        _long((104, 22), (104, 28), "z_r", -5.0),
-        _words((62, 12), "water area A_w"),
+        letter_along((104, 22), (104, 28), "z_r", -5.0),
+        letter_at((62, 12), "water area A_w"),
     )  # fmt: skip
 
 
@@ -177,7 +158,7 @@ def _start_drop() -> Sheet:
 def _layers_over_a_lip() -> Sheet:
     top, lip = 46.0, 18.0
     arrows = [Arrow((66.0, top - z), (66.0 + 6.2 * math.sqrt(z), top - z)) for z in (4.0, 9.0, 14.0, 19.0, 24.0)]
-    return _sketch(
+    return sketch_of(
         "Layers of the stream over a lip",
         "A thin lip with water behind it. The stream over it is cut into thin level layers. An arrow on each shows its speed: short near the surface, longer with the"
         " depth z, longest at the lip, H below the surface.",
@@ -187,32 +168,32 @@ def _layers_over_a_lip() -> Sheet:
         Line(((6, top), (66, top)), "water"),
         Level((20.0, top)),
         *arrows,
-        _long((66, lip), (66, top), "H", 32.0),
-        _long((48, top - 14), (48, top), "z", 4.0),
+        letter_along((66, lip), (66, top), "H", 32.0),
+        letter_along((48, top - 14), (48, top), "z", 4.0),
         Text((99, top - 14.6), "v, faster with depth", "start", 3.2, GREY),
     )
 
 
 def _broad_crest() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "Energy and depth on a broad crest",
         "A wide flat crest. Upstream the still water stands H over the crest, which is its energy E_s. On the crest the depth is y_c, and what the depth leaves over of the energy"
         " is the velocity head.",
         Polygon(((6, 8), (36, 8), (36, 20), (100, 20), (100, 8), (118, 8), (118, 4), (6, 4)), "solid", "none"),
         Polygon(((6, 8), (36, 8), (36, 20), (100, 20), (100, 36), (56, 36), (40, 44), (6, 44)), "water", "none"),
-        _outline((6, 8), (36, 8), (36, 20), (100, 20), (100, 8), (118, 8)),
+        edge_of((6, 8), (36, 8), (36, 20), (100, 20), (100, 8), (118, 8)),
         Line(((6, 44), (40, 44), (56, 36), (100, 36)), "water"),
         Line(((40, 44), (110, 44)), "hidden"),
         Arrow((66, 28), (82, 28)),
-        _words((74, 30.5), "v"),
-        _long((100, 20), (100, 36), "y_c", -4.0),
-        _long((100, 36), (100, 44), "velocity head", -4.0),
-        _long((36, 20), (36, 44), "H = E_s", 5.0),
+        letter_at((74, 30.5), "v"),
+        letter_along((100, 20), (100, 36), "y_c", -4.0),
+        letter_along((100, 36), (100, 44), "velocity head", -4.0),
+        letter_along((36, 20), (36, 44), "H = E_s", 5.0),
     )  # fmt: skip
 
 
 def _film() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "A film on an upright face",
         "Water runs down a face as a film of thickness delta. The water outside a layer at the distance y hangs on it: its weight pulls down, and the shear tau on the"
         " layer holds it. The speed grows from nothing at the face to its greatest value at the surface.",
@@ -222,34 +203,34 @@ def _film() -> Sheet:
         Line(((36, 4), (36, 54)), "outline"),
         Line(((70, 4), (70, 54)), "water"),
         Arrow((52, 16), (52, 30)),
-        _words((50, 22), "tau", "end"),
+        letter_at((50, 22), "tau", "end"),
         Arrow((56, 40), (56, 20)),
-        _words((58, 29), "weight", "start"),
-        _long((36, 50), (70, 50), "delta", -3.0),
-        _long((36, 10), (52, 10), "y", -3.0),
+        letter_at((58, 29), "weight", "start"),
+        letter_along((36, 50), (70, 50), "delta", -3.0),
+        letter_along((36, 10), (52, 10), "y", -3.0),
         Line(tuple((84 + 28 * y, 46 - 32 * (2 * y - y * y)) for y in steps(0.0, 1.0, 24)), "curve"),
         Line(((84, 46), (112, 46)), "axis"),
         Line(((84, 46), (84, 10)), "axis"),
-        _words((98, 50), "from the face out"),
-        _words((87, 14), "speed u", "start"),
+        letter_at((98, 50), "from the face out"),
+        letter_at((87, 14), "speed u", "start"),
     )  # fmt: skip
 
 
 def _rising_head() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "A surface that rises until the rim passes all",
         "A bowl that is filled from below. Q comes in, and Q_rim leaves over the rim, less than comes in as long as the surface still rises towards its settled head H_set.",
         Polygon(((34, 34), (90, 34), (82, 8), (42, 8)), "water", "none"),
         Polygon(rectangle(31, 34, 93, 40), "patch", "none"),
-        _outline((34, 34), (42, 8), (82, 8), (90, 34)),
+        edge_of((34, 34), (42, 8), (82, 8), (90, 34)),
         Line(((31, 40), (93, 40)), "water"),
         Line(((28, 48), (96, 48)), "hidden"),
         Arrow((62, 2), (62, 16)),
-        _words((65, 11), "Q", "start"),
+        letter_at((65, 11), "Q", "start"),
         Arrow((93, 38), (106, 26)),
-        _words((108, 30), "Q_rim", "start"),
-        _long((28, 34), (28, 48), "H_set", 4.0),
-        _words((62, 36), "rises"),
+        letter_at((108, 30), "Q_rim", "start"),
+        letter_along((28, 34), (28, 48), "H_set", 4.0),
+        letter_at((62, 36), "rises"),
     )  # fmt: skip
 
 
@@ -257,25 +238,25 @@ def _rising_head() -> Sheet:
 
 
 def _three_bills() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "What the pump pays for",
         "Left, a pump in a tank lifts water by z_s through a hose with a bend to an outlet. Right, three bills stand on each other: the lift z_s, friction h_f along the hose, and the"
         " fittings h_m. Together they are the head H_t.",
         Polygon(rectangle(6, 6, 50, 18), "water", "none"),
-        _outline((6, 22), (6, 6), (50, 6), (50, 22)),
+        edge_of((6, 22), (6, 6), (50, 6), (50, 22)),
         Line(((6, 18), (50, 18)), "water"),
         Polygon(rectangle(12, 6, 24, 14), "pale", "outline"),
-        _words((18, 9), "pump"),
+        letter_at((18, 9), "pump"),
         Line(((20, 14), (20, 48), (44, 48)), "curve"),
         Arrow((44, 48), (52, 48)),
-        _long((58, 18), (58, 48), "z_s", -1.0),
+        letter_along((58, 18), (58, 48), "z_s", -1.0),
         Polygon(rectangle(84, 6, 96, 30), "water", "thin"),
         Polygon(rectangle(84, 30, 96, 42), "patch", "thin"),
         Polygon(rectangle(84, 42, 96, 50), "solid", "thin"),
-        _words((90, 17), "z_s"),
-        _words((90, 35), "h_f"),
-        _words((90, 45), "h_m"),
-        _long((96, 6), (96, 50), "H_t", -6.0),
+        letter_at((90, 17), "z_s"),
+        letter_at((90, 35), "h_f"),
+        letter_at((90, 45), "h_m"),
+        letter_along((96, 6), (96, 50), "H_t", -6.0),
     )  # fmt: skip
 
 
@@ -287,7 +268,7 @@ def _two_lines() -> Sheet:
         return 14 + 0.011 * q * q
 
     meet = math.sqrt((44 - 14) / (44 / 70**2 + 0.011))
-    return _sketch(
+    return sketch_of(
         "Where pump and pipe agree",
         "Head over flow. The line of the pump falls from the shut-off head H_0 to nothing at Q_max. The line of the pipe rises from the lift z_s. They cross at the flow that comes.",
         Line(((22, 54), (22, 8), (104, 8)), "axis"),
@@ -295,17 +276,17 @@ def _two_lines() -> Sheet:
         Line(tuple((22 + q, 8 + pipe(q)) for q in steps(0, 58, 40)), "second curve"),
         Line(((22 + meet, 8), (22 + meet, 8 + pump(meet))), "hidden"),
         Mark((22 + meet, 8 + pump(meet))),
-        _words((20, 51), "H_0", "end"),
-        _words((20, 21), "z_s", "end"),
-        _words((22 + meet, 3.4), "Q"),
-        _words((92, 3.4), "Q_max"),
-        _words((40, 52), "pump", "start"),
-        _words((80, 50), "pipe: z_s + k_sys Q²", "start"),
+        letter_at((20, 51), "H_0", "end"),
+        letter_at((20, 21), "z_s", "end"),
+        letter_at((22 + meet, 3.4), "Q"),
+        letter_at((92, 3.4), "Q_max"),
+        letter_at((40, 52), "pump", "start"),
+        letter_at((80, 50), "pipe: z_s + k_sys Q²", "start"),
     )
 
 
 def _core_of_a_pipe() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "A core of water in a pipe",
         "A pipe seen from the side, with a core of radius r_p in its middle. Pressure pushes on its end, shear tau_r along its side holds it back. Right: the speed is greatest in the"
         " middle and nothing at the wall.",
@@ -316,12 +297,12 @@ def _core_of_a_pipe() -> Sheet:
         Line(((12, 29), (80, 29)), "centre"),
         *(Arrow((10, y), (22, y)) for y in (23.0, 29.0, 35.0)),
         *(Arrow((56, y), (44, y)) for y in (20.0, 38.0)),
-        _words((50, 41), "tau_r"),
-        _long((70, 29), (70, 38), "r_p", -6.0),
-        _long((22, 12), (70, 12), "L_pipe", -5.0),
+        letter_at((50, 41), "tau_r"),
+        letter_along((70, 29), (70, 38), "r_p", -6.0),
+        letter_along((22, 12), (70, 12), "L_pipe", -5.0),
         Line(tuple((92 + 22 * (1 - s * s), 29 + 17 * s) for s in steps(-1.0, 1.0, 30)), "curve"),
         Line(((92, 12), (92, 46)), "axis"),
-        _words((104, 7), "speed u_r"),
+        letter_at((104, 7), "speed u_r"),
     )  # fmt: skip
 
 
@@ -329,7 +310,7 @@ def _core_of_a_pipe() -> Sheet:
 
 
 def _what_presses() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "What presses on the blocks",
         "A bowl with its water on a foot, on a slab on the blocks. Arrows downwards: the weight of vessel, water and slab. Over the patch A_c the blocks press back. Beside it lies"
         " stone of the thickness t_st.",
@@ -340,43 +321,43 @@ def _what_presses() -> Sheet:
         Polygon(rectangle(74, 23, 110, 29), "stone", "none"),
         Polygon(rectangle(14, 6, 110, 23), "blocks", "outline"),
         Arrow((62, 50), (62, 36)),
-        _words((65, 44), "F_w", "start"),
+        letter_at((65, 44), "F_w", "start"),
         *(Arrow((x, 12), (x, 22)) for x in (53.0, 59.0, 65.0, 71.0)),
-        _words((62, 8), "p_c over A_c"),
-        _long((110, 23), (110, 29), "t_st", -4.0),
+        letter_at((62, 8), "p_c over A_c"),
+        letter_along((110, 23), (110, 29), "t_st", -4.0),
     )
 
 
 def _offset_load() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "A load beside the middle",
         "A stiff base B_base wide, with its load e_off beside the middle. Under it the pressure grows in a straight line: p_mid in the middle, p_max at the near edge.",
         Polygon(rectangle(24, 34, 96, 40), "concrete", "outline"),
         Arrow((70, 56), (70, 40)),
-        _words((73, 51), "F_w", "start"),
+        letter_at((73, 51), "F_w", "start"),
         Line(((60, 6), (60, 46)), "centre"),
-        _long((60, 42), (70, 42), "e_off", 4.0),
+        letter_along((60, 42), (70, 42), "e_off", 4.0),
         Polygon(((24, 34), (96, 34), (96, 12), (24, 24)), "load", "thin"),
-        _long((60, 18), (60, 34), "p_mid", 3.0),
-        _long((96, 12), (96, 34), "p_max", -4.0),
-        _long((24, 8), (96, 8), "B_base", -2.0),
+        letter_along((60, 18), (60, 34), "p_mid", 3.0),
+        letter_along((96, 12), (96, 34), "p_max", -4.0),
+        letter_along((24, 8), (96, 8), "B_base", -2.0),
     )  # fmt: skip
 
 
 def _tipping() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "What turns a piece over, and what holds it",
         "A piece on a base B_base wide. A push F_push at the height h_push turns it about the far edge. Its weight F_w, half the base away from that edge, holds it.",
         Polygon(((40, 52), (80, 52), (76, 8), (44, 8)), "solid", "outline"),
         Line(((20, 8), (104, 8)), "thin"),
         Arrow((24, 46), (41, 46)),
-        _words((31, 50), "F_push"),
+        letter_at((31, 50), "F_push"),
         Arrow((60, 34), (60, 18)),
-        _words((62, 28), "F_w", "start"),
+        letter_at((62, 28), "F_w", "start"),
         Mark((76, 8)),
-        _words((80, 11), "it turns about this edge", "start"),
-        _long((32, 8), (32, 46), "h_push", 3.0),
-        _long((60, 8), (76, 8), "B_base/2", -4.0),
+        letter_at((80, 11), "it turns about this edge", "start"),
+        letter_along((32, 8), (32, 46), "h_push", 3.0),
+        letter_along((60, 8), (76, 8), "B_base/2", -4.0),
     )
 
 
@@ -384,7 +365,7 @@ def _tipping() -> Sheet:
 
 
 def _line_of_sight() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "One level line and two staffs",
         "A level stands between two staffs. Its line of sight is level. The staff on the bench mark reads s_first, the staff on the lower point reads more, s_next.",
         Polygon(((4, 24), (30, 24), (60, 18), (96, 10), (120, 10), (120, 4), (4, 4)), "earth", "none"),
@@ -394,28 +375,28 @@ def _line_of_sight() -> Sheet:
         Line(((106, 10), (106, 50)), "outline"),
         Line(((54, 19), (60, 42), (66, 17)), "thin"),
         Polygon(rectangle(55, 42, 65, 46), "pale", "outline"),
-        _long((20, 24), (20, 44), "s_first", 5.0),
-        _long((106, 10), (106, 44), "s_next", -5.0),
-        _words((84, 47), "z_line"),
-        _words((20, 14), "z_bench"),
-        _words((100, 5), "z_point"),
+        letter_along((20, 24), (20, 44), "s_first", 5.0),
+        letter_along((106, 10), (106, 44), "s_next", -5.0),
+        letter_at((84, 47), "z_line"),
+        letter_at((20, 14), "z_bench"),
+        letter_at((100, 5), "z_point"),
     )
 
 
 def _flat_liner() -> Sheet:
-    return _sketch(
+    return sketch_of(
         "The liner laid flat",
         "One flat sheet. In its middle the floor, L_in by W_in. Round it a strip for each side of the depth D, then one for the apron, then one to trim. The corners are there too, and become folds.",
         Polygon(rectangle(22, 6, 102, 52), "pale", "outline"),
         Polygon(rectangle(25, 9, 99, 49), "stone", "thin"),
         Polygon(rectangle(34, 15, 90, 43), "patch", "thin"),
         Polygon(rectangle(42, 21, 82, 37), "water", "outline"),
-        _words((62, 28), "floor, L_in by W_in"),
-        _long((82, 33), (90, 33), "D", 2.0),
-        _long((90, 24), (99, 24), "w_apron", 2.0),
-        _words((104, 14), "w_trim", "start"),
+        letter_at((62, 28), "floor, L_in by W_in"),
+        letter_along((82, 33), (90, 33), "D", 2.0),
+        letter_along((90, 24), (99, 24), "w_apron", 2.0),
+        letter_at((104, 14), "w_trim", "start"),
         Line(((103.5, 15), (100.5, 12)), "thin"),
-        _words((12, 46), "fold"),
+        letter_at((12, 46), "fold"),
         Line(((17, 46.5), (30, 46)), "thin"),
     )  # fmt: skip
 
@@ -440,4 +421,5 @@ SKETCHED: dict[str, Callable[[], Sheet]] = {
     "tipping factor": _tipping,
     "level of a point": _line_of_sight,
     "area of the liner": _flat_liner,
+    **SKETCHED_ON_SITE,
 }
