@@ -76,7 +76,7 @@ def _thrown() -> Sheet:
         Arrow((28, 50), (46, 50)),
         letter_at((49, 49), "v_b", "start"),
         letter_along((26, 8), (26, 42), "h_fall", 5.0),
-        letter_along((26, 8), (92, 8), "x_throw", -4.0),
+        letter_along((26, 8), (92, 8), "x_throw", -6.5),
         Mark((92, 8), 0.8),
     )  # fmt: skip
 
