@@ -116,7 +116,9 @@ def test_drawings_are_pictures_and_a_changed_feature_leaves_the_first_as_it_was(
     assert bowl.having("vessel.rim_diameter", "900 mm").result("rim_length").value == pytest.approx(math.pi * 0.9) and bowl.result("rim_length").value == before
     assert all(bowl.draw(name).startswith("<svg ") for name in bowl.drawings)
     picture = brimwork.drawn("flow over a level lip", b="2 ft", H=0.012, C_d=0.62)
-    assert "</svg>" in picture and picture._repr_html_().startswith('<img src="data:image/svg+xml;base64,') and re.search('alt="[^"]{60,}"', picture._repr_html_())
+    assert (
+        "</svg>" in picture and picture._repr_html_().startswith('<img src="data:image/svg+xml;base64,') and re.search('alt="[^"]{60,}"', picture._repr_html_())
+    )
     bowl.save(tmp_path / "mine.toml")
     assert brimwork.Feature.load(tmp_path / "mine.toml").as_json() == bowl.as_json()
 

@@ -11,7 +11,7 @@ def test_an_unchanged_workbook_of_ours_is_alive_at_its_top_and_a_changed_one_wai
     lab.open_workbook(page, address, "volume.ipynb", run=False)
     assert page.evaluate(BOOK) == "ours"
     page.locator(".jp-NotebookPanel .widget-radio-box input, .jp-NotebookPanel .widget-text input").first.wait_for()
-    assert page.evaluate("() => [...document.querySelectorAll('.jp-WindowedPanel-outer')].every(one => one.scrollTop === 0)")
+    page.wait_for_function("() => [...document.querySelectorAll('.jp-WindowedPanel-outer')].every(one => one.scrollTop === 0)")
     taken = served[0] / "taken"
     book = json.loads((served[0] / "reservoir.ipynb").read_text())
     code = next(cell for cell in book["cells"] if cell["cell_type"] == "code")

@@ -117,25 +117,25 @@ def test_a_terminal_has_the_command_in_the_folder_of_the_workbooks(page, address
     )
 
 
-def test_long_answers_fit_a_narrow_page(page, address):
+def asked(page, address, folder, *codes):
+    """A workbook that asks these questions, opened."""
+    cell = f"from brimwork.notebook import practise\nfor code in {codes!r}:\n    practise(code, record='answers.json')"
+    content = {"cells": [{"cell_type": "code", "source": cell, "metadata": {}, "outputs": [], "execution_count": None}], "nbformat": 4, "nbformat_minor": 5}
+    content["metadata"] = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
+    (folder / "practice.ipynb").write_text(json.dumps(content), encoding="utf-8")
+    lab.open_workbook(page, address, "practice.ipynb")
+
+
+def test_long_answers_fit_a_narrow_page(page, address, served):
     page.set_viewport_size({"width": 900, "height": 5000})
-    lab.open_workbook(page, address, "siting.ipynb")
+    asked(page, address, served[0], "T01.6")
     page.get_by_text("Search for pipes and cables").first.click()
     assert page.get_by_role("radio", name="Search for pipes and cables").first.is_checked()
 
 
-def test_questions_of_each_kind_are_answered_by_keyboard_and_kept(page, address):
+def test_questions_of_each_kind_are_answered_by_keyboard_and_kept(page, address, served):
     """Number with a hint, choice by radio button, order by lists; the answers file stands in the workbook's folder."""
-    page.goto(f"{address}?reset")
-    page.wait_for_function("() => window.jupyterapp?.serviceManager")
-    cell = "from brimwork.notebook import practise\nfor code in ('T04.5', 'T04.7', 'T12.6'):\n    practise(code, record='answers.json')"
-    content = {"cells": [{"cell_type": "code", "source": cell, "metadata": {}, "outputs": [], "execution_count": None}], "nbformat": 4, "nbformat_minor": 5}
-    content["metadata"] = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
-    page.evaluate(
-        "content => window.jupyterapp.serviceManager.contents.save('practice.ipynb', {type: 'notebook', format: 'json', content})",
-        content,
-    )
-    lab.open_workbook(page, address, "practice.ipynb")
+    asked(page, address, served[0], "T04.5", "T04.7", "T12.6")
     status = page.get_by_role("status")
     answer = page.get_by_label("Your answer, with its unit").first
     answer.fill("73.5 mm")
