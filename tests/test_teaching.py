@@ -130,6 +130,12 @@ def test_twelve_weeks_take_in_every_topic_of_the_bank_and_their_links_lead_somew
                 assert question.typed(question.answer, 4) in key and question.typed(question.answer, 4) not in sheet
 
 
+@pytest.mark.parametrize("code", course.TOPICS)
+def test_a_sheet_speaks_of_no_picture_that_is_not_on_it(code):
+    posed = [issued.posed for issued in course.questions_of_course(code)]
+    assert posed and not [one.text for one in posed if "the picture" in one.text and not getattr(one, "sheet", None)]
+
+
 def test_the_workbooks_of_the_course_are_there():
     from brimwork.notebook.opening import shipped
 

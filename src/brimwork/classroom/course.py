@@ -13,6 +13,7 @@ from brimwork.classroom.questions import SetQuestion
 from brimwork.drawing import svg
 from brimwork.drawing.pictures import picture
 from brimwork.exercise import bank
+from brimwork.exercise.bank import puzzles
 from brimwork.exercise.question import ask
 from brimwork.files import begin
 from brimwork.shown import Markup, attribute, escape
@@ -81,10 +82,10 @@ CARE = (
 
 
 def questions_of_course(topic: str) -> list[Issued]:
-    """The questions of a topic that can be worked on paper, on numbers that no workbook prints where they vary."""
-    found = []
+    """The questions of a topic that can be worked on paper, on numbers that no workbook prints where they vary; not those about a picture that moves."""
+    found, moving = [], {puzzle.code for puzzle in puzzles.QUESTIONS}
     for code in bank.questions():
-        if code.partition(".")[0] == topic and exchangeable(bank.pose(code, 1)):
+        if code.partition(".")[0] == topic and code not in moving and exchangeable(bank.pose(code, 1)):
             seed = 12 if bank.pose(code, 1).varies else 1
             found.append(Issued(SetQuestion(code, 1), seed, getattr(bank.pose(code, seed), "numbers", {})))
     return found
