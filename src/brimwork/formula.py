@@ -351,11 +351,12 @@ class Formula:
         >>> worked.notes[0]
         'H = 2.00 mm is below the tested range (from 30 mm), so the result is an extrapolation'
         """
-        numbers = accepting.plain(values)
-        if array := next((name for name, value in numbers.items() if accepting.is_array(value)), None):
+        numbers = values if all(type(value) is float for value in values.values()) else accepting.plain(values)
+        if numbers is not values and (array := next((name for name, value in numbers.items() if accepting.is_array(value)), None)):
             raise InputError(f"{array} is an array: give single numbers to work with, or call the formula, which takes arrays")
         result = self(**numbers)
-        return Working(self, {**{name: QUANTITIES[name].fixed for name in self.constants}, **numbers}, result, self.notes({**numbers, self.result: result}))
+        notes = self.notes({**numbers, self.result: result}) if self.tested else []
+        return Working(self, {**{name: QUANTITIES[name].fixed for name in self.constants}, **numbers}, result, notes)
 
 
 @dataclass(frozen=True)

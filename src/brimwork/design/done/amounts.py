@@ -78,11 +78,12 @@ class Shop:
 
     # --- lines
 
-    def line(self, item: str, key: str = "", **said) -> ListLine:
+    def line(self, item: str, key: str = "", **said: Any) -> ListLine:
         if said.get("count") == 0:  # nothing is bought, and no price is asked for
             key, said = "", said | {"count": None, "buy": "none"}
-        texts: dict[str, Any] = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
-        return ListLine(self.words(item), key, **texts)
+        if self.us:
+            said = {name: self.words(value) if isinstance(value, str) else value for name, value in said.items()}
+        return ListLine(self.words(item), key, **said)
 
     def pieces(self, key: str, item: str, count: float, spec: str = "", where: str = "", note: str = "", spare: float = 0) -> ListLine:
         """Things that are bought by the piece, spares added."""

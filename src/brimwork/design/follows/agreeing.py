@@ -337,7 +337,7 @@ def counted(chain: Any, key: str) -> float:
     row, given = _BY_KEY[key], chain.design.given(key)
     if given and row.measured(chain):
         return given.value
-    found = row.found(chain.really) if chain.design.kind in row.kinds else None
+    found = chain.really.following(row) if chain.design.kind in row.kinds else None
     if given is None:
         if found is None or row.must != THE_SAME and row.key != "lining.panel_clearance":
             return chain.design[key]

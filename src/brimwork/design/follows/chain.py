@@ -21,6 +21,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].fixed
+_ABOUT_A_CHAIN = ("geometry", "bodies", "coming")  # what asks a chain for more, and belongs to that one alone
 
 
 @dataclass(frozen=True)
@@ -51,6 +52,14 @@ class Chain:
     def __init__(self, design: Design):
         self.design = design
         self._worked: dict[str, Working | Found] = {}
+        self._following: dict[tuple[str, str], float | None] = {}
+
+    def supposing(self, design: Design) -> Chain:
+        """The same chain for a design that gives values which this one lacks; what is worked out here needs none of them, and is kept."""
+        other = type(self)(design)
+        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if name not in _ABOUT_A_CHAIN}
+        other.__dict__ = {**kept, "design": design}
+        return other
 
     if TYPE_CHECKING:  # a part of a chain reads numbers of the others, and those that only some kinds have
 
@@ -91,6 +100,13 @@ class Chain:
     def counted(self, key: str) -> float:
         """The value that counts under a key that can be typed and that also follows from others: the worse of the two. Raises Unknown."""
         return agreeing.counted(self, key)
+
+    def following(self, row: agreeing.Agreeing) -> float | None:
+        """The number that the value of a row must agree with, worked once; None where something is missing for it."""
+        at = row.key, row.words
+        if at not in self._following:
+            self._following[at] = row.found(self)
+        return self._following[at]
 
     @property
     def really(self) -> Chain:

@@ -198,4 +198,5 @@ _STANDING: dict[str, Callable[[Geometry], tuple[Standing, ...]]] = {"overflowing
 
 def room_inside(outline: Outline, half: tuple[float, float]) -> float:
     """Least distance (m) from an outline to the edge of a rectangle about the middle; below zero where it reaches over."""
-    return min(min(half[0] - abs(x), half[1] - abs(y)) for x, y in outline)
+    along, across = zip(*outline)
+    return min(half[0] - max(max(along), -min(along)), half[1] - max(max(across), -min(across)))

@@ -48,7 +48,7 @@ def missing(chain: Chain, ask: Callable[[Chain], object]) -> tuple[str, ...]:
     for stand_in in _STAND_INS:
         supposing: Any = _Supposing(chain.design, stand_in)
         try:
-            ask(type(chain)(supposing))
+            ask(chain.supposing(supposing))
         except (InputError, ArithmeticError):  # the stand-ins do not go together, as a wall thicker than its vessel: what was noted so far is needed
             noted.update(dict.fromkeys(supposing.noted))
         except Unknown:  # a word is missing

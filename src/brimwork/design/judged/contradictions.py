@@ -23,7 +23,7 @@ def contradictions(chain: Chain) -> list[Finding]:
 def _apart(row: Agreeing, chain: Chain) -> Finding | None:
     if chain.design.given(row.key) is None:
         return None
-    typed, other = row.typed(chain), row.found(chain)
+    typed, other = row.typed(chain), chain.following(row)
     if typed is None or other is None or row.agrees(typed, other):
         return None
     said = _said(row, chain)

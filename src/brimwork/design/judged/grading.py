@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import Any
 
 from brimwork.design.follows.agreeing import overlap
 from brimwork.design.follows.chain import Chain
@@ -45,7 +46,8 @@ class Check(_Row):
     def grade(self, chain: Chain) -> Finding:
         got = tried(lambda: (self.value(chain), *self.counting(chain)))
         if isinstance(got, Refused) and got.needs:
-            keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *missing(chain, self.counting))))
+            of_limits = missing(chain, self.counting) if self.limits else ()
+            keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *of_limits)))
             return self._finding(UNSHOWN, f"needs {asked(*keys)}", "", note="", needs=keys)
         if isinstance(got, Refused):
             return self._finding("fail", "cannot be worked out", "", note=got.why)
@@ -54,8 +56,7 @@ class Check(_Row):
             return self._finding("does not apply", "nothing to compare with", "", note=self._noted(chain))
         region = chain.design.region
         text = limits.text(self.unit, region) + (f" ({whose})" if whose else "")
-        found = self._finding(limits.grade(value), told(value, self.unit, region), text, note=self._noted(chain))
-        return replace(found, number=value, unit=self.unit, limits=limits)
+        return self._finding(limits.grade(value), told(value, self.unit, region), text, self._noted(chain), number=value, unit=self.unit, limits=limits)
 
     def _noted(self, chain: Chain) -> str:
         """What is noted beside the value; nothing where the note itself needs what nobody gave."""
@@ -82,9 +83,9 @@ class Check(_Row):
         assert self.criterion.limits, f"{self.id} has no limits: give its criterion some, or limits= where they hang on the design"
         return self.criterion.limits
 
-    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = ()) -> Finding:
+    def _finding(self, grade: str, value: str, limit: str, note: str, needs: tuple[str, ...] = (), **number: Any) -> Finding:
         remedy = self.remedy if grade in ("fail", "marginal") else ""
-        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs)
+        return Finding(self.id, self.group, self.title, grade, value, limit, remedy, self.basis, self.results, note, needs, **number)
 
 
 @dataclass(frozen=True)

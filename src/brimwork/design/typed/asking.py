@@ -18,10 +18,15 @@ ZERO = "a value that must be more than nothing is zero, or one is far too large"
 
 @dataclass(frozen=True)
 class Refused:
-    """A number that is not there: why, in words, and the keys of the design that are missing (none where a value was refused)."""
+    """A number that is not there: the keys of the design that are missing, or else what was refused, in words."""
 
-    why: str
+    refusal: str
     needs: tuple[str, ...] = ()
+
+    @property
+    def why(self) -> str:
+        """Why it is not there, in words."""
+        return f"needs {asked(*self.needs)}" if self.needs else self.refusal
 
 
 def tried(work: Callable[[], Number]) -> Number | Refused:
@@ -29,7 +34,7 @@ def tried(work: Callable[[], Number]) -> Number | Refused:
     try:
         return work()
     except Unknown as missing:
-        return Refused(f"needs {asked(*missing.keys)}", missing.keys)
+        return Refused("", missing.keys)
     except InputError as refused:
         return Refused(str(refused))
     except ArithmeticError:

@@ -30,7 +30,7 @@ class Design:
 
     def __getitem__(self, key: str):
         """The SI value, word or list under "section.key", else the usual one that is assumed. Raises Unknown where there is neither."""
-        given = self.given(key)
+        given = self.values.get(key) or _assumed(key, self.region)
         if given is None:
             raise Unknown(key)
         return given.value

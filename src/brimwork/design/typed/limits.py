@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from brimwork import units
 from brimwork.design.typed.telling import INFINITE, US_UNITS, days, short
@@ -31,6 +32,7 @@ class Limits:
         good, fair = (_common(mine, theirs) for mine, theirs in ((self.good, other.good), (self.fair, other.fair)))
         return Limits(good, fair)
 
+    @lru_cache(maxsize=1024)
     def text(self, unit: str, region: str = "UK") -> str:
         here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
         good, fair = (days(_span(*span, here, digits)) for span in (self.good, self.fair))

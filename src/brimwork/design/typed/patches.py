@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from brimwork.units import InputError
 
@@ -22,6 +23,7 @@ def rectangular_patch(length: float, width: float, middle: Spot = (0.0, 0.0)) ->
 _TURNS = tuple((math.cos(2 * math.pi * k / CORNERS), math.sin(2 * math.pi * k / CORNERS)) for k in range(CORNERS))
 
 
+@lru_cache(maxsize=256)
 def round_patch(diameter: float, middle: Spot = (0.0, 0.0)) -> Outline:
     (x, y), r = middle, diameter / 2
     return tuple((x + r * cos, y + r * sin) for cos, sin in _TURNS)
@@ -70,9 +72,11 @@ def shared(outline: Outline, window: Outline) -> Outline:
             return outline
     kept = outline
     for a, b in zip(window, (*window[1:], window[0]), strict=True):
-        before, found = kept, []
-        for p, q in zip(before, (*before[1:], before[0]), strict=True):
-            here, there = _turn(a, b, p), _turn(a, b, q)
+        turns = [_turn(a, b, p) for p in kept]
+        if min(turns) >= 0:
+            continue
+        found: list[Spot] = []
+        for p, q, here, there in zip(kept, (*kept[1:], kept[0]), turns, (*turns[1:], turns[0]), strict=True):
             if here >= 0:
                 found.append(p)
             if here * there < 0:

@@ -31,11 +31,16 @@ def _parts(key: str) -> tuple[Field, ...]:
 
 @cache
 def span(key: str) -> tuple[tuple[float, float], ...]:
-    """Least and most (SI) of each part of the value under a key."""
+    """Least and most (SI, to nine figures) of each part of the value under a key."""
     row, parts = SPANS[key], _parts(key)
     lows, highs = (text.split(" at ") for text in (row.low, row.high))
     signed = (Field(part.name, part.unit, part.us, signed=True) for part in parts)
-    return tuple((part.read(low, key), part.read(high, key)) for part, low, high in zip(signed, lows, highs, strict=True))
+    return tuple((_nine(part.read(low, key)), _nine(part.read(high, key))) for part, low, high in zip(signed, lows, highs, strict=True))
+
+
+def _nine(number: float) -> float:
+    """To nine figures, so that a value on the limit is not beyond it by the last bit."""
+    return float(f"{number:.9g}")
 
 
 def _entries(key: str, value: Any) -> Iterator[tuple[float, int]]:
@@ -43,7 +48,7 @@ def _entries(key: str, value: Any) -> Iterator[tuple[float, int]]:
     parts = len(_parts(key))
     for entry in value if isinstance(value, tuple) else (value,):
         for at, number in enumerate(entry if isinstance(entry, tuple) else (entry,)):
-            yield float(f"{number:.9g}"), at % parts
+            yield _nine(number), at % parts
 
 
 def implausible(design: Design) -> dict[str, str]:
@@ -53,7 +58,7 @@ def implausible(design: Design) -> dict[str, str]:
         spans, given = span(key), design.values[key]
         for number, part in _entries(key, given.value):
             low, high = spans[part]
-            if not float(f"{low:.9g}") <= number <= float(f"{high:.9g}"):
+            if not low <= number <= high:
                 field = _parts(key)[part]
                 typed = field.write(number, design.region) if isinstance(given.value, tuple) else given.text
                 found[key] = f"{typed}, where {field.write(low, design.region)} to {field.write(high, design.region)} can be"
