@@ -27,7 +27,7 @@ from brimwork.drawing.records import Line, Mark, Polygon, Text
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import live
 made = []
-live.Explorer.show = lambda explorer: made.append(explorer)
+live.Explorer.show = lambda explorer, after="": made.append(explorer)
 {call}
 explorer = made[0]
 control = explorer.controls[0]
@@ -77,7 +77,9 @@ def live_calls() -> list[str]:
         for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
             tree = ast.parse("".join(cell["source"])) if cell["cell_type"] == "code" else ast.Module([], [])
             calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in LIVE]
-            found += [f"from brimwork.notebook import {call.func.id}\n{ast.unparse(call)}" for call in calls]
+            for call in calls:
+                call.keywords = [given for given in call.keywords if given.arg != "after"]  # the picture waits for no prediction here
+                found.append(f"from brimwork.notebook import {call.func.id}\n{ast.unparse(call)}")
     return found
 
 
@@ -86,7 +88,7 @@ def explorer_of(call: str):
     from brimwork.notebook import live
 
     made, shown = [], live.Explorer.show
-    live.Explorer.show = lambda explorer: made.append(explorer)
+    live.Explorer.show = lambda explorer, after="": made.append(explorer)
     try:
         exec(call, {})
     finally:
