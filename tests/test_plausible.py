@@ -10,6 +10,7 @@ from brimwork.design.judged.checks import findings
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.grading import OVERRULED
 from brimwork.design.typed import file
+from brimwork.design.typed.asking import meant
 from brimwork.design.typed.criteria import LIMITED, is_safety, only_tighter
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.limits import Limits, at_least, at_most
@@ -44,7 +45,7 @@ def test_a_value_that_can_hardly_be_is_asked_about_and_not_counted_with(design, 
     changed = design.having(key, text)
     assert graded(changed, check).grade == grade
     asked = [finding for finding in findings(chain_of(changed)) if finding.id == "C99"]
-    assert len(asked) == 1 and asked[0].grade == "marginal" and key in asked[0].value and text in asked[0].value
+    assert len(asked) == 1 and asked[0].grade == "marginal" and asked[0].title == f"Can it be: {meant(key)}" and text in asked[0].value
 
 
 @pytest.mark.parametrize(

@@ -114,7 +114,9 @@ def test_a_vessel_is_coated_and_its_coat_cures_only_where_the_design_says_so():
     told = programme(chain_of(BOWL))
     assert not {"coat", "cure"} & {one.key for one in told.steps} and not any("coated" in note for note in told.notes)
     unsaid = programme(chain_of(BOWL.having("vessel.coat", None)))
-    assert [one.key for one in unsaid.steps] == [one.key for one in told.steps] and any("vessel.coat" in note for note in unsaid.notes)
+    assert [one.key for one in unsaid.steps] == [one.key for one in told.steps] and any(
+        "Nobody has said whether the vessel is coated" in note for note in unsaid.notes
+    )
 
 
 def test_foam_goes_in_only_where_the_design_names_it():
@@ -198,7 +200,7 @@ def test_a_first_day_at_a_weekend_is_told_and_not_worked():
 
 def test_without_a_first_day_days_are_numbered():
     made = programme(chain_of(BOWL.having("programme.start", None)))
-    assert not made.dated and made.day(made.first) == "day 1" and "programme.start" in made.notes[0]
+    assert not made.dated and made.day(made.first) == "day 1" and "No first day is given" in made.notes[0]
     assert made.orders[0].by < made.first and made.day(made.orders[0].by).endswith("days before")
 
 

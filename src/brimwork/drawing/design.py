@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from brimwork.design.follows.chain import Chain
-from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.asking import Refused, tried, without_keys
 from brimwork.design.typed.wording import worded
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
@@ -31,5 +31,5 @@ def drawings(chain: Chain) -> list[tuple[str, Sheet | str]]:
         if draw is start_and_stop_chart and not chain.edges:
             continue  # drilled stones hold no water over an edge
         got = tried(partial(draw, chain))
-        made.append((name, worded(f"it {got.why}" if got.needs else got.why, chain.design.region) if isinstance(got, Refused) else got))
+        made.append((name, worded(without_keys(f"it {got.why}" if got.needs else got.why), chain.design.region) if isinstance(got, Refused) else got))
     return made

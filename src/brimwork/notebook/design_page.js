@@ -261,11 +261,21 @@ function render({ model, el }) {
 
   const tableOf = (head, body) => make("div", { className: "bw-scroll", tabIndex: 0, role: "region", "aria-label": "Table" }, make("table", {},
     make("thead", {}, make("tr", {}, head.map(cell => make("th", { scope: "col", text: cell })))),
-    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", { text: cell })))))));
+    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", {}, linked(cell)))))));
+  // Words, and where they wait for values the way to their boxes.
+  function linked(said) {
+    if (typeof said === "string") return said;
+    const { words, needs } = said, named = needs.filter(({ name }) => words.includes(`“${name}”`));
+    if (!needs.length) return words;
+    if (named.length) return words.split(/“(.*?)”/).map((part, at) => { const way = at % 2 && named.find(({ name }) => name === part); return way ? button(part, () => toBox(way.key), { className: "bw-plain" }) : at % 2 ? `“${part}”` : part; });
+    const ways = needs.slice(0, 4).flatMap(({ key, name }, at) => [at ? ", " : "", button(name, () => toBox(key), { className: "bw-plain" })]);
+    const more = needs.length > 4 ? ` and ${needs.length - 4} more` : "";
+    return /^needs /i.test(words) ? ["needs ", ...ways, more] : [words, ": ", ...ways, more];
+  }
 
   function drawTables(view) {
     parts.paper.className = "bw-paper bw-lists";
-    const made = view.tables.map(({ caption, head, rows: body, note }) => make("section", {}, caption ? make("h3", { text: caption }) : null, note ? make("p", { text: note }) : null, body.length ? tableOf(head, body) : null));
+    const made = view.tables.map(({ caption, head, rows: body, note }) => make("section", {}, caption ? make("h3", { text: caption }) : null, note ? make("p", {}, linked(note)) : null, body.length ? tableOf(head, body) : null));
     if (view.name === "compare") {
       const choose = make("select", { "aria-label": "The other design", onchange: () => choose.value && ask("beside", { path: choose.value }) },
         make("option", { value: "", text: "Choose the other design" }), [...(state.own ?? []), ...state.examples.map(name => ({ path: `designs/${name}.toml`, words: `an example: ${name.replaceAll("-", " ")}` }))].map(({ path, words }) => make("option", { value: path, text: words })));
@@ -306,9 +316,9 @@ function render({ model, el }) {
     const act = one.grade === "not shown"
       ? button("answer", () => toBox(one.needs[0].key), { "aria-label": `answer: ${one.title}` })
       : button(opened ? "less" : "why", () => { if (opened) { delete state.why[one.id]; delete state.hangs[one.id]; drawFindings(); } else { state.why[one.id] = null; drawFindings(); ask("why", { id: one.id }); } }, { "aria-expanded": String(opened), "aria-label": `why: ${one.title}` });
-    const needs = one.grade === "not shown" ? make("small", {}, "needs ", one.needs.slice(0, 4).flatMap(({ key, name }, at) => [at ? ", " : "", button(name, () => toBox(key), { className: "bw-plain" })]), one.needs.length > 4 ? ` and ${one.needs.length - 4} more` : "") : null;
+    const needs = one.grade === "not shown" ? make("small", {}, linked({ words: "needs ", needs: one.needs })) : null;
     const text = make("div", {}, make("span", { text: one.title }), one.value ? make("small", { text: `${one.value}${one.limit ? `; limit: ${one.limit}` : ""}${one.note ? `; ${one.note}` : ""}` }) : null, needs,
-      one.remedy ? make("small", { text: `To change: ${one.remedy}.` }) : null);
+      one.remedy.words ? make("small", {}, "To change: ", linked(one.remedy), ".") : null);
     item.append(make("span", { className: `bw-sign ${colour}`, text: sign, title: state.tally.words[one.grade] }), text, act);
     if (opened) item.append(why(one));
     return item;

@@ -11,6 +11,7 @@ import anywidget
 
 from brimwork import files
 from brimwork.design.done.quantities import quantities
+from brimwork.design.typed.asking import without_keys
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
@@ -118,8 +119,10 @@ class DesignPage(anywidget.AnyWidget):
         section, _, name = key.partition(".")
         if section in SECTIONS and name in SECTIONS[section]:
             region = self.opened.design.region if self.opened else "UK"
+            still = " The last good value still counts." if self.opened and self.opened.design.given(key) else ""
             said = said.replace(f"write {key} = ", "type ").replace(f"{key} = ", "").replace(key, name_of(key, region).lower())
-            return f"{said[:1].upper()}{said[1:]}. The last good value still counts."
+            return f"{said[:1].upper()}{without_keys(said[1:])}.{still}"
+        said = without_keys(said)
         return f"{said[:1].upper()}{said[1:]}."
 
     def _ready(self, message: dict) -> dict:

@@ -11,7 +11,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
 from brimwork.design.judged.findings import Finding
 from brimwork.design.judged.hanging import Hangs, hangs_on
-from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.asking import Refused, keys_in, tried, without_keys
 from brimwork.design.typed.cautions import cautions_at
 from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.design import Design
@@ -32,7 +32,7 @@ from brimwork.notebook.comparing import compared
 from brimwork.notebook.form import FORM_STEPS, HEADS, is_seldom, keys_of, name_of
 from brimwork.notebook.opened import OpenDesign
 from brimwork.notebook.results import working_lines
-from brimwork.notebook.shopping import tables_of
+from brimwork.notebook.shopping import Waits, tables_of
 from brimwork.pack.buying import money
 from brimwork.units import InputError
 
@@ -117,15 +117,24 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
         "id": finding.id,
         "grade": finding.grade,
         "title": finding.title,
-        "value": "" if unshown else finding.value,
+        "value": "" if unshown else without_keys(finding.value, _name(design.region)),
         "limit": finding.limit,
-        "remedy": finding.remedy,
-        "note": finding.note,
+        "remedy": _linked(finding.remedy, design),
+        "note": without_keys(finding.note, _name(design.region)),
         "basis": finding.basis,
         "safety": is_safety(finding.id, finding.group),
         "first": finding.id in EXPECTED,
-        "needs": [{"key": key, "name": name_of(key, design.region)} for key in finding.needs],
+        "needs": _boxes(finding.needs, design),
     }
+
+
+def _linked(text: str, design: Design) -> dict[str, Any]:
+    """A sentence with the names of boxes in it, and the way to them."""
+    return {"words": without_keys(text, _name(design.region)), "needs": _boxes(keys_in(text), design)}
+
+
+def _name(region: str):
+    return lambda key: name_of(key, region)
 
 
 def tally_part(opened: OpenDesign) -> dict[str, Any]:
@@ -199,8 +208,7 @@ def view_part(opened: OpenDesign, name: str, narrow: bool, other: str = "") -> d
     sheet = tried(lambda: draw(chain, NARROW) if narrow and draw in (section, plan) else draw(chain))
     if isinstance(sheet, Refused):
         keys = dict.fromkeys((*sheet.needs, *(key for key in missing(chain, draw) if key in ASKED_FIRST[chain.design.kind]))) if sheet.needs else ()
-        needs = [{"key": key, "name": name_of(key, region)} for key in keys]
-        return {"name": name, "needs": needs, "why": "" if needs else worded(sheet.why, region)}
+        return {"name": name, "needs": _boxes(keys, opened.design), "why": "" if keys else worded(without_keys(sheet.why, _name(region)), region)}
     return {"name": name, "svg": write_svg(sheet, "bw", linked=True), "caption": sheet.description, "told": sheet.told,
             "table": {"head": sheet.columns, "rows": sheet.rows}}  # fmt: skip
 
@@ -209,8 +217,21 @@ def _tables(opened: OpenDesign, name: str, other: str) -> list[dict[str, Any]]:
     try:
         made = compared(opened.design, other) if name == "compare" else tables_of(opened.chain, name)
     except InputError as error:
-        return [{"caption": "", "head": [], "rows": [], "note": f"{error}."}]
-    return [{"caption": caption, "head": list(head), "rows": [list(row) for row in rows], "note": note} for caption, head, rows, note in made]
+        return [{"caption": "", "head": [], "rows": [], "note": f"{without_keys(str(error), _name(opened.design.region))}."}]
+    return [
+        {"caption": caption, "head": list(head), "rows": [[_cell(cell, opened) for cell in row] for row in rows], "note": _cell(note, opened)}
+        for caption, head, rows, note in made
+    ]
+
+
+def _cell(cell: str, opened: OpenDesign) -> str | dict[str, Any]:
+    """The words of a cell, and where it waits for values the way to their boxes."""
+    return {"words": str(cell), "needs": _boxes(cell.keys, opened.design)} if isinstance(cell, Waits) else cell
+
+
+def _boxes(keys, design: Design) -> list[dict[str, str]]:
+    """Boxes by their names, for the way there."""
+    return [{"key": key, "name": name_of(key, design.region)} for key in keys]
 
 
 # --- boxes --------------------------------------------------------------------------------------------------------------------------

@@ -5,7 +5,7 @@ from __future__ import annotations
 from brimwork import typeset
 from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import FINDING_GRADES, Finding, grade_said, graded, next_words, tally
+from brimwork.design.judged.findings import FINDING_GRADES, Finding, grade_said, graded, keyless, next_words, tally
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.wording import worded
 from brimwork.drawing import image
@@ -28,7 +28,7 @@ def found_in(chain: Chain) -> list[Finding]:
 
 def findings_shown(chain: Chain, found: list[Finding]) -> Shown:
     """All findings, fails first, each with its working folded behind it."""
-    counts = tally(found)
+    counts, found = tally(found), [keyless(finding) for finding in found]
     rows = "".join(_graded_html(chain, grade, [finding for finding in found if finding.grade == grade]) for grade in FINDING_GRADES)
     following = worded(next_words(found), chain.design.region)
     html = Markup(

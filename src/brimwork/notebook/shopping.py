@@ -8,7 +8,7 @@ from pathlib import Path
 from IPython.display import display
 
 from brimwork.design.done.cost import CostSheet
-from brimwork.design.done.programme import programme
+from brimwork.design.done.programme import open_of, programme
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
@@ -20,6 +20,20 @@ from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said_of, wholeness
 from brimwork.pack.site import programme_printed
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
+
+
+class Waits(str):
+    """A cell of a table that waits for values of the design: its words, and their `keys`."""
+
+    keys: tuple[str, ...]
+
+    @classmethod
+    def of(cls, words: str, keys: Sequence[str]) -> str:
+        """The words alone where they wait for nothing."""
+        made = cls(words)
+        made.keys = tuple(keys)
+        return made if keys else words
+
 
 Table = tuple[str, Sequence[str], Sequence[Sequence[str]], str]  # caption, head, rows, note
 
@@ -74,15 +88,18 @@ def design_of(design) -> Design:
 
 
 def _list(chain: Chain):
-    rows = [(line.item, said_of(line), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
+    rows = [(line.item, Waits.of(said_of(line), line.missing), line.net, line.waste, line.gross, line.buy, line.where) for line in quantities(chain)]
     return "Shopping list", ("item", "spec", "net", "waste", "gross", "buy", "used where"), rows, "Each is rounded up to what is sold."
 
 
 def _costs(chain: Chain):
     sheet, region = CostSheet(chain), chain.design.region
-    rows = [(row.line.item, row.line.buy, each(row, region), (row.why or UNKNOWN_PRICE) if row.cost is None else money(row.cost)) for row in sheet.priced]
+    rows = [
+        (row.line.item, row.line.buy, each(row, region), Waits.of(row.why or UNKNOWN_PRICE, [row.waits]) if row.cost is None else money(row.cost))
+        for row in sheet.priced
+    ]
     sums = [
-        (worded(line.title, region), "not known" if line.value is None else money(line.value), worded(line.how, region))
+        (worded(line.title, region), "not known" if line.value is None else money(line.value), Waits.of(worded(line.how, region), line.needs))
         for line in (*sheet.sums(), *sheet.years())
     ]
     yield "Cost of each line, in your currency", ("item", "buy", "price of one", "cost"), rows, ""
@@ -101,7 +118,7 @@ def _programme(chain: Chain):
         worded("Programme", region),
         ("step", "starts", "ends", "critical", "hold point", "what must be true, cautions"),
         rows,
-        worded(" ".join(made.notes), region),
+        Waits.of(worded(" ".join(made.notes), region), open_of(chain.design)),
     )
     yield "Order by", ("what", "order by", "needed on site"), orders, ""
     yield (

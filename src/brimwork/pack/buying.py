@@ -6,6 +6,7 @@ from brimwork.design.done.amounts import ListLine
 from brimwork.design.done.cost import CostSheet, Priced, Sum, rounded
 from brimwork.design.done.quantities import TOOLS, quantities
 from brimwork.design.follows.chain import Chain
+from brimwork.design.typed.asking import without_keys
 from brimwork.design.typed.wording import measured, worded
 from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.units import InputError, convert
@@ -38,7 +39,7 @@ def cost(chain: Chain) -> str:
     try:
         sums, years = sheet.sums(), sheet.years()
     except InputError as refused:
-        return f"== Cost sheet\n{typst_words(worded(f'Not shown: {refused}.', region))}"
+        return f"== Cost sheet\n{typst_words(worded(f'Not shown: {without_keys(str(refused))}.', region))}"
     rows = [(row.line.item, row.line.buy, each(row, region), money(row.cost) if row.cost is not None else row.why or UNKNOWN_PRICE) for row in sheet.priced]
     return "\n\n".join([
         "#pagebreak()\n== Cost sheet\n" + typst_words(f"In your own currency, called cur here. {worded(wholeness(sheet), region)}"),

@@ -9,7 +9,7 @@ from pathlib import Path
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import graded
+from brimwork.design.judged.findings import graded, keyless
 from brimwork.design.typed.design import Design
 from brimwork.drawing import svg
 from brimwork.drawing.design import drawings
@@ -51,7 +51,7 @@ def write_pack(design: Design, path: Path, day: datetime.date | None = None, rep
 def document(design: Design, day: datetime.date, folder: Path) -> str:
     """The Typst source of the pack; its drawings are written into `folder`."""
     chain = chain_of(design)
-    found = graded(checks.findings(chain), design.region)
+    found = [keyless(finding) for finding in graded(checks.findings(chain), design.region)]
     parts = [
         markup.head(
             f"{design.title}: design pack",

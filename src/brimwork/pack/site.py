@@ -97,7 +97,7 @@ def _holds(chain: Chain, made: Programme | None) -> str:
 def _measures(chain: Chain) -> str:
     measures = [(what, name) for what, name in MEASURES if name != "rim" or chain.design.kind == "overflowing vessel"]
     rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in measures]
-    said = "What is measured goes into the design file under [measured], and grades the checks again."
+    said = "What is measured goes into the boxes of the step Measured, and grades the checks again."
     return together(
         f"== When it first runs: predicted and measured\n{said}\n\n" + typst_table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
     )

@@ -16,7 +16,7 @@ from brimwork.design.done.amounts import ListLine
 from brimwork.design.done.programme import team_time
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
-from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.asking import Refused, tried, without_keys
 from brimwork.design.typed.prices import SOLD_LOOSE
 from brimwork.design.typed.telling import percent, short
 
@@ -51,6 +51,7 @@ class Sum:
     title: str
     value: float | None
     how: str = ""
+    needs: tuple[str, ...] = ()  # keys of the design that it waits for
 
 
 class CostSheet:
@@ -170,10 +171,10 @@ class CostSheet:
         """The sums in the order in which they are made. Raises InputError for a margin of the whole price."""
         _, time, whence = self.hours
         rate = self.design.given("costing.rate")
-        each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay (costing.rate)"
+        each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay"
         return [
             Sum("materials, hire and services", self.materials, "; ".join(filter(None, (self.typed, self.lacking)))),
-            Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}"),
+            Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}", () if rate else ("costing.rate",)),
             Sum("direct cost", self.direct, self.lacking),
             self._added("overhead", self.full - self.direct, "a share of the direct cost"),
             self._added("contingency", self.estimate - self.full, "a share of direct cost and overhead"),
@@ -200,7 +201,7 @@ class CostSheet:
         return (
             Sum(name, rounded(value), f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
             if given
-            else Sum(name, None, f"not given (costing.{name}): none is counted")
+            else Sum(name, None, "not given: none is counted", (f"costing.{name}",))
         )
 
     # --- years
@@ -245,4 +246,4 @@ def _work(formula: str, **values: float) -> float:
 
 def _known(title: str, value: Callable[[], float], how: str = "") -> Sum:
     got = tried(value)
-    return Sum(title, None, got.why) if isinstance(got, Refused) else Sum(title, got, how)
+    return Sum(title, None, without_keys(got.why), got.needs) if isinstance(got, Refused) else Sum(title, got, how)

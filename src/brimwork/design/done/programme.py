@@ -22,7 +22,7 @@ from brimwork.units import InputError
 OPENING = 8  # o'clock
 QUARTER, HOUR, _DAY = 900.0, 3600.0, 86400.0
 A_MONDAY = datetime.date(2001, 1, 1)  # where days are counted and no date is known
-HOLIDAYS = "Public holidays and closed days are not known until they are given (programme.closed)."
+HOLIDAYS = "Public holidays and closed days are not known until they are given."
 _NARROW = 0.4  # m: a plate compactor needs about so much room, else a hand or trench rammer: judgement
 ALONE = 25.0  # kg that one person lifts close to the waist at the most: guideline figure, from memory; a team of n lifts less than n times as much
 
@@ -233,7 +233,7 @@ def _heavy(chain: Chain) -> str:
 def _notes(chain: Chain, first: datetime.date, dated: bool) -> tuple[str, ...]:
     d = chain.design
     weekend = f"The first day, {first.isoformat()}, is at a weekend: work begins on the Monday after." if dated and first.weekday() >= 5 else ""
-    counted = "" if dated else "No first day is given (programme.start), so days are numbered, all days of the week, as if day 1 were a Monday."
+    counted = "" if dated else "No first day is given, so days are numbered, all days of the week, as if day 1 were a Monday."
     many = _people(d["programme.people"])
     works = f"{many[:1].upper()}{many[1:]} at work {d['programme.day'] / HOUR:g} hours a day, Monday to Friday"
     people = f"{works}, one step after the other; electrician and mason work beside them, and what cures or is tested waits beside them."
@@ -241,10 +241,16 @@ def _notes(chain: Chain, first: datetime.date, dated: bool) -> tuple[str, ...]:
     return tuple(note for note in (counted, weekend, _coat_told(d), people, _heavy(chain), holidays) if note)
 
 
+def open_of(d: Design) -> list[str]:
+    """The keys of which its notes say that nobody has given them."""
+    asked = ("programme.start", "programme.closed", *((COAT,) if d.kind == "overflowing vessel" else ()))
+    return [key for key in asked if d.given(key) is None]
+
+
 def _coat_told(d: Design) -> str:
     """A word where nobody has said whether the vessel is coated inside."""
     asked = d.kind == "overflowing vessel" and d.given(COAT) is None
-    return f"Nobody has said whether the vessel is coated inside ({COAT}): no coat, and no time for it to cure, is planned." if asked else ""
+    return "Nobody has said whether the vessel is coated inside: no coat, and no time for it to cure, is planned." if asked else ""
 
 
 def _order(d: Design, lead: str, one: Dated, calendar: Calendar) -> Ordering:

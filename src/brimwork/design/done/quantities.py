@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from brimwork.design.done import above, below, plumbing
 from brimwork.design.done.amounts import ListLine, Shop
 from brimwork.design.follows.chain import Chain
-from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.asking import Refused, tried, without_keys
 from brimwork.topics.cost import to_buy
 
 # Tools and what people wear, for the region's words to be put in.
@@ -32,7 +32,7 @@ def _made(item: str, make: Callable[[Shop], Iterator[ListLine]], shop: Shop) -> 
 
 
 def _open(shop: Shop, item: str, got: Refused) -> ListLine:
-    return shop.line(item, buy="not known", note=got.why, known=False, missing=got.needs)
+    return shop.line(item, buy="not known", note=without_keys(got.why), known=False, missing=got.needs)
 
 
 def _duct(s: Shop) -> Iterator[ListLine]:

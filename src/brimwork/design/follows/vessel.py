@@ -261,7 +261,7 @@ class VesselChain(StandingLoads, Whole):
     def hoop_stress(self):
         if self.shape != "round":
             raise InputError(
-                f"the pull in the wall of a vessel that is not round is not worked out here (vessel.shape is {self.shape}): ask its maker, or a structural engineer"
+                f"the pull in the wall of a vessel that is not round is not worked out here (it is {self.shape}): ask its maker, or a structural engineer"
             )
         d = self.design
         return self._work("hoop stress in the wall of a full vessel", rho=self.water["rho"], h_full=d["vessel.height"], R_wall=self.inside_radius,

@@ -59,7 +59,7 @@ def _doubted(values: dict[str, str]) -> list[Finding]:
     """A finding for each value that can hardly be."""
     remedy = "type it again, or leave it out; until then it lets no check pass"
     return [
-        Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", f"{key} = {said}", "", remedy, f"span: {SPANS[key].why}", results=(), note="")
+        Finding("C99", "values", f"Can it be: {meant(key)}", "marginal", said, "", remedy, f"span: {SPANS[key].why}", results=(), note="")
         for key, said in values.items()
     ]
 

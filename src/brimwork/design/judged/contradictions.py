@@ -40,7 +40,7 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
         else ""
     )
     grade = "pass" if measured else "marginal" if row.must == THE_SAME else "fail"
-    remedy = "" if measured else f"change {row.key}, or {row.settle}; or measure it on site and write basis = 'measured' beside it"
+    remedy = "" if measured else f"change {row.key}, or {row.settle}; or measure it on site, and say of it that it is measured"
     title = row.said or meant(row.key)
     return Finding(
         f"{row.key}{'' if not row.said else ' ' + row.said}", GROUP, f"Contradiction: {title}", grade, value, "", remedy, "geometry of this design", note=note

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from brimwork.design.typed.asking import meant
+from brimwork.design.typed.asking import meant, without_keys
 from brimwork.design.typed.limits import Limits
 from brimwork.design.typed.wording import spoken
 
@@ -72,6 +73,11 @@ def graded(found: list[Finding], region: str) -> list[Finding]:
     """Findings, which are written in the words of the UK, as they are read in the region."""
     said = ("title", "value", "limit", "remedy", "basis", "note")
     return [_said(finding, {name: spoken(getattr(finding, name), region) for name in said}) for finding in found]
+
+
+def keyless(finding: Finding, name: Callable[[str], str] | None = None) -> Finding:
+    """A finding for those who see boxes and not the file: no key in it."""
+    return _said(finding, {part: without_keys(getattr(finding, part), name) for part in ("value", "limit", "remedy", "note")})
 
 
 def _said(finding: Finding, words: dict[str, Any]) -> Finding:
