@@ -1,9 +1,9 @@
-"""How fast Brimwork is, as ratios within one run: python tests/speed/measure.py [--moves 100] [--quick]
+"""How fast Brimwork is, as ratios within one run: python tests/speed/measure.py [--moves 100] [--quick] [--stock]
 
 Prints a table: `import brimwork`, one formula call, arrays against the same expression written in NumPy by hand, what the kernel does for each
-live picture of the workbooks; then, for the heaviest of these, slider to painted pixel in a real browser beside `interact` with a new matplotlib
-figure of the same content, both over the server that `brimwork open` runs and over a stock one. Steps are moves by the arrow keys, eight there and
-eight back; jumps are clicks far along the track, mostly to where nothing is drawn ahead.
+live picture of the workbooks; then, for the heaviest of these of each kind, slider to painted pixel in a real browser: on the page without code, in
+JupyterLab, and with `interact` and a new matplotlib figure of the same content, over the server that `brimwork open` runs, and with --stock over one
+without what is ours. Steps are moves by the arrow keys, eight there and eight back; jumps are clicks far along the track.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ import sys
 import tempfile
 import time
 from pathlib import Path
+from typing import NamedTuple
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 
@@ -70,35 +71,48 @@ JUMPS = [0.1, 0.9, 0.25, 0.7, 0.5, 0.05, 0.8, 0.35, 0.62, 0.18, 0.95, 0.43, 0.75
 LIVE = ("explore", "start_and_stop", "follow_days")  # calls of workbooks that make a live picture
 
 
-def live_calls() -> list[str]:
-    """Every call in a workbook that makes a live picture, as code of one cell."""
+class Live(NamedTuple):
+    """A call of a workbook that makes a live picture: where it stands, what it waits for, and its code without that wait."""
+
+    book: str
+    cell: int
+    after: str
+    code: str
+
+    @property
+    def kind(self) -> str:
+        return self.code.split("\n")[1].partition("(")[0]
+
+
+def live_calls() -> list[Live]:
+    """Every call in a workbook that makes a live picture."""
     found = []
     for path in sorted((Path(__file__).parents[2] / "workbooks").glob("*.ipynb")):
-        for cell in json.loads(path.read_text(encoding="utf-8"))["cells"]:
+        for number, cell in enumerate(json.loads(path.read_text(encoding="utf-8"))["cells"]):
             tree = ast.parse("".join(cell["source"])) if cell["cell_type"] == "code" else ast.Module([], [])
-            calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in LIVE]
-            for call in calls:
-                call.keywords = [given for given in call.keywords if given.arg != "after"]  # the picture waits for no prediction here
-                found.append(f"from brimwork.notebook import {call.func.id}\n{ast.unparse(call)}")
+            for call in (node for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in LIVE):
+                after = next((ast.literal_eval(given.value) for given in call.keywords if given.arg == "after"), "")
+                call.keywords = [given for given in call.keywords if given.arg != "after"]
+                found.append(Live(path.stem, number, after, f"from brimwork.notebook import {ast.unparse(call.func)}\n{ast.unparse(call)}"))
     return found
 
 
-def explorer_of(call: str):
+def explorer_of(code: str):
     """The explorer that a call shows, without showing it."""
     from brimwork.notebook import live
 
     made, shown = [], live.Explorer.show
     live.Explorer.show = lambda explorer, after="": made.append(explorer)
     try:
-        exec(call, {})
+        exec(code, {})
     finally:
         live.Explorer.show = shown
     return made[0]
 
 
-def kernel_side(call: str, rounds: int = 15) -> tuple[float, int, int]:
+def kernel_side(code: str, rounds: int = 15) -> tuple[float, int, int]:
     """Processor time (s) from values to the text of the page, its bytes, and the records of the picture."""
-    explorer = explorer_of(call)
+    explorer = explorer_of(code)
     figure, least = explorer.figure(explorer.key), float("inf")
     for _ in range(rounds):
         begun = time.process_time()
@@ -107,12 +121,14 @@ def kernel_side(call: str, rounds: int = 15) -> tuple[float, int, int]:
     return least, len(figure.html()), sum(len(view.records) for view in figure.picture.sheet.views)
 
 
-def heaviest() -> list[str]:
-    """The two live pictures of all workbooks that take the longest to draw, and, where both are of one kind, the heaviest of the others."""
-    calls = sorted(set(live_calls()), key=lambda call: kernel_side(call)[0], reverse=True)
-    kind = calls[0].split("\n")[1].partition("(")[0]
-    others = [call for call in calls[2:] if not call.split("\n")[1].startswith(f"{kind}(")] if calls[1].split("\n")[1].startswith(f"{kind}(") else []
-    return [*calls[:2], *others[:1]]
+def heaviest() -> list[Live]:
+    """The live picture of each kind, of all workbooks, that takes the longest to draw."""
+    longest: dict[str, tuple[float, Live]] = {}
+    for live in live_calls():
+        taken = kernel_side(live.code)[0]
+        if taken > longest.get(live.kind, (0.0, live))[0]:
+            longest[live.kind] = taken, live
+    return [live for _, live in sorted(longest.values(), reverse=True)]
 
 
 def quantile(times: list[float], share: float) -> float:
@@ -120,47 +136,60 @@ def quantile(times: list[float], share: float) -> float:
 
 
 def slider(moves: int, swift: bool) -> list[dict]:
-    """Slider to painted pixel, ms, for each picture: ours and `interact`, in turn, in one browser."""
+    """Slider to painted pixel, ms, for each picture: on the page without code, in JupyterLab, and `interact`, in turn, in one browser."""
     import lab
     import nbformat
     from playwright.sync_api import sync_playwright
 
+    from brimwork.exercise import answers
+
     rows, pictures = [], heaviest()
     with tempfile.TemporaryDirectory() as folder, lab.server(Path(folder), swift) as address, sync_playwright() as playwright:
-        for number, call in enumerate(pictures):
-            control = explorer_of(call).controls[0]
-            beside = INTERACT.format(call=call, letter=control.row.key, unit=control.row.metric)
-            for kind, code in (("ours", call), ("interact", beside)):
+        for number, live in enumerate(pictures):
+            control = explorer_of(live.code).controls[0]
+            beside = INTERACT.format(call=live.code, letter=control.row.key, unit=control.row.here)
+            for kind, code in (("ours", live.code), ("interact", beside)):
                 book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(code)])
                 book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
                 nbformat.write(book, Path(folder) / f"{kind}{number}.ipynb")
+            if live.after:
+                answers.note(Path(folder) / "answers.json", live.after, "kept", "prediction")
         browser = playwright.chromium.launch(executable_path=lab.chromium(), args=lab.FLAGS)
-        for number, call in enumerate(pictures):
-            seconds, size, records = kernel_side(call)
-            row = {"picture": call.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
-            row["ours"], row["jumps"] = moved(browser, address, f"ours{number}.ipynb", moves, keys_of(call), len(JUMPS))
-            row["interact"], _ = moved(browser, address, f"interact{number}.ipynb", max(moves // 3, 10), keys_of(call), 0)
+        for number, live in enumerate(pictures):
+            seconds, size, records = kernel_side(live.code)
+            row = {"picture": live.code.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
+            keys = keys_of(live.code)
+            if swift:
+                row["page"], row["page, jumps"] = moved(browser, live, f"{address.removesuffix('lab')}brimwork/page/{live.book}", moves, keys, len(JUMPS))
+            row["lab"], row["lab, jumps"] = moved(browser, None, f"{address} ours{number}.ipynb", moves, keys, len(JUMPS))
+            row["interact"], row["interact, jumps"] = moved(browser, None, f"{address} interact{number}.ipynb", max(moves // 4, 10), keys, len(JUMPS) // 2)
             rows.append(row)
         browser.close()
     return rows
 
 
-def keys_of(call: str) -> tuple[str, str]:
+def keys_of(code: str) -> tuple[str, str]:
     """The arrow key that leads to where the slider has more room, and the one back."""
-    slider = explorer_of(call).controls[0].slider
+    slider = explorer_of(code).controls[0].slider
     return ("ArrowLeft", "ArrowRight") if slider.value > (slider.min + slider.max) / 2 else ("ArrowRight", "ArrowLeft")
 
 
-def moved(browser, address: str, name: str, moves: int, keys: tuple[str, str], jumps: int) -> tuple[list[float], list[float]]:
-    """Times (ms) from event to paint: of steps by key, eight there and eight back, over and over, and of jumps by pointer."""
+def moved(browser, live: Live | None, where: str, moves: int, keys: tuple[str, str], jumps: int) -> tuple[list[float], list[float]]:
+    """Times (ms) from event to paint: of steps by key, eight there and eight back, over and over, and of jumps by pointer. On a page, or in JupyterLab."""
     import lab
 
     page = browser.new_page(viewport={"width": 1300, "height": 1000}, extra_http_headers=lab.AUTHORIZED)
-    lab.open_workbook(page, address, name)
-    page.wait_for_timeout(1500)
+    if live:
+        page.goto(where)
+        page.wait_for_selector("body[data-alive]")
+        handle = page.locator(f"[data-cell='{live.cell}']").get_by_role("slider").first
+    else:
+        lab.open_workbook(page, *where.split(" "))
+        handle = page.get_by_role("slider").first
+    page.wait_for_timeout(2500)
     page.evaluate(WATCH)
-    handle = page.get_by_role("slider").first
     handle.focus()
+    handle.scroll_into_view_if_needed()
     track = handle.bounding_box()
     acts = [lambda move=move: page.keyboard.press(keys[move // 8 % 2]) for move in range(moves + 5)]
     acts += [lambda share=share: page.mouse.click(track["x"] + share * track["width"], track["y"] + track["height"] / 2) for share in JUMPS[:jumps]]
@@ -230,23 +259,39 @@ def main() -> None:
     options = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     options.add_argument("--moves", type=int, default=100)
     options.add_argument("--quick", action="store_true", help="leave the browser out")
+    options.add_argument("--stock", action="store_true", help="also over a server without what is ours")
+    options.add_argument("--slider", action="store_true", help="nothing but the sliders")
     options.add_argument("--json", type=Path, help="write the slider times there")
     chosen = options.parse_args()
+    if not chosen.slider:
+        tabled()
+    if chosen.quick:
+        return
+    told(chosen)
+
+
+def tabled() -> None:
     for name, value in numbers():
         print(f"{name:<58} {value}")
     print("\nthe kernel's part of a slider's step, heaviest first (ms, bytes, records)")
-    for (seconds, size, records), call in sorted(((kernel_side(call), call.split("\n")[1]) for call in set(live_calls())), reverse=True)[:10]:
+    for (seconds, size, records), call in sorted(((kernel_side(code), code.split("\n")[1]) for code in {live.code for live in live_calls()}), reverse=True)[
+        :10
+    ]:
         print(f"  {seconds * 1e3:6.2f} {size:7d} {records:4d}  {call[:100]}")
-    if chosen.quick:
-        return
-    rows = [row for swift in (True, False) for row in slider(chosen.moves, swift)]
+
+
+def told(chosen: argparse.Namespace) -> None:
+    rows = [row for swift in ((True, False) if chosen.stock else (True,)) for row in slider(chosen.moves, swift)]
     for row in rows:
         print(f"\nslider to painted pixel, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95): {row['picture']}")
         print(f"  of this in the kernel {row['kernel_ms']:.1f} ms of processor time, for {row['records']} records and {row['bytes']} bytes")
-        middle = {kind: (statistics.median(row[kind]), quantile(row[kind], 0.95)) for kind in ("ours", "jumps", "interact")}
-        for kind, (median, late) in middle.items():
-            print(f"  {kind:<10} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves)")
-        print(f"  ratio      {middle['interact'][0] / middle['ours'][0]:6.1f} / {middle['interact'][1] / middle['ours'][1]:6.1f}")
+        for kind in ("page", "page, jumps", "lab", "lab, jumps", "interact", "interact, jumps"):
+            if kind in row:
+                median, late = statistics.median(row[kind]), quantile(row[kind], 0.95)
+                beside = row["interact, jumps" if "jumps" in kind else "interact"]
+                print(
+                    f"  {kind:<16} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves; interact takes {statistics.median(beside) / median:.1f} times as long)"
+                )
     if chosen.json:
         chosen.json.write_text(json.dumps(rows))
 

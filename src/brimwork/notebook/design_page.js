@@ -261,7 +261,7 @@ function render({ model, el }) {
 
   const tableOf = (head, body) => make("div", { className: "bw-scroll", tabIndex: 0, role: "region", "aria-label": "Table" }, make("table", {},
     make("thead", {}, make("tr", {}, head.map(cell => make("th", { scope: "col", text: cell })))),
-    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", {}, linked(cell)))))));
+    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", {}, linked(cell))))))));
   // Words, and where they wait for values the way to their boxes.
   function linked(said) {
     if (typeof said === "string") return said;
