@@ -59,6 +59,9 @@ def test_a_pint_quantity_gives_one_of_the_same_registry():
         ("H", ["20 mm", "20 kg"], "is a mass"),
         ("H", type("Foreign", (), {"unit": "mm", "__float__": lambda self: 20.0})(), "carries a unit of its own kind"),
         ("H", object(), "is not a number"),
+        ("H", True, "is yes or no, not a number"),
+        ("H", [0.01, True], "is yes or no"),
+        ("H", [0.01, None], "H = None is not a number"),
     ],
     ids=lambda value: str(value).partition(" at 0x")[0],
 )

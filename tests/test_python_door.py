@@ -12,6 +12,7 @@ from pathlib import Path
 
 import numpy
 import pandas
+import pint
 import pytest
 
 import brimwork
@@ -108,6 +109,24 @@ def test_what_is_not_there_is_told_with_the_nearest(tmp_path):
     ):
         with pytest.raises(brimwork.InputError, match=told):
             wrong()
+
+
+def test_a_value_of_a_design_may_be_a_quantity_and_is_converted_or_refused():
+    bowl = brimwork.Feature.load(shipped() / "designs" / "library-bowl.toml")
+    quantity = pint.UnitRegistry().Quantity
+    for given in ("900 mm", quantity(0.9, "m"), quantity(90, "cm"), quantity(900 / 25.4, "inch")):
+        assert bowl.having("vessel.rim_diameter", given).result("rim_length").value == pytest.approx(math.pi * 0.9, rel=1e-12)
+    assert bowl.having("site.sling_angle", quantity(math.pi / 3, "rad")).as_json()["given"]["site.sling_angle"]["text"].endswith(" deg")
+    for key, value, told in (
+        ("vessel.rim_diameter", quantity(9, "kg"), "9 kilogram is a mass, but a length is wanted"),
+        ("vessel.rim_diameter", quantity([1, 2], "m"), "holds more than one"),
+        ("vessel.stands_on", quantity(1, "m"), "but no number is wanted"),
+        ("vessel.rim_diametr", quantity(1, "m"), "Nearest: rim_diameter"),
+        ("vessel.rim_diameter", 900, "has no unit"),
+        ("vessel.rim_diameter", True, "is not a quantity"),
+    ):
+        with pytest.raises(brimwork.InputError, match=told):
+            bowl.having(key, value)
 
 
 def test_drawings_are_pictures_and_a_changed_feature_leaves_the_first_as_it_was(tmp_path):

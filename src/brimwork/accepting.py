@@ -33,7 +33,7 @@ def is_array(value: object) -> bool:
 
 def with_unit(values: Mapping[str, Any], letter: str) -> Callable[[Any], Any]:
     """What makes the result like the values: a pint quantity of their registry, in SI, where one of them was one; else the number itself."""
-    given = next((value for value in _each(values) if _is_pint(value)), None)
+    given = next((value for value in _each(values) if is_pint(value)), None)
     if given is None:
         return lambda result: result
     return lambda result: type(given)(result, _si(QUANTITIES[letter].dimension))
@@ -50,10 +50,13 @@ def _each(values: Mapping[str, Any]) -> Iterator[Any]:
 def _plain(name: str, value: Any) -> Any:
     if type(value) is float:
         return value
+    if isinstance(value, bool):
+        raise InputError(f"{name} = {value} is yes or no, not a number: give it in {_wanted(name)}")
     if isinstance(value, str):
         return QUANTITIES[name].read(value, CELL)
-    if _is_pint(value):
-        value = _from_pint(name, value)
+    if is_pint(value):
+        wanted = QUANTITIES[name]
+        value = in_si(name, value, wanted.dimension, wanted.si, f"({wanted.name}): give one such as {wanted.such_as(CELL)}")
     elif hasattr(value, "unit") or hasattr(value, "units"):
         raise InputError(f"{name} = {_shown(value)} carries a unit of its own kind: give numbers in {_wanted(name)}, a pint quantity, or text with a unit")
     if hasattr(value, "mask") and _any(value.mask):
@@ -72,11 +75,11 @@ def _numbers(name: str, value: Any) -> Any:
     with needed("numpy", "working an array"):
         import numpy
 
-    if isinstance(value, list | tuple) and any(_is_pint(one) or isinstance(one, str) for one in value):
+    if isinstance(value, list | tuple) and any(one is None or isinstance(one, str | bool) or is_pint(one) for one in value):
         return numpy.array([_plain(name, one) for one in value])
     try:
         array = numpy.asarray(value)
-        if array.dtype.kind in "biufO":
+        if array.dtype.kind in "iufO":
             return array.astype(float, copy=False)
     except (TypeError, ValueError):
         pass
@@ -87,21 +90,20 @@ def _any(mask: Any) -> bool:
     return not callable(mask) and bool(mask.any() if hasattr(mask, "any") else mask)  # a table's column has a method of that name
 
 
-def _is_pint(value: object) -> bool:
+def is_pint(value: object) -> bool:
+    """Whether a value is a quantity of pint's, of whatever registry."""
     return all(hasattr(value, name) for name in ("magnitude", "units", "dimensionality"))
 
 
-def _from_pint(name: str, value: Any) -> Any:
-    """The magnitude in SI. Raises InputError for another dimension, and for an angle where a plain number is wanted."""
-    wanted = QUANTITIES[name]
+def in_si(name: str, value: Any, wanted: Dimension, si: str, ask: str) -> Any:
+    """The magnitude in SI of a quantity of pint's. Raises InputError for another dimension, and for an angle where a plain number is wanted."""
     powers = {base: Fraction(power).limit_denominator(60) for base, power in value.dimensionality.items()}
     given = Dimension(powers.get(base, Fraction(0)) for base in _PINT_BASE)
     angle = given == NUMBER and "radian" in str(value.to_root_units().units)
-    if {*powers} - {*_PINT_BASE} or given != wanted.dimension or angle and wanted.si != "rad":
+    if {*powers} - {*_PINT_BASE} or given != wanted or angle and si != "rad":
         what = "an angle" if angle else "another kind of quantity" if {*powers} - {*_PINT_BASE} else kind(given)
-        needs = "an angle" if wanted.si == "rad" else kind(wanted.dimension)
-        raise InputError(f"{name} = {_shown(value)} is {what}, but {needs} is wanted ({wanted.name}): give one such as {wanted.such_as(CELL)}")
-    return value.to(_si(wanted.dimension)).magnitude
+        raise InputError(f"{name} = {_shown(value)} is {what}, but {'an angle' if si == 'rad' else kind(wanted)} is wanted {ask}")
+    return value.to(_si(wanted)).magnitude
 
 
 def _si(dimension: Dimension) -> str:

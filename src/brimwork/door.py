@@ -8,11 +8,12 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any, TypeVar
 
-from brimwork import accepting, topics
+from brimwork import accepting, topics, units
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
-from brimwork.design.typed.design import Design
+from brimwork.design.typed.design import Design, field_of
 from brimwork.design.typed.file import load_design, save_design
+from brimwork.design.typed.reading import Field
 from brimwork.drawing import image, svg
 from brimwork.drawing.design import drawings
 from brimwork.drawing.pictures import picture
@@ -104,6 +105,22 @@ def _flat(row: Any) -> dict[str, Any]:
     return flat
 
 
+def _as_typed(key: str, value: Any) -> Any:
+    """A pint quantity as text that a design can hold, in the unit of its field; anything else as it is. Raises InputError for another dimension."""
+    if not accepting.is_pint(value):
+        return value
+    section, _, name = key.partition(".")
+    field = field_of(section, name)
+    if accepting.is_array(value):
+        raise InputError(f"{key} = {value} holds more than one: a design has one value for each key")
+    if not isinstance(field, Field):
+        raise InputError(f"{key} = {value} is a quantity, but no number is wanted: give text, as it stands in a design file")
+    unit = units.unit(field.unit)
+    wanted = "rad" if field.unit == "deg" else ""
+    number = accepting.in_si(key, value, unit.dimension, wanted, f'({field.name}): give one such as "{field.suggested()}"')
+    return f"{units.convert(float(number), field.unit)!r} {field.unit}".strip()
+
+
 class Feature:
     """One design of a water feature: what it comes to, how it is judged, its drawings. A change gives a new feature; none is changed in place.
 
@@ -132,8 +149,10 @@ class Feature:
         """Write the design file, whole or not at all; comments in a design of its kind that is there are kept. Raises InputError."""
         save_design(self._design, path)
 
-    def having(self, key: str, text: str | None) -> Feature:
-        """The same feature with one value of the design file changed, such as ("vessel.rim_diameter", "900 mm"); None takes it out. Raises InputError.
+    def having(self, key: str, value: Any) -> Feature:
+        """The same feature with one value of the design file changed; None takes it out. Raises InputError.
+
+        The value is what stands in the file (text with a unit, a plain number where none is needed) or a pint quantity.
 
         >>> import brimwork
         >>> bowl = brimwork.Feature.load("designs/library-bowl.toml")
@@ -141,7 +160,7 @@ class Feature:
         >>> round(wider.result("rim_length").value, 4)  # m, pi x 0.9
         2.8274
         """
-        return Feature(self._design.having(key, text))
+        return Feature(self._design.having(key, _as_typed(key, value)))
 
     title = property(lambda self: self._design.title, doc="The title of the design.")
     kind = property(lambda self: self._design.kind, doc="The kind of feature, such as 'overflowing vessel'.")

@@ -220,7 +220,8 @@ class Formula:
         """
         try:
             result = self.number(**values)
-            if isinstance(result, float) and math.isfinite(result) and not (self.where and not_held(self.where, values)):
+            usable = isinstance(result, float) and math.isfinite(result) and bool not in map(type, values.values())
+            if usable and not (self.where and not_held(self.where, values)):
                 return result
         except (TypeError, ValueError, ArithmeticError):
             pass

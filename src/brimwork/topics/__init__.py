@@ -47,4 +47,4 @@ def find(name: str) -> Formula:
     wanted = " ".join(name.lower().replace("_", " ").split())
     if wanted in table:
         return table[wanted]
-    raise InputError(f"there is no formula '{name}'.{nearest(wanted, table)} 'brimwork work' alone lists all of them")
+    raise InputError(f"there is no formula '{name}'.{nearest(wanted, table)} 'brimwork work' alone (in Python: brimwork.formulas()) lists all of them")
