@@ -21,7 +21,7 @@ class Handle:
 def explorer(monkeypatch, name, letters, **given):
     """An explorer whose sliders keep what they would send to the page, in `sent`."""
     formula = topics.find(name)
-    one = live.Explorer(formula, letters, {letter: QUANTITIES[letter].read(text) for letter, text in given.items()})
+    one = live.FormulaExplorer(formula, letters, {letter: QUANTITIES[letter].read(text) for letter, text in given.items()})
     one.handle = Handle()
     for control in one.controls:
         control.sent = []

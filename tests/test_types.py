@@ -49,11 +49,7 @@ def test_types_hold_and_what_is_planted_is_found(tmp_path):
     assert not [line for line in told if " error: " in line and "somebody.py" not in line]
 
 
-def test_no_package_is_left_out():
-    """Files whose types are still loose are named one by one; a new file is checked in full."""
+def test_no_file_is_let_off():
+    """Only libraries that carry no types of their own are, and a line that means it says so on the spot."""
     for rule in tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["mypy"]["overrides"]:
-        own = [name for name in rule["module"] if name.startswith("brimwork")]
-        assert not rule.get("ignore_errors") and not any("*" in name for name in own) and (not own or set(rule) == {"module", "disable_error_code"})
-        for name in own:
-            path = ROOT / "src" / Path(*name.split("."))
-            assert path.with_suffix(".py").is_file() or (path / "__init__.py").is_file(), f"{name} is gone: take it off the list"
+        assert not [name for name in rule["module"] if name.startswith("brimwork") or name == "*"]

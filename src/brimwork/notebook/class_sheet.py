@@ -69,20 +69,22 @@ class _Set(Exercise):
         options = getattr(self.question, "options", ())
         return options[int(text) - 1] if options and text.isdigit() and 0 < int(text) <= len(options) else text
 
-    def take(self, text: str, middle: str = "") -> None:
+    def take(self, text: str, middle: str = "") -> Diagnosis | None:
         try:
             used = len(self.entries)
         except InputError as error:
             self.feedback.value = alert(f"{error}.")
-            return
+            return None
         if self.sheet.tries and used >= self.sheet.tries:
             self.feedback.value = alert(f"Your {self.sheet.tries} {'answer is' if self.sheet.tries == 1 else 'answers are'} used up: this one is not kept.")
-            return
-        self.found, self.taken = self.judged(text, middle), text
+            return None
+        self.found = found = self.judged(text, middle)
+        self.taken = text
         open_now = self.sheet.tells_now
-        self.keeper.keep(self.question, text, replace(self.found, kind=self.standing) if open_now else Diagnosis(KEPT, ""), middle)
+        self.keeper.keep(self.question, text, replace(found, kind=self.standing) if open_now else Diagnosis(KEPT, ""), middle)
         self.help.value = ""
         self.tell(used + 1)
+        return found if open_now else None
 
     def tell(self, used: int = 0) -> None:
         """What may be told of the last answer now."""

@@ -17,10 +17,10 @@ from brimwork.exercise.question import ask, in_words
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
-from brimwork.notebook.pages import Page, checked, say, typed
+from brimwork.notebook.pages import Page, Shown, checked, say, typed
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
-from brimwork.shown import escape
+from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
 MOST_BLANKS = 3
@@ -34,7 +34,7 @@ def _set(latex: str) -> str:
     return f"$\\displaystyle {latex}$"
 
 
-def ledger(name: str, **values: str) -> Page:
+def ledger(name: str, **values: str) -> Page | Shown:
     """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
     try:
         formula = topics.find(name)
@@ -62,7 +62,8 @@ class Blank:
     """One blank line: a box with instant diagnosis."""
 
     def __init__(self, example: Example, place: int):
-        self.example, self.place, self.done, self.value = example, place, False, None
+        self.example, self.place, self.done = example, place, False
+        self.value: float | None = None
         piece = example.worked.pieces[place]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
         unit = f", in {in_words(asked)}" if (asked := example.worked.asked_in(piece)) else ""
@@ -75,13 +76,13 @@ class Blank:
         if not text.strip():
             return
         example = self.example
-        self.found = answered(example.worked, self.place, example.seed, text, example.earlier())
-        self.value = self._read(text)
-        self.done = self.found.right
-        self.said.value = told_back(self.found)
+        self.found = found = answered(example.worked, self.place, example.seed, text, example.earlier())
+        self.value = self._read(found, text)
+        self.done = found.right
+        self.said.value = told_back(found)
         if self.place == len(example.worked.pieces) - 1:
             self.outcome.value = leads_to(example.question, text, f"b{id(self)}")
-        example.keeper.keep(blank(example.worked, self.place, example.seed), text, self.found)
+        example.keeper.keep(blank(example.worked, self.place, example.seed), text, found)
         example.show()
         progress.changed()
 
@@ -92,9 +93,9 @@ class Blank:
             self.box.value = entry["answer"]
         return bool(entry)
 
-    def _read(self, text: str) -> float | None:
+    def _read(self, found: Diagnosis, text: str) -> float | None:
         """The learner's own value, if it is of the right kind."""
-        if self.found.kind in ("unread", "no unit", "other unit"):
+        if found.kind in ("unread", "no unit", "other unit"):
             return None
         return read_answer(blank(self.example.worked, self.place, self.example.seed), text).value
 
@@ -112,7 +113,9 @@ class Example:
         self.lines = [widgets.HTMLMath() for _ in range(count)]
         self.help = widgets.HTML()
         self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
-        rows: list[widgets.Widget] = [widgets.HTML(paragraph(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}"))]
+        rows: list[widgets.Widget] = [
+            widgets.HTML(paragraph(Markup(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}")))
+        ]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
             rows += [line, *([own.box, own.said, own.outcome] if own else [])]
@@ -133,7 +136,7 @@ class Example:
             end = rf"\boxed{{{place + 1}}}" if piece.key in hidden else self._value(piece)
             line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
         if not self.open:
-            self.help.value = status("✓ This example is worked to its end.")
+            self.help.value = status(Markup("✓ This example is worked to its end."))
 
     def _value(self, piece: Piece) -> str:
         """The value, and for a letter that is shown in another unit, that one too."""
@@ -149,7 +152,7 @@ class Example:
         first = self.open[0]
         rungs = ladder(blank(self.worked, first.place, self.seed), first.found)
         self.rung = min(self.rung + 1, len(rungs))
-        self.help.value = status(f"Step {first.place + 1:d}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
+        self.help.value = status(Markup(f"Step {first.place + 1:d}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}"))
 
 
 class Fading:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from IPython.display import display
 
@@ -11,7 +12,7 @@ from brimwork.design.follows.start_and_stop import run_and_rest as followed
 from brimwork.drawing.levels_in_time import levels_in_time
 from brimwork.drawing.pictures import Picture
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.live import MOST_CONTROLS, Explorer, Figure
+from brimwork.notebook.live import MOST_CONTROLS, Explorer
 from brimwork.notebook.pages import say
 from brimwork.topics.reservoir import water_area
 from brimwork.topics.water_balance import DAY, Basin, DayOfWater, Weather, run_of_days
@@ -27,6 +28,7 @@ GARDEN = {
     "Q_splash": "2 L/day", "A_catch": "2.6 m2", "k_run": "0.8",
 }  # fmt: skip
 ROWS = 8
+_Draw = Callable[[dict[str, float]], tuple[Picture, list[str]]]  # values (SI) to a picture and the notes below it
 
 
 class _UsualRanges:
@@ -39,16 +41,16 @@ class _UsualRanges:
 class Followed(Explorer):
     """Controls over the picture of something that is followed in time."""
 
-    def __init__(self, letters: tuple[str, ...], given: dict[str, float], picture):
-        self._picture = picture
+    def __init__(self, letters: tuple[str, ...], given: dict[str, float], drawn: _Draw):
+        self._picture_of = drawn
         super().__init__(_UsualRanges(), letters, given)
 
-    def figure(self, key: str = "", at: str = "", **instead: float) -> Figure:
-        return Figure(*self._picture({**self.values(), **instead}), key, at)
+    def drawn(self, values: dict[str, float]) -> tuple[Picture, list[str]]:
+        return self._picture_of(values)
 
-    def _fits(self, values: dict[str, float]) -> bool:
+    def fits(self, values: dict[str, float]) -> bool:
         try:
-            self._picture(values)
+            self._picture_of(values)
         except InputError:
             return False
         return True
@@ -63,7 +65,7 @@ def start_and_stop(
     what an empty vessel takes besides, the first time. With `after` all of it appears once the prediction of that code is kept.
     """
     try:
-        times = [read(text, "min", name) for name, text in (("on", on), ("off", off))]
+        times = read(on, "min", "on"), read(off, "min", "off")
         empty, valve = read(dry_vessel, "L", "dry_vessel"), _yes(check_valve, "check_valve")
         known = (*BOWL, "Q_feed", "h_run")
         _show(letters, _values(BOWL, given, known), lambda values: _bowl_picture(values, times, empty, valve), after)
@@ -83,14 +85,14 @@ def follow_days(*letters: str, rain: str, top_up: str = "no", **given: str) -> N
         display(say(error))
 
 
-def _show(letters: tuple[str, ...], values: dict[str, float], picture, after: str = "") -> None:
+def _show(letters: tuple[str, ...], values: dict[str, float], drawn: _Draw, after: str = "") -> None:
     for letter in letters:
         if letter not in values:
             raise InputError(f"'{letter}' cannot be moved here: choose from {', '.join(values)}")
     if len(letters) > MOST_CONTROLS:
         raise InputError(f"{len(letters)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
-    picture(values)  # refuses what cannot be before any control stands
-    Followed(letters, values, picture).show(after)
+    drawn(values)  # refuses what cannot be before any control stands
+    Followed(letters, values, drawn).show(after)
 
 
 def _values(usual: dict[str, str], given: dict[str, str], known: tuple[str, ...]) -> dict[str, float]:
@@ -119,7 +121,7 @@ def _depths(rain: str) -> list[float]:
 # --- start and stop -----------------------------------------------------------------------------------------------------------------
 
 
-def _bowl_picture(values: dict[str, float], times: list[float], empty: float, check_valve: bool) -> tuple[Picture, list[str]]:
+def _bowl_picture(values: dict[str, float], times: tuple[float, float], empty: float, check_valve: bool) -> tuple[Picture, list[str]]:
     circuit = bowl(values, check_valve)
     course = followed(circuit, values["h_static"], *times, step=max(0.5, sum(times) / 320), empty=empty)
     moments, sentence = course.moments, _what_happened(course, values["h_static"], times)
@@ -146,7 +148,7 @@ def _rows_of(course: Course) -> tuple[tuple[str, ...], ...]:
     )
 
 
-def _what_happened(course: Course, h_static: float, times: list[float]) -> str:
+def _what_happened(course: Course, h_static: float, times: tuple[float, float]) -> str:
     level, begun = QUANTITIES["h_static"].both, course.over_the_rim_at
     lowest, last = course.level(course.lowest), course.level(course.moments[-1])
     first = f"Water runs over the rim {begun:.0f} s after the start" if begun is not None else "No water runs over the rim"

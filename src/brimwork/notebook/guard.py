@@ -61,14 +61,14 @@ def stand_before(app: Application, token: str, yard: Yard | None = None, port: i
         why = why_not(request)
         return app.get_handler_delegate(request, TurnedAway, {"why": why}) if why else found(request, **named)
 
-    app.find_handler = find_handler
+    app.find_handler = find_handler  # type: ignore[method-assign]  # whatever comes to be served later is asked for by this one method
     app.settings["headers"] = {**app.settings.get("headers", {}), **HEADERS}
 
 
 def of_this_machine(request: HTTPServerRequest) -> bool:
     """Whether a request came over a line that does not leave this machine."""
     try:
-        return ipaddress.ip_address(request.remote_ip).is_loopback
+        return ipaddress.ip_address(request.remote_ip or "").is_loopback
     except ValueError:
         return False
 

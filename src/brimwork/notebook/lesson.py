@@ -102,7 +102,7 @@ class Prediction:
             self.said.value = alert("Choose one first." if self.radio.value is None else "Say why first: a few words will do.")
             return
         chosen = str(self.radio.value + 1)
-        self.said.value = status(f"✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds.")
+        self.said.value = status(Markup(f"✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds."))
         self.keeper.keep(self.question, chosen, diagnose(self.question, chosen), self.why.value)
         self.standing = "kept"
         progress.predicted(self.question.code)
@@ -132,7 +132,7 @@ class LookBack:
         found = diagnose(question, kept[-1]["answer"])
         why = f" Because: <q>{escape(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
         so = "" if found.right else f"<br><strong>It is so:</strong> {escape(question.options[question.right])} {escape(question.because)}"
-        self.said.value = status(f"<strong>{'✓' if found.right else '?'}</strong> {escape(found.echo)}{why} {escape(found.message)}{so}")
+        self.said.value = status(Markup(f"<strong>{'✓' if found.right else '?'}</strong> {escape(found.echo)}{why} {escape(found.message)}{so}"))
 
 
 def _choice(code: str, seed: int) -> Choice:
@@ -238,8 +238,10 @@ class Exit:
         for one in self.asked.exercises:
             one.open_help()
         self.said.value = self.verdict = status(
-            f"{escape(said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
-            f" <strong>Receipt {escape(receipt)}</strong>: write it down, and hand in that file."
+            Markup(
+                f"{escape(said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
+                f" <strong>Receipt {escape(receipt)}</strong>: write it down, and hand in that file."
+            )
         )
 
     def _come_back(self) -> None:
@@ -277,7 +279,7 @@ class Exit:
         except InputError as error:
             self.said.value = f"{self.verdict}{alert(f'{error}.')}"
             return
-        written = f"Written: {escape(path)}. Open it from the list of files at the left, and print it there."
+        written = Markup(f"Written: {escape(path)}. Open it from the list of files at the left, and print it there.")
         self.said.value = f"{self.verdict}{status(written)}"
 
 
@@ -297,7 +299,7 @@ class OwnCheck:
             bank.pose(code)  # a code that is not there is told at once
         self.code = box("Your learner code, or a short name of your own", "34em")
         self.code.observe(lambda change: self.begin(change["new"]), "value")
-        why = paragraph("Your code picks your numbers, so that they differ from your neighbour's. You type it once.")
+        why = paragraph(Markup("Your code picks your numbers, so that they differ from your neighbour's. You type it once."))
         self.widget = Part([widgets.HTML(why), self.code, self.said], "The last questions, on numbers of your own.")
         self.check: Exit | None = None
         if known := self._known():
@@ -324,7 +326,7 @@ class OwnCheck:
     def _ask(self, learner: str) -> None:
         with progress.in_section(progress.EXIT):
             self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
-        self.said.value = status(f"These are the numbers of {escape(learner)}.")
+        self.said.value = status(Markup(f"These are the numbers of {escape(learner)}."))
         self.widget.children = [self.said, self.check.widget]
 
 

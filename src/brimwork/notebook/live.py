@@ -7,9 +7,12 @@ The kernel draws the next steps of the sliders ahead while it has nothing else t
 from __future__ import annotations
 
 import asyncio
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from contextlib import suppress
+from functools import partial
 from itertools import count
+from typing import Protocol
 
 import ipywidgets as widgets
 from IPython.display import display
@@ -64,12 +67,18 @@ class Figure:
         )
 
 
+class Ranges(Protocol):
+    """Where controls take their usual ranges from; a formula is one."""
+
+    def range(self, letter: str, /) -> tuple[float, float, float]: ...
+
+
 class Control:
     """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes: with itself, and whether by the slider."""
 
-    def __init__(self, formula: Formula, letter: str, value: float, changed: Callable[[Control, bool], None]):
+    def __init__(self, ranges: Ranges, letter: str, value: float, changed: Callable[[Control, bool], None]):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
-        low, high, step = self.row.stepped(*formula.range(letter))
+        low, high, step = self.row.stepped(*ranges.range(letter))
         self.span = low, high
         self.box = widgets.Text(value=self._text(), description=f"{letter}, {self.row.plain_name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
         self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.here, min=low, max=high, step=step)
@@ -154,14 +163,16 @@ def _furthest(here: int, end: int, fits: Callable[[int], bool]) -> int:
     return good
 
 
-class Explorer:
-    """Up to three controls over one picture. `given` fixes the other letters; the curve runs over the first control."""
+class Explorer(ABC):
+    """Up to three controls over one picture; `given` fixes the other letters."""
 
-    def __init__(self, formula: Formula, letters: tuple[str, ...], given: dict[str, float]):
-        self.formula, self.letters, self.given = formula, letters, given
+    def __init__(self, ranges: Ranges, letters: tuple[str, ...], given: dict[str, float]):
+        self.letters, self.given = letters, given
         self.key = f"p{next(_numbers)}"
-        self.controls = [Control(formula, letter, given[letter], self.redraw) for letter in letters]
-        self.trouble, self._rest, self._ahead = widgets.HTML(), None, None
+        self.controls = [Control(ranges, letter, given[letter], self.redraw) for letter in letters]
+        self.trouble = widgets.HTML()
+        self._rest: asyncio.TimerHandle | None = None
+        self._ahead: asyncio.Task[None] | None = None
         self._kept: dict[str, tuple[str, set[int]]] = {
             letter: ("", set()) for letter in letters
         }  # by letter: beside which values the page keeps pictures, and of which steps
@@ -195,9 +206,15 @@ class Explorer:
 
     def figure(self, key: str = "", at: str = "", **instead: float) -> Figure:
         """The figure for the present values, with others instead of some by their letters. Raises InputError where there is none."""
-        values = {**self.values(), **instead}
-        shown = picture(self.formula, values, self.letters[0])
-        return Figure(shown, self.formula.notes({**values, self.formula.result: self.formula(**values)}), key, at)
+        return Figure(*self.drawn({**self.values(), **instead}), key, at)
+
+    @abstractmethod
+    def drawn(self, values: dict[str, float]) -> tuple[Picture, list[str]]:
+        """The picture for values (SI), and the notes below it. Raises InputError where there is none."""
+
+    @abstractmethod
+    def fits(self, values: dict[str, float]) -> bool:
+        """Whether there is a picture at these values (SI)."""
 
     def redraw(self, control: Control, slid: bool) -> None:
         """Show the figure for the present values, unless the page has shown it already."""
@@ -225,15 +242,10 @@ class Explorer:
     def _set_ends(self, first: bool = False) -> None:
         """Each slider ends where the values of the others leave it room."""
         for control in self.controls:
-            control.ends_where(lambda value, letter=control.letter: self._fits({**self.values(), letter: value}), first)
+            control.ends_where(partial(self._fits_with, control.letter), first)
 
-    def _fits(self, values: dict[str, float]) -> bool:
-        """Whether there is a picture at these values."""
-        try:
-            self.formula(**values)
-        except InputError:
-            return False
-        return True
+    def _fits_with(self, letter: str, value: float) -> bool:
+        return self.fits({**self.values(), letter: value})
 
     def _beside(self, control: Control) -> str:
         """The values of all other controls: pictures drawn ahead hold as long as these do."""
@@ -273,6 +285,25 @@ class Explorer:
         return drawn
 
 
+class FormulaExplorer(Explorer):
+    """Controls over the picture of a formula; its curve runs over the first of them."""
+
+    def __init__(self, formula: Formula, letters: tuple[str, ...], given: dict[str, float]):
+        self.formula = formula
+        super().__init__(formula, letters, given)
+
+    def drawn(self, values: dict[str, float]) -> tuple[Picture, list[str]]:
+        shown = picture(self.formula, values, self.letters[0])
+        return shown, self.formula.notes({**values, self.formula.result: self.formula(**values)})
+
+    def fits(self, values: dict[str, float]) -> bool:
+        try:
+            self.formula(**values)
+        except InputError:
+            return False
+        return True
+
+
 def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
     """Controls for up to three letters of a formula, with its picture: explore("flow over a level lip", "H", "b", C_d="0.62").
 
@@ -288,7 +319,7 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
         if len(wanted) > MOST_CONTROLS:
             raise InputError(f"{len(wanted)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
         values = {letter: QUANTITIES[letter].read(given[letter]) if letter in given else _middle(formula, letter) for letter in formula.inputs}
-        Explorer(formula, wanted, values).show(after)
+        FormulaExplorer(formula, wanted, values).show(after)
     except InputError as error:
         display(say(error))
 

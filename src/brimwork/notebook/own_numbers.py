@@ -14,7 +14,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.practising import ByNumber, alert, box, status, told_back
-from brimwork.shown import escape
+from brimwork.shown import Markup, escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
@@ -31,8 +31,10 @@ class OwnNumbers(ByNumber):
 
     def ask(self) -> list[widgets.Widget]:
         [answer] = super().ask()
-        self.worked, self.step = _on_the_way(self.name, self.way, self.question.like[1])
-        self.guess, self.way_found, self.earlier = 0.0, None, {}
+        self.worked, self.step = _on_the_way(self.name, self.way, self.question.letters)
+        self.guess = 0.0
+        self.way_found: Diagnosis | None = None
+        self.earlier: dict[int, float] = {}
         self.estimate = box(f"Rough estimate first{', with its unit' if self.question.unit else ''}", "30em")
         self.estimate.observe(lambda change: self.guessed(change["new"]), "value")
         piece = self.worked.pieces[self.step]
@@ -76,18 +78,18 @@ class OwnNumbers(ByNumber):
         except InputError as error:
             self.guess_said.value = alert(f"{error}.")
             return
-        self.guess_said.value = status(f"Kept: {escape(self.question.typed(self.guess))}. Now work it out, and type the value on the way first.")
+        self.guess_said.value = status(Markup(f"Kept: {escape(self.question.typed(self.guess))}. Now work it out, and type the value on the way first."))
         self.keeper.note(self._estimate_name, text, "estimate", self.seed)
         self.place.children = [self.estimate, self.guess_said, *self.rest]
 
     def check_way(self, text: str) -> None:
         if not text.strip():
             return
-        self.way_found = answered(self.worked, self.step, self.seed, text, {})
+        self.way_found = found = answered(self.worked, self.step, self.seed, text, {})
         question = blank(self.worked, self.step, self.seed)
-        self.way_said.value = told_back(self.way_found)
-        self.earlier = {self.step: read_answer(question, text).value} if self.way_found.kind not in ("unread", "no unit", "other unit") else {}
-        self.keeper.keep(question, text, self.way_found)
+        self.way_said.value = told_back(found)
+        self.earlier = {self.step: read_answer(question, text).value} if found.kind not in ("unread", "no unit", "other unit") else {}
+        self.keeper.keep(question, text, found)
 
     def check(self, text: str) -> None:
         super().check(text)
@@ -96,23 +98,23 @@ class OwnNumbers(ByNumber):
             follows = answered(self.worked, last, self.seed, text, self.earlier)
             if follows.kind == "carried":
                 self.feedback.value = told_back(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
-            beside = " ".join(filter(None, (self._beside_way(), self._beside_estimate(text))))
+            beside = " ".join(filter(None, (self._beside_way(self.found), self._beside_estimate(self.found, text))))
             self.feedback.value += status(escape(beside)) if beside else ""
 
-    def _beside_way(self) -> str:
-        if self.found.right or self.found.kind in ("unread", "no unit", "other unit"):
+    def _beside_way(self, found: Diagnosis) -> str:
+        if found.right or found.kind in ("unread", "no unit", "other unit"):
             return ""
         if self.way_found is None:
             return "Type the value on the way too: it shows where to look."
         return "Your value on the way is right, so look at what comes after it." if self.way_found.right else ""
 
-    def _beside_estimate(self, text: str) -> str:
+    def _beside_estimate(self, found: Diagnosis, text: str) -> str:
         """How answer and estimate go together."""
-        if not self.guess or self.found.kind in ("unread", "no unit", "other unit"):
+        if not self.guess or found.kind in ("unread", "no unit", "other unit"):
             return ""
         ratio = read_answer(self.question, text).value / self.guess
         shown = self.question.typed(self.guess)
-        if self.found.right:
+        if found.right:
             near = 1 / USEFUL <= ratio <= USEFUL
             end = "near enough to catch a slip" if near else "too far off to catch a slip. Think of a number that you know, and start from that"
             return f"Your estimate was {shown}: {end}."

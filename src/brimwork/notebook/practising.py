@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import replace
 
@@ -35,7 +35,7 @@ def box(label: str, width: str = "26em") -> widgets.Text:
     return widgets.Text(description=label, continuous_update=False, style=QUIET, layout={"min_width": width, "width": "max-content"})
 
 
-def button(name: str, tip: str, act) -> widgets.Button:
+def button(name: str, tip: str, act: Callable[[], object]) -> widgets.Button:
     made = widgets.Button(description=name, tooltip=tip, layout={"width": "max-content"})
     made.on_click(lambda _: act())
     return made
@@ -57,7 +57,7 @@ def alert(text: str) -> Markup:
 
 def told_back(found: Diagnosis) -> Markup:
     """A diagnosis as a page says it: a mark and full sentences."""
-    return status(f"<strong>{escape(_MARKS.get(found.kind, '? '))}</strong>{escape(found.text)}")
+    return status(Markup(f"<strong>{escape(_MARKS.get(found.kind, '? '))}</strong>{escape(found.text)}"))
 
 
 class Keeper:
@@ -90,23 +90,23 @@ class Keeper:
         )
 
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
-        self._tell(lambda: answers.record(self.path, question, text, found, middle))
+        self._tell(lambda path: answers.record(path, question, text, found, middle))
 
     def note(self, name: str, text: str, kind: str, seed: int = 1) -> None:
-        self._tell(lambda: answers.note(self.path, name, text, kind, seed))
+        self._tell(lambda path: answers.note(path, name, text, kind, seed))
 
     def was_shown(self, question) -> bool:
         """Whether the file says that the whole solution of this question was shown on these numbers."""
         try:
-            return bool(self.path) and answers.was_shown(answers.load_answers(self.path), question.code, question.seed)
+            return answers.was_shown(answers.load_answers(self.path), question.code, question.seed) if self.path else False
         except InputError:
             return False
 
-    def _tell(self, act) -> None:
+    def _tell(self, act: Callable[[str], answers.Kept]) -> None:
         if not self.path or self._quiet:
             return
         try:
-            kept = act()
+            kept = act(self.path)
         except InputError as error:
             self.said.value = alert(f"This answer is not kept: {error}.")
             return
@@ -141,7 +141,7 @@ class Exercise:
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write_svg(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
-        self.text.value = f"{paragraph(f'{head}{escape(self.question.text)}')}{picture}"
+        self.text.value = f"{paragraph(Markup(f'{head}{escape(self.question.text)}'))}{picture}"
         self.feedback.value = self.outcome.value = self.help.value = ""
         self.own: list[widgets.Button] = []
         self.place.children = self.ask()
@@ -194,14 +194,16 @@ class Exercise:
         self.seed += 1
         self._pose()
 
-    def take(self, text: str, middle: str = "") -> None:
-        """Say what an answer tells, and keep it."""
-        self.found, self.taken = self.judged(text, middle), text
-        self.rung = TOLD.get(self.found.kind, 0) if isinstance(self, ByNumber) else 0
+    def take(self, text: str, middle: str = "") -> Diagnosis | None:
+        """Say what an answer tells, keep it, and give it back; None where it was not taken or may not be told."""
+        self.found = found = self.judged(text, middle)
+        self.taken = text
+        self.rung = TOLD.get(found.kind, 0) if isinstance(self, ByNumber) else 0
         self.help.value = ""
-        self.feedback.value = told_back(self.found)
-        self.keeper.keep(self.question, text, replace(self.found, kind=self.standing), middle)
+        self.feedback.value = told_back(found)
+        self.keeper.keep(self.question, text, replace(found, kind=self.standing), middle)
         progress.changed()
+        return found
 
     def next_hint(self) -> None:
         rungs = self.rungs()
@@ -209,7 +211,7 @@ class Exercise:
         if self.rung == len(rungs) and not self.shown and not (self.found and self.found.right):
             self.shown = True
             self.keeper.note(self.question.code, "", answers.SHOWN, self.question.seed)
-        self.help.value = status(f"Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}")
+        self.help.value = status(Markup(f"Hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}"))
 
 
 class ByNumber(Exercise):
@@ -235,9 +237,9 @@ class ByNumber(Exercise):
     def check(self, text: str) -> None:
         if not text.strip():
             return
-        self.take(text, self.middle.value if self.middle else "")
+        found = self.take(text, self.middle.value if self.middle else "")
         self.outcome.value = leads_to(self.question, text, f"o{id(self)}")
-        if self.found.kind == "ask" and len(self.place.children) == 1:
+        if found and found.kind == "ask" and len(self.place.children) == 1:
             self.place.children = [self.box, self.middle]
 
 
@@ -247,7 +249,7 @@ def leads_to(question: Question, text: str, key: str) -> Markup:
     if not found:
         return Markup("")
     drawn = f"<div style='max-width:400px'>{svg.write_svg(found.sheet, key)}</div>" if found.sheet else ""
-    return Markup(f"<figure style='margin:0'><figcaption>{status(f'⇒ {escape(found.sentence)}')}</figcaption>{drawn}</figure>")
+    return Markup(f"<figure style='margin:0'><figcaption>{status(Markup(f'⇒ {escape(found.sentence)}'))}</figcaption>{drawn}</figure>")
 
 
 class ByChoice(Exercise):
@@ -263,24 +265,26 @@ class ByChoice(Exercise):
         self.radio = widgets.RadioButtons(
             options=options, value=None, description=f"Choose one{f' for question{self.number}' if self.number else ''}", style=QUIET, layout={"width": "auto"}
         )
-        self.mended = box(f"Mended: the {self.question.mended.name}, with its unit", "34em") if self.question.mended else None
-        if self.mended:
-            self.mended.observe(lambda change: self.mend(change["new"]), "value")
+        self.mended: widgets.Text | None = None
+        if slip := self.question.mended:
+            self.mended = box(f"Mended: the {slip.name}, with its unit", "34em")
+            self.mended.observe(lambda change: self.mend(slip, change["new"]), "value")
         self.own = [button(f"Check{self.number}", "check the choice", self.check)]
         return [self.radio]
 
     def put_back(self, entry: dict) -> None:
         self.radio.value = self.question.place(entry["answer"])
         self.check()
-        if self.mended in self.place.children and (mended := self.keeper.kept(self.question.mended.code, self.first)):
-            self.mended.value = mended["answer"]
+        slip, own = self.question.mended, self.mended
+        if slip and own and own in self.place.children and (mended := self.keeper.kept(slip.code, self.first)):
+            own.value = mended["answer"]
 
     def check(self) -> None:
         if self.radio.value is None:
             self.feedback.value = alert("Choose one first.")
             return
-        self.take(str(self.radio.value + 1))
-        if self.found.right and self.mended:
+        found = self.take(str(self.radio.value + 1))
+        if found and found.right and self.question.mended:
             self.feedback.value += paragraph(escape(self.question.mended.text))
             self.place.children = [self.radio, self.mended]
 
@@ -288,11 +292,11 @@ class ByChoice(Exercise):
         if self.radio.value is not None and str(self.radio.value + 1) != self.taken:
             self.check()
 
-    def mend(self, text: str) -> None:
+    def mend(self, slip: Question, text: str) -> None:
         if text.strip():
-            found = diagnose(self.question.mended, text)
+            found = diagnose(slip, text)
             self.feedback.value = told_back(found)
-            self.keeper.keep(self.question.mended, text, found)
+            self.keeper.keep(slip, text, found)
 
 
 class ByOrder(Exercise):
@@ -354,7 +358,7 @@ class ByWords(Exercise):
             self.feedback.value = alert(found.text)
             return
         self.take(self.question.sentence(self.box.value))
-        self.feedback.value = f"{paragraph(f'You wrote: <q>{escape(self.box.value)}</q>')}{self.feedback.value}"
+        self.feedback.value = f"{paragraph(Markup(f'You wrote: <q>{escape(self.box.value)}</q>'))}{self.feedback.value}"
         self.place.children = [self.box, *self.points]
 
     def count(self) -> None:

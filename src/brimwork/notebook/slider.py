@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import anywidget
@@ -33,6 +34,6 @@ class Slider(anywidget.AnyWidget):
         """Show a figure (HTML), if the sliders still stand on the steps that it names in `data-at`."""
         self.send({"show": figure})
 
-    def keep(self, beside: str, figures: dict[int, str]) -> None:
+    def keep(self, beside: str, figures: Mapping[int, str]) -> None:
         """Keep figures (HTML) for steps, by their numbers; those kept beside other values are dropped."""
         self.send({"beside": beside, "keep": figures})

@@ -13,4 +13,4 @@ def put_swift_on() -> None:
         self.set_nodelay(True)
         return await opened(self, *arguments, **named)
 
-    KernelWebsocketHandler.open = open_at_once
+    KernelWebsocketHandler.open = open_at_once  # type: ignore[method-assign]  # the server makes these handlers itself
