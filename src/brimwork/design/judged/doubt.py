@@ -9,30 +9,10 @@ from typing import Any
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.asking import asked
-from brimwork.design.typed.design import Design
-from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.noting import Noting
 from brimwork.design.typed.plausible import without
 
 WORSE = ("fail", "not shown", "marginal", "pass", "does not apply")
-
-
-class _Aside:
-    """A design without those values, that notes which of them was needed with nothing in its place."""
-
-    def __init__(self, design: Design, keys: tuple[str, ...]):
-        self.design, self.keys = without(design, keys), keys
-        self.needed: list[str] = []
-
-    def __getattr__(self, name: str):
-        return getattr(self.design, name)
-
-    def __getitem__(self, key: str):
-        given = self.design.given(key)
-        if given is not None:
-            return given.value
-        if key in self.keys and key not in self.needed:
-            self.needed.append(key)
-        raise Unknown(key)
 
 
 def doubted(grade: Callable[[Chain], Finding], chain: Chain, keys: tuple[str, ...]) -> Finding:
@@ -40,9 +20,10 @@ def doubted(grade: Callable[[Chain], Finding], chain: Chain, keys: tuple[str, ..
 
     What is usual counts in their place. A check that needs one with nothing in its place is not shown, even where it could go on without.
     """
-    aside: Any = _Aside(chain.design, keys)
+    aside: Any = Noting(without(chain.design, keys))
     without_them = grade(type(chain)(aside))
-    if aside.needed and without_them.grade != "fail":
-        needs = tuple(dict.fromkeys((*without_them.needs, *aside.needed)))
+    needed = [key for key in aside.missing if key in keys]
+    if needed and without_them.grade != "fail":
+        needs = tuple(dict.fromkeys((*without_them.needs, *needed)))
         without_them = replace(without_them, grade="not shown", value=f"needs {asked(*needs)}", limit="", remedy="", needs=needs)
     return min(without_them, grade(chain), key=lambda finding: WORSE.index(finding.grade))

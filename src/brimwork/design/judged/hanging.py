@@ -13,6 +13,7 @@ from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Given
+from brimwork.design.typed.noting import Noting
 from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.reading import Field, Several
 
@@ -37,32 +38,14 @@ class Hangs:
     weight: float  # how much the number changes for each share of the value: for the order of a list
 
 
-class _Spying:
-    """A design that notes which of its values are asked for."""
-
-    def __init__(self, design: Design):
-        self._design, self.asked = design, dict[str, None]()
-
-    def __getattr__(self, name: str) -> Any:
-        return getattr(self._design, name)
-
-    def __getitem__(self, key: str) -> Any:
-        self.asked[key] = None
-        return self._design[key]
-
-    def given(self, key: str) -> Given | None:
-        self.asked[key] = None
-        return self._design.given(key)
-
-
 def _row(finding_id: str, kind: str) -> Any:
     return next((check for check in CHECKS if check.id == finding_id and (not check.kinds or kind in check.kinds)), None)
 
 
 def _asked(design: Design, row: Any) -> list[str]:
-    spying: Any = _Spying(design)
-    row.grade(CHAINS[design.kind](spying))
-    return [key for key in spying.asked if _is_chosen(key) and isinstance(_field(key), Field | Several) and design.given(key) is not None]
+    noting: Any = Noting(design)
+    row.grade(CHAINS[design.kind](noting))
+    return [key for key in noting.asked if _is_chosen(key) and isinstance(_field(key), Field | Several) and design.given(key) is not None]
 
 
 def _is_chosen(key: str) -> bool:
