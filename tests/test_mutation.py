@@ -64,9 +64,20 @@ def test_a_fault_changes_one_thing_and_leaves_the_tree_it_was_put_into():
     assert ast.unparse(tree) == "2 * H + 1"
 
 
+def faults_in(module, *words):
+    """The source of a module as a tree, and its first fault told with each of the words."""
+    tree = ast.parse((faults_in_modules.SOURCE / f"{module}.py").read_text(encoding="utf-8"))
+    return tree, [next(fault for fault in in_module(tree) if word in fault[0]) for word in words]
+
+
 def test_a_planted_fault_in_a_module_turns_its_tests_red_and_none_leaves_them_green():
-    """On the root finder, whose tests take no time; both ends of the judgement in one run."""
-    module, tests = "roots", ("mutation/try_roots.py",)
-    tree = ast.parse((faults_in_modules.SOURCE / f"{module}.py").read_text())
-    planted = next(fault for fault in in_module(tree) if "raise InputError" in fault[0])
-    assert dict(faults_in_modules.fates(module, tree, [planted, ("none", tree, tree)], tests, 1)) == {0: True, 1: False}
+    """On the root finder, whose tests take no time: a fault in a function, one in what runs at import, and none; all in one campaign."""
+    tree, (refusal,) = faults_in("roots", "raise InputError")
+    at_import = ("planted", tree.body[-1], ast.Raise(ast.Name("KeyError", ast.Load())))
+    assert faults_in_modules.campaign("roots", [refusal, ("none", tree, tree), at_import], tree, ("mutation/try_roots.py",)) == [1]
+
+
+def test_a_gate_whose_tests_never_reach_the_module_does_not_judge():
+    tree = ast.parse((faults_in_modules.SOURCE / "exercise" / "receipts.py").read_text(encoding="utf-8"))
+    with pytest.raises(SystemExit, match="does not judge"):
+        faults_in_modules.campaign("exercise.receipts", [], tree, ("mutation/try_roots.py",))

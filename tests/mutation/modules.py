@@ -1,8 +1,9 @@
-"""Puts small faults into a module of the kit and counts those that its tests do not notice: python tests/mutation/modules.py units [--cores 2].
+"""Puts small faults into the modules of an area and counts those that its tests do not notice: python tests/mutation/modules.py units [--draw 300].
 
-Each mutant is a fork of this process that imports the module with one change and runs the tests named for it in `AREAS`, the quick ones first.
-The tests themselves, and all libraries, are loaded from disk as they are. Survivors are printed with their line; those that change nothing that
-can be seen stand in `may_live.py` with the reason.
+A fault in a function is first put into it as it stands loaded, in a fork in which only the tests run that reach its lines (`in_place`). One in what runs
+at import, and one that lived, is tried again in a fork that imports the module with the change and runs all tests named for it in `AREAS`, the quick ones
+first. Each module gets a fault first that no test can miss, and each way one run without any. Survivors are printed with their line; those that change
+nothing that can be seen stand in `may_live.py` with the reason.
 """
 
 from __future__ import annotations
@@ -13,33 +14,72 @@ import importlib.abc
 import importlib.util
 import os
 import random
-import resource
 import sys
-import tempfile
-import time
-from collections import Counter
-from collections.abc import Iterator
 from pathlib import Path
+
+import pytest
+from hypothesis import settings
 
 TESTS = Path(__file__).parents[1]
 SOURCE = TESTS.parent / "src" / "brimwork"
 sys.path[:0] = [str(Path(__file__).parent), str(TESTS)]
 
+from in_place import in_fork, tried  # noqa: E402
 from may_live import MODULES_MAY_LIVE  # noqa: E402
 from mutants import Fault, in_module, swapped  # noqa: E402
 
 AREAS = {
     "units": (("units", "unit_table", "dimensions", "spellings"), ("test_units_by_hand.py", "test_units.py")),
     "diagnosis": (
-        ("exercise.diagnosis", "exercise.unit_slips", "exercise.arithmetic"),
-        ("test_pieces.py", "test_told_truly.py", "test_exercise.py", "test_diagnosis_quality.py", "test_hostile_answers.py"),
+        (
+            "exercise.diagnosis",
+            "exercise.reading",
+            "exercise.unit_slips",
+            "exercise.arithmetic",
+            "exercise.trees",
+            "exercise.ways",
+            "exercise.causes",
+            "exercise.advice",
+            "exercise.blanks",
+            "exercise.hints",
+        ),
+        ("test_pieces.py", "test_exercise.py", "test_hints.py", "test_own_questions.py"),
     ),
     "checks": (
-        ("design.judged.grading", "design.judged.computed_checks", "design.judged.water_checks", "design.typed.limits"),
-        ("test_checks.py", "test_stones_and_blade.py", "test_cascade.py"),
+        (
+            "design.typed.limits",
+            "design.typed.criteria",
+            "design.typed.asking",
+            "design.typed.plausible",
+            "design.follows.agreeing",
+            "design.follows.measured",
+            "design.follows.missing",
+            "design.judged.grading",
+            "design.judged.water_checks",
+            "design.judged.load_checks",
+            "design.judged.ground_checks",
+            "design.judged.people_checks",
+            "design.judged.computed_checks",
+            "design.judged.contradictions",
+            "design.judged.doubt",
+            "design.judged.findings",
+            "design.judged.checks",
+            "design.judged.hanging",
+        ),
+        (
+            "test_checks.py",
+            "test_contradictions.py",
+            "test_hanging.py",
+            "test_plausible.py",
+            "test_measured.py",
+            "test_stones_and_blade.py",
+            "test_cascade.py",
+            "test_ground.py",
+            "test_asking.py",
+            "test_trade_facts.py",
+        ),
     ),
 }
-PATIENCE = 60  # seconds of processor time: a mutant that never ends is noticed, one on a busy machine is waited for
 
 
 class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
@@ -58,31 +98,19 @@ class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         exec(self.code, module.__dict__)
 
 
-def fates(module: str, tree: ast.Module, faults: list[Fault], tests: tuple[str, ...], cores: int) -> Iterator[tuple[int, bool]]:
-    """(which fault, whether the tests turn red or do not end with it), as each is known; `cores` forks at a time."""
-    waiting, running = list(enumerate(faults)), {}
-    while waiting or running:
-        while waiting and len(running) < cores:
-            place, (_, old, new) = waiting.pop(0)
-            child = os.fork()
-            if child == 0:
-                resource.setrlimit(resource.RLIMIT_CPU, (PATIENCE, PATIENCE))
-                os._exit(_red(module, swapped(tree, old, new), tests))
-            running[child] = place
-        for child, place in list(running.items()):
-            done, how = os.waitpid(child, os.WNOHANG)
-            if done:
-                del running[child]
-                yield place, how != 0
-        time.sleep(0.02)
+class _Quickest:
+    """As a plugin: has the tests run in the order of their names in `order`."""
+
+    def __init__(self, order: list[str]):
+        self.order = {name: place for place, name in enumerate(order)}
+
+    @pytest.hookimpl(trylast=True)
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        items.sort(key=lambda item: self.order.get(item.nodeid, 0))
 
 
-def _red(module: str, tree: ast.Module, tests: tuple[str, ...]) -> int:
-    import hypothesis
-    import pytest
-
-    hypothesis.settings.register_profile("patient", deadline=None, database=None)  # a slow machine is no fault that was noticed
-    hypothesis.settings.load_profile("patient")
+def _red(module: str, tree: ast.Module, tests: tuple[str, ...], order: list[str]) -> bool:
+    """Whether the tests turn red with the module imported from that tree."""
     quiet = os.open(os.devnull, os.O_WRONLY)
     os.dup2(quiet, 1)
     os.dup2(quiet, 2)
@@ -93,52 +121,70 @@ def _red(module: str, tree: ast.Module, tests: tuple[str, ...]) -> int:
         name = f"brimwork.{module}"
         path = SOURCE / (module.replace(".", "/") + ".py")
         sys.meta_path.insert(0, _Changed(name, compile(ast.fix_missing_locations(tree), str(path), "exec")))
-        return int(pytest.main(["-x", "-q", "-p", "no:cacheprovider", *(str(TESTS / test) for test in tests)]) != 0)
+        return pytest.main(["-x", "-q", "-p", "no:cacheprovider", "-n", "0", "-o", "addopts=", *tests], plugins=[_Quickest(order)]) != 0
     except BaseException:
-        return 1
+        return True
 
 
-def campaign(module: str, tests: tuple[str, ...], cores: int, share: float) -> tuple[Counter, list[str]]:
-    """Counts of what was noticed, and what lives, of one module; `share` draws that part of its mutants."""
-    tree = ast.parse((SOURCE / (module.replace(".", "/") + ".py")).read_text())
-    found = list(in_module(tree))
-    if share < 1:
-        found = random.Random(7).sample(found, max(1, round(share * len(found))))
-    if dict(fates(module, tree, [("", tree, tree)], tests, 1))[0]:
-        raise SystemExit(f"the tests for {module} are red without any fault in it")
-    counts, living = Counter(), []
-    for place, dead in fates(module, tree, found, tests, cores):
-        counts["noticed" if dead else "lives"] += 1
-        if not dead:
-            living.append((place, f"{module} {found[place][0]}"))
-        if counts.total() % 25 == 0:
-            print(f"{module}: {counts.total()} of {len(found)}, {counts['lives']} live", file=sys.stderr, flush=True)
-    return counts, [told for _, told in sorted(living)]
+def planted(tree: ast.Module) -> ast.Module:
+    """The same source, which cannot be imported: the fault that must be noticed."""
+    return ast.Module([*tree.body, *ast.parse("raise AssertionError('planted')").body], [])
+
+
+def campaign(module: str, faults: list[Fault], tree: ast.Module, tests: tuple[str, ...]) -> list[int]:
+    """The places of the faults that live."""
+    path, whole = SOURCE / (module.replace(".", "/") + ".py"), tuple(str(TESTS / test) for test in tests)
+    first = in_fork(lambda: tried(path, tree, faults, whole))
+    if first is None or not first.ran or not all(one.passed for one in first.ran):
+        red = [] if first is None else [one.name for one in first.ran if not one.passed]
+        raise SystemExit(f"the tests for {module} are red without any fault in it: {', '.join(red[:5])}")
+    order = [one.name for one in sorted(first.ran, key=lambda one: one.seconds)]
+    seconds = sum(one.seconds for one in first.ran)
+    print(f"{module}: {len(first.noticed)} of {len(faults)} noticed in place; {len(order)} tests take {seconds:.1f} s", file=sys.stderr, flush=True)
+    patience = 30 + 3 * seconds
+
+    def again(changed: ast.Module) -> bool:
+        return in_fork(lambda: _red(module, changed, whole, order), patience) in (True, None)
+
+    if again(tree) or not again(planted(tree)) or not first.planted:
+        raise SystemExit(f"the gate for {module} does not judge: red without a fault, or green with one that nobody can miss")
+    living = []
+    for place in sorted({*range(len(faults))} - first.noticed):
+        _, old, new = faults[place]
+        if not again(swapped(tree, old, new)):
+            living.append(place)
+            print(f"{module}: lives: {faults[place][0]}", file=sys.stderr, flush=True)
+    return living
 
 
 def main() -> int:
     ask = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     ask.add_argument("area", choices=AREAS)
-    ask.add_argument("--cores", type=int, default=1)
-    ask.add_argument("--share", type=float, default=1.0, help="draw only this part of the mutants")
+    ask.add_argument("--draw", type=int, default=0, help="draw so many mutants of the whole area, instead of all")
+    ask.add_argument("--seed", type=int, default=7, help="of the draw")
     ask.add_argument("--module", default="", help="only this module of the area")
     asked = ask.parse_args()
-    os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = tempfile.mkdtemp()
-    import hypothesis  # noqa: F401
-    import pint  # noqa: F401
-    import pytest  # noqa: F401
+    settings.register_profile("patient", deadline=None, database=None, derandomize=True)  # a slow machine is no fault that was noticed
+    settings.load_profile("patient")
 
     modules, tests = AREAS[asked.area]
-    total, living = Counter(), []
-    for module in modules:
-        if asked.module in ("", module):
-            counts, lives = campaign(module, tests, asked.cores, asked.share)
-            total += counts
-            living += lives
+    trees = {module: ast.parse((SOURCE / (module.replace(".", "/") + ".py")).read_text(encoding="utf-8")) for module in modules if asked.module in ("", module)}
+    found = [(module, fault) for module, tree in trees.items() for fault in in_module(tree)]
+    drawn = random.Random(asked.seed).sample(found, min(asked.draw, len(found))) if asked.draw else found
+    living = []
+    for module, tree in trees.items():
+        faults = [fault for place, fault in drawn if place == module]
+        lives = [f"{module} {faults[place][0]}" for place in campaign(module, faults, tree, tests)] if faults else []
+        print(f"{module}: {len(faults)} mutants, {len(lives)} live", flush=True)
+        living += lives
     for one in living:
         print(f"  {one}" + (f"   ({MODULES_MAY_LIVE[one]})" if one in MODULES_MAY_LIVE else ""))
-    print(f"{asked.area}: {total.total()} mutants, {total['lives']} live, {total['lives'] / max(1, total.total()):.1%}")
-    return int(total["lives"] >= 0.05 * total.total())
+    counted = [one for one in living if one not in MODULES_MAY_LIVE]
+    print(
+        f"{asked.area}: {len(drawn)} mutants of {len(found)}, seed {asked.seed}: {len(living)} live, {len(living) - len(counted)} of them with a reason; "
+        f"{len(counted) / max(1, len(drawn)):.1%} without"
+    )
+    return int(len(counted) >= 0.05 * len(drawn))
 
 
 if __name__ == "__main__":

@@ -1,0 +1,214 @@
+"""Faults put into functions that stand loaded already, each in a fork in which only the tests run that reach its lines, the quick ones first.
+
+A fault in what runs at import cannot be put in so; nor is one that lives here known to live, since tables may have been made from the function before
+it was changed. Both are tried again by `modules`, with everything imported anew.
+"""
+
+from __future__ import annotations
+
+import ast
+import copy
+import functools
+import gc
+import inspect
+import os
+import pickle
+import resource
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from dataclasses import dataclass, field
+from pathlib import Path
+from types import CodeType, FunctionType
+from typing import Any
+
+import pytest
+from _pytest.runner import runtestprotocol
+from mutants import Fault, swapped
+
+MEMORY = 3_000_000_000  # bytes: a fault that piles up without end is noticed before the machine is full
+_AT_ONCE = ("<listcomp>", "<dictcomp>", "<setcomp>", "<genexpr>")
+
+
+@dataclass
+class Ran:
+    """A test without any fault: how long it took, and which lines of the module it ran."""
+
+    name: str
+    seconds: float = 0.0
+    passed: bool = True
+    lines: set[int] = field(default_factory=set)
+
+
+@dataclass
+class Told:
+    """What came of it: the tests without any fault, the places of the faults that were noticed, whether one was that nobody can miss."""
+
+    ran: list[Ran]
+    noticed: set[int]
+    planted: bool
+
+
+def in_fork(work: Callable[[], Any], seconds: float = 0.0) -> Any:
+    """What `work` gives, worked out in a fork whose end leaves nothing behind; None where it does not end in `seconds` of processor time, or ends badly."""
+    reading, writing = os.pipe()
+    child = os.fork()
+    if child == 0:
+        os.close(reading)
+        with suppress(BaseException):
+            if seconds:
+                limit(seconds)
+            made = pickle.dumps(work())
+            with os.fdopen(writing, "wb") as pipe:
+                pipe.write(made)
+        os._exit(0)
+    os.close(writing)
+    with os.fdopen(reading, "rb") as pipe:
+        got = pipe.read()
+    os.waitpid(child, 0)
+    return pickle.loads(got) if got else None
+
+
+def limit(seconds: float) -> None:
+    """Let this process end after so much processor time (s), or when it needs more than MEMORY."""
+    whole = int(seconds) + 1
+    resource.setrlimit(resource.RLIMIT_CPU, (whole, whole))
+    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+
+
+def changed(old: CodeType, new: CodeType) -> list[tuple[CodeType, CodeType]] | None:
+    """The functions in which two ways of a file differ, each with its other way; None where what runs at import differs."""
+    pairs = [(one, other) for one, other in zip(_inner(old), _inner(new))]
+    if _own(old) != _own(new) or len(_inner(old)) != len(_inner(new)):
+        return None
+    found: list[tuple[CodeType, CodeType]] = []
+    for one, other in pairs:
+        if one == other:
+            continue
+        if one.co_name in _AT_ONCE:
+            return None
+        deeper = [(one, other)] if one.co_flags & inspect.CO_OPTIMIZED else changed(one, other)
+        if deeper is None:
+            return None
+        found += deeper
+    return found
+
+
+def _inner(code: CodeType) -> list[CodeType]:
+    return [one for one in code.co_consts if isinstance(one, CodeType)]
+
+
+def _own(code: CodeType) -> tuple:
+    """What a piece of code does itself, without the functions in it."""
+    return code.co_code, code.co_names, [(type(one), repr(one)) if not isinstance(one, CodeType) else None for one in code.co_consts]
+
+
+def with_inner(old: CodeType, new: CodeType) -> Iterator[tuple[CodeType, CodeType]]:
+    """A function and those in it, each with its other way: one that was made before is changed too."""
+    yield old, new
+    if len(_inner(old)) == len(_inner(new)):
+        for one, other in zip(_inner(old), _inner(new)):
+            yield from with_inner(one, other)
+
+
+class Session:
+    """As a plugin: has pytest collect, and then tries faults in place of running the tests once."""
+
+    def __init__(self, path: Path, tree: ast.Module, faults: list[Fault]):
+        self.path, self.tree, self.faults = path, tree, faults
+        self.ran: list[Ran] = []
+        self.noticed: set[int] = set()
+        self.planted = False
+        self._red = False
+
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        self.items = session.items
+        self.functions: dict[CodeType, list[FunctionType]] = {}
+        self.caches = [one for one in gc.get_objects() if isinstance(one, functools._lru_cache_wrapper)]
+        for one in gc.get_objects():
+            if isinstance(one, FunctionType) and one.__code__.co_filename == str(self.path):
+                self.functions.setdefault(one.__code__, []).append(one)
+        gc.freeze()
+        self.ran = in_fork(self._green) or []
+        if not self.ran or not all(one.passed for one in self.ran):
+            return True
+        covered = {line for one in self.ran for line in one.lines}
+        whole = self._code(_broken(self.tree))
+        self.planted = not covered or self._dies(whole, covered)
+        for place, (_, old, new) in enumerate(self.faults):
+            lines = set(range(getattr(old, "lineno", 1), (getattr(old, "end_lineno", None) or 1) + 1))
+            if lines & covered and self._dies(self._code(swapped(self.tree, old, new)), lines):
+                self.noticed.add(place)
+            if (place + 1) % 25 == 0:
+                print(f"{self.path.stem}: {place + 1} of {len(self.faults)} in place, {len(self.noticed)} noticed", file=sys.stderr, flush=True)
+        return True
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        self._red = self._red or report.failed
+
+    def _code(self, tree: ast.Module) -> CodeType:
+        return compile(ast.fix_missing_locations(tree), str(self.path), "exec", dont_inherit=True)
+
+    def _green(self) -> list[Ran]:
+        return [self._watched(item, after) for item, after in zip(self.items, [*self.items[1:], None])]
+
+    def _watched(self, item: pytest.Item, after: pytest.Item | None) -> Ran:
+        ran, path = Ran(item.nodeid), str(self.path)
+
+        def line(frame, event, _):
+            ran.lines.add(frame.f_lineno)
+            return line
+
+        def call(frame, event, _):
+            return line(frame, event, None) and line if frame.f_code.co_filename == path else None
+
+        begun = time.process_time()
+        sys.settrace(call)
+        try:
+            runtestprotocol(item, log=True, nextitem=after)
+        finally:
+            sys.settrace(None)
+        ran.seconds, ran.passed = time.process_time() - begun, not self._red
+        return ran
+
+    def _dies(self, code: CodeType, lines: set[int]) -> bool:
+        """Whether a test that reaches these lines turns red, or does not end, with the functions of `code`."""
+        pairs = changed(self._code(self.tree), code)
+        if not pairs:
+            return False
+        chosen = sorted((one.seconds, place) for place, one in enumerate(self.ran) if one.lines & lines)
+        patience = 5 + 3 * sum(seconds for seconds, _ in chosen)
+        return in_fork(lambda: self._try(pairs, [place for _, place in chosen]), patience) in ("red", None)
+
+    def _try(self, pairs: list[tuple[CodeType, CodeType]], chosen: list[int]) -> str:
+        for cache in self.caches:
+            cache.cache_clear()
+        for old, new in (both for pair in pairs for both in with_inner(*pair)):
+            for function in self.functions.get(old, ()):
+                with suppress(ValueError):  # it no longer uses a name of the function round it
+                    function.__code__ = new
+        for place, after in zip(chosen, [*chosen[1:], None]):
+            runtestprotocol(self.items[place], log=True, nextitem=None if after is None else self.items[after])
+            if self._red:
+                return "red"
+        return "green"
+
+
+def _broken(tree: ast.Module) -> ast.Module:
+    """The same source, each of its functions refusing whatever it is asked: the fault that must be noticed."""
+
+    class Breaking(ast.NodeTransformer):
+        def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.FunctionDef:
+            body: list[ast.stmt] = [ast.parse("raise AssertionError('planted')").body[0]]
+            return ast.copy_location(ast.FunctionDef(node.name, node.args, body, node.decorator_list, node.returns), node)
+
+    return Breaking().visit(copy.deepcopy(tree))
+
+
+def tried(path: Path, tree: ast.Module, faults: list[Fault], tests: tuple[str, ...]) -> Told:
+    """Tries the faults with everything loaded: to be run in a fork of its own, see `in_fork`."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+    session = Session(path, tree, faults)
+    pytest.main(["-q", "-s", "-p", "no:cacheprovider", "-n", "0", "-o", "addopts=", *tests], plugins=[session])
+    return Told(session.ran, session.noticed, session.planted)
