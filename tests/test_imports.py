@@ -196,3 +196,14 @@ def test_one_name_is_one_thing():
 def test_a_name_that_stands_twice_is_found():
     one, other = ast.parse("A = 1\ndef f(): pass\n_b = 2"), ast.parse("class f: pass\n_b = 3\nC: int = 4")
     assert _twice({"one": _named(one), "other": _named(other)}) == {"f": ["one", "other"]}
+
+
+LONGEST = 400  # lines of a file; a longer one is split by subject, or has its reason here
+LONGER: dict[str, str] = {}
+
+
+@every_file
+def test_a_file_can_be_read_at_one_sitting(file):
+    lines, name = len(file.read_text(encoding="utf-8").splitlines()), str(file.relative_to(SOURCE))
+    assert lines <= LONGEST or LONGER.get(name), f"{name} has {lines} lines: split it by subject"
+    assert lines > LONGEST or name not in LONGER, f"{name} is short again: take it off the list"
