@@ -29,7 +29,7 @@ HELD_AGAINST: dict[str, str] = {
     **dict.fromkeys(("prices.stone_per", "prices.sand_per", "prices.sub_base_per"), "how it is bought: a price counts for nothing else"),
     **dict.fromkeys(("costing.tax_on", "costing.prices_are"), "the tax office: nothing on file can bear on it"),
     **dict.fromkeys(("programme.start", "programme.closed"), "the calendar"),
-    "programme.soil": "a trial dig: no number on file bears on it",
+    "programme.soil_type": "a trial dig: no number on file bears on it",
     "answers.hose_route": _SITE,
     "answers.rain_route": "the bore of the overflow pipe",
     "answers.treatment_volume": _SITE,

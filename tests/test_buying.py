@@ -236,7 +236,7 @@ def test_every_price_is_of_something_that_a_design_can_need_and_every_line_has_i
     keys = set()
     for design in (BOWL, COLUMNS, BLADE, CASCADE):
         full = changed(design, pump__cut_out="yes", pipe__check_valve="yes", reservoir__top_up_level="300 mm", overflow_pipe__bore="40 mm", buying__overflow_run="5 m",
-                       supply__cord_route="8 m", ground__bulking="1.3", catch__stone_density="1600 kg/m3", catch__stone_waste=0.1, lining__margin="100 mm")  # fmt: skip
+                       supply__cord_route="8 m", ground__bulking="1.3", catch__stone_density="1600 kg/m3", catch__stone_waste=0.1, lining__beyond_apron="100 mm")  # fmt: skip
         full = changed(full, vessel__foam="60 L", vessel__pebbles="20 L", vessel__coat="yes") if design is BOWL else full
         full = full if design is not BLADE else full.having("lining.rolls", ["2 m", "6 m"])
         found = quantities(chain_of(full))
@@ -277,7 +277,7 @@ def test_money_is_rounded_to_a_hundredth_with_halves_up(amount, told):
 
 def test_a_price_with_more_decimals_is_printed_with_them_and_labour_follows_from_the_hours_printed():
     """By hand: 2.505 a metre x 1.5 m = 3.7575: 3.76. Dug in clay, 1.26697 m3 in 3.3575 h in place of the usual 6: 46.5 - 6 + 3.3575 = 43.8575 h, 43.86 h; x 2 x 28 = 2456.16."""
-    sheet = CostSheet(chain_of(changed(BOWL, prices__fabric="2.505 cur/m", programme__soil="clay or heavy soil")))
+    sheet = CostSheet(chain_of(changed(BOWL, prices__fabric="2.505 cur/m", programme__soil_type="clay or heavy soil")))
     fabric = next(row for row in sheet.priced if row.line.key == "fabric")
     assert each(fabric, "UK") == "2.505 a metre" and fabric.cost == 3.76 and price(1234.5) == "1 234.50"
     labour = next(line for line in sheet.sums() if line.title == "labour")
@@ -378,8 +378,8 @@ def test_the_budget_is_held_against_the_cost_sheet_where_no_cost_is_given():
     """9167.92 over 9300 is 0.986: pass; over 8700: 1.054, marginal; over 8300: 1.105, fail."""
     assert [grade(BOWL.having("site.budget", f"{budget} cur")).grade for budget in (9300, 8700, 8300)] == ["pass", "marginal", "fail"]
     # a cost that is given, 3000 and 12 % are 3360, counts where the sheet knows of no more
-    assert grade(changed(CASCADE, site__cost="3000 cur", site__budget="3400 cur")).grade == "pass"
-    less = grade(changed(BOWL, site__cost="3000 cur", site__budget="3400 cur"))
+    assert grade(changed(CASCADE, site__base_estimate="3000 cur", site__budget="3400 cur")).grade == "pass"
+    less = grade(changed(BOWL, site__base_estimate="3000 cur", site__budget="3400 cur"))
     assert less.grade == "fail" and "come to more than the cost given" in less.note
 
 
@@ -392,7 +392,7 @@ def test_a_budget_is_never_met_while_a_price_is_missing_and_is_missed_where_what
 
 
 def test_the_contingency_of_a_design_is_its_own():
-    assert grade(changed(CASCADE, site__cost="3000 cur", site__budget="3400 cur", costing__contingency="20 %")).grade == "marginal"
+    assert grade(changed(CASCADE, site__base_estimate="3000 cur", site__budget="3400 cur", costing__contingency="20 %")).grade == "marginal"
 
 
 @given(st.floats(0.01, 1e6), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9))

@@ -32,14 +32,14 @@ DRAINED, GRID = "can be drained and vented in frost, or there is no frost", "sla
 
 # check: changes to a design that reach pass, marginal and fail; "key value; key value"
 REACHED = {
-    "C01": (BOWL, "pump.free_flow 60 L/min", "pump.free_flow 200 L/min", "pump.shut_off_head 0.9 m"),
+    "C01": (BOWL, "pump.maximum_flow 60 L/min", "pump.maximum_flow 200 L/min", "pump.shut_off_head 0.9 m"),
     "C01m": (STONES, "pump.shut_off_head 9 ft", "pump.shut_off_head 12 ft", "pump.shut_off_head 24 ft"),
     "C02": (BOWL, "pump.shut_off_head 2.8 m", "pump.shut_off_head 1.0 m", "pump.shut_off_head 0.85 m"),
     "C03": (BOWL, "pump.power 45 W", "pump.power 18 W", "pump.power 10 W"),
     "C04": (BOWL, "pipe.bore 25 mm", "pipe.bore 18 mm", "pipe.bore 75 mm"),
     "C05": (BOWL, "pipe.bore 25 mm", "pipe.bore 20 mm", "pipe.bore 15 mm"),
     "C06": (BOWL, "pipe.bore 50 mm", "pipe.bore 36 mm", "pipe.bore 25 mm"),
-    "C07": (BOWL, "vessel.rim_error 1 mm", "vessel.rim_error 2 mm", "vessel.rim_error 4 mm"),
+    "C07": (BOWL, "vessel.rim_out_of_level 1 mm", "vessel.rim_out_of_level 2 mm", "vessel.rim_out_of_level 4 mm"),
     "C08": (BOWL, *(f"measured.flow {flow} L/min" for flow in (30, 65, 8))),
     "C09": (BLADE, *(f"measured.flow {flow} L/min" for flow in (240, 160, 100))),
     "C10": (BOWL, "pump.intake_area 150 cm2", "pump.intake_area 100 cm2", "pump.intake_area 30 cm2"),
@@ -60,7 +60,7 @@ REACHED = {
     # A slab of 500 mm whose middle lies 0, 150 or 200 mm off the joint reaches 250, 100 or 50 mm past it.
     "C23": (BOWL, "vessel.offset 0 mm", "vessel.offset 150 mm", "vessel.offset 200 mm"),
     # 998.2 kg/m3 x 9.80665 m/s2 x 0.42 m x 0.39 m / 12 mm = 133.6 kPa: 0.027, 0.134 and 0.267 of the strengths.
-    "C30": (BOWL, *(f"vessel.wall 12 mm; vessel.tensile_strength {strength} MPa; answers.frost_wall {DRAINED}" for strength in (5, 1, 0.5))),
+    "C30": (BOWL, *(f"vessel.wall_thickness 12 mm; vessel.tensile_strength {strength} MPa; answers.frost_wall {DRAINED}" for strength in (5, 1, 0.5))),
     "C58": (BOWL, *(f"reservoir.cover 40 mm; answers.lid {words}" for words in (GRID, "grid only near the edge", "lid gives visibly"))),
     "C22": (BOWL, "vessel.offset 200 mm", "vessel.offset 700 mm", "vessel.offset 1200 mm"),
     "C24": (BOWL, "site.soil_bearing 70 kPa", "site.soil_bearing 11 kPa", "site.soil_bearing 5 kPa"),
@@ -78,7 +78,7 @@ REACHED = {
     "C38": (BOWL, "ground.clearance 12 mm", "ground.clearance 8 mm", "ground.clearance 3 mm"),
     "C37": (BOWL, "catch.apron 600 mm", "catch.apron 1000 mm; lining.rolls 2 m, 3.95 m", "catch.apron 1500 mm; lining.rolls 2 m, 4 m"),
     "C39": (BOWL, "levels.staple_line -20 mm", "levels.staple_line -40 mm", "levels.staple_line -60 mm"),
-    "C40": (BOWL, *(f"lining.smallest_stone 20 mm; lining.mesh {mesh} mm" for mesh in (10, 14, 18))),
+    "C40": (BOWL, *(f"lining.smallest_stone 20 mm; lining.mesh_opening {mesh} mm" for mesh in (10, 14, 18))),
     "C42": (BOWL, "supply.cable_length 20 m", "supply.cable_length 1400 m", "supply.cable_length 3000 m"),
     "C46": (BOWL, *(f"supply.breaker 16 A; supply.circuit_load {load} A" for load in (10, 14, 18))),
     "C46e": (BOWL, *(f"supply.residual_rating 30 mA; supply.leakage {leak} mA" for leak in (5, 12, 20))),
@@ -93,7 +93,7 @@ REACHED = {
     "C47": (BOWL, *(f"supply.cord_route 8 m; supply.cord {cord} m" for cord in (10, 9.2, 5))),
     "C49": (BOWL, *(f"site.gate {gate} mm; site.widest_item 800 mm" for gate in (950, 850, 700))),
     "C64": (BOWL, *(f"site.sound_at_1m 60; site.background 40; site.neighbour {d} m" for d in (8, 4, 2))),
-    "C56": (STEPS, *(f"site.cost 3000 cur; site.budget {b} cur" for b in (4000, 3200, 2500))),
+    "C56": (STEPS, *(f"site.base_estimate 3000 cur; site.budget {b} cur" for b in (4000, 3200, 2500))),
     "C51": (BOWL, "site.use private; site.water_covered yes; site.open_water 0 mm", "site.use private; site.water_covered yes; site.open_water 40 mm", "site.open_water 40 mm"),
     "C52": (BOWL, "site.legionella in place", "site.legionella commissioned", "site.legionella none"),
     "C41": (BOWL, "supply.residual_current tested by instrument", "supply.residual_current tested by button", "supply.residual_current none"),
@@ -142,7 +142,7 @@ def test_every_question_grades_every_answer_and_asks_when_there_is_none(question
 # Of each check that is part number and part answer: a number that passes, and one that fails.
 NUMBERS = {
     "C23": ("vessel.offset 0 mm", "vessel.offset 420 mm"),
-    "C30": ("vessel.wall 12 mm; vessel.tensile_strength 5 MPa", "vessel.wall 12 mm; vessel.tensile_strength 0.5 MPa"),
+    "C30": ("vessel.wall_thickness 12 mm; vessel.tensile_strength 5 MPa", "vessel.wall_thickness 12 mm; vessel.tensile_strength 0.5 MPa"),
     "C58": ("reservoir.cover 40 mm", "reservoir.cover 0 mm"),
     "C36": ("ground.board 18 mm", "ground.board 12 mm"),
 }
@@ -200,13 +200,13 @@ def test_a_wheel_counts_where_one_may_come():
 
 
 def test_the_pull_in_the_wall_follows_height_width_and_thickness():
-    wall = changed(BOWL, "vessel.wall 12 mm; vessel.tensile_strength 5 MPa")
+    wall = changed(BOWL, "vessel.wall_thickness 12 mm; vessel.tensile_strength 5 MPa")
     assert chain_of(wall).hoop_stress == pytest.approx(998.2 * 9.80665 * 0.42 * 0.39 / 0.012, rel=1e-4)
     assert chain_of(wall).wall_share == pytest.approx(chain_of(wall).hoop_stress / 5e6)
     bellied = chain_of(wall.having("vessel.widest", "1000 mm"))
     assert bellied.hoop_stress / chain_of(wall).hoop_stress == pytest.approx(1000 / 780)
     assert chain_of(wall.having("vessel.widest", "500 mm")).hoop_stress == chain_of(wall).hoop_stress, "the rim is then the widest"
-    assert "vessel.wall" in finding(BOWL, "C30").value and "drill hole" in finding(BOWL, "C30").value
+    assert "vessel.wall_thickness" in finding(BOWL, "C30").value and "drill hole" in finding(BOWL, "C30").value
 
 
 def test_what_stands_on_the_blocks_is_held_against_joints_and_edge():
@@ -376,8 +376,8 @@ def test_a_pump_is_not_reached_under_a_slab_a_cover_or_in_the_only_block():
         ("C31", "frost_ground", "site.frost_depth 1200 mm; ground.sub_base 50 mm", "marginal"),
         ("C31", "frost_ground", "site.frost_depth 1200 mm; ground.sub_base 100 mm", "pass"),
         ("C31", "frost_ground", "site.frost_depth 300 mm; ground.sub_base 0 mm", "pass"),
-        ("C70", "liner_faces", "ground.lining 0.3 mm", "fail"),
-        ("C70", "liner_faces", "ground.lining 0.6 mm", "marginal"),
+        ("C70", "liner_faces", "ground.lining_thickness 0.3 mm", "fail"),
+        ("C70", "liner_faces", "ground.lining_thickness 0.6 mm", "marginal"),
         ("C59", "surface_water", "levels.soil 20 mm; levels.liner_edge 0 mm", "fail"),
         ("C15", "rain_route", "overflow_pipe.bore 0 mm", "fail"),
     ],
@@ -427,7 +427,7 @@ def test_residual_current_protection_without_a_rating_is_not_shown_and_a_large_o
 
 
 def test_odd_cases_are_graded_as_they_should_be():
-    assert finding(changed(BOWL, "lining.mesh 60 mm; lining.smallest_stone 150 mm"), "C40").grade == "fail", "never over 20 mm"
+    assert finding(changed(BOWL, "lining.mesh_opening 60 mm; lining.smallest_stone 150 mm"), "C40").grade == "fail", "never over 20 mm"
     assert finding(BOWL.having("site.unattended", "20 day"), "C12").grade == "fail", "15 days are fewer than the 20 that nobody comes"
     level = BOWL.having("levels.liner_edge", "-40 mm").having("reservoir.running_level", "350 mm")
     assert finding(level, "C57").grade == "pass", "the liner may end at the staple line"
@@ -466,8 +466,8 @@ def test_no_value_makes_findings_drawings_or_quantities_crash(kind, changes):
 
 
 def test_a_check_names_all_that_it_waits_for_and_the_most_wanted_value_comes_first():
-    bare = BOWL.having("pump.power", None).having("supply.voltage", None).having("supply.drop", None)
-    assert set(finding(bare, "C42").needs) == {"pump.power", "supply.voltage", "supply.drop"}
+    bare = BOWL.having("pump.power", None).having("supply.voltage", None).having("supply.voltage_drop", None)
+    assert set(finding(bare, "C42").needs) == {"pump.power", "supply.voltage", "supply.voltage_drop"}
     found = checks.findings(chain_of(blank_design("overflowing vessel", "Nothing but a name")))
     (first, most), *rest = wanted(found)
     assert most >= 9 and all(count <= most for _, count in rest)

@@ -51,7 +51,7 @@ TWICE = [
     (BLADE, "site.use private; blade.wall_height 550 mm; blade.lip_level 950 mm", "blade.wall_height", ("550 mm", "950 mm"), "C62", "marginal"),
     (BLADE, "blade.trough_length 500 mm", "blade.trough_length", ("500 mm", "900 mm"), "C14", "fail"),
     (STEPS, "cascade.pool_area 0.93 m2", "cascade.pool_area", ("0.930 m2", "0.225 m2"), "C14", "pass"),
-    (BOWL, "catch.stone_thickness 15 mm; lining.smallest_stone 40 mm; lining.mesh 10 mm", "catch.stone_thickness", ("15.0 mm", "40.0 mm"), "C40", "pass"),
+    (BOWL, "catch.stone_thickness 15 mm; lining.smallest_stone 40 mm; lining.mesh_opening 10 mm", "catch.stone_thickness", ("15.0 mm", "40.0 mm"), "C40", "pass"),
     (BOWL, "supply.circuit_load 5 A; supply.breaker 10 A; pump.power 2300 W", "supply.circuit_load", ("5.00 A", "11.1 A"), "C46", "fail"),
     # From the bay's middle (-500, -300 mm) to (4, 0) m: 4.510 m, and 0.480 m up from the floor.
     (BOWL, "supply.point_along 4 m; supply.point_across 0 m; supply.cord_route 2 m; supply.cord 5 m", "supply.cord_route", ("2.00 m", "4.99 m"), "C47", "fail"),
@@ -113,7 +113,7 @@ CANNOT = [
     (BOWL, "vessel.foot_inside 400 mm", "vessel.foot_inside"),
     (BOWL, "vessel.water 400 L", "vessel.water"),
     (BOWL, "vessel.foam 150 L; vessel.pebbles 100 L", "vessel.foam"),
-    (BOWL, "vessel.wall 400 mm", "vessel.wall"),
+    (BOWL, "vessel.wall_thickness 400 mm", "vessel.wall_thickness"),
     (BOWL, "levels.block_top 500 mm", "levels.block_top"),
     (BOWL, "levels.block_top 700 mm", "ground.sub_base"),
     (BOWL, "pipe.length 100 mm", "pipe.length"),

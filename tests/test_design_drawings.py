@@ -625,7 +625,7 @@ def test_no_label_of_a_chart_lies_over_a_curve(name, region):
     st.none() | st.floats(1, 3000),
 )
 def test_labels_stand_clear_whatever_the_pump_and_the_flow(design, region, head, flow, wanted, bucket):
-    changed = design.headed("region", region).having("pump.shut_off_head", f"{head:.3f} m").having("pump.free_flow", f"{flow:.2f} L/min")
+    changed = design.headed("region", region).having("pump.shut_off_head", f"{head:.3f} m").having("pump.maximum_flow", f"{flow:.2f} L/min")
     changed = changed.having("flow.for_each_metre", f"{wanted:.3f} L/s per m").having("measured.flow", bucket and f"{bucket:.2f} L/min")
     sheet = duty_chart(chain_of(changed))
     assert_labels_stand_clear(sheet)

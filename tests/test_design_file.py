@@ -16,8 +16,10 @@ from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
 from brimwork.design.judged.findings import FINDING_GRADES
 from brimwork.design.typed import file
-from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.fields import SECTIONS, sections
+from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.reading import Field
+from brimwork.design.typed.renamed import RENAMED
 from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
@@ -34,7 +36,7 @@ BOWL = (Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml
         (('height = "420 mm"', "height = 420"), 'write vessel.height = "420 mm"'),
         (('"2.4 m"', '"nan m"'), "not a number that can be used"),
         (('"2.4 m"', '"-2.4 m"'), "cannot be below zero"),
-        (('free_flow = "60 L/min"', 'free_flow = "16 gal/min"'), "US or imperial"),
+        (('maximum_flow = "60 L/min"', 'maximum_flow = "16 gal/min"'), "US or imperial"),
         (("format = 1", "format = 2"), "this edition reads format = 1"),
         (("format = 1", ""), "write 'format = 1'"),
         (('kind = "overflowing vessel"', ""), "'kind' is missing"),
@@ -215,3 +217,15 @@ def test_a_file_with_the_old_and_the_new_name_of_a_key_is_refused():
     text = BOWL.replace("[overflow_pipe]\n", '[overflow_pipe]\nfeed = "12 L/min"\nstuck_flow = "9 L/min"\n')
     with pytest.raises(InputError, match="the file has both: take one of them out"):
         file.parse_design(text)
+
+
+@pytest.mark.parametrize(("old", "now"), RENAMED.items())
+def test_every_key_that_was_called_otherwise_is_read_as_it_was(old, now):
+    """A value that any file may hold under the old name gives the same number, word or price as under the new one."""
+    section, _, key = old.partition(".")
+    known = SECTIONS[section][now.partition(".")[2]]
+    assert key not in SECTIONS[section], "the old name is free"
+    value = getattr(known, "such", "") or getattr(known, "usual", "") or known.options[0]
+    kind = next(kind for kind in KINDS if now.partition(".")[2] in sections(kind).get(section, ()))
+    design = file.parse_design(f'format = 1\nkind = "{kind}"\ntitle = "an old one"\n[{section}]\n{key} = "{value}"\n')
+    assert design[now] == known.read(value, now) and design.renamed == (old,)

@@ -85,7 +85,7 @@ def test_the_duty_point_of_the_library_bowl_is_that_of_the_engine(tmp_path):
     """The whole design chain against the engine, pump by three points of its label's parabola; the design's law is Blasius, the engine's hose smooth plastic."""
     design = file.load_design(Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml")
     chain = chain_of(design)
-    pump = [(share * design["pump.free_flow"], chain.pump.head(share * design["pump.free_flow"])) for share in (0.0, 0.5, 1.0)]
+    pump = [(share * design["pump.maximum_flow"], chain.pump.head(share * design["pump.maximum_flow"])) for share in (0.0, 0.5, 1.0)]
     pipe = {"length": design["pipe.length"], "diameter": design["pipe.bore"], "roughness": 1.5e-6, "minor_loss": design["pipe.fittings"]}
     flow, head = engine(tmp_path, "D-W", chain.static_lift, pipe, pump=pump, nu=chain.water["nu"])
     assert (chain.duty_flow, chain.duty_head) == (pytest.approx(flow, rel=0.015), pytest.approx(head, rel=0.015))

@@ -23,7 +23,7 @@ def grade(design, finding_id):
     ("check", "ways"),
     [
         ("C25", {"vessel.height": False, "vessel.foot_outside": True, "vessel.mass": True}),  # overturning: lower, wider, heavier
-        ("C07", {"vessel.rim_error": False, "pump.free_flow": True}),  # rim out of level against the head
+        ("C07", {"vessel.rim_out_of_level": False, "pump.maximum_flow": True}),  # rim out of level against the head
         ("C39", {"levels.staple_line": True, "reservoir.overflow_level": False}),
     ],
 )

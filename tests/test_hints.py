@@ -24,7 +24,7 @@ REGIONS = ("UK", "US")
 LETTERS = {
     "vessel.rim_diameter": "d_rim", "vessel.foot_outside": "d_fo", "vessel.foot_inside": "d_fi", "flow.weir_coefficient": "C_w", "reservoir.void_fraction": "n_v",
     "reservoir.static_level": "h_static", "reservoir.lowest_level": "h_min", "reservoir.overflow_level": "h_over", "reservoir.running_level": "h_run",
-    "reservoir.creep_factor": "k_creep", "pump.shut_off_head": "H_0", "pump.free_flow": "Q_max", "pump.power": "P_in", "pipe.bore": "d_pipe", "pipe.length": "L_pipe",
+    "reservoir.creep_factor": "k_creep", "pump.shut_off_head": "H_0", "pump.maximum_flow": "Q_max", "pump.power": "P_in", "pipe.bore": "d_pipe", "pipe.length": "L_pipe",
     "pipe.fittings": "K", "pipe.mouth_below_rim": "z_mouth", "catch.stone_thickness": "t_st", "catch.stone_density": "rho_bulk", "catch.hold_up": "n_hold",
     "climate.evaporation": "E_0", "climate.coefficient": "K_E", "cascade.rill_slope": "S_rill", "cascade.rill_roughness": "n_Manning",
     "cascade.rill_width": "w_rill", "cascade.rill_length": "L_rill",

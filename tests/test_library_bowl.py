@@ -94,6 +94,6 @@ def test_fails_stand_first_and_every_fail_says_what_to_change():
 
 def test_a_label_with_per_minute_printed_for_per_hour_is_caught_and_explained():
     """3600 L/h printed as 3600 L/min: sixty times the power that the pump takes in could ever give."""
-    printed = DESIGN.having("pump.free_flow", "3600 L/min")
+    printed = DESIGN.having("pump.maximum_flow", "3600 L/min")
     finding = next(found for found in checks.findings(chain_of(printed)) if found.id == "C03")
     assert finding.grade == "fail" and "3600 L/h" in finding.note and "which is possible" in finding.note, finding

@@ -15,7 +15,7 @@ points = 8
 
 [required]
 "vessel.rim_diameter" = { is = "780 mm", near = "5 mm" }
-"vessel.rim_error" = { at_most = "1 mm" }
+"vessel.rim_out_of_level" = { at_most = "1 mm" }
 
 [must_pass]
 checks = ["C12", "C07"]

@@ -55,12 +55,12 @@ def test_what_differs_from_the_model_says_so_and_counts(key, text):
 
 def test_one_point_of_a_rim_makes_no_check_pass():
     """A single level has no range: nothing is out of level, and nobody has looked."""
-    bad = BOWL.having("vessel.rim_error", "4 mm")
+    bad = BOWL.having("vessel.rim_out_of_level", "4 mm")
     assert graded(bad, "C07").grade == "fail"
     one = bad.having("measured.rim_levels", ["0 mm"], "measured")
     assert graded(one, "C07").grade == "fail"
     assert graded(bad.having("measured.rim_levels", ["0 mm", "0.5 mm"] * 4, "measured"), "C07").grade == "pass"
-    assert graded(one.having("vessel.rim_error", None), "C07").grade == "not shown"
+    assert graded(one.having("vessel.rim_out_of_level", None), "C07").grade == "not shown"
 
 
 def test_the_water_that_filled_it_counts_before_the_void_fraction():

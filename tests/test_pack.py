@@ -139,7 +139,7 @@ def test_page_one_stops_for_digging_and_lifting_but_not_for_money():
     wet = (
         file.load_design(BOWL)
         .having("site.pit_sides", "wet or running soil, or nobody competent")
-        .having("site.cost", "9000 cur")
+        .having("site.base_estimate", "9000 cur")
         .having("site.budget", "100 cur")
     )
     found = checks.findings(chain_of(wet))

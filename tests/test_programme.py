@@ -133,7 +133,7 @@ def test_nothing_floats_nothing_is_wired_untested_and_the_drilled_hole_is_tested
     """The pit is emptied before the blocks go in; the pump runs in a tub on a certified supply before it goes into the pit; the vessel is tested with its upright."""
     made = {one.key: one for one in programme(chain_of(blank_design(kind, "x"))).steps}
     orders = [("liner_test", "empty"), ("empty", "blocks"), ("wiring", "certificate"), ("certificate", "trial"), ("trial", "pump"), ("edge", "pump")]
-    orders += [("feature", "upright"), ("upright", "vessel_test"), ("vessel_test", "start_up")] if kind == "overflowing vessel" else []
+    orders += [("feature", "standpipe"), ("standpipe", "vessel_test"), ("vessel_test", "start_up")] if kind == "overflowing vessel" else []
     for first, then in orders:
         assert made[first].end <= made[then].start, (first, then)
 
@@ -207,7 +207,7 @@ def test_without_a_first_day_days_are_numbered():
 def test_digging_takes_the_slower_table_shared_by_the_people_where_the_soil_is_named():
     """By hand: pit 1.572 x 1.172 x 0.62 m = 1.14228 m3, apron beyond it (2.436 x 2.036 - 1.572 x 1.172) x 0.04 = 0.12469 m3; clay at 3.3 h/m3 and barrowing
     at 2: 5.3 x 1.26697 = 6.7149 h; two people: 3.3575 h."""
-    made = {one.key: one for one in programme(chain_of(BOWL.having("programme.soil", "clay or heavy soil"))).steps}
+    made = {one.key: one for one in programme(chain_of(BOWL.having("programme.soil_type", "clay or heavy soil"))).steps}
     assert made["dig"].seconds / 3600 == pytest.approx(3.3575, abs=0.001)
     assert "clay" in made["dig"].note and "apron 0.125 m3" in made["dig"].note
 
@@ -261,7 +261,7 @@ def test_one_person_takes_twice_the_usual_time_and_is_paid_for_the_same_hours():
 NEVER_BEFORE = (  # what may never come before what, whatever the kind: common practice, no source
     ("set_out", "brief"), ("dig", "trial_dig"), ("trench_fill", "duct"), ("sub_base", "trench_fill"), ("backfill", "overflow"), ("lining", "backfill"),
     ("lining", "build_fill"), ("liner_test", "overflow"), ("blocks", "liner_test"), ("blocks", "empty"), ("trial", "certificate"), ("pump", "trial"), ("mesh", "pump"),
-    ("slabs", "mesh"), ("connector", "slabs"), ("feature", "connector"), ("upright", "feature"), ("foam", "vessel_test"), ("wall", "footing"), ("wall_cure", "wall"),
+    ("slabs", "mesh"), ("connector", "slabs"), ("feature", "connector"), ("standpipe", "feature"), ("foam", "vessel_test"), ("wall", "footing"), ("wall_cure", "wall"),
     ("feature", "wall_cure"), ("build", "build_fill"), ("start_up", "certificate"), ("stone", "start_up"), ("handover", "relevel"),
 )  # fmt: skip
 
@@ -286,7 +286,7 @@ def test_every_step_where_somebody_can_be_hurt_has_its_caution():
     """Standing water overnight, hands beside a live pump, kneeling in a pit, pegs before the trial dig, lifting, cutting: a caution at that step."""
     words = {
         ("liner_test", "vessel_test", "settling", "start_up"): "water",
-        ("pump", "upright", "foam", "start_up", "tests"): "unplugged before a hand goes in",
+        ("pump", "standpipe", "foam", "start_up", "tests"): "unplugged before a hand goes in",
         ("sub_base", "sand_bed", "box", "overflow", "lining", "blocks"): "the sides judged again each morning",
         ("protect", "set_out"): "no peg, pin or post near a mark",
         ("lift_surface", "slabs", "build", "stone"): "weigh it",

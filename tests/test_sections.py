@@ -259,7 +259,7 @@ def test_help_goes_up_its_ladder_to_the_whole_solution():
 # --- on site ------------------------------------------------------------------------------------------------------------------------
 
 
-def site(keys=("vessel.rim_diameter", "vessel.rim_error", "pipe.fittings", "measured.flow")):
+def site(keys=("vessel.rim_diameter", "vessel.rim_out_of_level", "pipe.fittings", "measured.flow")):
     return carrying.Carrying(keys, ("flow_wanted", "rim_head", "duty_flow"), carrying.MINE, carrying.START, "answers.json")
 
 
@@ -267,7 +267,7 @@ def test_values_are_carried_into_a_copy_of_the_design_and_the_change_is_told(boo
     own, start = site(), (book / carrying.START).read_bytes()
     own.carry()
     assert "Nothing is changed" in words(own.said) and not (book / carrying.MINE).exists()
-    own.boxes["vessel.rim_diameter"].value, own.boxes["vessel.rim_error"].value = "700 mm", "1 mm"
+    own.boxes["vessel.rim_diameter"].value, own.boxes["vessel.rim_out_of_level"].value = "700 mm", "1 mm"
     own.boxes["measured.flow"].value = "31 L/min"
     own.carry()
     assert "26.4 L/min" in words(own.said), "by hand: 0.2 L/s for each of pi x 0.7 m"
@@ -275,7 +275,7 @@ def test_values_are_carried_into_a_copy_of_the_design_and_the_change_is_told(boo
     mine = file.load_design(book / carrying.MINE)
     assert mine["vessel.rim_diameter"] == pytest.approx(0.7) and mine.values["measured.flow"].basis == "measured" and mine.title == "My design"
     assert (book / carrying.START).read_bytes() == start, "the invented design stays as it is"
-    assert kept(book)[-1]["answer"].startswith("vessel.rim_diameter = 700 mm; vessel.rim_error = 1 mm")
+    assert kept(book)[-1]["answer"].startswith("vessel.rim_diameter = 700 mm; vessel.rim_out_of_level = 1 mm")
     other = site(("pipe.fittings",))
     other.boxes["pipe.fittings"].value = "5"
     other.carry()

@@ -12,7 +12,7 @@ from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WOR
 from brimwork.drawing.section import section
 
 _BLOCK = {"reservoir.block_length": "600 mm", "reservoir.block_width": "400 mm", "reservoir.block_height": "420 mm"}
-_PUMP = {"pump.free_flow": "120 L/min", "pump.shut_off_head": "4 m", "pump.power": "120 W", "pipe.bore": "40 mm"}
+_PUMP = {"pump.maximum_flow": "120 L/min", "pump.shut_off_head": "4 m", "pump.power": "120 W", "pipe.bore": "40 mm"}
 _SITE = {"site.use": "private", "site.bed_length": "3 m", "site.bed_width": "2.4 m"}
 ANSWERS = {
     "overflowing vessel": {

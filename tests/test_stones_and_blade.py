@@ -31,7 +31,7 @@ def scenario(name):
 SCHOOL, BLADE = design("school-columns"), design("terrace-blade")
 STONES, SHEET = chain_of(SCHOOL), chain_of(BLADE)
 ON_BLOCKS = chain_of(SCHOOL.having("stones.stand_on", "blocks"))
-PER_MINUTE = SCHOOL.having("pump.free_flow", "1500 US gal/min")
+PER_MINUTE = SCHOOL.having("pump.maximum_flow", "1500 US gal/min")
 WITH_VALVE = chain_of(BLADE.having("pipe.check_valve", "yes"))
 # The scenario takes the running level as it is given; without a measurement the higher of that and what static level and start drop leave counts.
 AS_MEASURED = chain_of(BLADE.having("pipe.check_valve", "yes").having("reservoir.running_level", "415 mm", "measured"))

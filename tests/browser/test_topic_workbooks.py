@@ -256,7 +256,7 @@ def test_overflow_from_first_to_last_section(page, address):
     site.press("Put into my design")
     site.says("Saved in designs/my-design.toml")
     assert "Rim out of level against the head: ! near the limit, now ✓ within the limit" in site.cell.inner_text()
-    assert 'rim_error = "1 mm"' in book.file("designs/my-design.toml", type="file", format="text")
+    assert 'rim_out_of_level = "1 mm"' in book.file("designs/my-design.toml", type="file", format="text")
 
     check, text = begun(book, "A07")
     flow, rim, wanted = (

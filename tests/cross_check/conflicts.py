@@ -77,7 +77,7 @@ conflict("more foam and pebbles than the vessel's outside encloses", *VESSEL)(
     lambda w: w.d["vessel.foam"] + w.d["vessel.pebbles"] > outside_volume(w.d) * 1.001
 )
 conflict("the hose's mouth lies under the vessel", *VESSEL)(lambda w: w.d["pipe.mouth_below_rim"] >= w.d["vessel.height"])
-conflict("the vessel's wall is thicker than its radius", *VESSEL)(lambda w: w.d["vessel.wall"] >= w.d["vessel.rim_diameter"] / 2)
+conflict("the vessel's wall is thicker than its radius", *VESSEL)(lambda w: w.d["vessel.wall_thickness"] >= w.d["vessel.rim_diameter"] / 2)
 conflict("the widest place is narrower than the rim", *VESSEL)(lambda w: w.d["vessel.widest"] < w.d["vessel.rim_diameter"] - SLACK)
 conflict("stones overlap", *STONES)(
     lambda w: any((a + b) / 2 > spacing(w) + SLACK for a, b in zip(w.d["stones.diameters"], w.d["stones.diameters"][1:])))  # fmt: skip

@@ -119,18 +119,18 @@ def _ground(draw: Draw) -> dict:
         "reservoir.cover": draw.of("0 mm", draw.mm(30, 60)), "reservoir.lowest_level": mm(low), "reservoir.cut_out_level": mm(low + draw.random.uniform(0.005, 0.02)),
         "reservoir.static_level": mm(static), "reservoir.overflow_level": mm(over), "pump.intake_level": mm(intake), "pump.intake_area": draw.one(120, 400, "cm2", "in2"),
         "pump.cut_out": "yes", "levels.block_top": mm(top), "levels.soil": draw.mm(-60, -30), "levels.liner_edge": draw.mm(0, 30),
-        "levels.staple_line": draw.mm(-15, -5), "ground.lining": draw.mm(6, 14), "ground.sand": draw.mm(20, 40), "ground.sub_base": draw.mm(75, 150), "ground.clearance": draw.mm(10, 20),
+        "levels.staple_line": draw.mm(-15, -5), "ground.lining_thickness": draw.mm(6, 14), "ground.sand": draw.mm(20, 40), "ground.sub_base": draw.mm(75, 150), "ground.clearance": draw.mm(10, 20),
         "ground.box_upstand": draw.mm(0, 20), "ground.board": draw.mm(15, 22), "ground.working_space": draw.mm(100, 250), "ground.bulking": round(draw.random.uniform(1.1, 1.4), 2),
         "catch.apron": draw.mm(400, 1200), "catch.splash_factor": 0.5, "catch.stone_thickness": draw.mm(40, 80), "catch.stone_density": draw.one(1500, 1700, "kg/m3", "lb/ft3"),
-        "catch.stone_waste": 0.1, "catch.wet_area": draw.one(0.3, 1.5, "m2", "ft2"), "catch.hold_up": round(draw.random.uniform(0.02, 0.05), 3), "lining.margin": draw.mm(80, 150),
-        "lining.rolls": ["2 m", "3 m", "4 m", "6 m", "8 m", "10 m"], "lining.mesh": draw.mm(5, 10), "lining.smallest_stone": draw.mm(20, 40), "lining.panel_clearance": draw.mm(100, 300),
+        "catch.stone_waste": 0.1, "catch.wet_area": draw.one(0.3, 1.5, "m2", "ft2"), "catch.hold_up": round(draw.random.uniform(0.02, 0.05), 3), "lining.beyond_apron": draw.mm(80, 150),
+        "lining.rolls": ["2 m", "3 m", "4 m", "6 m", "8 m", "10 m"], "lining.mesh_opening": draw.mm(5, 10), "lining.smallest_stone": draw.mm(20, 40), "lining.panel_clearance": draw.mm(100, 300),
         "climate.evaporation": draw.one(3, 7, "mm/day", "in/day"), "climate.coefficient": 1.05, "climate.splash": draw.one(1, 6, "L/day", "US gal/day"),
         "overflow_pipe.bore": draw.mm(40, 110), "overflow_pipe.rain": draw.one(30, 90, "mm/h", "in/h"), "overflow_pipe.stuck_flow": draw.one(0, 12, "L/min", "US gal/min"),
     }  # fmt: skip
 
 
 def _supply(draw: Draw, region: str) -> dict:
-    each = {"supply.drop": draw.one(17, 20, "mV/A/m")} if region == "UK" else {"supply.resistance": draw.one(1.7, 2.1, "ohm/kft", "ohm/km")}
+    each = {"supply.voltage_drop": draw.one(17, 20, "mV/A/m")} if region == "UK" else {"supply.resistance": draw.one(1.7, 2.1, "ohm/kft", "ohm/km")}
     plate = ("2.5 mm2", "230 V", "50 Hz") if region == "UK" else ("12 AWG", "120 V", "60 Hz")
     return {
         **dict(zip(("supply.conductor", "pump.voltage", "pump.frequency"), plate, strict=True)),
@@ -153,9 +153,9 @@ def _vessel(draw: Draw) -> dict:
         "reservoir.block_width": mm(room / across), "reservoir.blocks_across": across, "reservoir.block_length": mm(room / 2 + 30), "reservoir.blocks_along": draw.whole(2, 3),
         "vessel.rim_diameter": mm(rim), "vessel.height": mm(high), "vessel.mass": draw.one(60, 250, "kg", "lb"), "vessel.water": f"{litres} L",
         "vessel.foot_outside": mm(foot), "vessel.foot_inside": mm(foot * draw.random.uniform(0, 0.85)), "vessel.side_area": draw.one(0.4, 1.8, "m2", "ft2"),
-        "vessel.rim_error": draw.mm(0.2, 1.2), "vessel.offset": draw.mm(0, 60), "vessel.stands_on": draw.of("slab", "slab", "blocks"), "vessel.foam": f"{litres * 0.4:.2f} L",
+        "vessel.rim_out_of_level": draw.mm(0.2, 1.2), "vessel.offset": draw.mm(0, 60), "vessel.stands_on": draw.of("slab", "slab", "blocks"), "vessel.foam": f"{litres * 0.4:.2f} L",
         "vessel.foam_density": draw.one(15, 32, "kg/m3", "lb/ft3"), "vessel.pebbles": f"{litres * 0.6:.2f} L",
-        "vessel.wall": draw.mm(20, 60), "vessel.tensile_strength": draw.one(1, 6, "MPa", "psi"), "slab.length": mm(slab), "slab.width": mm(slab), "slab.thickness": draw.mm(50, 120),
+        "vessel.wall_thickness": draw.mm(20, 60), "vessel.tensile_strength": draw.one(1, 6, "MPa", "psi"), "slab.length": mm(slab), "slab.width": mm(slab), "slab.thickness": draw.mm(50, 120),
         "slab.density": draw.one(2200, 2750, "kg/m3", "lb/ft3"), "flow.for_each_metre": draw.one(0.15, 0.35, "L/s per m", "US gal/min per ft"),
         "flow.weir_coefficient": draw.one(1.6, 1.85, "m^0.5/s", "ft^0.5/s"), "pipe.mouth_below_rim": draw.mm(5, 40),
     }  # fmt: skip
@@ -195,7 +195,7 @@ def _cascade(draw: Draw) -> dict:
     return {
         "cascade.steps": steps, "cascade.width": mm(wide), "cascade.step_fall": mm(fall), "cascade.tread": mm(tread), "cascade.top_level": mm(top),
         "cascade.header_area": write(header, "m2"), "cascade.header_volume": write(header * draw.random.uniform(0.08, 0.2), draw.of("L", "US gal")),
-        "cascade.pool_area": write(wide * tread, draw.of("m2", "ft2")), "cascade.feed": draw.of("top", "bottom"), "cascade.edge": draw.mm(100, 300), "cascade.rill_length": mm(rill),
+        "cascade.pool_area": write(wide * tread, draw.of("m2", "ft2")), "cascade.feed": draw.of("top", "bottom"), "cascade.splash_edge": draw.mm(100, 300), "cascade.rill_length": mm(rill),
         "cascade.rill_width": draw.mm(150, 400), "cascade.rill_slope": round(slope, 4), "cascade.rill_wall": draw.mm(80, 150), "cascade.rill_roughness": round(draw.random.uniform(0.011, 0.02), 4),
         "flow.for_each_metre": draw.one(1, 4, "L/s per m", "US gal/min per ft"),
     }  # fmt: skip
@@ -223,7 +223,7 @@ def _pump(v: dict, kind: str, draw: Draw, region: str) -> None:
     }
     shut_off, most = (lift + 1) * draw.random.uniform(1.3, 2.2), flow * draw.random.uniform(1.6, 2.6)
     if draw.whole(0, 1):
-        v |= {"pump.shut_off_head": write(shut_off, draw.of("m", "ft")), "pump.free_flow": write(most, draw.of("L/min", "L/h", "US gal/h"))}
+        v |= {"pump.shut_off_head": write(shut_off, draw.of("m", "ft")), "pump.maximum_flow": write(most, draw.of("L/min", "L/h", "US gal/h"))}
     else:
         bend = draw.random.uniform(1.3, 2.5)
         at = (0, 0.25, 0.5, 0.75, 1.0)
@@ -344,7 +344,7 @@ EXTRA = {
     "vessel.widest": lambda draw: {"vessel.widest": draw.mm(500, 1400)},
     "vessel.foot_corners": lambda draw: {"vessel.foot_corners": [[draw.mm(-260, -60), draw.mm(-260, -60)], [draw.mm(60, 260), draw.mm(-260, -60)], [draw.mm(-60, 60), draw.mm(60, 260)]]},
     "limits": lambda draw: {f"limits.{check}": limits for check, limits in (draw.of(*LOOSENED),)},
-    "supply.both": lambda draw: {"supply.drop": draw.one(5, 50, "mV/A/m"), "supply.resistance": draw.one(1, 20, "ohm/km")},
+    "supply.both": lambda draw: {"supply.voltage_drop": draw.one(5, 50, "mV/A/m"), "supply.resistance": draw.one(1, 20, "ohm/km")},
     "duct": lambda draw: {"supply.duct_bore": draw.mm(15, 60), "supply.duct_cover": draw.mm(0, 500)},
     "residual": _one("supply.residual_rating", "100 mA", "500 mA", "30 mA", "6 mA"),
     "soil": lambda draw: {"levels.soil": draw.mm(-100, 900)},

@@ -18,15 +18,15 @@ friction_head: +flow_wanted -pipe.bore +pipe.length +pipe.roughness +nu ~pipe.fr
 fittings_head: +flow_wanted -pipe.bore +pipe.fittings
 head_wanted: +static_lift +friction_head +fittings_head
 loss_share: -static_lift +friction_head +fittings_head
-pump_head_at_flow_wanted: +pump.shut_off_head +pump.free_flow -flow_wanted ~pump.curve
+pump_head_at_flow_wanted: +pump.shut_off_head +pump.maximum_flow -flow_wanted ~pump.curve
 flow_sent: ?duty_flow ?flow_wanted ~measured.flow ?pipe.valve
-model_flow: +pump.shut_off_head +pump.free_flow ~pump.curve -static_lift +pipe.bore -pipe.length -pipe.fittings -pipe.roughness -nu ~pipe.friction_law
+model_flow: +pump.shut_off_head +pump.maximum_flow ~pump.curve -static_lift +pipe.bore -pipe.length -pipe.fittings -pipe.roughness -nu ~pipe.friction_law
 duty_flow: +model_flow ~measured.flow
-duty_head: +pump.shut_off_head +pump.free_flow ~pump.curve +static_lift -pipe.bore +pipe.length +pipe.fittings +pipe.roughness +nu ~pipe.friction_law
+duty_head: +pump.shut_off_head +pump.maximum_flow ~pump.curve +static_lift -pipe.bore +pipe.length +pipe.fittings +pipe.roughness +nu ~pipe.friction_law
 flow_ratio: +duty_flow -flow_wanted
 duty_speed: +duty_flow ~pipe.bore
 lift_share: +static_lift -pump.shut_off_head ~pump.curve
-nameplate: +rho +pump.free_flow +pump.shut_off_head ~pump.curve -pump.power
+nameplate: +rho +pump.maximum_flow +pump.shut_off_head ~pump.curve -pump.power
 static_volume: +water_area +reservoir.static_level
 usable: +water_area +reservoir.static_level ?reservoir.lowest_level ?reservoir.cut_out_level ?reservoir.overflow_level ?pump.cut_out
 turnover: +usable -flow_wanted
@@ -54,29 +54,29 @@ base_mass: +cover_mass +standing_mass +stone_on_blocks +blocks_mass +static_volu
 base_pressure: +cover_mass +standing_mass +moment +stone_on_blocks +blocks_mass +static_volume +rho ~base_length ~base_width
 soil_utilisation: +base_pressure -site.soil_bearing
 flotation: +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.ground_water
-box_length: +base_length +ground.lining +ground.clearance
-box_width: +base_width +ground.lining +ground.clearance
+box_length: +base_length +ground.lining_thickness +ground.clearance
+box_width: +base_width +ground.lining_thickness +ground.clearance
 box_depth: +reservoir.block_height +ground.box_upstand
 side_pressure: +assumptions.fill_push +assumptions.fill_density ~reservoir.block_height ~ground.box_upstand ?levels.soil ?levels.block_top ~site.ground_water ?rho
 side_thrust: +assumptions.fill_push +assumptions.fill_density ~reservoir.block_height +ground.box_upstand ?levels.soil ?levels.block_top ~site.ground_water ?rho ?panel_long ?panel_across
 bow: +side_pressure ?buying.strut_spacing ?box_length ?box_width -ground.board -assumptions.board_stiffness
 panel_long: +box_length +ground.board
 panel_across: +box_width +ground.board
-liner_length: +box_length +box_depth +catch.apron +lining.margin
-liner_width: +box_width +box_depth +catch.apron +lining.margin
+liner_length: +box_length +box_depth +catch.apron +lining.beyond_apron
+liner_width: +box_width +box_depth +catch.apron +lining.beyond_apron
 roll: ?liner_length ?liner_width ?lining.rolls
 pit_length: +panel_long +ground.working_space
 pit_width: +panel_across +ground.working_space
-pit_depth: -levels.block_top +reservoir.block_height +ground.lining +ground.sand +ground.sub_base
+pit_depth: -levels.block_top +reservoir.block_height +ground.lining_thickness +ground.sand +ground.sub_base
 diagonal: +pit_length +pit_width
 pit_dug: +pit_length +pit_width +pit_depth
-apron_dug: -ground.box_upstand +base_length +base_width +catch.apron -levels.block_top ~ground.lining ~ground.clearance -ground.board -ground.working_space
+apron_dug: -ground.box_upstand +base_length +base_width +catch.apron -levels.block_top ~ground.lining_thickness ~ground.clearance -ground.board -ground.working_space
 dug: ~apron_dug +pit_dug
 spoil: +dug +ground.bulking
 stone_area: +box_length +box_width +catch.apron -bare
 stone_mass: +stone_area -ground.box_upstand +reservoir.cover +catch.stone_thickness +catch.stone_density +catch.stone_waste
 current: +pump.power -supply.voltage -supply.power_factor ~measured.current
-voltage_drop: ?current ?supply.circuit_load -supply.voltage +supply.cable_length ?supply.drop ?supply.resistance ?supply.conductor
+voltage_drop: ?current ?supply.circuit_load -supply.voltage +supply.cable_length ?supply.voltage_drop ?supply.resistance ?supply.conductor
 energy: +pump.power +supply.hours_per_day
 running_cost: +energy +supply.tariff
 cord_wanted: ?supply.point_along ?supply.point_across +supply.cord_route +assumptions.drip_loop +assumptions.lift_out
@@ -84,7 +84,7 @@ root_radius: +site.tree_stem
 noise: +site.sound_at_1m -site.neighbour
 lift: ?site.lift_mass ?reservoir.block_mass ?site.sling_mass +site.lift_reach ~site.lift_height +site.lift_travel -assumptions.grip
 sling: +site.sling_mass ?site.sling_equal -site.sling_legs -site.sling_angle
-cost_estimate: +site.cost +costing.contingency
+cost_estimate: +site.base_estimate +costing.contingency
 apron_wanted: +fall +catch.splash_factor +assumptions.wind_factor
 """
 STANDING = """
@@ -111,7 +111,7 @@ flow_wanted: +flow.for_each_metre +rim_length
 rim_head: +flow.for_each_metre -flow.weir_coefficient
 static_lift: +reservoir.block_height +slab.thickness ~vessel.stands_on +vessel.height +rim_head -reservoir.lowest_level
 fall: +slab.thickness ~vessel.stands_on +vessel.height
-rim_error_share: +vessel.rim_error -rim_head ~measured.rim_levels
+rim_error_share: +vessel.rim_out_of_level -rim_head ~measured.rim_levels
 rim_flow_ratio: +rim_error_share
 film: +flow.for_each_metre +nu
 boil: +flow_wanted -pipe.bore
@@ -133,7 +133,7 @@ vessel_weight: +standing_mass
 block_pressure: +vessel.mass +content -slab.length -slab.width +slab.thickness +slab.density ~vessel.stands_on
 eccentricity: +moment -stone_on_blocks -blocks_mass -static_volume -standing_mass
 kern_share: +eccentricity ~base_length
-hoop_stress: ~vessel.shape +rho +vessel.height +vessel.rim_diameter -vessel.wall ?vessel.widest
+hoop_stress: ~vessel.shape +rho +vessel.height +vessel.rim_diameter -vessel.wall_thickness ?vessel.widest
 wall_share: +hoop_stress -vessel.tensile_strength
 tipping_full: ?vessel.shape ~vessel.foot_corners ?vessel.stands_on +vessel.mass +content +vessel.foot_outside -vessel.height ~site.use
 tipping_in_wind: ?vessel.shape ~vessel.foot_corners ?vessel.stands_on +vessel.mass +vessel.foot_outside -vessel.height -vessel.rim_diameter ?vessel.widest -wind_pressure -site.force_coefficient
@@ -234,7 +234,7 @@ last_fall: +cascade.top_level -cascade.steps -cascade.step_fall -cascade.rill_le
 last_speed: +flow_wanted -cascade.rill_width +cascade.rill_slope -cascade.rill_roughness
 last_throw: +last_speed +last_fall
 last_sheet: +flow_wanted +last_fall
-apron_share: ?cascade.edge ?apron_wanted ?last_throw ?last_fall ?catch.splash_factor ?assumptions.wind_factor ?catch.apron ?box_width ?cascade.rill_width
+apron_share: ?cascade.splash_edge ?apron_wanted ?last_throw ?last_fall ?catch.splash_factor ?assumptions.wind_factor ?catch.apron ?box_width ?cascade.rill_width
 """
 TABLES = {
     "overflowing vessel": SHARED + STANDING + VESSEL, "drilled stones": SHARED + STANDING + STONES, "blade": SHARED + SHEET + BLADE, "cascade": SHARED + SHEET + CASCADE,

@@ -30,7 +30,7 @@ BAD = {
 }  # fmt: skip
 BAD_HERE = {
     "overflowing vessel": {
-        "vessel.mass": "9 kg", "vessel.water": "60 L", "vessel.offset": "0.7 m", "vessel.pebbles": "2 L", "vessel.foam": "20 L", "vessel.wall": "1 mm", "vessel.rim_error": "40 mm",
+        "vessel.mass": "9 kg", "vessel.water": "60 L", "vessel.offset": "0.7 m", "vessel.pebbles": "2 L", "vessel.foam": "20 L", "vessel.wall_thickness": "1 mm", "vessel.rim_out_of_level": "40 mm",
         "vessel.foot_outside": "150 mm", "vessel.foot_inside": "140 mm", "slab.length": "160 mm", "slab.width": "160 mm", "vessel.height": "800 mm", "vessel.stands_on": "slab",
     },
     "drilled stones": {"stones.density": "500 kg/m3", "stones.base_share": 0.2, "slab.length": "100 mm", "slab.width": "100 mm", "stones.stand_on": "slabs"},

@@ -79,7 +79,7 @@ class Curve:
             self.shut_off, self.most, self._at = heads[0], flows[-1], PchipInterpolator(flows, heads) if len(flows) > 2 else None
             self._ends = (flows, heads)
         else:
-            self.shut_off, self.most, self._at, self._ends = d["pump.shut_off_head"], d["pump.free_flow"], None, None
+            self.shut_off, self.most, self._at, self._ends = d["pump.shut_off_head"], d["pump.maximum_flow"], None, None
             if not (self.shut_off > 0 and self.most > 0):
                 raise Impossible("a pump without head or flow")
 

@@ -41,7 +41,7 @@ THERE = {
     "site.soil_bearing", "site.footing_distance", "site.footing_depth", "site.tree_distance", "site.tree_stem", "site.ground_water", "site.frost_depth", "site.gate", "site.neighbour",
     "site.sling_legs", "site.sling_angle", "site.sling_rating", "site.lift_reach", "site.lift_height", "site.lift_travel", "site.wheel_side", "supply.cord", "supply.point_along",
     "supply.point_across", "supply.duct_bore", "supply.duct_cover", "supply.cable_length", "supply.breaker", "supply.leakage", "supply.residual_rating", "site.wind_speed",
-    "site.force_coefficient", "flow.for_each_metre", "supply.drop", "supply.resistance", "supply.voltage", "supply.frequency",
+    "site.force_coefficient", "flow.for_each_metre", "supply.voltage_drop", "supply.resistance", "supply.voltage", "supply.frequency",
     "supply.conductor",
 }  # fmt: skip
 ANSWER = "an answer about work on site that no number of the file bears on"

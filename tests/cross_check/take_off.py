@@ -99,7 +99,7 @@ class TakeOff:
         return d["reservoir.blocks_along"] * d["reservoir.block_length"], d["reservoir.blocks_across"] * d["reservoir.block_width"]
 
     def inside(self) -> tuple[float, float]:
-        gap = 2 * (self.d["ground.lining"] + self.d["ground.clearance"])
+        gap = 2 * (self.d["ground.lining_thickness"] + self.d["ground.clearance"])
         return self.blocks[0] + gap, self.blocks[1] + gap
 
     def outside(self) -> tuple[float, float]:
@@ -129,7 +129,7 @@ class TakeOff:
 
     def ground(self) -> None:
         d, (long, wide) = self.d, self.pit()
-        deep = -(d["levels.block_top"] - d["reservoir.block_height"] - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"])
+        deep = -(d["levels.block_top"] - d["reservoir.block_height"] - d["ground.lining_thickness"] - d["ground.sand"] - d["ground.sub_base"])
         inside, apron = self.inside(), 2 * d["catch.apron"]
         beyond = max((inside[0] + apron) * (inside[1] + apron) - long * wide, 0.0) * max(-self.edge(), 0.0)
         self.volumes |= {"pit to dig": long * wide * deep, "apron to dig": beyond}
@@ -139,7 +139,7 @@ class TakeOff:
 
     def bought_loose(self) -> None:
         d, (long, wide), (out, across) = self.d, self.pit(), self.outside()
-        panel = self.deep() + d["ground.lining"]
+        panel = self.deep() + d["ground.lining_thickness"]
         placed = long * wide * d["ground.sub_base"] + (long * wide - out * across) * panel + self.under_steps()
         self.add(
             sub_base=loose(placed * AGGREGATE[0] * AGGREGATE[1], AGGREGATE[0], self.size["sub_base"], self.size),
@@ -150,17 +150,17 @@ class TakeOff:
         d = self.d
         if self.kind != "cascade":
             return 0.0
-        wide, top = d["cascade.width"] + 2 * d["cascade.edge"], d["cascade.top_level"]
+        wide, top = d["cascade.width"] + 2 * d["cascade.splash_edge"], d["cascade.top_level"]
         filled = wide * d["cascade.header_area"] / d["cascade.width"] * (top - d["cascade.header_volume"] / d["cascade.header_area"])
         for i in range(1, round(d["cascade.steps"]) + 1):
             filled += wide * d["cascade.tread"] * max(top - i * d["cascade.step_fall"], 0.0)
         high = top - d["cascade.steps"] * d["cascade.step_fall"]
         low = high - d["cascade.rill_length"] * d["cascade.rill_slope"]
-        return filled + (d["cascade.rill_width"] + 2 * d["cascade.edge"]) * d["cascade.rill_length"] * (max(high, 0.0) + max(low, 0.0)) / 2
+        return filled + (d["cascade.rill_width"] + 2 * d["cascade.splash_edge"]) * d["cascade.rill_length"] * (max(high, 0.0) + max(low, 0.0)) / 2
 
     def box(self) -> None:
         d, s, long, inside = self.d, self.size, self.outside()[0], self.inside()
-        high = self.deep() + d["ground.lining"]
+        high = self.deep() + d["ground.lining_thickness"]
         self.add(sheet=sheets([(long, high), (long, high), (inside[1], high), (inside[1], high)], s["sheet"], s["saw"]))
         struts = up(inside[0], s["strut"]) - 1
         self.add(batten=up(struts, math.floor(s["batten"] / inside[1] + 1e-9)), screws=up(4 * (up(high, s["screw"]) + 1), 100))
@@ -172,7 +172,7 @@ class TakeOff:
         self.add(mesh=strips(*beyond, *s["mesh"], s["step"]))
         flat = [side + 2 * deep + 2 * d["catch.apron"] for side in inside]
         self.add(fleece=2 * strips(*flat, *s["fleece"], s["step"]))
-        self.add(liner=off_a_roll(*(side + 2 * d["lining.margin"] for side in flat), d["lining.rolls"], s["step"]))
+        self.add(liner=off_a_roll(*(side + 2 * d["lining.beyond_apron"] for side in flat), d["lining.rolls"], s["step"]))
 
     def stone(self) -> None:
         d, inside = self.d, self.inside()
@@ -196,7 +196,7 @@ class TakeOff:
                 branch_hose=up(sum(d["stones.branch_lengths"]) * (1 + PIPE_WASTE) + count * s["ends"], s["step"]) * s["step"], manifold=count > 1, sleeve=count
             )
         if self.kind == "overflowing vessel":
-            self.add(upright=up(d["vessel.height"] - d["pipe.mouth_below_rim"], s["stick"]))
+            self.add(standpipe=up(d["vessel.height"] - d["pipe.mouth_below_rim"], s["stick"]))
         self.volumes["water for the test of the liner"] = d["reservoir.overflow_level"] * math.prod(self.inside())
 
     def overflow(self) -> None:
@@ -223,9 +223,9 @@ class TakeOff:
         else:
             steps = round(d["cascade.steps"])
             self.add(feature=steps, header=1, rill=1, sealant=up((steps + 1) * d["cascade.width"], s["sealant"]))
-            lap, margin = s["liner lap"], d["lining.margin"]
+            lap, margin = s["liner lap"], d["lining.beyond_apron"]
             rill = (d["cascade.rill_length"] + 2 * lap, d["cascade.rill_width"] + 2 * (d["cascade.rill_wall"] + margin))
-            down = (steps * (d["cascade.tread"] + d["cascade.step_fall"] + lap) + lap, d["cascade.width"] + 2 * (d["cascade.edge"] + margin))
+            down = (steps * (d["cascade.tread"] + d["cascade.step_fall"] + lap) + lap, d["cascade.width"] + 2 * (d["cascade.splash_edge"] + margin))
             apart = sum(off_a_roll(*piece, d["lining.rolls"], s["step"]) for piece in (rill, down))
             fits = any(roll >= (rill[1] + down[1]) * (1 + SLACK) for roll in d["lining.rolls"])
             beside = up(max(rill[0], down[0]) * (1 + SLACK), s["step"]) * s["step"]

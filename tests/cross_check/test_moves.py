@@ -32,15 +32,15 @@ def base(kind: str) -> dict:
     v |= {
         "site.ground_water": "30 mm",
         "reservoir.cover": "20 mm",
-        "site.cost": "900 cur",
+        "site.base_estimate": "900 cur",
         "assumptions.run_off": 0.9,
         "assumptions.grip": 0.9,
         "site.sling_legs": 1,
         "site.lift_height": "600 mm",
         "catch.apron": "800 mm",
     }
-    flow = Told(file(v | {"pump.free_flow": "9 L/s"}, kind), {"flow_wanted"}).results["flow_wanted"]
-    v["pump.free_flow"] = f"{flow * 1.9 * 60e3:.5g} L/min"
+    flow = Told(file(v | {"pump.maximum_flow": "9 L/s"}, kind), {"flow_wanted"}).results["flow_wanted"]
+    v["pump.maximum_flow"] = f"{flow * 1.9 * 60e3:.5g} L/min"
     if kind == "overflowing vessel":
         v |= {
             "vessel.stands_on": "slab",
@@ -49,7 +49,7 @@ def base(kind: str) -> dict:
             "vessel.water": "70 L",
             "vessel.foam": "15 L",
             "vessel.pebbles": "25 L",
-            "vessel.rim_error": "1 mm",
+            "vessel.rim_out_of_level": "1 mm",
         }
     if kind == "drilled stones":
         v |= {

@@ -63,7 +63,7 @@ def smooth(kind: str, seed: int) -> Plain:
     v = {**v, "pipe.friction_law": "Hazen-Williams" if seed % 2 else "Swamee-Jain", "pipe.roughness": PLASTIC, "pump.shut_off_head": "4.5 m"}
     flow = work(Plain(file(v, kind, region))).r["flow_wanted"]
     v.pop("pump.curve", None)
-    return Plain(file({**v, "pump.free_flow": f"{flow * 2 * 60e3:.6g} L/min"}, kind, region))
+    return Plain(file({**v, "pump.maximum_flow": f"{flow * 2 * 60e3:.6g} L/min"}, kind, region))
 
 
 def engine(folder, plain: Plain, low: float, ends: list[tuple[str, float, float, float, float]]) -> dict[str, float]:

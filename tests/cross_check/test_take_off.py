@@ -14,7 +14,7 @@ REST = {
     "library-bowl": {},
     "school-columns": {"ground": ['bulking = 1.2'], "catch": ['stone_waste = 0.1'], "overflow_pipe": ['bore = "2 in"'], "buying": ['overflow_run = "21 ft"'],
                        "supply": ['cord_route = "27 ft"'], "pump": ['cut_out = "yes"']},
-    "terrace-blade": {"lining": ['margin = "100 mm"', 'rolls = ["3 m", "4 m", "6 m"]'], "catch": ['stone_density = "1600 kg/m3"', 'stone_waste = 0.1'],
+    "terrace-blade": {"lining": ['beyond_apron = "100 mm"', 'rolls = ["3 m", "4 m", "6 m"]'], "catch": ['stone_density = "1600 kg/m3"', 'stone_waste = 0.1'],
                       "overflow_pipe": ['bore = "68 mm"', 'fall = "60 mm"'], "buying": ['overflow_run = "9 m"'], "supply": ['cord_route = "11 m"'], "pump": ['cut_out = "no"']},
     "garden-cascade": {"overflow_pipe": ['bore = "50 mm"'], "buying": ['overflow_run = "5 m"'], "supply": ['cord_route = "7 m"'], "pump": ['cut_out = "yes"']},
 }  # fmt: skip

@@ -103,7 +103,10 @@ def vessel_stands(w: Worked) -> None:
     put("spread_pressure", lambda: _pressed(w))
     put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
     widest = lambda: _only_round(d) * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
-    put("hoop_stress", lambda: _thinner(d["vessel.wall"], widest() / 2) * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall"])
+    put(
+        "hoop_stress",
+        lambda: _thinner(d["vessel.wall_thickness"], widest() / 2) * r["rho"] * GRAVITY * d["vessel.height"] * widest() / 2 / d["vessel.wall_thickness"],
+    )
     put("wall_share", lambda: r["hoop_stress"] / d["vessel.tensile_strength"])
     put("pebbles_sink", lambda: d["vessel.pebbles"] * (1 - d["assumptions.pebble_gaps"]) * (d["assumptions.pebble_density"] - r["rho"]))
     put("foam_rises", lambda: d["vessel.foam"] * (r["rho"] - d["vessel.foam_density"]))
@@ -205,14 +208,14 @@ def _unheld(w: Worked) -> float:
 def lining(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     for side in ("length", "width"):
-        put(f"box_{side}", lambda side=side: r[f"base_{side}"] + 2 * (d["ground.lining"] + d["ground.clearance"]))
+        put(f"box_{side}", lambda side=side: r[f"base_{side}"] + 2 * (d["ground.lining_thickness"] + d["ground.clearance"]))
     put("box_depth", lambda: d["reservoir.block_height"] + d["ground.box_upstand"])
     put("level:box edge", lambda: r["level:reservoir floor"] + r["box_depth"])
     put("foot_over_box", lambda: r["foot"] - r["level:box edge"])
     for ours, side in (("panel_long", "length"), ("panel_across", "width")):
         put(ours, lambda side=side: r[f"box_{side}"] + 2 * d["ground.board"])
     for side in ("length", "width"):
-        put(f"liner_{side}", lambda side=side: r[f"box_{side}"] + 2 * (r["box_depth"] + d["catch.apron"] + d["lining.margin"]))
+        put(f"liner_{side}", lambda side=side: r[f"box_{side}"] + 2 * (r["box_depth"] + d["catch.apron"] + d["lining.beyond_apron"]))
     longest = lambda: max(r["panel_long"], r["panel_across"])  # noqa: E731
     put("side_thrust", lambda: _side_pressure(w) * r["box_depth"] * longest())
     put("side_pressure", lambda: _side_pressure(w))
@@ -255,7 +258,7 @@ def _caught(w: Worked) -> float:
     half = (r["box_length"] / 2 + d["catch.apron"], r["box_width"] / 2 + d["catch.apron"])
     splash = d["assumptions.wind_factor"] * d["catch.splash_factor"]
     if kind == "cascade":
-        beside = d["cascade.edge"] / r["apron_wanted"]
+        beside = d["cascade.splash_edge"] / r["apron_wanted"]
         if not r["last_fall"]:
             return beside
         wide = d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]
@@ -280,9 +283,9 @@ RESISTS = {"14 AWG": 3.07, "12 AWG": 1.93, "10 AWG": 1.21, "8 AWG": 0.764}
 def drop_each(d) -> float:
     """V for each ampere and metre of cable, there and back: the worst of what is typed and what the conductors' tables say."""
     size = d.get("supply.conductor")
-    each = [factor * d[key] for key, factor in (("supply.drop", 1.0), ("supply.resistance", 2.0)) if key in d]
+    each = [factor * d[key] for key, factor in (("supply.voltage_drop", 1.0), ("supply.resistance", 2.0)) if key in d]
     each += [DROP_OF[size] * 1e-3] if size in DROP_OF else [2 * RESISTS[size] / 304.8] if size in RESISTS else []
-    return max(each or [d["supply.drop"]])
+    return max(each or [d["supply.voltage_drop"]])
 
 
 def supply(w: Worked) -> None:
@@ -346,7 +349,7 @@ def surroundings(w: Worked) -> None:
     limit = lambda: min(lift_limit(d["site.lift_reach"], height, d["site.lift_travel"], min(d["assumptions.grip"], 1.0), w.plain.region) for height in ends())  # noqa: E731
     put("lift", lambda: by_hand(w) / limit())
     put("sling", lambda: _sling(by_slings(w), carrying_legs(d), d["site.sling_angle"]))
-    put("cost_estimate", lambda: d["site.cost"] * (1 + d["costing.contingency"]))
+    put("cost_estimate", lambda: d["site.base_estimate"] * (1 + d["costing.contingency"]))
 
 
 def lift_limit(reach: float, height: float, travel: float, grip: float, region: str) -> float:

@@ -13,7 +13,7 @@ def levels(w: Worked) -> None:
     """To the finished paving, in metres."""
     d, r, put = w.d, w.r, w.put
     put("level:reservoir floor", lambda: d["levels.block_top"] - d["reservoir.block_height"])
-    put("level:formation", lambda: r["level:reservoir floor"] - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"])
+    put("level:formation", lambda: r["level:reservoir floor"] - d["ground.lining_thickness"] - d["ground.sand"] - d["ground.sub_base"])
     for name, key in WATER_LEVELS.items():
         put(f"level:{name}", lambda key=key: r["level:reservoir floor"] + d[key])
     put("level:cover top", lambda: d["levels.block_top"] + d.get("reservoir.cover", 0.0))
@@ -230,7 +230,7 @@ def _branches(w: Worked, pump) -> None:
 def vessel_after(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     measured = d.get("measured.rim_levels")
-    put("rim_error_share", lambda: (max(measured) - min(measured) if measured else d["vessel.rim_error"]) / r["rim_head"])
+    put("rim_error_share", lambda: (max(measured) - min(measured) if measured else d["vessel.rim_out_of_level"]) / r["rim_head"])
     put("rim_flow_ratio", lambda: math.inf if r["rim_error_share"] >= 2 else ((1 + r["rim_error_share"] / 2) / (1 - r["rim_error_share"] / 2)) ** 1.5)
     put("film", lambda: film(d["flow.for_each_metre"], r["nu"]))
     put("boil", lambda: (r["flow_wanted"] / (pi / 4 * d["pipe.bore"] ** 2)) ** 2 / (2 * GRAVITY))
@@ -336,9 +336,9 @@ def _carried(w: Worked) -> float:
 
 def _rained_on(w: Worked) -> float:
     d = w.d
-    if "overflow_pipe.catch_area" in w.plain.measured or not w.known("base_length", "base_width", "ground.lining", "ground.clearance", "catch.apron"):
+    if "overflow_pipe.catch_area" in w.plain.measured or not w.known("base_length", "base_width", "ground.lining_thickness", "ground.clearance", "catch.apron"):
         return d["overflow_pipe.catch_area"]
-    beyond = 2 * (d["ground.lining"] + d["ground.clearance"] + d["catch.apron"])
+    beyond = 2 * (d["ground.lining_thickness"] + d["ground.clearance"] + d["catch.apron"])
     return max(d["overflow_pipe.catch_area"], (w.r["base_length"] + beyond) * (w.r["base_width"] + beyond))
 
 

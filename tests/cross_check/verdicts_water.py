@@ -70,7 +70,7 @@ def splash(w: Worked):
     r, d, kind = w.r, w.d, w.plain.kind
     wind_factor, each = max(d["assumptions.wind_factor"], 1.0), d["catch.splash_factor"]
     if kind == "cascade":
-        return least(d["cascade.edge"] / (wind_factor * each * r["fall"]), 1.0, 0.75)
+        return least(d["cascade.splash_edge"] / (wind_factor * each * r["fall"]), 1.0, 0.75)
     reach = (r["box_length"] / 2 + d["catch.apron"], r["box_width"] / 2 + d["catch.apron"])
     if kind == "blade":
         through = sheet(max(d["flow.for_each_metre"], r.get("duty_flow", 0.0) / d["blade.lip_width"]), r["fall"])
@@ -89,7 +89,7 @@ def rim(w: Worked):
         return None
     d, r = w.d, w.r
     measured = d.get("measured.rim_levels")
-    error = max(measured) - min(measured) if measured and len(measured) >= 8 else d["vessel.rim_error"]  # one point is no map
+    error = max(measured) - min(measured) if measured and len(measured) >= 8 else d["vessel.rim_out_of_level"]  # one point is no map
     return most(error / head_over(r["duty_flow"], r["rim_length"], d["flow.weir_coefficient"]), 0.5, 1.0, "at the flow that comes")
 
 

@@ -189,7 +189,7 @@ def _reservoir(s: Sizes) -> list[Record]:
         *((Polygon(bodies["stone"].upright, "stone", "none", "catch.apron"),) if top > s.box_top else ()),
         Polygon(bodies["stone in the box"].upright, "stone", "none", "catch.stone_thickness"),
         Line(((-reach, 0.0), (-reach, s.box_top), (-inside, s.box_top), (-inside, floor), (inside, floor), (inside, s.box_top), (reach, s.box_top), (reach, 0.0)),
-             "second curve", "ground.lining"),
+             "second curve", "ground.lining_thickness"),
     ]  # fmt: skip
 
 

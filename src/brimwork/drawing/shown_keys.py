@@ -29,6 +29,6 @@ OF_LEVEL: dict[str, str] = {
     "lip": "blade.lip_level",
 }
 BOX_SIZE, PIT_SIZE, PIT_DEPTH = "ground.clearance", "ground.working_space", "reservoir.block_height"
-PUMPED = "pump.free_flow"
+PUMPED = "pump.maximum_flow"
 ACROSS = {"blocks": "reservoir.blocks_across", "box": BOX_SIZE, "pit": PIT_SIZE, "stone": "catch.apron"}
 ALONG = ACROSS | {"blocks": "reservoir.blocks_along"}

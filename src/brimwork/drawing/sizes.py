@@ -28,7 +28,7 @@ class Sizes:
             _pair(chain, "box_length", "box_width"),
             _pair(chain, "base_length", "base_width"),
         )
-        self.board, self.sub_base, self.sand, self.lining = (d[f"ground.{name}"] for name in ("board", "sub_base", "sand", "lining"))
+        self.board, self.sub_base, self.sand, self.lining = (d[f"ground.{name}"] for name in ("board", "sub_base", "sand", "lining_thickness"))
         self.block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
         self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
         self.box_top, self.stone = chain.box_top, d["catch.stone_thickness"]

@@ -22,7 +22,7 @@ FORM_STEPS: dict[str, tuple[str, ...]] = {
     "Lining and stone": ("lining", "catch"),
     "Electricity": ("supply",),
     "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
-    "Cost": ("site.budget", "site.cost", "prices", "costing", "buying"),
+    "Cost": ("site.budget", "site.base_estimate", "prices", "costing", "buying"),
     "Programme": ("programme",),
     "Questions to answer": ("answers",),
     "Measured on site": ("measured",),
@@ -31,17 +31,17 @@ FORM_STEPS: dict[str, tuple[str, ...]] = {
 # What few change, and whoever does knows why: folded under the others of its step.
 _SELDOM_SECTIONS = ("assumptions", "limits", "buying", "climate", "costing")
 _SELDOM = {
-    "vessel": ("foot_inside", "foot_corners", "side_area", "rim_length", "surface", "foot_width", "offset_across", "foam_density", "wall", "tensile_strength", "widest", "rim_error"),
+    "vessel": ("foot_inside", "foot_corners", "side_area", "rim_length", "surface", "foot_width", "offset_across", "foam_density", "wall_thickness", "tensile_strength", "widest", "rim_out_of_level"),
     "stones": ("places_along", "places_across", "branch_fittings", "rough_contact", "base_share", "density", "hole"),
-    "blade": ("feed", "trough_length"), "cascade": ("feed", "pool_area", "header_area", "rill_wall", "rill_roughness", "edge"), "slab": ("density",),
+    "blade": ("feed", "trough_length"), "cascade": ("feed", "pool_area", "header_area", "rill_wall", "rill_roughness", "splash_edge"), "slab": ("density",),
     "flow": ("weir_coefficient", "water_temperature"),
     "reservoir": ("block_mass", "void_fraction", "creep_factor", "safety_factor", "cover"),
     "levels": ("soil", "staple_line", "liner_edge"), "overflow_pipe": ("head", "fall", "rain", "stuck_flow", "catch_area"),
     "pump": ("curve", "covered", "intake_level", "intake_area", "bay"), "pipe": ("fittings", "friction_law", "roughness", "hazen_williams", "mouth_below_rim"),
-    "ground": ("lining", "sand", "clearance", "box_upstand", "bulking"), "catch": ("splash_factor", "stone_density", "stone_waste", "wet_area", "hold_up"),
-    "lining": ("margin", "mesh", "smallest_stone", "panel_clearance"),
-    "supply": ("power_factor", "drop", "resistance", "leakage", "residual_rating", "duct_cover", "point_along", "point_across"),
-    "site": ("sound_at_1m", "background", "wind_speed", "force_coefficient", "wheel_load", "wheel_side", "north", "cost", "unattended"),
+    "ground": ("lining_thickness", "sand", "clearance", "box_upstand", "bulking"), "catch": ("splash_factor", "stone_density", "stone_waste", "wet_area", "hold_up"),
+    "lining": ("beyond_apron", "mesh_opening", "smallest_stone", "panel_clearance"),
+    "supply": ("power_factor", "voltage_drop", "resistance", "leakage", "residual_rating", "duct_cover", "point_along", "point_across"),
+    "site": ("sound_at_1m", "background", "wind_speed", "force_coefficient", "wheel_load", "wheel_side", "north", "base_estimate", "unattended"),
 }  # fmt: skip
 SELDOM = {f"{section}.{key}" for section, keys in _SELDOM.items() for key in keys}
 

@@ -123,9 +123,9 @@ def _cascade(s: Shop) -> Iterator[ListLine]:
             f"{s.run(d['cascade.rill_length'])} long, {s.sizes(d['cascade.rill_width'])} wide, sides {s.sizes(d['cascade.rill_wall'])}",
             "header to steps",
         )
-    pieces = [("rill", d["cascade.rill_length"] + 2 * d["buying.liner_lap"], d["cascade.rill_width"] + 2 * (d["cascade.rill_wall"] + d["lining.margin"]))]
+    pieces = [("rill", d["cascade.rill_length"] + 2 * d["buying.liner_lap"], d["cascade.rill_width"] + 2 * (d["cascade.rill_wall"] + d["lining.beyond_apron"]))]
     down = steps * (d["cascade.tread"] + d["cascade.step_fall"] + d["buying.liner_lap"]) + d["buying.liner_lap"]
-    pieces = (pieces if d["cascade.rill_length"] else []) + [("steps", down, width + 2 * (d["cascade.edge"] + d["lining.margin"]))]
+    pieces = (pieces if d["cascade.rill_length"] else []) + [("steps", down, width + 2 * (d["cascade.splash_edge"] + d["lining.beyond_apron"]))]
     yield from _liners(s, pieces)
     yield _sealant(s, (steps + 1) * width, "every lip, the header's too")
 

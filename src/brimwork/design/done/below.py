@@ -76,7 +76,7 @@ def aggregate(s: Shop) -> Iterator[ListLine]:
 def fill_under_steps(s: Shop) -> float:
     """Fill (m3) that carries header, steps and rill from the paving up to their beds, as wide as they are with their edges."""
     d, flight = s.design, Flight(s.chain)
-    wide = flight.width + 2 * d["cascade.edge"]
+    wide = flight.width + 2 * d["cascade.splash_edge"]
     header, *pools = flight.pools
     beds = [(header[1] - header[0], header[2] - d["cascade.header_volume"] / d["cascade.header_area"])]
     beds += [(end - start, level) for start, end, level in pools]
@@ -84,7 +84,7 @@ def fill_under_steps(s: Shop) -> float:
     if flight.rill:
         long, inside, slope = flight.rill
         low, high = max(flight.foot, 0.0), max(flight.foot + long * slope, 0.0)
-        filled += (inside + 2 * d["cascade.edge"]) * long * (low + high) / 2
+        filled += (inside + 2 * d["cascade.splash_edge"]) * long * (low + high) / 2
     return filled
 
 
@@ -127,7 +127,7 @@ def _strips(s: Shop, size: tuple[float, float], one: strips.Strips) -> str:
 
 def panel_height(s: Shop) -> float:
     """Height (m) of the panels: they stand on the sand, with the lining inside them, and reach over the blocks."""
-    return s.chain.box_depth + s.design["ground.lining"]
+    return s.chain.box_depth + s.design["ground.lining_thickness"]
 
 
 def _sides(s: Shop) -> dict[str, tuple[float, float, int]]:
@@ -212,7 +212,7 @@ def blocks(s: Shop) -> Iterator[ListLine]:
 
 def mesh(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
-    beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh")
+    beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh_opening")
     opening = f"opening {s.sizes(given.value)}" if given else "opening half of the smallest stone at most"
     pieces = {"": (c.box_length + beyond, c.box_width + beyond)}
     yield _in_strips(s, "mesh", "mesh", "buying.mesh", pieces, "strip_lap", opening, where="over the blocks, under the stone")

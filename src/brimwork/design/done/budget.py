@@ -25,7 +25,7 @@ def cost_told(chain: Chain) -> str:
 
 
 def _cost_given(chain: Chain) -> bool:
-    return "site.cost" in chain.design.values
+    return "site.base_estimate" in chain.design.values
 
 
 def _most(chain: Chain, budget: float) -> float:
@@ -38,5 +38,5 @@ def _paid(chain: Chain, enough: float) -> float:
     """The total of the cost sheet. Raises Unknown with what is missing, unless what is known is already above `enough`."""
     sheet = CostSheet(chain)
     if not sheet.whole and sheet.paid <= enough:
-        raise Unknown("site.cost", *sheet.missing)
+        raise Unknown("site.base_estimate", *sheet.missing)
     return sheet.paid

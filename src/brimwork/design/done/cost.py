@@ -209,7 +209,7 @@ class CostSheet:
     @cached_property
     def water(self) -> float:
         """Water in a year, at the price of water. Raises Unknown."""
-        return rounded(self.chain.daily_loss * YEAR * self.design["costing.water"])
+        return rounded(self.chain.daily_loss * YEAR * self.design["costing.water_price"])
 
     @cached_property
     def electricity(self) -> float:

@@ -104,13 +104,13 @@ def _through_a_wall(s: Shop) -> bool:
     return feeds.get(s.design.kind, lambda: False)()
 
 
-def upright(s: Shop) -> Iterator[ListLine]:
+def standpipe(s: Shop) -> Iterator[ListLine]:
     if s.design.kind != "overflowing vessel":
         return
     d = s.design
     length = max(d["vessel.height"] - d["pipe.mouth_below_rim"], 0.0)
     sticks, stick = whole_units(length, d["buying.pipe_stick"]), s.run(d["buying.pipe_stick"])
-    yield s.pieces("upright", "pipe for the upright", sticks, f"bore {s.sizes(d['pipe.bore'])}, cut to {s.sizes(length)}; lengths of {stick}", "vessel",
+    yield s.pieces("standpipe", "pipe for the standpipe", sticks, f"bore {s.sizes(d['pipe.bore'])}, cut to {s.sizes(length)}; lengths of {stick}", "vessel",
                    "part of the length of the hose in the design")  # fmt: skip
 
 

@@ -268,7 +268,7 @@ def _time(chain: Chain, key: str) -> tuple[float, str]:
     given = d[f"programme.{key}"]
     if f"programme.{key}" in d.values or STEPS[key].by != TEAM:
         return given, ""
-    if key == "dig" and "programme.soil" in d.values:
+    if key == "dig" and "programme.soil_type" in d.values:
         try:
             return _digging(chain)
         except (Unknown, InputError):
@@ -280,9 +280,9 @@ def _digging(chain: Chain) -> tuple[float, str]:
     """Time of digging and barrowing (s) by the soil that the design names. Raises Unknown, InputError."""
     d, dug = chain.design, chain.dug
     people = d["programme.people"]
-    _, most = digging_hours(dug, d["programme.soil"])
+    _, most = digging_hours(dug, d["programme.soil_type"])
     parts = f" (pit {short(chain.pit_dug, 'm3')}, apron {short(chain.apron_dug, 'm3')})" if chain.apron_dug else ""
-    said = f"{short(dug, 'm3')} of {d['programme.soil']}{parts} dug by hand by the slower table, and barrowed, by {_people(people)}"
+    said = f"{short(dug, 'm3')} of {d['programme.soil_type']}{parts} dug by hand by the slower table, and barrowed, by {_people(people)}"
     return (most + dug * d["programme.barrowing"]) / people, said
 
 

@@ -63,6 +63,6 @@ _LINES: dict[str, Callable[[Shop], Iterator[ListLine]]] = {
     "box": below.box_lines, "strut timber": below.struts, "cleat timber": below.cleats, "exterior screws": below.screws, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
     "feature": above.feature, "waterproofer": above.coat, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "intake cage": plumbing.intake,
     "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up_lines, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,
-    "branches": plumbing.branches, "seals": plumbing.seals, "upright": plumbing.upright, "overflow pipe": plumbing.overflow, "duct": _duct, "services": _services,
+    "branches": plumbing.branches, "seals": plumbing.seals, "standpipe": plumbing.standpipe, "overflow pipe": plumbing.overflow, "duct": _duct, "services": _services,
     "water for the first fill": plumbing.first_fill,
 }  # fmt: skip

@@ -57,7 +57,7 @@ class CascadeChain(SheetChain):
     @property
     def apron(self) -> float:
         """The edge beside the steps."""
-        return self.design["cascade.edge"]
+        return self.design["cascade.splash_edge"]
 
     @result
     def fall(self):

@@ -11,7 +11,7 @@ class Digging(Chain):
     """Box, pit, liner and stone of a design."""
 
     def _box(self, blocks: float) -> Working:
-        return self._work("inside length of the box", L_bl=blocks, t_li=self.design["ground.lining"], c_side=self.design["ground.clearance"])
+        return self._work("inside length of the box", L_bl=blocks, t_li=self.design["ground.lining_thickness"], c_side=self.design["ground.clearance"])
 
     @result
     def box_length(self):
@@ -41,7 +41,7 @@ class Digging(Chain):
 
     def _liner(self, inside: float) -> Working:
         d = self.design
-        return self._work("length of the liner", L_in=inside, D=self.box_depth, w_apron=d["catch.apron"], w_trim=d["lining.margin"])
+        return self._work("length of the liner", L_in=inside, D=self.box_depth, w_apron=d["catch.apron"], w_trim=d["lining.beyond_apron"])
 
     @result
     def liner_length(self):

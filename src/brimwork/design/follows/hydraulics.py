@@ -98,7 +98,7 @@ class Hydraulics(Chain):
         """The maker's curve where it was given, else the parabola through the two label numbers."""
         if "pump.curve" in self.design.values:
             return pumps.TabulatedPump(self.design["pump.curve"])
-        return pumps.LabelPump(self.design["pump.shut_off_head"], self.design["pump.free_flow"])
+        return pumps.LabelPump(self.design["pump.shut_off_head"], self.design["pump.maximum_flow"])
 
     def head_needed(self, flow: float) -> float:
         """System curve: head in m for a flow in m3/s, at the lowest water."""
@@ -183,5 +183,5 @@ class Hydraulics(Chain):
         """What the pump's label says of itself, in a sentence."""
         if "pump.curve" in self.design.values:
             return ""
-        text = str(self.design.values["pump.free_flow"].text) if "pump.free_flow" in self.design.values else ""
+        text = str(self.design.values["pump.maximum_flow"].text) if "pump.maximum_flow" in self.design.values else ""
         return pumps.nameplate_check(text, self.design["pump.shut_off_head"], self.design["pump.power"], self.water["rho"]).sentence

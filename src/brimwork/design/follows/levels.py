@@ -63,7 +63,7 @@ IN_THE_GROUND: dict[str, tuple[bool, Callable[[Design], float]]] = {"ground wate
 # Levels that not every design has: named and put in order where it does.
 _WHERE_GIVEN = {"pump intake": "pump.intake_level", "cut-out": "reservoir.cut_out_level", "top-up": "reservoir.top_up_level"}
 _HEIGHTS: dict[str, tuple[bool, Callable[[Design], float]]] = {
-    "formation": (False, lambda d: _floor(d) - d["ground.lining"] - d["ground.sand"] - d["ground.sub_base"]),
+    "formation": (False, lambda d: _floor(d) - d["ground.lining_thickness"] - d["ground.sand"] - d["ground.sub_base"]),
     "reservoir floor": (False, _floor),
     "pump intake": (False, lambda d: _floor(d) + d["pump.intake_level"]),
     "cut-out": (True, lambda d: _floor(d) + d["reservoir.cut_out_level"]),

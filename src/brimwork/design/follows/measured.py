@@ -51,7 +51,7 @@ def _by_blocks(chain: Any) -> float:
 
 # What cannot be: no check passes with it.
 CANNOT: tuple[Agreeing, ...] = (
-    Agreeing("measured.flow", AT_MOST, lambda c: c.pump.Q_max, "the most that the pump sends, with nothing to lift", "pump.free_flow or pump.curve", _READ, share=True),
+    Agreeing("measured.flow", AT_MOST, lambda c: c.pump.Q_max, "the most that the pump sends, with nothing to lift", "pump.maximum_flow or pump.curve", _READ, share=True),
     Agreeing("measured.flow", AT_MOST, _most_lifted, "the most that the pump's power lifts to the outlet", "pump.power", _READ, share=True),
     Agreeing("measured.current", AT_LEAST, _least_current, "the power of the water that it lifts, over the voltage", "measured.flow or supply.voltage", _READ, share=True),
     Agreeing("measured.start_drop", AT_MOST, lambda c: c.design["reservoir.static_level"], "all the water that stands in the reservoir", "reservoir.static_level"),
@@ -66,7 +66,7 @@ DIFFERS: tuple[Agreeing, ...] = (
              0.5, share=True),
     Agreeing("measured.current", THE_SAME, _plate_current, "the power of the plate, over voltage and power factor", "pump.power or supply.power_factor", 0.4, share=True),
     Agreeing("measured.filled", THE_SAME, _by_blocks, "the blocks' plan by void fraction and static level", "reservoir.void_fraction, or the blocks that were laid", 0.1, share=True),
-    Agreeing("vessel.rim_error", THE_SAME, _range, "the levels measured round it", "vessel.rim_error", 0.002, kinds=_VESSEL),
+    Agreeing("vessel.rim_out_of_level", THE_SAME, _range, "the levels measured round it", "vessel.rim_out_of_level", 0.002, kinds=_VESSEL),
 )  # fmt: skip
 
 

@@ -31,8 +31,8 @@ class Surroundings(Chain):
         size, by = d.values.get("supply.conductor"), []
         if "supply.resistance" in d.values or size and size.value in CONDUCTORS:
             by.append(self._work("voltage drop in per cent by resistance", r_warm=self.counted("supply.resistance"), **rest))
-        if "supply.drop" in d.values or size and size.value in CABLE_DROPS or not by:
-            by.append(self._work("voltage drop in per cent by cable table", u_c=self.counted("supply.drop"), **rest))
+        if "supply.voltage_drop" in d.values or size and size.value in CABLE_DROPS or not by:
+            by.append(self._work("voltage drop in per cent by cable table", u_c=self.counted("supply.voltage_drop"), **rest))
         return max(by, key=lambda worked: worked.result)
 
     @result
@@ -144,4 +144,4 @@ class Surroundings(Chain):
     @result
     def cost_estimate(self):
         """The cost that the design gives, with its contingency; the cost sheet makes its own sums."""
-        return self._work("cost with contingency", C_dir=self.design["site.cost"], s_cont=self.design["costing.contingency"])
+        return self._work("cost with contingency", C_dir=self.design["site.base_estimate"], s_cont=self.design["costing.contingency"])

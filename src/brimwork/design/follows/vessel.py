@@ -65,7 +65,7 @@ class VesselChain(StandingLoads, Whole):
         if "measured.rim_levels" in self.design.values:
             levels = self.design["measured.rim_levels"]
             return max(levels) - min(levels)
-        return self.design["vessel.rim_error"]
+        return self.design["vessel.rim_out_of_level"]
 
     @result
     def rim_error_share(self):
@@ -265,7 +265,7 @@ class VesselChain(StandingLoads, Whole):
             )
         d = self.design
         return self._work("hoop stress in the wall of a full vessel", rho=self.water["rho"], h_full=d["vessel.height"], R_wall=self.inside_radius,
-                          t_wall=d["vessel.wall"])  # fmt: skip
+                          t_wall=d["vessel.wall_thickness"])  # fmt: skip
 
     @result
     def wall_share(self):

@@ -240,7 +240,7 @@ def _frost(chain: Chain) -> tuple[str, str] | None:
 
 
 def _lining(chain: Chain) -> tuple[str, str] | None:
-    thick = _known(chain, "ground.lining")
+    thick = _known(chain, "ground.lining_thickness")
     if thick is None or thick >= LINED[0]:
         return None
     return "marginal" if thick >= LINED[1] else "fail", f"lining and fleece together are {told(thick, 'mm', chain.design.region)} thick"

@@ -27,7 +27,7 @@ def _sides_said(chain: Chain) -> str:
 
 def _mesh(chain: Chain) -> float:
     """Opening over the smallest stone; an opening over 20 mm counts as one that only just passes, or worse."""
-    mesh = chain.design["lining.mesh"]
+    mesh = chain.design["lining.mesh_opening"]
     return max(mesh / chain.design["lining.smallest_stone"], 0.5 * mesh / 0.020)
 
 

@@ -47,7 +47,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "sling_angle": Field("angle of a leg of the sling from the horizontal", "deg", such="60 deg"),
         "sling_rating": Field("rating of one leg of the sling", "kN", "lbf", such="10 kN", such_us="2250 lbf"),
         "budget": Field("budget", "cur", such="3000 cur"),
-        "cost": Field("cost worked out, without contingency", "cur", such="2500 cur"),
+        "base_estimate": Field("cost worked out, without contingency", "cur", such="2500 cur"),
     },
     "levels": {
         "block_top": length_field("top of the blocks, to the finished paving", "-60 mm", "-2 1/2 in", signed=True),
@@ -56,7 +56,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "staple_line": length_field("lowest staple or cut in the liner, to the finished paving", "-40 mm", "-1 1/2 in", signed=True),
     },
     "ground": {
-        "lining": length_field("thickness of lining and fleece together", "10 mm", "3/8 in"),
+        "lining_thickness": length_field("thickness of lining and fleece together", "10 mm", "3/8 in"),
         "sand": length_field("thickness of the sand bed", "30 mm", "1 1/4 in"),
         "sub_base": length_field("thickness of the sub-base", "100 mm", "4 in"),
         "clearance": length_field("clearance between lining and block, each side", "15 mm", "5/8 in"),
@@ -76,9 +76,9 @@ GROUND_FIELDS: dict[str, dict] = {
         "hold_up": share("share of the wet stone that is water in transit", "0.03", span="0.02 to 0.05"),
     },
     "lining": {
-        "margin": length_field("margin of the liner beyond the apron", "100 mm", "4 in"),
+        "beyond_apron": length_field("margin of the liner beyond the apron", "100 mm", "4 in"),
         "rolls": Several("widths of liner that are sold", "m", "ft", "2 m, 4 m", "6 ft, 13 ft"),
-        "mesh": length_field("opening of the mesh under the stone", "10 mm", "3/8 in"),
+        "mesh_opening": length_field("opening of the mesh under the stone", "10 mm", "3/8 in"),
         "smallest_stone": length_field("size of the smallest stone of the layer", "20 mm", "3/4 in"),
         "panel_clearance": length_field("clear distance from the cut panel to the load", "100 mm", "4 in"),
     },
@@ -89,7 +89,7 @@ GROUND_FIELDS: dict[str, dict] = {
         "cable_length": Field("length of the cable", "m", "ft", such="12 m", such_us="40 ft"),
         "conductor": OneOf("size of the cable's conductors", tuple(CARRIED)),
         "cable_rating": Field("current that the cable carries as it is laid, from the electrician", "A", such="20 A", such_us="20 A"),
-        "drop": Field("voltage drop of the cable", "mV/A/m", such="29 mV/A/m"),
+        "voltage_drop": Field("voltage drop of the cable", "mV/A/m", such="29 mV/A/m"),
         "resistance": Field("resistance of one conductor, warm", "ohm/km", "ohm/kft", such="12 ohm/km", such_us="3 ohm/kft"),
         "hours_per_day": Field("hours that the pump runs each day", "h", such="10 h"),
         "tariff": Field("price of electricity (cur is your currency)", "cur/kWh", such="0.3 cur/kWh"),

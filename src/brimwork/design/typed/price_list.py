@@ -7,6 +7,7 @@ import io
 
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.prices import PRICES
+from brimwork.design.typed.renamed import RENAMED
 from brimwork.design.typed.wording import worded
 from brimwork.units import InputError
 
@@ -31,7 +32,9 @@ def prices_read(design: Design, text: str) -> Design:
     for number, row in enumerate(csv.reader(io.StringIO(text)), start=1):
         if number == 1 or not row or not any(cell.strip() for cell in row):
             continue
-        if row[0].strip() not in PRICES:
+        key = f"prices.{row[0].strip()}"
+        key = RENAMED.get(key, key)
+        if key.removeprefix("prices.") not in PRICES:
             raise InputError(
                 f"line {number} of the price list begins with '{row[0][:40]}', which is no price of a design: leave the first column as it was written"
             )
@@ -39,7 +42,7 @@ def prices_read(design: Design, text: str) -> Design:
             raise InputError(f"line {number} of the price list has no third column: write the price there, or leave it empty")
         if row[2].strip():
             try:
-                design = design.having(f"prices.{row[0].strip()}", row[2].strip())
+                design = design.having(key, row[2].strip())
             except InputError as error:
                 raise InputError(f"line {number} of the price list: {error}") from None
     return design

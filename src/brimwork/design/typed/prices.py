@@ -46,7 +46,7 @@ PRICES: dict[str, Price] = {
     "tank_connector": Price("one tank connector"),
     "washer": Price("one washer"),
     "thread_tape": Price("one roll of thread-seal tape"),
-    "upright": Price("one length of pipe for the upright"),
+    "standpipe": Price("one length of pipe for the standpipe"),
     "overflow_pipe": Price("overflow pipe", True),
     "overflow_mesh": Price("the mesh over the overflow"),
     "overflow_flange": Price("the flange that clamps the liner to the overflow"),

@@ -4,8 +4,24 @@ from __future__ import annotations
 
 from brimwork.units import InputError
 
-# the name that was, and the one that is: of two keys with one name for two things, the rarer one gave way
-RENAMED = {"overflow_pipe.feed": "overflow_pipe.stuck_flow"}
+# the name that was, and the one that is; of two things with one name, why this one gave way
+RENAMED = {
+    "overflow_pipe.feed": "overflow_pipe.stuck_flow",
+    "lining.margin": "lining.beyond_apron",  # costing.margin is the profit
+    "lining.mesh": "lining.mesh_opening",  # elsewhere mesh is the thing that is bought and laid
+    "ground.lining": "ground.lining_thickness",  # [lining] is the section of the liner
+    "programme.soil": "programme.soil_type",  # levels.soil is a level
+    "vessel.wall": "vessel.wall_thickness",  # elsewhere the wall stands behind a blade
+    "cascade.edge": "cascade.splash_edge",  # elsewhere the edge is that of the liner
+    "supply.drop": "supply.voltage_drop",  # a level drops too
+    "costing.water": "costing.water_price",  # vessel.water is a volume
+    "site.cost": "site.base_estimate",  # the sections are full of costs: this one is the estimate before contingency
+    # and those that the trade calls otherwise
+    "pump.free_flow": "pump.maximum_flow",
+    "vessel.rim_error": "vessel.rim_out_of_level",
+    "prices.upright": "prices.standpipe",
+    "programme.upright": "programme.standpipe",
+}
 # what no list or check asks for any more, and why
 DROPPED = {"buying.slab_bed": "no loose sand lies under a slab over hollow blocks, where it would run away"}
 

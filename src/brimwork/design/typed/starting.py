@@ -21,7 +21,7 @@ Usual = tuple[str | int | float | list, str | int | float | list, str]  # in the
 
 # What is asked first, by kind; the others of the short page are usual values that decide much.
 _FIRST, _BLOCKS = ("site.use", "site.bed_length", "site.bed_width"), ("reservoir.block_length", "reservoir.block_width", "reservoir.block_height")
-_LABEL = ("pump.free_flow", "pump.shut_off_head", "pump.power", "pipe.bore")
+_LABEL = ("pump.maximum_flow", "pump.shut_off_head", "pump.power", "pipe.bore")
 ASKED_FIRST: dict[str, tuple[str, ...]] = {
     "overflowing vessel": (
         *_FIRST, "vessel.rim_diameter", "vessel.height", "vessel.mass", "vessel.water", "vessel.foot_outside", *_BLOCKS, *_LABEL,
@@ -80,7 +80,7 @@ BUILDERS_WORDS: dict[str, str] = {
     "reservoir.block_height": "Height of one block",
     "reservoir.blocks_along": "Blocks in a row",
     "reservoir.blocks_across": "Rows of blocks",
-    "pump.free_flow": "Most water the pump sends, by its label",
+    "pump.maximum_flow": "Most water the pump sends, by its label",
     "pump.shut_off_head": "Highest lift, by its label",
     "pump.power": "Watts, by its label",
     "pipe.bore": "Inside of the hose, across",
@@ -100,13 +100,13 @@ _COMMON: dict[str, Usual] = {
     "pump.bay": ("200 mm", "8 in", J),
     "pipe.fittings": (4, 4, CP), "pipe.friction_law": ("Blasius", "Blasius", CP), "pipe.check_valve": ("no", "no", CP),
     "levels.block_top": ("-60 mm", "-2.5 in", CP), "levels.liner_edge": ("0 mm", "0 in", CP), "levels.staple_line": ("-20 mm", "-0.75 in", CP),
-    "ground.lining": ("10 mm", "0.4 in", CP), "ground.sand": ("30 mm", "1 in", CP), "ground.sub_base": ("100 mm", "4 in", CP),
+    "ground.lining_thickness": ("10 mm", "0.4 in", CP), "ground.sand": ("30 mm", "1 in", CP), "ground.sub_base": ("100 mm", "4 in", CP),
     "ground.clearance": ("12 mm", "0.5 in", CP), "ground.box_upstand": ("20 mm", "0.75 in", CP), "ground.board": ("18 mm", "0.75 in", CP),
     "ground.working_space": ("150 mm", "6 in", CP), "ground.bulking": (1.3, 1.3, CP),
     "catch.splash_factor": (0.5, 0.5, CP), "catch.stone_thickness": ("50 mm", "2 in", CP), "catch.stone_density": ("1600 kg/m3", "100 lb/ft3", CP),
     "catch.stone_waste": (0.1, 0.1, CP), "catch.hold_up": (0.03, 0.03, J), "catch.wet_area": ("0.9 m2", "9 ft2", J),
-    "lining.margin": ("100 mm", "4 in", CP), "lining.rolls": (["2 m", "3 m", "4 m", "6 m"], ["5 ft", "10 ft", "15 ft", "20 ft"], CP),
-    "lining.smallest_stone": ("20 mm", "0.75 in", CP), "lining.mesh": ("10 mm", "0.375 in", CP),
+    "lining.beyond_apron": ("100 mm", "4 in", CP), "lining.rolls": (["2 m", "3 m", "4 m", "6 m"], ["5 ft", "10 ft", "15 ft", "20 ft"], CP),
+    "lining.smallest_stone": ("20 mm", "0.75 in", CP), "lining.mesh_opening": ("10 mm", "0.375 in", CP),
     "climate.evaporation": ("5 mm/day", "0.2 in/day", CP), "climate.coefficient": (1.05, 1.05, _MEMORY), "climate.splash": ("2 L/day", "0.5 US gal/day", J),
     "overflow_pipe.bore": ("40 mm", "1.5 in", CP),
     "supply.voltage": ("230 V", "120 V", CP), "supply.power_factor": (0.9, 0.9, CP), "supply.hours_per_day": ("10 h", "10 h", CP),
@@ -115,7 +115,7 @@ _FILM: Usual = ("0.20 L/s per m", "1.0 US gal/min per ft", CP)
 _BY_KIND: dict[str, dict[str, Usual]] = {
     "overflowing vessel": {
         "flow.for_each_metre": _FILM, "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
-        "vessel.foot_inside": ("0 mm", "0 in", J), "vessel.rim_error": ("1 mm", "0.04 in", J), "vessel.offset": ("0 mm", "0 in", J), "vessel.stands_on": ("slab", "slab", CP),
+        "vessel.foot_inside": ("0 mm", "0 in", J), "vessel.rim_out_of_level": ("1 mm", "0.04 in", J), "vessel.offset": ("0 mm", "0 in", J), "vessel.stands_on": ("slab", "slab", CP),
         "pipe.mouth_below_rim": ("15 mm", "0.625 in", CP),
     },
     "drilled stones": {
@@ -130,7 +130,7 @@ _BY_KIND: dict[str, dict[str, Usual]] = {
     },
     "cascade": {
         "flow.for_each_metre": ("2 L/s per m", "10 US gal/min per ft", CP), "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
-        "cascade.feed": ("bottom", "bottom", CP), "cascade.edge": ("100 mm", "4 in", CP), "cascade.rill_width": ("250 mm", "10 in", CP),
+        "cascade.feed": ("bottom", "bottom", CP), "cascade.splash_edge": ("100 mm", "4 in", CP), "cascade.rill_width": ("250 mm", "10 in", CP),
         "cascade.rill_slope": (0.01, 0.01, CP), "cascade.rill_wall": ("80 mm", "3 in", CP), "cascade.rill_roughness": (0.013, 0.013, _READ),
     },
 }  # fmt: skip
@@ -159,7 +159,7 @@ def _under_the_top(metric: float, inches: float) -> Callable[[Design], str]:
 def _apron(d: Design) -> str:
     """What the bed leaves beside the box, and no more than 600 mm (24 in)."""
     most = 0.6096 if d.region == "US" else 0.6
-    over, room = 2 * (d["ground.clearance"] + d["ground.lining"]), [most]
+    over, room = 2 * (d["ground.clearance"] + d["ground.lining_thickness"]), [most]
     for key, side, way in (("site.bed_length", "length", "along"), ("site.bed_width", "width", "across")):
         bed, block, count = (d.given(one) for one in (key, f"reservoir.block_{side}", f"reservoir.blocks_{way}"))
         if bed and block and count:

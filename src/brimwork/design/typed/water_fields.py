@@ -34,7 +34,7 @@ WATER_FIELDS: dict[str, dict] = {
     },
     "pump": {
         "shut_off_head": Field("shut-off head of the pump", "m", "ft", such="3 m", such_us="10 ft"),
-        "free_flow": Field("maximum flow of the pump, at zero head", "L/min", "US gal/min", such="60 L/min", such_us="16 US gal/min"),
+        "maximum_flow": Field("maximum flow of the pump, at zero head", "L/min", "US gal/min", such="60 L/min", such_us="16 US gal/min"),
         "curve": Curve("points of the pump's curve, from its maker"),
         "power": Field("power that the pump takes in", "W", such="45 W"),
         "voltage": Field("voltage on the pump's rating plate", "V", such="230 V", such_us="120 V"),
