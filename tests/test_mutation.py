@@ -6,6 +6,7 @@ The whole campaigns take minutes and are run by hand: `python tests/mutation/for
 import ast
 import random
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parent / "mutation"))
 import formulas as faults_in_formulas
 import modules as faults_in_modules
 from may_live import MAY_LIVE
-from mutants import in_formula, in_module, swapped
+from mutants import in_formula, swapped
 
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula
@@ -64,20 +65,16 @@ def test_a_fault_changes_one_thing_and_leaves_the_tree_it_was_put_into():
     assert ast.unparse(tree) == "2 * H + 1"
 
 
-def faults_in(module, *words):
-    """The source of a module as a tree, and its first fault told with each of the words."""
-    tree = ast.parse((faults_in_modules.SOURCE / f"{module}.py").read_text(encoding="utf-8"))
-    return tree, [next(fault for fault in in_module(tree) if word in fault[0]) for word in words]
-
-
 def test_a_planted_fault_in_a_module_turns_its_tests_red_and_none_leaves_them_green():
     """On the root finder, whose tests take no time: a fault in a function, one in what runs at import, and none; all in one campaign."""
-    tree, (refusal,) = faults_in("roots", "raise InputError")
-    at_import = ("planted", tree.body[-1], ast.Raise(ast.Name("KeyError", ast.Load())))
-    assert faults_in_modules.campaign("roots", [refusal, ("none", tree, tree), at_import], tree, ("mutation/try_roots.py",)) == [1]
+    roots = faults_in_modules.target("roots")
+    refusal = next(fault for fault in roots.faults if "raise InputError" in fault[0])
+    at_import = ("planted", roots.tree.body[-1], ast.Raise(ast.Name("KeyError", ast.Load())))
+    faults = [refusal, ("none", roots.tree, roots.tree), at_import]
+    assert faults_in_modules.campaign([replace(roots, faults=faults)], ("mutation/try_roots.py",)) == {"roots": [1]}
 
 
 def test_a_gate_whose_tests_never_reach_the_module_does_not_judge():
-    tree = ast.parse((faults_in_modules.SOURCE / "exercise" / "receipts.py").read_text(encoding="utf-8"))
-    with pytest.raises(SystemExit, match="does not judge"):
-        faults_in_modules.campaign("exercise.receipts", [], tree, ("mutation/try_roots.py",))
+    receipts = replace(faults_in_modules.target("exercise.receipts"), faults=[])
+    with pytest.raises(SystemExit, match="nobody can miss in exercise.receipts"):
+        faults_in_modules.campaign([receipts], ("mutation/try_roots.py",))

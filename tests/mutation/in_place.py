@@ -31,23 +31,36 @@ MEMORY = 3_000_000_000  # bytes: a fault that piles up without end is noticed be
 _AT_ONCE = ("<listcomp>", "<dictcomp>", "<setcomp>", "<genexpr>")
 
 
+@dataclass(frozen=True)
+class Target:
+    """A module, its source as a tree, and the faults to put into it."""
+
+    module: str
+    path: Path
+    tree: ast.Module
+    faults: list[Fault]
+
+    def code(self, tree: ast.Module) -> CodeType:
+        return compile(ast.fix_missing_locations(tree), str(self.path), "exec", dont_inherit=True)
+
+
 @dataclass
 class Ran:
-    """A test without any fault: how long it took, and which lines of the module it ran."""
+    """A test without any fault: how long it took, and which lines it ran of each file."""
 
     name: str
     seconds: float = 0.0
     passed: bool = True
-    lines: set[int] = field(default_factory=set)
+    lines: dict[str, set[int]] = field(default_factory=dict)
 
 
 @dataclass
 class Told:
-    """What came of it: the tests without any fault, the places of the faults that were noticed, whether one was that nobody can miss."""
+    """What came of it: the tests without any fault; by module the places of the faults that were noticed, and whether one was that nobody can miss."""
 
-    ran: list[Ran]
-    noticed: set[int]
-    planted: bool
+    ran: list[Ran] = field(default_factory=list)
+    noticed: dict[str, set[int]] = field(default_factory=dict)
+    planted: dict[str, bool] = field(default_factory=dict)
 
 
 def in_fork(work: Callable[[], Any], seconds: float = 0.0) -> Any:
@@ -115,53 +128,49 @@ def with_inner(old: CodeType, new: CodeType) -> Iterator[tuple[CodeType, CodeTyp
 class Session:
     """As a plugin: has pytest collect, and then tries faults in place of running the tests once."""
 
-    def __init__(self, path: Path, tree: ast.Module, faults: list[Fault]):
-        self.path, self.tree, self.faults = path, tree, faults
-        self.ran: list[Ran] = []
-        self.noticed: set[int] = set()
-        self.planted = False
-        self._red = False
+    def __init__(self, targets: list[Target]):
+        self.targets, self.told, self._red = targets, Told(), False
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         self.items = session.items
+        paths = {str(target.path) for target in self.targets}
         self.functions: dict[CodeType, list[FunctionType]] = {}
         self.caches = [one for one in gc.get_objects() if isinstance(one, functools._lru_cache_wrapper)]
         for one in gc.get_objects():
-            if isinstance(one, FunctionType) and one.__code__.co_filename == str(self.path):
+            if isinstance(one, FunctionType) and one.__code__.co_filename in paths:
                 self.functions.setdefault(one.__code__, []).append(one)
         gc.freeze()
-        self.ran = in_fork(self._green) or []
-        if not self.ran or not all(one.passed for one in self.ran):
-            return True
-        covered = {line for one in self.ran for line in one.lines}
-        whole = self._code(_broken(self.tree))
-        self.planted = not covered or self._dies(whole, covered)
-        for place, (_, old, new) in enumerate(self.faults):
-            lines = set(range(getattr(old, "lineno", 1), (getattr(old, "end_lineno", None) or 1) + 1))
-            if lines & covered and self._dies(self._code(swapped(self.tree, old, new)), lines):
-                self.noticed.add(place)
-            if (place + 1) % 25 == 0:
-                print(f"{self.path.stem}: {place + 1} of {len(self.faults)} in place, {len(self.noticed)} noticed", file=sys.stderr, flush=True)
+        self.told.ran = in_fork(lambda: self._green(paths)) or []
+        if self.told.ran and all(one.passed for one in self.told.ran):
+            for target in self.targets:
+                self._try_all(target)
         return True
+
+    def _try_all(self, target: Target) -> None:
+        covered = {line for one in self.told.ran for line in one.lines.get(str(target.path), ())}
+        self.told.planted[target.module] = not covered or self._dies(target, _broken(target.tree), covered)
+        noticed = self.told.noticed[target.module] = set[int]()
+        for place, (_, old, new) in enumerate(target.faults):
+            lines = set(range(getattr(old, "lineno", 1), (getattr(old, "end_lineno", None) or 1) + 1))
+            if lines & covered and self._dies(target, swapped(target.tree, old, new), lines):
+                noticed.add(place)
+        print(f"{target.module}: {len(noticed)} of {len(target.faults)} noticed in place", file=sys.stderr, flush=True)
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         self._red = self._red or report.failed
 
-    def _code(self, tree: ast.Module) -> CodeType:
-        return compile(ast.fix_missing_locations(tree), str(self.path), "exec", dont_inherit=True)
+    def _green(self, paths: set[str]) -> list[Ran]:
+        return [self._watched(item, after, paths) for item, after in zip(self.items, [*self.items[1:], None])]
 
-    def _green(self) -> list[Ran]:
-        return [self._watched(item, after) for item, after in zip(self.items, [*self.items[1:], None])]
-
-    def _watched(self, item: pytest.Item, after: pytest.Item | None) -> Ran:
-        ran, path = Ran(item.nodeid), str(self.path)
+    def _watched(self, item: pytest.Item, after: pytest.Item | None, paths: set[str]) -> Ran:
+        ran = Ran(item.nodeid)
 
         def line(frame, event, _):
-            ran.lines.add(frame.f_lineno)
+            ran.lines.setdefault(frame.f_code.co_filename, set()).add(frame.f_lineno)
             return line
 
         def call(frame, event, _):
-            return line(frame, event, None) and line if frame.f_code.co_filename == path else None
+            return line(frame, event, None) if frame.f_code.co_filename in paths else None
 
         begun = time.process_time()
         sys.settrace(call)
@@ -172,12 +181,12 @@ class Session:
         ran.seconds, ran.passed = time.process_time() - begun, not self._red
         return ran
 
-    def _dies(self, code: CodeType, lines: set[int]) -> bool:
-        """Whether a test that reaches these lines turns red, or does not end, with the functions of `code`."""
-        pairs = changed(self._code(self.tree), code)
+    def _dies(self, target: Target, tree: ast.Module, lines: set[int]) -> bool:
+        """Whether a test that reaches these lines turns red, or does not end, with the functions of that tree."""
+        pairs = changed(target.code(target.tree), target.code(tree))
         if not pairs:
             return False
-        chosen = sorted((one.seconds, place) for place, one in enumerate(self.ran) if one.lines & lines)
+        chosen = sorted((one.seconds, place) for place, one in enumerate(self.told.ran) if one.lines.get(str(target.path), set()) & lines)
         patience = 5 + 3 * sum(seconds for seconds, _ in chosen)
         return in_fork(lambda: self._try(pairs, [place for _, place in chosen]), patience) in ("red", None)
 
@@ -206,9 +215,9 @@ def _broken(tree: ast.Module) -> ast.Module:
     return Breaking().visit(copy.deepcopy(tree))
 
 
-def tried(path: Path, tree: ast.Module, faults: list[Fault], tests: tuple[str, ...]) -> Told:
+def tried(targets: list[Target], tests: tuple[str, ...]) -> Told:
     """Tries the faults with everything loaded: to be run in a fork of its own, see `in_fork`."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
-    session = Session(path, tree, faults)
+    session = Session(targets)
     pytest.main(["-q", "-s", "-p", "no:cacheprovider", "-n", "0", "-o", "addopts=", *tests], plugins=[session])
-    return Told(session.ran, session.noticed, session.planted)
+    return session.told

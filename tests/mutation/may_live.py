@@ -2,4 +2,5 @@
 
 MAY_LIVE: dict[tuple[str, str], str] = {}
 
+# "module: what was changed", without the line
 MODULES_MAY_LIVE: dict[str, str] = {}

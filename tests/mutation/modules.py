@@ -14,7 +14,9 @@ import importlib.abc
 import importlib.util
 import os
 import random
+import re
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -24,9 +26,9 @@ TESTS = Path(__file__).parents[1]
 SOURCE = TESTS.parent / "src" / "brimwork"
 sys.path[:0] = [str(Path(__file__).parent), str(TESTS)]
 
-from in_place import in_fork, tried  # noqa: E402
+from in_place import Target, Told, in_fork, tried  # noqa: E402
 from may_live import MODULES_MAY_LIVE  # noqa: E402
-from mutants import Fault, in_module, swapped  # noqa: E402
+from mutants import in_module, swapped  # noqa: E402
 
 AREAS = {
     "units": (("units", "unit_table", "dimensions", "spellings"), ("test_units_by_hand.py", "test_units.py")),
@@ -67,6 +69,7 @@ AREAS = {
             "design.judged.hanging",
         ),
         (
+            "test_checks_by_hand.py",
             "test_checks.py",
             "test_contradictions.py",
             "test_hanging.py",
@@ -80,6 +83,9 @@ AREAS = {
         ),
     ),
 }
+
+
+_LINE = re.compile(r" line \d+:")
 
 
 class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
@@ -126,34 +132,40 @@ def _red(module: str, tree: ast.Module, tests: tuple[str, ...], order: list[str]
         return True
 
 
+def target(module: str) -> Target:
+    """A module with all faults that it can be given."""
+    path = SOURCE / (module.replace(".", "/") + ".py")
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return Target(module, path, tree, list(in_module(tree)))
+
+
 def planted(tree: ast.Module) -> ast.Module:
     """The same source, which cannot be imported: the fault that must be noticed."""
     return ast.Module([*tree.body, *ast.parse("raise AssertionError('planted')").body], [])
 
 
-def campaign(module: str, faults: list[Fault], tree: ast.Module, tests: tuple[str, ...]) -> list[int]:
-    """The places of the faults that live."""
-    path, whole = SOURCE / (module.replace(".", "/") + ".py"), tuple(str(TESTS / test) for test in tests)
-    first = in_fork(lambda: tried(path, tree, faults, whole))
-    if first is None or not first.ran or not all(one.passed for one in first.ran):
-        red = [] if first is None else [one.name for one in first.ran if not one.passed]
-        raise SystemExit(f"the tests for {module} are red without any fault in it: {', '.join(red[:5])}")
-    order = [one.name for one in sorted(first.ran, key=lambda one: one.seconds)]
-    seconds = sum(one.seconds for one in first.ran)
-    print(f"{module}: {len(first.noticed)} of {len(faults)} noticed in place; {len(order)} tests take {seconds:.1f} s", file=sys.stderr, flush=True)
-    patience = 30 + 3 * seconds
+def campaign(targets: list[Target], tests: tuple[str, ...], in_place: bool = False) -> dict[str, list[int]]:
+    """The places of the faults that live, by module; with `in_place` of those that were not noticed at the first try, which is quick."""
+    whole = tuple(str(TESTS / test) for test in tests)
+    told = in_fork(lambda: tried(targets, whole)) or Told()
+    if not told.ran or not all(one.passed for one in told.ran):
+        raise SystemExit(f"the tests are red without any fault: {', '.join([one.name for one in told.ran if not one.passed][:5])}")
+    order, seconds = [one.name for one in sorted(told.ran, key=lambda one: one.seconds)], sum(one.seconds for one in told.ran)
+    print(f"{len(order)} tests take {seconds:.1f} s", file=sys.stderr, flush=True)
 
-    def again(changed: ast.Module) -> bool:
-        return in_fork(lambda: _red(module, changed, whole, order), patience) in (True, None)
+    def again(target: Target, changed: ast.Module) -> bool:
+        return in_fork(lambda: _red(target.module, changed, whole, order), 30 + 3 * seconds) in (True, None)
 
-    if again(tree) or not again(planted(tree)) or not first.planted:
-        raise SystemExit(f"the gate for {module} does not judge: red without a fault, or green with one that nobody can miss")
-    living = []
-    for place in sorted({*range(len(faults))} - first.noticed):
-        _, old, new = faults[place]
-        if not again(swapped(tree, old, new)):
-            living.append(place)
-            print(f"{module}: lives: {faults[place][0]}", file=sys.stderr, flush=True)
+    if not in_place and again(targets[0], targets[0].tree):
+        raise SystemExit(f"the gate does not judge: red with {targets[0].module} as it is")
+    blind = [target.module for target in targets if not told.planted[target.module] or not (in_place or again(target, planted(target.tree)))]
+    if blind:
+        raise SystemExit(f"the gate does not judge: green with a fault that nobody can miss in {', '.join(blind)}")
+    living: dict[str, list[int]] = {}
+    for target in targets:
+        rest = sorted({*range(len(target.faults))} - told.noticed[target.module])
+        living[target.module] = [place for place in rest if in_place or not again(target, swapped(target.tree, *target.faults[place][1:]))]
+        print(f"{target.module}: {len(target.faults)} mutants, {len(living[target.module])} live", flush=True)
     return living
 
 
@@ -163,23 +175,22 @@ def main() -> int:
     ask.add_argument("--draw", type=int, default=0, help="draw so many mutants of the whole area, instead of all")
     ask.add_argument("--seed", type=int, default=7, help="of the draw")
     ask.add_argument("--module", default="", help="only this module of the area")
+    ask.add_argument("--in-place", action="store_true", help="only the first try, which is quick: what it lists may still be noticed by the second")
     asked = ask.parse_args()
     settings.register_profile("patient", deadline=None, database=None, derandomize=True)  # a slow machine is no fault that was noticed
     settings.load_profile("patient")
 
     modules, tests = AREAS[asked.area]
-    trees = {module: ast.parse((SOURCE / (module.replace(".", "/") + ".py")).read_text(encoding="utf-8")) for module in modules if asked.module in ("", module)}
-    found = [(module, fault) for module, tree in trees.items() for fault in in_module(tree)]
+    whole = [target(module) for module in modules if asked.module in ("", module)]
+    found = [(one.module, fault) for one in whole for fault in one.faults]
     drawn = random.Random(asked.seed).sample(found, min(asked.draw, len(found))) if asked.draw else found
-    living = []
-    for module, tree in trees.items():
-        faults = [fault for place, fault in drawn if place == module]
-        lives = [f"{module} {faults[place][0]}" for place in campaign(module, faults, tree, tests)] if faults else []
-        print(f"{module}: {len(faults)} mutants, {len(lives)} live", flush=True)
-        living += lives
-    for one in living:
-        print(f"  {one}" + (f"   ({MODULES_MAY_LIVE[one]})" if one in MODULES_MAY_LIVE else ""))
-    counted = [one for one in living if one not in MODULES_MAY_LIVE]
+    targets = [replace(one, faults=[fault for module, fault in drawn if module == one.module]) for one in whole]
+    lives = campaign([one for one in targets if one.faults], tests, asked.in_place)
+    living = [f"{one.module} {one.faults[place][0]}" for one in targets for place in lives.get(one.module, ())]
+    reasons = {one: MODULES_MAY_LIVE.get(_LINE.sub(":", one), "") for one in living}  # lines move
+    for one, why in reasons.items():
+        print(f"  {one}" + (f"   ({why})" if why else ""))
+    counted = [one for one in living if not reasons[one]]
     print(
         f"{asked.area}: {len(drawn)} mutants of {len(found)}, seed {asked.seed}: {len(living)} live, {len(living) - len(counted)} of them with a reason; "
         f"{len(counted) / max(1, len(drawn)):.1%} without"

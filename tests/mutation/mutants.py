@@ -66,10 +66,10 @@ def in_module(tree: ast.Module) -> Iterator[Fault]:
 
 
 def _code(tree: ast.AST) -> Iterator[ast.AST]:
-    """Every node but annotations, which nothing reads when the program runs."""
+    """Every node but annotations, which nothing reads when the program runs, and decorators, which say how a class or function is made and kept."""
     yield tree
     for name, value in ast.iter_fields(tree):
-        if name not in ("annotation", "returns"):
+        if name not in ("annotation", "returns", "decorator_list"):
             for child in value if isinstance(value, list) else [value]:
                 if isinstance(child, ast.AST):
                     yield from _code(child)
