@@ -136,7 +136,7 @@ def test_every_question_grades_every_answer_and_asks_when_there_is_none(question
         assert finding(design.having(f"answers.{question.key}", words), question.id).grade == grade
     assert {"pass", "fail"} <= {grade for _, grade in question.answers}
     unanswered = finding(design.having(f"answers.{question.key}", None), question.id)
-    assert unanswered.grade == "not shown" and f"answers.{question.key}" in unanswered.value
+    assert unanswered.grade == "not shown" and f"answers.{question.key}" in unanswered.needs
 
 
 # Of each check that is part number and part answer: a number that passes, and one that fails.
@@ -206,7 +206,7 @@ def test_the_pull_in_the_wall_follows_height_width_and_thickness():
     bellied = chain_of(wall.having("vessel.widest", "1000 mm"))
     assert bellied.hoop_stress / chain_of(wall).hoop_stress == pytest.approx(1000 / 780)
     assert chain_of(wall.having("vessel.widest", "500 mm")).hoop_stress == chain_of(wall).hoop_stress, "the rim is then the widest"
-    assert "vessel.wall_thickness" in finding(BOWL, "C30").value and "drill hole" in finding(BOWL, "C30").value
+    assert "vessel.wall_thickness" in finding(BOWL, "C30").needs and "drill hole" in finding(BOWL, "C30").value
 
 
 def test_what_stands_on_the_blocks_is_held_against_joints_and_edge():

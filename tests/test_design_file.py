@@ -66,7 +66,7 @@ def test_a_design_with_nothing_but_a_kind_loads_and_says_what_every_check_needs(
     bare = file.parse_design('format = 1\nkind = "overflowing vessel"')
     found = checks.findings(chain_of(bare))
     assert {finding.grade for finding in found} == {"not shown", "does not apply"}
-    assert all(finding.value.startswith("needs ") and "(" in finding.value for finding in found if finding.grade == "not shown")
+    assert all(finding.value.startswith("needs ") and finding.needs for finding in found if finding.grade == "not shown")
 
 
 def test_saving_keeps_comments_order_and_everything_that_was_not_changed(tmp_path):
@@ -229,3 +229,8 @@ def test_every_key_that_was_called_otherwise_is_read_as_it_was(old, now):
     kind = next(kind for kind in KINDS if now.partition(".")[2] in sections(kind).get(section, ()))
     design = file.parse_design(f'format = 1\nkind = "{kind}"\ntitle = "an old one"\n[{section}]\n{key} = "{value}"\n')
     assert design[now] == known.read(value, now) and design.renamed == (old,)
+
+
+def test_whoever_writes_an_old_key_in_python_is_told_the_new_one():
+    with pytest.raises(InputError, match="vessel.rim_error is called vessel.rim_out_of_level now"):
+        file.parse_design(BOWL).having("vessel.rim_error", "1 mm")

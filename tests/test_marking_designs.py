@@ -59,7 +59,7 @@ def test_a_changed_limit_a_missing_value_and_another_value_are_seen(tmp_path):
     told = designs.marked(changed.encode(), wanted)
     if not told.get("reason"):
         assert [row["found"] for row in told["rows"] if row["what"] == "limits as the kit has them"] == ["changed: C07"]
-    without = "\n".join(line for line in BOWL.splitlines() if not line.startswith("rim_error"))
+    without = "\n".join(line for line in BOWL.splitlines() if not line.startswith("rim_out_of_level"))
     found = {row["found"] for row in designs.marked(without.encode(), wanted)["rows"]}
     assert "not given" in found
     other = BOWL.replace("780 mm", "700 mm")
@@ -114,3 +114,8 @@ def test_designs_are_marked_with_a_class(tmp_path):
     marks = marking.mark(group, numbers.draw(group, numbers.secret_of(tmp_path)), intake.take_in(place, designs.brief(tmp_path / "brief.toml")))
     writing.write_feedback(marks, tmp_path / "again")
     assert (tmp_path / "again" / "designs.csv").read_bytes() == (tmp_path / "in-marks" / "designs.csv").read_bytes()
+
+
+def test_a_brief_of_an_earlier_edition_asks_for_the_same_values(tmp_path):
+    wanted = brief(tmp_path, 'format = 1\n[required]\n"vessel.rim_error" = { at_most = "3 mm" }\n')
+    assert rows(designs.marked(BOWL.encode(), wanted))["difference in level round the rim"] == "yes"

@@ -15,6 +15,7 @@ from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.file import parse_design
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.renamed import RENAMED
 from brimwork.spellings import nearest
 from brimwork.units import InputError, read
 
@@ -64,7 +65,8 @@ def brief(path: Path) -> dict:
             raise InputError(f"'{key[:40]}' does not stand so in a brief: it has {', '.join(_KEYS)}")
     if held.get("format") != 1:
         raise InputError(f"{path} needs the line format = 1")
-    for key, wanted in held.get("required", {}).items():
+    held["required"] = {RENAMED.get(key, key): wanted for key, wanted in held.get("required", {}).items()}  # a brief of an earlier edition
+    for key, wanted in held["required"].items():
         if (
             not isinstance(wanted, dict)
             or not wanted

@@ -10,6 +10,7 @@ from brimwork.design.typed.fields import REGIONS, SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given, Unknown
 from brimwork.design.typed.reading import usual
+from brimwork.design.typed.renamed import RENAMED
 from brimwork.shown import clean, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -88,6 +89,8 @@ def check_head(table: dict) -> None:
 def field_of(section: str, key: str):
     if section not in SECTIONS:
         raise InputError(f"there is no section [{clipped(section)}] in a design.{nearest(section, SECTIONS)} It has: {', '.join(SECTIONS)}")
+    if now := RENAMED.get(f"{section}.{key}"):
+        raise InputError(f"{section}.{key} is called {now} now")
     if key not in SECTIONS[section]:
         raise InputError(f"[{section}] has no key '{clipped(key)}'.{nearest(key, SECTIONS[section])} It has: {', '.join(SECTIONS[section])}")
     return SECTIONS[section][key]

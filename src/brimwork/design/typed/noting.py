@@ -21,6 +21,7 @@ class Noting:
 
     def __init__(self, design: Design, instead: Callable[[str], Any] = _nothing):
         self._design, self._instead = design, instead
+        self.known = None if instead is _nothing else design  # what is really known, where something is supposed
         self.asked: dict[str, None] = {}
         self.missing: dict[str, None] = {}
 
