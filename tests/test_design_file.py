@@ -232,5 +232,5 @@ def test_every_key_that_was_called_otherwise_is_read_as_it_was(old, now):
 
 
 def test_whoever_writes_an_old_key_in_python_is_told_the_new_one():
-    with pytest.raises(InputError, match="vessel.rim_out_of_level is called vessel.rim_out_of_level now"):
-        file.parse_design(BOWL).having("vessel.rim_out_of_level", "1 mm")
+    with pytest.raises(InputError, match="vessel.rim_error is called vessel.rim_out_of_level now"):
+        file.parse_design(BOWL).having("vessel.rim_error", "1 mm")

@@ -117,5 +117,5 @@ def test_designs_are_marked_with_a_class(tmp_path):
 
 
 def test_a_brief_of_an_earlier_edition_asks_for_the_same_values(tmp_path):
-    wanted = brief(tmp_path, 'format = 1\n[required]\n"vessel.rim_out_of_level" = { at_most = "3 mm" }\n')
+    wanted = brief(tmp_path, 'format = 1\n[required]\n"vessel.rim_error" = { at_most = "3 mm" }\n')
     assert rows(designs.marked(BOWL.encode(), wanted))["difference in level round the rim"] == "yes"

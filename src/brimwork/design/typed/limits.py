@@ -32,16 +32,20 @@ class Limits:
         good, fair = (_common(mine, theirs) for mine, theirs in ((self.good, other.good), (self.fair, other.fair)))
         return Limits(good, fair)
 
-    @lru_cache(maxsize=1024)
     def text(self, unit: str, region: str = "UK") -> str:
-        here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
-        good, fair = (days(_span(*span, here, digits)) for span in (self.good, self.fair))
-        return good + (f"; near it {fair}" if fair != good else "")
+        return _text(self, unit, region)
 
     def typed(self, unit: str, region: str) -> str:
         """As a design would type its own: "1.1 to 1.6; 1 to 2.5"."""
         here = US_UNITS.get(unit, unit) if region == "US" else unit
         return "; ".join(_span(*span, here, 3) for span in (self.good, self.fair))
+
+
+@lru_cache(maxsize=1024)
+def _text(limits: Limits, unit: str, region: str) -> str:
+    here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
+    good, fair = (days(_span(*span, here, digits)) for span in (limits.good, limits.fair))
+    return good + (f"; near it {fair}" if fair != good else "")
 
 
 def _common(one: tuple[float, float], other: tuple[float, float]) -> tuple[float, float]:
