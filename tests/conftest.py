@@ -6,13 +6,13 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+import together
 
 from brimwork import topics
 from brimwork.expression import DeclarationError
 
 TESTS = Path(__file__).parent
 PRINTED_ON = datetime.date(2027, 2, 20)
-LONGEST = ("browser", "test_stored_outputs.py", "test_cli.py", "test_pack.py", "test_pack_pages.py", "test_opening.py", "test_typeset.py", "test_topics.py")
 
 
 @pytest.fixture(scope="session")
@@ -48,15 +48,10 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
     return None if config.args_source is config.ArgsSource.TESTPATHS else 0
 
 
+def pytest_xdist_make_scheduler(config: pytest.Config, log):
+    return together.Scheduling(config, log)
+
+
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """All tests of a file in one process, for they share what was made once; a test may name another group."""
-
-    def turn(item: pytest.Item) -> int:
-        first = item.path.relative_to(TESTS).parts[0]
-        return LONGEST.index(first) if first in LONGEST else len(LONGEST)
-
-    items.sort(key=turn)
-    for item in items:
-        if not item.get_closest_marker("xdist_group"):
-            item.add_marker(pytest.mark.xdist_group(str(item.path.relative_to(TESTS))))
+    items.sort(key=lambda item: together.turn(together.group(item.nodeid)))

@@ -16,7 +16,6 @@ from brimwork.pack.document import document, write_pack
 
 BOWL = Path(__file__).parents[1] / "workbooks" / "designs" / "library-bowl.toml"
 DAY = datetime.date(2027, 2, 20)  # of the packs that `printed` prints too
-pytestmark = pytest.mark.xdist_group("packs")
 
 
 @pytest.fixture(scope="module")

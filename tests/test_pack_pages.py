@@ -19,7 +19,6 @@ from brimwork.drawing.records import Mark, Polygon
 from brimwork.pack.rests import inputs_printed
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-pytestmark = pytest.mark.xdist_group("packs")
 NAMES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")
 
 

@@ -29,8 +29,7 @@ def differences(stored, new):
             yield f"{(old or now).source}\ngives now  ...{gives[place : place + 160]!r}\nstored is  ...{was[place : place + 160]!r}"
 
 
-# Each workbook has a kernel of its own, so that they need not wait for each other.
-@pytest.mark.parametrize("path", [pytest.param(path, id=path.stem, marks=pytest.mark.xdist_group(f"kernel of {path.stem}")) for path in WORKBOOKS])
+@pytest.mark.parametrize("path", WORKBOOKS, ids=lambda path: path.stem)
 def test_a_workbook_gives_again_what_is_stored_in_it(path):
     stored, new = nbformat.read(path, as_version=4), run(path)
     found = list(differences(stored, new))

@@ -11,6 +11,7 @@ import math
 import traceback
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 
 from brimwork.dimensions import NUMBER, Dimension
@@ -32,8 +33,9 @@ class DeclarationError(ValueError):
         return f"{Path(at[-1].filename).name}, line {at[-1].lineno}: {self}" if at else str(self)
 
 
+@lru_cache(maxsize=8192)
 def parse_expression(text: str, calculus: bool = False) -> ast.expr:
-    """The tree of one expression; with `calculus` also Integral(f, (x, a, b)) and Derivative(f, x)."""
+    """The tree of one expression, shared by all who ask for it; with `calculus` also Integral(f, (x, a, b)) and Derivative(f, x)."""
     try:
         tree = ast.parse(text.strip(), mode="eval").body
     except SyntaxError as error:
@@ -76,6 +78,7 @@ def _allow(node: ast.AST, text: str, calculus: bool) -> None:
             raise DeclarationError(f"'{text}': {type(node).__name__} has no place in a formula")
 
 
+@lru_cache(maxsize=8192)
 def letters(*trees: ast.expr) -> tuple[str, ...]:
     """Letters in order of first appearance, without pi and without variables bound by an integral."""
     return tuple(dict.fromkeys(name for tree in trees for name in _letters(tree)))
@@ -158,6 +161,13 @@ def dimension(node: ast.expr) -> Dimension:
                 raise DeclarationError(f"'{ast.unparse(node)}': {name} takes a pure number, '{ast.unparse(argument)}' is in {dimension(argument)}")
             return NUMBER
     raise DeclarationError(f"'{ast.unparse(node)}' has no dimension")
+
+
+@lru_cache(maxsize=4096)
+def compiled(text: str) -> tuple[tuple[str, ...], Callable[..., float]]:
+    """The letters of an expression, and a function of them."""
+    tree = parse_expression(text)
+    return letters(tree), numeric(tree, letters(tree))
 
 
 def numeric(tree: ast.expr, names: tuple[str, ...], checked: tuple[str, ...] | None = None, arrays: bool = False, first: str = "") -> Callable:

@@ -84,9 +84,8 @@ class Slip:
     also_given: tuple[str, ...] = ()
 
     def number(self, values: dict[str, float]) -> float:
-        tree = expression.parse_expression(self.equals)
-        names = expression.letters(tree)
-        return expression.numeric(tree, names)(**{name: values[name] for name in names if name in values})
+        names, number = expression.compiled(self.equals)
+        return number(**{name: values[name] for name in names if name in values})
 
 
 @dataclass(eq=False, repr=False)

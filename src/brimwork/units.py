@@ -181,6 +181,13 @@ def parse(text: str) -> Reading:
 
     Raises InputError for text that is too long, not plain characters, ambiguous (1,250; bare gal), not finite, or not a quantity.
     """
+    if not isinstance(text, str):
+        raise InputError(f"{text!r} is not text: type a number and a unit, such as '25 mm'")
+    return _parsed(text)
+
+
+@lru_cache(maxsize=4096)
+def _parsed(text: str) -> Reading:
     plain = _checked(text)
     match = _NUMBER.match(plain)
     if not match:
@@ -201,8 +208,6 @@ def parse(text: str) -> Reading:
 
 def _checked(text: str) -> str:
     """`text` with its signs made plain. Raises InputError where it cannot be one number with a unit."""
-    if not isinstance(text, str):
-        raise InputError(f"{text!r} is not text: type a number and a unit, such as '25 mm'")
     if len(text) > LONGEST_TEXT:
         raise InputError(f"that is {len(text)} characters; a number and a unit take at most {LONGEST_TEXT}, such as '25 mm'")
     plain = made_plain(text)

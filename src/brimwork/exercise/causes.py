@@ -76,7 +76,7 @@ class WayOfWorking:
         angles = frozenset(name for name, unit in self.shown.items() if unit in ("deg", "rad"))
         names = Names({name: self.kinds[name] for name in self.shown}, plain, self.words, self.used, angles)
         kinds = tuple((name, self.kinds[name]) for name in self.kinds)
-        key = (ast.unparse(self.tree), tuple(ast.unparse(part) for part in self.on_the_way))
+        key = (_text(self.tree), tuple(map(_text, self.on_the_way)))
         sizes = {UNIT + name: units.unit(unit).factor for name, unit in self.shown.items()}
         in_si, as_shown = (
             {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}},
@@ -93,14 +93,14 @@ class WayOfWorking:
     @cached_property
     def as_they_stand(self) -> bool:
         """Whether the given numbers go in as they stand, with no unit changed: then nobody works in any other."""
-        code, factor = compile_tree(self.tree), units.unit(self.unit).factor
+        code, factor = _code(self.tree), units.unit(self.unit).factor
         if self.solved or any(self.kinds.get(name, NUMBER) != NUMBER for name in self._names if name not in self.shown):
             return False
         number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
         right = self.number(code, self.values)
         return number is not None and right is not None and math.isclose(number * factor, right, rel_tol=1e-9)
 
-    @property
+    @cached_property
     def _names(self) -> set[str]:
         return {part.id for part in ast.walk(self.tree) if isinstance(part, ast.Name)}
 
@@ -184,6 +184,10 @@ def _at_points(working: WayOfWorking, code, points: list[dict[str, float]]) -> l
 
 def compile_tree(tree: ast.expr):
     return compile(ast.fix_missing_locations(ast.Expression(tree)), "<way>", "eval")
+
+
+_code = lru_cache(maxsize=2048)(compile_tree)  # of the working itself
+_text = lru_cache(maxsize=2048)(ast.unparse)
 
 
 def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: WayOfWorking) -> Dimension | None:

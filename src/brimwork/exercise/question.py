@@ -10,6 +10,7 @@ import math
 import random
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations
 
 from brimwork import expression, system, typeset
@@ -241,22 +242,30 @@ def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
 def _known(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> KnownWay:
     """A slip with its number; one that changes the kind of quantity gives another number to those who work in the units that are shown."""
     in_si = slip.number(values | constants)
-    tree = expression.parse_expression(slip.equals)
-    try:
-        if expression.dimension(tree) == formula.dimension:
-            return KnownWay(in_si, slip.feedback)
-    except DeclarationError:
-        pass
-    as_shown = _as_shown(formula, tree, values, constants)
+    as_shown = None if _keeps_its_kind(formula, slip) else _as_shown(formula, slip, values, constants)
     return KnownWay(in_si, slip.feedback) if as_shown is None else KnownWay(as_shown, slip.feedback, also=in_si)
 
 
-def _as_shown(formula: Formula, tree: ast.expr, values: dict[str, float], constants: dict[str, float]) -> float | None:
-    """What a tree comes to on the numbers as they are shown, made fit by the one factor that makes the right one fit; None where there is no such factor."""
+@lru_cache(maxsize=4096)
+def _keeps_its_kind(formula: Formula, slip: Slip) -> bool:
+    try:
+        return expression.dimension(expression.parse_expression(slip.equals)) == formula.dimension
+    except DeclarationError:
+        return False
+
+
+@lru_cache(maxsize=1024)
+def _unchecked(formula: Formula) -> Callable[..., float]:
+    """The right-hand side, of any values."""
+    return expression.numeric(formula.right, (*formula.inputs, *formula.constants))
+
+
+def _as_shown(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> float | None:
+    """What a slip comes to on the numbers as they are shown, made fit by the one factor that makes the right one fit; None where there is no such factor."""
     if formula.implicit:
         return None
-    names = expression.letters(tree)
-    slipped, right = expression.numeric(tree, names), expression.numeric(formula.right, (*formula.inputs, *formula.constants))
+    names, slipped = expression.compiled(slip.equals)
+    right = _unchecked(formula)
     found = []
     for aside in (0.0, 0.1):  # a factor that holds for one set of values alone is none
         given = {name: value * (1 + aside * math.sin(place + 1.0)) for place, (name, value) in enumerate(values.items())}
@@ -294,10 +303,9 @@ def _in_words(part: ast.expr) -> str:
 def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[[float], float]], float]:
     """Solves the equation of `formula` with another right-hand side. Raises InputError where nothing fits."""
     names = {name: value for name, value in values.items() if name in (*formula.inputs, *formula.constants)}
-    limits = [expression.parse_expression(text) for text in formula.between]
-    low, high = (expression.numeric(tree, expression.letters(tree)) for tree in limits)
+    ends = [expression.compiled(text) for text in formula.between]
     left = expression.numeric(formula.left, tuple(names), first=formula.result)
-    between = [end(**{name: names[name] for name in expression.letters(tree)}) for end, tree in zip((low, high), limits)]
+    between = [end(**{name: names[name] for name in letters}) for letters, end in ends]
     return lambda right: solve(lambda x: left(x, **names) - right(x), *between)
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import random
+from functools import cache
 
 from brimwork import expression
 from brimwork.conditions import holds
@@ -147,10 +148,9 @@ def draw_sensible(formula: Formula, names: tuple[str, ...], by: random.Random) -
         values[name] = _printed(name, low + by.randint(0, steps) * step / fine[name])
     constants = {name: QUANTITIES[name].fixed for name in ("g",)}
     for name, text in FOLLOWS.items():
-        tree = expression.parse_expression(text)
-        others = expression.letters(tree)
+        others, number = expression.compiled(text)
         if name in names and all(other in values or other in constants for other in others):
-            exact = expression.numeric(tree, others)(**{other: values.get(other, constants.get(other)) for other in others})
+            exact = number(**{other: values.get(other, constants.get(other)) for other in others})
             step = scales[name][2] / fine[name]
             values[name] = _printed(name, round(exact / step) * step)
     met = all(holds(condition, values) for condition in (*formula.where, *_known(values)))
@@ -173,8 +173,9 @@ def _known(values: dict[str, float]) -> list[str]:
     return [condition for condition in _TOGETHER if _letters(condition) <= values.keys()]
 
 
-def _letters(condition: str) -> set[str]:
-    return {name for side in condition.split("<") for name in expression.letters(expression.parse_expression(side)) if not QUANTITIES[name].value}
+@cache
+def _letters(condition: str) -> frozenset[str]:
+    return frozenset(name for side in condition.split("<") for name in expression.letters(expression.parse_expression(side)) if not QUANTITIES[name].value)
 
 
 def _range(formula: Formula, name: str) -> tuple[float, float, float]:

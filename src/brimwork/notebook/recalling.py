@@ -6,10 +6,8 @@ import zlib
 from datetime import UTC, datetime
 
 from brimwork.exercise import bank
-from brimwork.exercise.question import Question
-from brimwork.expression import DeclarationError
+from brimwork.exercise.written import Numeric
 from brimwork.notebook import contents
-from brimwork.units import InputError
 
 COUNT = 3
 STRIDE = 100  # seeds of one round, so that "new numbers" do not run into the next
@@ -54,8 +52,6 @@ def fresh(workbook: str) -> tuple[str, ...]:
 
 
 def _varies(name: str) -> bool:
-    try:
-        posed = bank.pose(name, 2)
-    except (InputError, DeclarationError, ValueError):
-        return False
-    return isinstance(posed, Question) and posed.varies
+    """Whether a question has other numbers on another day: one on a formula does."""
+    declared = bank.questions().get(name)
+    return declared is None or isinstance(declared, Numeric) and declared.varies

@@ -1,0 +1,66 @@
+"""Which tests run in one process, and in which order: those of a file together, for they share what was made once; what takes longest begins first.
+
+The groups are our own, for pytest-xdist 3.8 under pytest 9.2 no longer sees the groups that tests are marked with, and sends each test where there is room.
+"""
+
+from xdist.scheduler import LoadScopeScheduling
+
+# Groups of more than one file, or of a part of one, by how the address of a test begins. A browser at work leaves little room on two cores for another one.
+_TOGETHER = {
+    "tests/browser/test_access.py": "access",
+    "tests/browser/": "browser",
+    "tests/test_pack.py": "packs",
+    "tests/test_pack_pages.py": "packs",
+}
+_APART = ("tests/test_stored_outputs.py",)  # each test has a kernel of its own
+_FIRST = (
+    "access",
+    "tests/cross_check/test_cross_check.py",
+    "packs",
+    "tests/test_every_formula.py",
+    "tests/test_diagnosis_quality.py",
+    "tests/test_typeset.py",
+    "tests/test_design_drawings.py",
+    "tests/test_told_truly.py",
+    "browser",
+    "tests/test_opening.py",
+    "tests/test_merging.py",
+    "tests/test_topics.py",
+    "tests/test_hostile_answers.py",
+    "tests/test_hostile_requests.py",
+    "tests/test_types.py",
+    "tests/test_cli.py",
+    "tests/test_exercise.py",
+    "tests/cross_check/test_softened.py",
+)
+
+
+def group(nodeid: str) -> str:
+    """The group of a test, by its address."""
+    if nodeid.startswith(_APART):
+        return nodeid
+    return next((name for start, name in _TOGETHER.items() if nodeid.startswith(start)), nodeid.partition("::")[0])
+
+
+def turn(name: str) -> int:
+    return _FIRST.index(name) if name in _FIRST else len(_FIRST)
+
+
+class _Places(list):
+    """A list of thousands of tests, asked for the place of each of them."""
+
+    def __init__(self, tests):
+        super().__init__(tests)
+        self._places = {test: place for place, test in enumerate(self)}
+
+    def index(self, test):
+        return self._places[test]
+
+
+class Scheduling(LoadScopeScheduling):
+    def add_node_collection(self, node, collection):
+        super().add_node_collection(node, _Places(collection))
+        self.registered_collections[node] = _Places(collection)
+
+    def _split_scope(self, nodeid):
+        return group(nodeid)
