@@ -1,7 +1,9 @@
 """Laying out the workbooks in a user's folder: nothing of theirs is overwritten, new editions are laid beside, bad folders are told."""
 
+import importlib.util
 import json
 import os
+import re
 import signal
 import socket
 import subprocess
@@ -127,6 +129,20 @@ asyncio.run(main())
 """
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
     assert socket.TCP_NODELAY and "NODELAY [1]" in done.stdout, done.stderr
+
+
+def test_no_time_is_spent_on_grammars_that_no_schema_of_jupyter_asks_for():
+    code = (
+        "from brimwork.notebook import swift; swift.leave_out_grammars(); import jsonschema, sys; print(sorted(name for name in sys.modules if name == 'lark'))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
+    assert done.stdout == "[]\n", done.stderr
+    folders = [
+        Path(importlib.util.find_spec(name).origin).parent for name in ("jupyter_events", "jupyter_server", "jupyterlab", "jupyterlab_server", "nbformat")
+    ]
+    schemas = [path for folder in folders for end in ("json", "yaml", "yml") for path in folder.rglob(f"*.{end}") if "node_modules" not in path.parts]
+    assert len(schemas) > 50
+    assert not [path for path in schemas if re.search(rb"""["']?format["']?:\s*["']?iri""", path.read_bytes())]
 
 
 def test_a_record_that_is_not_ours_and_a_link_to_nothing_are_left_alone(tmp_path, edition):

@@ -32,6 +32,7 @@ _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab
 
 
 def serve(arguments: list[str]) -> None:
+    swift.leave_out_grammars()
     from jupyter_server.utils import JupyterServerAuthWarning
     from jupyterlab.labapp import LabApp
 
