@@ -81,9 +81,8 @@ def comes_early(book):
 
 
 def given(section, start):
-    """The values of a question on a formula, by letter and as they stand there, from its first words on."""
-    text = section.cell.inner_text()
-    asked = text[text.index(start) :].partition(" Find ")[0]
+    """The values of a question on a formula, by letter and as they stand there, from the line on that begins with its number."""
+    asked = re.search(rf"^{re.escape(start)} .*? Find ", section.cell.inner_text(), re.MULTILINE | re.DOTALL)[0]  # 0.93. has a 3. in it, too
     return {letter: float(value) for letter, value in re.findall(r"(\w+) = (\d+(?:\.\d+)?)", asked)}
 
 
