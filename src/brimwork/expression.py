@@ -164,7 +164,7 @@ def dimension(node: ast.expr) -> Dimension:
 
 
 @lru_cache(maxsize=4096)
-def compiled(text: str) -> tuple[tuple[str, ...], Callable[..., float]]:
+def function_of(text: str) -> tuple[tuple[str, ...], Callable[..., float]]:
     """The letters of an expression, and a function of them."""
     tree = parse_expression(text)
     return letters(tree), numeric(tree, letters(tree))

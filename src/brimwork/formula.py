@@ -84,7 +84,7 @@ class Slip:
     also_given: tuple[str, ...] = ()
 
     def number(self, values: dict[str, float]) -> float:
-        names, number = expression.compiled(self.equals)
+        names, number = expression.function_of(self.equals)
         return number(**{name: values[name] for name in names if name in values})
 
 

@@ -264,7 +264,7 @@ def _as_shown(formula: Formula, slip: Slip, values: dict[str, float], constants:
     """What a slip comes to on the numbers as they are shown, made fit by the one factor that makes the right one fit; None where there is no such factor."""
     if formula.implicit:
         return None
-    names, slipped = expression.compiled(slip.equals)
+    names, slipped = expression.function_of(slip.equals)
     right = _unchecked(formula)
     found = []
     for aside in (0.0, 0.1):  # a factor that holds for one set of values alone is none
@@ -303,7 +303,7 @@ def _in_words(part: ast.expr) -> str:
 def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[[float], float]], float]:
     """Solves the equation of `formula` with another right-hand side. Raises InputError where nothing fits."""
     names = {name: value for name, value in values.items() if name in (*formula.inputs, *formula.constants)}
-    ends = [expression.compiled(text) for text in formula.between]
+    ends = [expression.function_of(text) for text in formula.between]
     left = expression.numeric(formula.left, tuple(names), first=formula.result)
     between = [end(**{name: names[name] for name in letters}) for letters, end in ends]
     return lambda right: solve(lambda x: left(x, **names) - right(x), *between)

@@ -148,7 +148,7 @@ def draw_sensible(formula: Formula, names: tuple[str, ...], by: random.Random) -
         values[name] = _printed(name, low + by.randint(0, steps) * step / fine[name])
     constants = {name: QUANTITIES[name].fixed for name in ("g",)}
     for name, text in FOLLOWS.items():
-        others, number = expression.compiled(text)
+        others, number = expression.function_of(text)
         if name in names and all(other in values or other in constants for other in others):
             exact = number(**{other: values.get(other, constants.get(other)) for other in others})
             step = scales[name][2] / fine[name]
