@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from brimwork.classroom import course
 from brimwork.classroom.course import TOPICS
 from brimwork.design.typed import file
 from brimwork.exercise import answers, bank
@@ -60,8 +61,15 @@ def test_what_a_file_claims_is_worked_out_again(book):
 def test_outcomes_are_counted_by_code(book):
     answered("T10.1")
     said = course_so_far.outcomes("T10", "T11").plain.splitlines()
-    assert said[0].startswith("T10: say what only an electrician may do (1 of ") and said[2].startswith("T11: ") and "(0 of " in said[2]
+    assert said[0].startswith("T10: say what only an electrician may do (0 of ") and "(1 of " in said[1] and said[2].startswith("T11: ") and "(0 of " in said[2]
     assert "there is no topic 'T99'" in course_so_far.outcomes("T99").plain
+
+
+def test_every_question_serves_one_outcome_and_every_outcome_has_two_questions_or_more():
+    for code, topic in TOPICS.items():
+        served = [topic.serves(name) for name in bank.questions() if name.startswith(f"{code}.")]
+        assert len(topic.outcomes) == 2 and all(served.count(number) >= 1 for number in range(2)), code
+        assert {f"{code}.{number}" for number in course._SECOND[code].split()} <= {*bank.questions()}, code
 
 
 def test_every_topic_of_the_course_has_a_workbook_that_asks_its_questions_and_names_its_outcomes():

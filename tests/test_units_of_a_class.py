@@ -25,7 +25,7 @@ BY_BOTH = ("T02.1", "T02.2", "T02.6", "T14.1")  # about changing units of one sy
 @pytest.fixture(autouse=True)
 def metric_again():
     yield
-    system.use(system.METRES)
+    system.use_none()
 
 
 in_both = pytest.mark.parametrize("wanted", system.SYSTEMS)
@@ -137,7 +137,7 @@ def test_a_choice_of_units_is_kept_beside_the_workbooks(tmp_path, monkeypatch):
     own = Units(tmp_path)
     own.chosen.value = system.FEET
     assert system.current() == system.FEET and "Kept" in own.said.value
-    system.use(system.METRES)
+    system.use_none()
     take_settings(tmp_path)
     assert system.current() == system.FEET and "US gal" in bank.pose("T13.1").text
 

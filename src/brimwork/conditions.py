@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache, cached_property
 
-from brimwork import expression, units
+from brimwork import expression, system, units
 from brimwork.nomenclature import QUANTITIES
 from brimwork.sources import Citation
 
@@ -30,6 +30,9 @@ class TestedRange:
     @cached_property
     def _unit(self) -> str:
         return QUANTITIES[self.of].metric if self.of in QUANTITIES else ""
+
+    def _written(self, value: float) -> str:
+        return QUANTITIES[self.of].text_here(value) if self.of in QUANTITIES else units.write(value, "")
 
     @cached_property
     def _number(self) -> Callable[..., float]:
@@ -53,14 +56,15 @@ class TestedRange:
         low, high = self._limits
         for side, beyond in (("below", value < low), ("above", value > high)):
             if beyond:
-                return f"{self.of} = {units.write(value, self._unit)} is {side} the tested range ({self.span}), so the result is an extrapolation"
+                return f"{self.of} = {self._written(value)} is {side} the tested range ({self.span}), so the result is an extrapolation"
         return ""
 
     @property
     def span(self) -> str:
-        if self.low and self.high:
-            return f"{self.low} to {self.high}"
-        return f"from {self.low}" if self.low else f"up to {self.high}"
+        low, high = (system.in_chosen(end) if end else "" for end in (self.low, self.high))
+        if low and high:
+            return f"{low} to {high}"
+        return f"from {low}" if low else f"up to {high}"
 
     def __str__(self) -> str:
         return f"{self.of} {self.span} ({self.source})"

@@ -182,6 +182,10 @@ class Quantity:
             return metric
         return f"{us} ({metric})" if system.current() == system.FEET else f"{metric} ({us})"
 
+    def shown(self, value: float, digits: int | None = 3) -> str:
+        """The value as lessons show it: in the system that was chosen, or in both where nobody has chosen."""
+        return self.text_here(value, digits) if system.was_chosen() else self.both(value, digits)
+
 
 def _the(name: str) -> str:
     return name if name.startswith("the ") else f"the {name}"

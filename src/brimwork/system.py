@@ -13,6 +13,7 @@ METRES, FEET = "metric", "US"
 SYSTEMS = (METRES, FEET)
 SETTINGS = "settings.toml"  # the file beside workbooks that says which
 _now = [METRES]
+_chosen = [False]
 
 # Units of one system with that of the other in which the same thing is measured; what stands in neither column belongs to both.
 _PAIRS = (
@@ -48,18 +49,28 @@ def use(system: str) -> None:
     """Ask, draw and write in this system from now on. Raises ValueError for none of SYSTEMS."""
     if system not in SYSTEMS:
         raise ValueError(f"'{system}' is none of {', '.join(SYSTEMS)}")
-    _now[0] = system
+    _now[0], _chosen[0] = system, True
+
+
+def use_none() -> None:
+    """As it is where nobody has chosen: metric, and results in both."""
+    _now[0], _chosen[0] = METRES, False
+
+
+def was_chosen() -> bool:
+    """Whether a class or a learner has chosen: pages then show nothing of the other system."""
+    return _chosen[0]
 
 
 @contextmanager
 def working_in(system: str) -> Iterator[None]:
     """The same, for a while."""
-    before = current()
+    before = _now[0], _chosen[0]
     use(system)
     try:
         yield
     finally:
-        use(before)
+        _now[0], _chosen[0] = before
 
 
 def settings(units: str) -> bytes:
@@ -81,9 +92,17 @@ def counterpart(unit: str, system: str) -> str:
     return (_TO_US if system == FEET else _TO_METRIC).get(unit, unit)
 
 
+_FEET = {"m": "ft", "kg": "lb", "N": "lbf", "Pa": "psf"}
+
+
 def feet(unit: str) -> str:
-    """A unit of SI with feet in the place of metres: "m3/s" is "ft3/s"."""
-    return re.sub(r"\bm(?=[\d^/ ]|$)", "ft", unit)
+    """A unit of SI with feet in the place of metres, and pounds of mass and of force: "m3/s" is "ft3/s", "N m" is "lbf ft"."""
+    return re.sub(r"\b(m|kg|N|Pa)(?=[\d^/ ]|$)", lambda found: _FEET[found[1]], unit)
+
+
+def by_day(unit: str) -> str:
+    """A unit of SI with days in the place of seconds: "m3/s" is "m3/day"."""
+    return re.sub(r"\bs(?=[\d^/ ]|$)", "day", unit)
 
 
 def near_there(text: str, unit: str) -> str:
@@ -98,6 +117,15 @@ def round_there(text: str, system: str) -> str:
     return text if there == reading.unit else f"{units.number(float(f'{units.convert(reading.value, there):.1g}'))} {there}"
 
 
+def in_chosen(text: str, digits: int = 2) -> str:
+    """A value such as "30 mm" in the unit of the system that was chosen: "1.2 in"; as it is where it has that unit, or nobody has chosen."""
+    reading = units.parse(text)
+    if not _chosen[0] or of_unit(reading.unit) in ("", current()):
+        return text
+    there = counterpart(reading.unit, current())
+    return f"{units.number(float(f'{units.convert(reading.value, there):.{digits}g}'))} {there}"
+
+
 def length(metres: float) -> str:
     """A short length as a drawing shows it: "400 mm", or "15.7 in"."""
     if current() == METRES:
@@ -108,9 +136,11 @@ def length(metres: float) -> str:
 
 _NAMES = {
     "each metre": "each foot",
+    "every metre": "every foot",
     "ampere and metre": "ampere and foot",
     "each millimetre": "each inch",
     "one metre": "one foot",
+    " 1 m from": " 3.3 ft from",
     "two metres": "6.6 ft",
     "1.5 m ": "5 ft ",
     "each cubic metre": "each cubic yard",

@@ -274,16 +274,39 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
     raise ValueError(f"no text for {ast.dump(node)}")
 
 
+_POUNDS = ("kg", "N", "Pa", "kg/m3", "kg/m2", "N m", "Pa/m")  # units with mass in them that are turned into pounds
+_ONLY_SI = ("mN/m", "cP", "Pa")  # what is measured in these in the US too stays, with all that is worked beside it
+
+
 def in_feet(letters: Iterable[str]) -> bool:
-    """Whether a working with these letters is written in feet: in US units, where nothing in it has to do with mass, which would want a pound of force."""
-    return system.current() == system.FEET and not any(QUANTITIES[key].dimension[0] or QUANTITIES[key].dimension[4] for key in letters)
+    """Whether a working with these letters is written in feet and pounds: in US units, where nothing in it is power, heat or electricity."""
+    rows = [QUANTITIES[key] for key in letters]
+    heavy = [row for row in rows if row.dimension[0] or row.dimension[4]]
+    return system.current() == system.FEET and all(row.si in _POUNDS and row.us not in _ONLY_SI for row in heavy)
 
 
-def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None, feet: bool = False) -> str:
-    """A value of a letter in SI with its unit, or in feet, as it stands in a line of working."""
+def turning(letters: Iterable[str]) -> Callable[[str], str]:
+    """How a working with these letters writes a unit of SI: in feet and pounds for the US, and by the day where all that has to do with time is counted so."""
+    letters = tuple(letters)
+    timed = [QUANTITIES[key].metric for key in letters if QUANTITIES[key].dimension[2]]
+    feet, days = in_feet(letters), bool(timed) and all("day" in unit for unit in timed)
+
+    def turned(unit: str) -> str:
+        unit = system.feet(unit) if feet else unit
+        return system.by_day(unit) if days else unit
+
+    return turned
+
+
+def as_it_is(unit: str) -> str:
+    return unit
+
+
+def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None, turn: Callable[[str], str] = as_it_is) -> str:
+    """A value of a letter with its unit, as it stands in a line of working: in SI, or in the units to which those are turned."""
     unit = QUANTITIES[key].si
-    if feet and system.feet(unit) != unit:
-        unit = system.feet(unit)
+    if turn(unit) != unit:
+        unit = turn(unit)
         number = units.convert(si, unit)
         return f"{target.number(units.number(number, digits) if digits else units.number(float(f'{number:.5g}')))}{target.unit(unit)}"
     unit, si = ("deg", math.degrees(si)) if unit == "rad" else (unit, si)
@@ -293,13 +316,13 @@ def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None,
 def working(worked: Working, target: Latex = LATEX) -> list[str]:
     """Three lines: the formula, the numbers put in (SI), and the result. An equation with the result on both sides has no second line."""
     formula = worked.formula
-    feet = in_feet((formula.result, *formula.inputs, *formula.constants))
+    turn = turning((formula.result, *formula.inputs, *formula.constants))
     lines = [relation(formula.left, formula.right, target)]
     if not formula.implicit:
 
         def put_in(key: str) -> str | None:
-            return value(key, worked.values[key], target, feet=feet) if key in worked.values else None
+            return value(key, worked.values[key], target, turn=turn) if key in worked.values else None
 
         lines.append(_equation(target.letter(formula.result), formula.right, target, put_in))
-    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4, feet)}")
+    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4, turn)}")
     return lines

@@ -30,6 +30,10 @@ class Topic:
     workbooks: tuple[str, ...]
     figures: tuple[str, ...]
 
+    def serves(self, code: str) -> int:
+        """Which of the outcomes, counted from 0, a question of the topic serves."""
+        return int(code.partition(".")[2] in _SECOND[self.code].split())
+
 
 TOPICS = {
     topic.code: topic
@@ -40,15 +44,23 @@ TOPICS = {
         Topic("T04", "Overflow", ("choose a flow for each metre of edge for a wanted look", "go from flow to head and back"), ("overflow",), ("flow over a level lip", "flow over a round rim", "flow over a broad crest")),
         Topic("T05", "Pipes and pumps", ("find the head that a pump must give, and where pump and pipe agree", "spot a label that cannot be true"), ("pipes",), ("speed in a pipe", "head lost to friction", "total dynamic head", "duty flow")),
         Topic("T06", "Reservoir and water balance", ("keep gross, usable and dead water apart", "say how far the level drops, and for how many days the water lasts"), ("reservoir", "water-balance"), ("water in blocks and stone", "usable water above the pump limit", "drop of the level on start", "days without top-up")),
-        Topic("T07", "Loads, blocks and stability", ("find the patch that really carries and the pressure under it", "check overturning, empty and full"), ("loads",), ("contact patch of a ring foot", "pressure on the block tops", "tipping factor", "uplift of foam")),
+        Topic("T07", "Loads, blocks and stability", ("find the patch that really carries and the pressure under it", "check what an offset, a push or a lift by water does"), ("loads",), ("contact patch of a ring foot", "pressure on the block tops", "tipping factor", "uplift of foam")),
         Topic("T08", "Ground", ("judge soil by hand and choose a bearing value to ask about", "test an empty reservoir against rising water"), ("ground", "lining"), ("depth still to dig", "loose volume of spoil")),
         Topic("T09", "Lining and formwork", ("list the cuts of a box", "work out the liner and where its folds lie"), ("lining",), ("inside length of the box", "length of the liner", "liner folded away in a corner")),
         Topic("T10", "Electrical supply", ("say what only an electrician may do", "work out voltage drop and the cost of a year"), ("supply",), ("voltage drop in per cent by resistance", "running cost in a year")),
         Topic("T11", "Safety and handling", ("write down the risks of a dig and a lift", "work out sling tension and vibration"), ("supply",), ("pull in each leg of a sling",)),
-        Topic("T12", "Cost and programme", ("keep mark-up and margin apart", "draw a programme with hold points"), ("cost",), ("price from margin", "cost of a whole life")),
+        Topic("T12", "Cost and programme", ("count what is bought, and keep mark-up and margin apart", "draw a programme with hold points"), ("cost",), ("price from margin", "cost of a whole life")),
         Topic("T13", "Commissioning and faults", ("run and record the tests of a first filling", "tell a leak from drying up, and find faults in a fixed order"), ("commissioning", "water-balance"), ("flow by a bucket", "leak through a narrow gap round a pipe")),
         Topic("T14", "Other features on the same reservoir", ("say which sums stay and which change", "size a blade, a drilled stone, a stepped cascade"), ("variants",), ("throw of a free sheet or jet", "apron that the water wants", "flow down a rill")),
     )
+}  # fmt: skip
+
+
+# The questions of each topic, by what stands after the point of their codes, that serve its second outcome; all others serve the first.
+_SECOND = {
+    "T01": "1 2 4 5 6 8 9 11 12", "T02": "3 4 5 20 21 22 23", "T03": "4 5", "T04": "1 6 7 8 9 10", "T05": "5", "T06": "2 3 4 5 6 7 8 9 10 11 12 13 24",
+    "T07": "4 5", "T08": "2 20 21 23", "T09": "2 4 6 7 20 21 23", "T10": "1 2 3 4 6 20 21 22 23", "T11": "2 3", "T12": "3 6", "T13": "2 6 20 21 22 23",
+    "T14": "2 4 5 20 22 23",
 }  # fmt: skip
 
 

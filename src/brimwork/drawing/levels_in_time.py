@@ -11,6 +11,7 @@ from brimwork.drawing.records import GREY, Line, Point, Polygon, Record, Sheet, 
 from brimwork.units import convert, number
 
 _SPANS = ((300.0, 1.0, "s"), (3 * 3600.0, 60.0, "min"), (3 * 86400.0, 3600.0, "h"), (float("inf"), 86400.0, "days"))  # up to, one unit in s, its name
+_PLACES = {"in": 2}  # decimals of a level, but for one
 _LEFT, _WIDE = 22.0, 150.0
 _ALONG = (0.0, 0.25, 0.45, 0.65, 0.85)  # shares of a limit's line, from the right, at which its name is tried
 
@@ -75,14 +76,18 @@ def _limits(near: dict[str, float], view: View, unit: str, lines: Sequence[Seque
     records: list[Record] = []
     for text, line in levels.items():
         places = [(right - (right - left) * share, line[0][1]) for share in _ALONG]
-        said = f"{text} {number(round(line[0][1], 1))} {unit}"
+        said = f"{text} {number(round(line[0][1], _PLACES.get(unit, 1)))} {unit}"
         records += [Line(line, "hidden"), *(room.label(places, said, 3.0) or [Text(places[0], said, "end", 3.0, nudge=(-1.0, 1.0))])]
     return records
 
 
 def _far(limits: dict[str, float], near: dict[str, float], across: Axis, up: Axis, unit: str) -> list[Record]:
     """The limits that lie outside the picture, in words over it."""
-    said = [f"{text} {number(round(level, 1))} {unit} lies {'above' if level > up.high else 'below'}" for text, level in limits.items() if text not in near]
+    said = [
+        f"{text} {number(round(level, _PLACES.get(unit, 1)))} {unit} lies {'above' if level > up.high else 'below'}"
+        for text, level in limits.items()
+        if text not in near
+    ]
     return [Text((across.high, up.high), "; ".join(said), "end", 3.0, GREY, (0.0, 2.0))] if said else []
 
 

@@ -30,6 +30,9 @@ LARGEST = 5_000_000  # bytes of one part
 MOST_PARTS = 99
 LONGEST_ANSWER = 200
 SHOWN = "solution shown"  # kind of the note that the whole solution was shown
+FRESH = "fresh numbers"  # kind of the note that somebody asked for other numbers
+POINTS = "points seen"  # kind of the note which points of a model somebody found in a sentence of one's own
+NOTES = (SHOWN, FRESH, POINTS)  # kinds of notes that stand under the code of a question and are no answer to it
 LEARNER = "learner code"  # what the note is called that says whose answers these are
 _FIELDS = {"exercise": str, "seed": int, "numbers": dict, "answer": str, "middle": str, "at": str, "kind": str}
 _HEAD, _TAIL = b'{"format": 1, "answers": [', b"\n]}\n"
@@ -119,7 +122,7 @@ def _refuse(word: str) -> None:
 
 def last(answers: list[dict]) -> dict[str, dict]:
     """The last entry of everything that was asked: it is the one that counts."""
-    return {entry["exercise"]: entry for entry in answers if entry["kind"] != SHOWN and entry["exercise"] != LEARNER}
+    return {entry["exercise"]: entry for entry in answers if entry["kind"] not in NOTES and entry["exercise"] != LEARNER}
 
 
 def learner(answers: list[dict]) -> str:
@@ -134,7 +137,7 @@ def was_shown(answers: list[dict], name: str, seed: int) -> bool:
 
 def tries(answers: list[dict], name: str, seed: int | None = None) -> int:
     """How many answers were given to a question; on these numbers, or on any."""
-    return sum(entry["exercise"] == name and entry["kind"] != SHOWN and seed in (None, entry["seed"]) for entry in answers)
+    return sum(entry["exercise"] == name and entry["kind"] not in NOTES and seed in (None, entry["seed"]) for entry in answers)
 
 
 def receipt(answers: list[dict], whose: str = "") -> str:
@@ -158,7 +161,7 @@ class _State:
         self.digest.update(json.dumps(entry, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
         if entry["exercise"] == LEARNER:
             self.learner = entry["answer"]
-        if entry["kind"] != SHOWN:
+        if entry["kind"] not in NOTES:
             self.tries[entry["exercise"], entry["seed"]] += 1
 
     @property

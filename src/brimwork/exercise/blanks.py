@@ -7,8 +7,9 @@ from __future__ import annotations
 import ast
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
-from brimwork import expression, typeset
+from brimwork import expression, typeset, units
 from brimwork.exercise.causes import LONGEST_PART, WayOfWorking
 from brimwork.exercise.diagnosis import Diagnosis, diagnose, read_answer
 from brimwork.exercise.pieces import Piece, Worked, results
@@ -53,8 +54,27 @@ def answered(worked: Worked, place: int, seed: int, text: str, earlier: dict[int
     found = diagnose(question, text)
     carried = None if found.right or found.kind == "unread" else _carried(worked, place, question, text, earlier)
     if carried is None:
-        return found
+        other = _other_line(worked, place, question, text) if found.kind == "none" else ""
+        return replace(found, message=f"That is the {other}, which is another line. This one asks for the {question.name}.") if other else found
     return Diagnosis("carried", f"This line is worked rightly from your value in step {carried + 1}. Mend that one, and this comes right.", found.echo)
+
+
+def _other_line(worked: Worked, place: int, question: Question, text: str) -> str:
+    """The name of another value of the working that this answer is, or nothing."""
+    try:
+        value = read_answer(question, text).value
+    except InputError:
+        return ""
+    wanted = worked.pieces[place].key
+    same = (
+        key
+        for key, number in {**worked.values, **worked.found}.items()
+        if key != wanted
+        and key in QUANTITIES
+        and QUANTITIES[key].dimension == units.unit(question.unit).dimension
+        and math.isclose(value, number, rel_tol=0.005)
+    )
+    return next((QUANTITIES[key].plain_name for key in same), "")
 
 
 def _carried(worked: Worked, place: int, question: Question, text: str, earlier: dict[int, float]) -> int | None:

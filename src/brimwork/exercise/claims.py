@@ -10,7 +10,7 @@ from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
 _MENDED = " mended"
-_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept")
+_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept", answers.FRESH, answers.POINTS)
 
 
 def _asked(entry: dict) -> Posed | None:

@@ -66,10 +66,14 @@ class _Asked:
     def said(self, letter: str, value: float) -> str:
         """A value in the unit system of the question, to three figures."""
         row = QUANTITIES[letter]
-        american = system.current() == system.FEET or any(
+        return row.us_text(value) if self.american else row.metric_text(value)
+
+    @property
+    def american(self) -> bool:
+        """Whether the question speaks in US units."""
+        return system.current() == system.FEET or any(
             word in f" {self.question.unit} {' '.join(self.question.numbers.values())}" for word in ("gal", " ft", " in")
         )
-        return row.us_text(value) if american else row.metric_text(value)
 
 
 # --- edges --------------------------------------------------------------------------------------------------------------------------
@@ -239,28 +243,29 @@ def _as_far(*corners: Point, reach: float) -> tuple[Point, ...]:
 # --- drawings -----------------------------------------------------------------------------------------------------------------------
 
 _FRAME = (4.0, 4.0, 88.0, 58.0)
-_BUCKET = 10.0  # litres
+_BUCKETS = {False: (10.0, "L"), True: (2.0, "US gal")}  # metric, and US
 _SECONDS = (0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1800, 3600)
 
 
 def _buckets(asked: _Asked, flow: float, said: str) -> Sheet:
     """Two buckets held under the outlet for as long: the flow that the question has, and the learner's own."""
-    given = asked.letters["Q"]
-    seconds = next((t for t in _SECONDS if convert(given, "L/s") * t >= 3.5), _SECONDS[-1])
-    records: list[Record] = [Text((44, 54), f"two buckets of 10 L after {seconds:g} s", "middle", 3.4)]
+    given, (size, unit) = asked.letters["Q"], _BUCKETS[asked.american]
+    seconds = next((t for t in _SECONDS if convert(given * t, unit) >= 0.35 * size), _SECONDS[-1])
+    records: list[Record] = [Text((44, 54), f"two buckets of {size:g} {unit} after {seconds:g} s", "middle", 3.4)]
     for left, name, each in ((8, "given", given), (50, "yours", flow)):
-        records += _bucket(left, name, convert(each, "L/s") * seconds, asked.said("Q", each))
+        records += _bucket(left, name, convert(each * seconds, unit) / size, (size, unit), asked.said("Q", each))
     return Sheet(96, 64, (_flat(records),), "What your number would lead to", said)
 
 
-def _bucket(left: float, name: str, litres: float, flow: str) -> Iterator[Record]:
-    bottom, top, share = 13.0, 45.0, min(litres / _BUCKET, 1.0)
+def _bucket(left: float, name: str, full: float, bucket: tuple[float, str], flow: str) -> Iterator[Record]:
+    """A bucket that is `full` to a share of its size."""
+    bottom, top, share, (size, unit) = 13.0, 45.0, min(full, 1.0), bucket
     lean, level = 4.0, 13.0 + 32.0 * share
     middle, out = left + 15, 4.0 * share
     yield Polygon(((left + lean, bottom), (left + 30 - lean, bottom), (left + 30 - lean + out, level), (left + lean - out, level)), "water", "none")
     yield Line(((left, top), (left + lean, bottom), (left + 30 - lean, bottom), (left + 30, top)), "outline")
     yield Line(((left + lean - out, level), (left + 30 - lean + out, level)), "water")
-    yield Text((middle, 48), "runs over" if litres > _BUCKET else f"{litres:.2g} L" if litres else "nothing", "middle", 3.2)
+    yield Text((middle, 48), "runs over" if full > 1 else f"{full * size:.2g} {unit}" if full else "nothing", "middle", 3.2)
     yield Text((middle, 7), f"{name}: {flow}", "middle", 3.2, ACCENT if name == "yours" else GREY)
 
 

@@ -16,7 +16,7 @@ def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
         return ("Rule out those that cannot be, and say why.", f"It is this: {_sentence(question.options[question.right])} {question.because}")
     if isinstance(question, Sequence):
         steps = ". Then ".join(question.items[place] for place in question.right)
-        return ("Which step makes another impossible once it is done? Put that one late.", f"In order: {steps}.")
+        return ("What keeps people safe comes first. What takes long, or makes another step impossible, comes late.", f"In order: {steps}.")
     if isinstance(question, Telling):
         return ("Say what changes, and what makes it change.", f"It has these points: {'; '.join(question.points)}.")
     return (_kind(question, found), _asked(question, found), _step(question), _whole(question))
@@ -53,14 +53,14 @@ def _happened(sentence: str) -> str:
 
 
 def _step(question: Question) -> str:
-    """The working without its last line."""
+    """The first half of the working: of a formula the formula alone, so that putting numbers in is left to do."""
     lines = list(question.lines())
-    return " ".join(_sentence(line) for line in lines[: max(len(lines) - 1, 1)])
+    return " ".join(_sentence(line) for line in lines[: max(len(lines) // 2, 1)])
 
 
 def _whole(question: Question) -> str:
     fresh = " Now take new numbers and do it once more." if question.varies else ""
-    return " ".join(_sentence(line) for line in question.lines()) + f" So the answer is {question.typed(question.answer, 4)}.{fresh}"
+    return " ".join(_sentence(line) for line in question.lines()) + f" So the answer is {question.typed(question.answer)}.{fresh}"
 
 
 def _sentence(line: str) -> str:

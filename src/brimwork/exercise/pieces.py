@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import ast
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
-from brimwork import expression, system, typeset, units
+from brimwork import expression, typeset, units
 from brimwork.dimensions import BASE, NUMBER, Dimension
 from brimwork.expression import FUNCTIONS
 from brimwork.formula import Formula
@@ -22,6 +22,7 @@ from brimwork.nomenclature import QUANTITIES
 FIGURES = 4  # significant figures of a value on the way
 _CALCULUS = ("Integral", "Derivative")
 _WITH_A_NAME = ("N", "Pa", "W")
+_IN_POUNDS = ("lb", "lbf", "psf", "lbf ft", "lb/ft3", "lb/ft2", "lbf/ft3", "lbf/ft")  # what a part of a working is written in, for the US
 
 
 @dataclass(frozen=True)
@@ -51,17 +52,17 @@ class Worked:
     values: dict[str, float]
     found: dict[str, float]
 
-    @property
-    def feet(self) -> bool:
-        """Whether the lines are worked in feet, and not in metres."""
-        return typeset.in_feet((self.formula.result, *self.values))
+    @cached_property
+    def _unit(self) -> Callable[[str], str]:
+        """How the lines write a unit of SI."""
+        return typeset.turning((self.formula.result, *self.values))
 
     def unit(self, piece: Piece) -> str:
         """The unit of a piece as it stands in the lines."""
-        return self._unit(piece.unit)
-
-    def _unit(self, si: str) -> str:
-        return system.feet(si) if self.feet else si
+        unit = self._unit(piece.unit)
+        if piece.named or unit == piece.unit or self._unit("kg") == "kg":
+            return unit
+        return next((name for name in _IN_POUNDS if units.unit(name).dimension == units.unit(unit).dimension), unit)
 
     def asked_in(self, piece: Piece) -> str:
         """The unit in which a learner is asked for it."""
@@ -79,7 +80,7 @@ class Worked:
     def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str:
         """A number with its unit: as given, or to four figures where a piece gave it."""
         if key in self.values:
-            return typeset.value(key, self.values[key], target, feet=self.feet)
+            return typeset.value(key, self.values[key], target, turn=self._unit)
         piece = next(piece for piece in self.pieces if piece.key == key)
         return f"{target.number(units.number(units.convert(self.found[key], self.unit(piece)), FIGURES))}{target.unit(self.unit(piece))}"
 

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
-from brimwork import units
+from brimwork import system, units
 from brimwork.exercise.question import Question
 from brimwork.spellings import SHORTHANDS, SPELLINGS
 from brimwork.unit_table import STANDARD_GRAVITY, UNITS
@@ -127,6 +127,9 @@ def _both(text: str) -> str:
     return f"{units.number(units.convert(large.value + small.value, small.unit))} {small.unit}"
 
 
+_BARE_GALLONS = re.compile(r"(?i)(?<!US )(?<!imp )(?<!imperial )(?<!UK )\bgal(?:lons?|s)?\b\.?")
+
+
 def typed_reading(question: Question, text: str) -> Typed:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
     plain = with_point(plainly(text))
@@ -135,6 +138,10 @@ def typed_reading(question: Question, text: str) -> Typed:
             if plain.casefold().endswith(word):
                 plain = plain[: len(plain) - len(word)]
                 break
+    if system.was_chosen() and system.current() == system.FEET and isinstance(plain, str):
+        plain = _BARE_GALLONS.sub("US gal", plain)  # whoever has chosen US units means these, and the echo says so
+    if question.unit == "cur" and isinstance(plain, str):
+        plain = re.sub(r"(?i)(?<=[\d ])money$", "cur", plain)  # the word that the question itself has
     reading = parse(plain)
     if question.unit == "cur" and not reading.unit:
         reading = Reading(reading.value, unit("cur").dimension, reading.number, "cur")

@@ -9,7 +9,7 @@ from brimwork.exercise.written import Wrong
 OTHER_WORDS: dict[str, dict[str, Any]] = {
     # --- numbers
     "T02.3": {
-        "text": "A pit {a} by {b} and {f} and {i} more deep is dug in loam that bulks by {k}. How many cubic metres of loose soil are to be carted?",
+        "text": "A pit {a} by {b} is dug {f} deep, and then {i} deeper, in loam that bulks by {k}. How many cubic metres of loose soil are to be carted?",
         "given": {"a": "1.5 m", "b": "1.2 m", "f": "0.6 m", "i": "240 mm", "k": "25 %"},
         "vary": {"i": ("180 mm", "260 mm", "10 mm"), "k": ("15 %", "40 %", "5 %"), "a": ("1.2 m", "2.1 m", "0.1 m"), "b": ("0.9 m", "1.5 m", "0.1 m")},
         "wrong": (
@@ -27,7 +27,7 @@ OTHER_WORDS: dict[str, dict[str, Any]] = {
         ),
         "solution": ("At 15.7 in it holds 109 US gal", "At 26.7 in it holds 219 US gal, which is twice that"),
     },
-    "T04.11": {"solution": ("Half the head passes 1 over 2^1.5 of the flow on each foot", "Length: {b} x 2.83 = {b*2**1.5|in}")},
+    "T04.11": {"solution": ("Half the head passes 1 over 2^1.5 of the flow on each foot", "Length: {b} x 2.828 = {b*2**1.5|in}")},
     "T02.4": {
         "text": "A ring of pebbles, {D} across and {t} thick, surrounds a base {d} across. Their bulk density is {r}. Order {w} more for waste. How many pounds?",
         "unit": "lb",

@@ -14,6 +14,7 @@ from brimwork.notebook.carrying import MINE
 from brimwork.notebook.pages import say, table
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import alert, button, paragraph, status
+from brimwork.notebook.to_keep import link_to
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
@@ -59,8 +60,7 @@ class Briefed:
         except (InputError, OSError) as error:
             self.said.value = alert(f"{error}.")
             return
-        said = f"✓ Printed: {paper}. Open it from the list of files at the left. A failing safety check stands on its first page."
-        self.said.value = status(escape(said))
+        self.said.value = status(Markup(f"✓ Printed: {link_to(paper)}, beside your design. A failing safety check stands on its first page."))
 
 
 def brief_met(brief: str = "briefs/courtyard.toml", mine: str = MINE) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
+from brimwork import system
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import NUMBERS, chain_of
 from brimwork.design.judged import checks
@@ -19,7 +20,9 @@ from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import Field
+from brimwork.exercise import answers
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, status
@@ -31,6 +34,7 @@ MINE, START = "designs/my-design.toml", "designs/library-bowl.toml"
 # What a site needs to know beside the numbers of a summary.
 _TITLES = {**NUMBERS, "liner_length": "length of the liner as cut", "liner_width": "width of the liner as cut", "pit_length": "length of the pit as dug",
            "pit_width": "width of the pit as dug", "spoil": "loose volume of spoil", "stone_mass": "stone to order"}  # fmt: skip
+_ON_SITE = "on site"  # what is carried over, in an answers file
 _MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓"}
 
 
@@ -46,21 +50,24 @@ class Carrying:
         design = self.running()
         self.shown = {key: _text(design, key) for key in keys}  # what each box showed of the file
         self.fields = {key: _field(key) for key in keys}
-        self.boxes = {key: box(f"{field.name[:1].upper()}{field.name[1:]}", "40em") for key, field in self.fields.items()}
+        self.boxes = {key: box(label_of(field), "40em") for key, field in self.fields.items()}
         for key, own in self.boxes.items():
-            own.placeholder = f"not known yet; such as {self.fields[key].example}".replace('"', "")
+            own.placeholder = f"not known yet; such as {self.fields[key].suggested(_region(design))}"
             own.value = self.shown[key]
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
         begun = "Your running design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
         head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.")))
+        self.standing = "kept" if self._carried_before() else ""
+        progress.joins(MINE, self)
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
 
     def running(self) -> Design:
         """The learner's own design, or the one it begins with. Raises InputError."""
         if os.path.lexists(self.mine):
             return file.load_design(self.mine)
-        return replace(file.load_design(self.start), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
+        begun = file.load_design(self.start)
+        return replace(begun, region=_region(begun), title="My design", note=f"Begun as a copy of {self.start.name}, whose values are invented.")
 
     def carry(self) -> None:
         try:
@@ -79,7 +86,17 @@ class Carrying:
             return
         self._follow(after)
         self.said.value = f"{status(Markup(f'✓ Saved in {escape(str(self.mine))}.'))}{_compared(chain_of(before), chain_of(after), self.shows)}"
-        self.keeper.note("on site", "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
+        self.standing = "kept"
+        progress.changed()
+        self.keeper.note(_ON_SITE, "; ".join(f"{key} = {self.boxes[key].value.strip() or 'not known'}" for key in changed), "carried over")
+
+    def _carried_before(self) -> bool:
+        """Whether one of these values was carried over another time."""
+        try:
+            held = answers.load_answers(self.keeper.path) if self.keeper.path else []
+        except InputError:
+            return False
+        return any(entry["exercise"] == _ON_SITE and f"{key} = " in entry["answer"] for entry in held for key in self.fields)
 
     def _apart(self, now: Design) -> str:
         """What both the box and the file were changed to, in words; from here on the box has seen the file."""
@@ -103,17 +120,37 @@ class Carrying:
         """The design with the boxes' values in it, and which of them are new."""
         after, changed = before, []
         for key, own in self.boxes.items():
-            typed = own.value.strip()
+            typed, field = own.value.strip(), self.fields[key]
             if typed == self.shown[key]:
                 continue
-            after = after.having(key, _as_in_file(typed, self.fields[key]), "measured" if key.startswith("measured.") else "yours")
+            try:
+                after = after.having(key, _as_in_file(typed, field), "measured" if key.startswith("measured.") else "yours")
+            except InputError as error:  # says it as a design file would; here there are boxes
+                raise InputError(f"{own.description}: {str(error).replace(f'{key} = ', '').replace(f'{key}: ', '').replace(key, 'it')}") from None
             changed.append(key)
         return after, changed
 
 
+def label_of(field: Field) -> str:
+    """What stands at a box, in words of the system in use."""
+    name = system.named_here(field.name)
+    return f"{name[:1].upper()}{name[1:]}"
+
+
+def _region(design: Design) -> str:
+    """That of a design, or the US where its units were chosen."""
+    return "US" if system.was_chosen() and system.current() == system.FEET else design.region
+
+
 def _text(design: Design, key: str) -> str:
+    """A value as the box shows it: as it was typed, in units of the system that was chosen."""
     given = design.values.get(key)
-    return str(given.text) if given else ""
+    if not given:
+        return ""
+    try:
+        return system.in_chosen(str(given.text), 3)
+    except InputError:
+        return str(given.text)
 
 
 def _field(key: str) -> Field:
@@ -139,7 +176,7 @@ def _as_in_file(typed: str, field: Field):
 def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
     """A table of the numbers that were asked for, before and now; then every check that is graded otherwise."""
     rows = "".join(
-        f"<tr><th scope='row' style='text-align:left'>{escape(_TITLES[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
+        f"<tr><th scope='row' style='text-align:left;font-weight:normal;padding:.25em .8em .25em 0;vertical-align:baseline'>{escape(_TITLES[name])}</th>{_cell(before, name)}{_cell(after, name)}</tr>"
         for name in shows
         if name in after.names()
     )
@@ -152,10 +189,16 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
         return Markup(f"{table}{paragraph(Markup('No check is graded otherwise than before.'))}")
     items = "".join(
         f"<li>{escape(finding.title)}: {_MARKS[old[finding.id].grade]} {escape(grade_said(old[finding.id]))}, now <strong>{_MARKS[finding.grade]} {escape(grade_said(finding))}</strong>"
-        f" ({escape(finding.value)})</li>"
+        f" ({escape(_measured(finding))})</li>"
         for finding in moved
     )
     return Markup(f"{table}{paragraph(Markup('Checks that are graded otherwise than before:'))}<ul style='line-height:1.45'>{items}</ul>")
+
+
+def _measured(finding: Finding) -> str:
+    """The number of a check with what is asked of it, and what to change where it does not hold."""
+    asked = f"{finding.value}; wanted: {finding.limit}" if finding.limit else finding.value
+    return f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
 
 
 def _graded(chain: Chain) -> dict[str, Finding]:
@@ -164,7 +207,7 @@ def _graded(chain: Chain) -> dict[str, Finding]:
 
 
 def _cell(chain: Chain, name: str) -> Markup:
-    return Markup(f"<td style='padding:0 .8em'>{escape(_number(chain, name))}</td>")
+    return Markup(f"<td style='padding:.25em .8em;vertical-align:baseline'>{escape(_number(chain, name))}</td>")
 
 
 def _number(chain: Chain, name: str) -> str:
@@ -173,12 +216,15 @@ def _number(chain: Chain, name: str) -> str:
     except (Unknown, InputError) as missing:
         return reason(missing)
     row = QUANTITIES[found.letter]
+    if system.was_chosen():
+        return row.text_here(found.result)
     return row.us_text(found.result) if chain.design.region == "US" else row.metric_text(found.result)
 
 
 def on_site(*keys: str, shows: tuple[str, ...] = (), mine: str = MINE, start: str = START, record: str | None = "answers.json") -> None:
     """Boxes that carry values into the learner's own design: on_site("vessel.rim_diameter", shows=("flow_wanted", "rim_head"))."""
     try:
-        display(Carrying(keys, shows, mine, start, record).widget)
+        with progress.in_section(progress.SITE):
+            display(Carrying(keys, shows, mine, start, record).widget)
     except InputError as error:
         display(say(error))

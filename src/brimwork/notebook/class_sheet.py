@@ -53,7 +53,7 @@ class _Set(Exercise):
     def entries(self) -> list[dict]:
         """The answers to this question so far."""
         held = answers.load_answers(self.sheet.record)
-        return [one for one in held if one["exercise"] == self.question.code and one["seed"] == self.question.seed and one["kind"] != answers.SHOWN]
+        return [one for one in held if one["exercise"] == self.question.code and one["seed"] == self.question.seed and one["kind"] not in answers.NOTES]
 
     def shown_before(self) -> None:
         """What was answered before this workbook was opened again."""

@@ -5,11 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+import ipywidgets as widgets
+
+from brimwork import system
 from brimwork.classroom.course import TOPICS
 from brimwork.exercise import answers, bank, claims
 from brimwork.notebook import contents
-from brimwork.notebook.pages import Page, Shown, say
-from brimwork.notebook.practising import ANSWERS
+from brimwork.notebook.pages import Page, Shown, say, table
+from brimwork.notebook.part import Part
+from brimwork.notebook.practising import ANSWERS, button
 from brimwork.units import InputError
 
 _CODE = re.compile(r"T\d\d\.\d+")
@@ -94,20 +98,37 @@ def course_map(record: str = ANSWERS) -> Page | Shown:
     )
 
 
-def outcomes(*topics: str, record: str = ANSWERS) -> Page | Shown:
-    """What somebody can do after these topics, by code, and how many of their questions are right so far: outcomes("T10", "T11")."""
+class Outcomes(Part):
+    """The table of `outcomes`, with a button that counts again."""
+
+    def __init__(self, topics: tuple[str, ...], record: str):
+        self.topics, self.record, self.shown = topics, record, widgets.HTML()
+        again = button("Count again", "bring the table up to date from your answers", self.count)
+        self.count()
+        super().__init__([self.shown, again], "\n".join(f"{code}: {outcome} ({said} questions right)" for code, outcome, said in self.rows))
+
+    def count(self) -> None:
+        self.rows = _served(self.topics, self.record)
+        self.shown.value = table(("Code", "Afterwards you can", "Questions right"), self.rows)
+
+
+def outcomes(*topics: str, record: str = ANSWERS) -> Outcomes | Shown:
+    """What somebody can do after these topics, and how many of the questions that serve each outcome are right so far: outcomes("T10", "T11")."""
     try:
-        last = answers.last(held := answers.load_answers(record))
-        lines, rows = [], []
-        for code in topics:
-            if code not in TOPICS:
-                raise InputError(f"there is no topic '{code}': name one of {', '.join(TOPICS)}")
-            asked = [name for name in bank.questions() if name.partition(".")[0] == code]
-            right = sum(name in last and claims.found(last[name], held) in ("right", "told") for name in asked)
-            for number, outcome in enumerate(TOPICS[code].outcomes):
-                said = f"{right} of {len(asked)}" if number == 0 else ""
-                rows.append(f"| {code} | {outcome} | {said} |")
-                lines.append(f"{code}: {outcome}{f' ({said} questions right)' if said else ''}")
+        return Outcomes(topics, record)
     except InputError as error:
         return say(error)
-    return Page("\n".join(["| Code | Afterwards you can | Questions right |", "|:--|:--|:--|", *rows]), "\n".join(lines))
+
+
+def _served(topics: tuple[str, ...], record: str) -> list[tuple[str, str, str]]:
+    """Code, outcome, and how many of the questions that serve it are right. Raises InputError."""
+    last = answers.last(held := answers.load_answers(record))
+    rows = []
+    for code in topics:
+        if code not in TOPICS:
+            raise InputError(f"there is no topic '{code}': name one of {', '.join(TOPICS)}")
+        for number, outcome in enumerate(TOPICS[code].outcomes):
+            asked = [name for name in bank.questions() if name.partition(".")[0] == code and TOPICS[code].serves(name) == number]
+            right = sum(name in last and claims.found(last[name], held) in ("right", "told") for name in asked)
+            rows.append((code, system.named_here(outcome), f"{right} of {len(asked)}"))
+    return rows

@@ -5,10 +5,12 @@ All lines come from the formula's declaration (`exercise.pieces`); nothing is ty
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork import topics, typeset
+from brimwork import topics, typeset, units
 from brimwork.exercise.blanks import answered, blank, given_text
 from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.hints import ladder
@@ -17,9 +19,10 @@ from brimwork.exercise.question import ask, in_words
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
-from brimwork.notebook.pages import Page, Shown, checked, say, typed
+from brimwork.notebook.pages import Page, Shown, checked, given_line, say, typed
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
+from brimwork.notebook.tied import ASKED, Tied
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
@@ -31,7 +34,8 @@ _BREAK = "<br>"  # the table of a page has no other way to begin a line in a cel
 
 
 def _set(latex: str) -> str:
-    return f"$\\displaystyle {latex}$"
+    strut = r"\rule[-0.9em]{0pt}{2.2em}" if r"\frac" in latex else ""  # keeps fractions of two lines apart
+    return f"$\\displaystyle {strut}{latex}$"
 
 
 def ledger(name: str, **values: str) -> Page | Shown:
@@ -45,12 +49,15 @@ def ledger(name: str, **values: str) -> Page | Shown:
         f"| {number} | {_BREAK.join((_set(found.left(piece)), _set(f'= {found.put_in(piece)}'), f'$= {found.value(piece.key)}$'))} | {_set(_units(found, piece))} |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
-    end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.both(found.found[formula.result], 4)}"
+    end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.shown(found.found[formula.result], 4)}"
     table = "\n".join(["| Step | Numbers put in, and what they come to | Units only |", "|:---|:---|:---|", *rows])
     check = f"The units of the last line come out as {found.unit(found.pieces[-1]) or 'a plain number'}, as they must."
     plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
     notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]
-    return Page("\n\n".join([table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]), "\n".join([*plain, end, check, *notes]))
+    given = given_line(formula, found.values)
+    return Page(
+        "\n\n".join([given, table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]), "\n".join([given, *plain, end, check, *notes])
+    )
 
 
 def _units(found: Worked, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
@@ -75,8 +82,15 @@ class Blank:
     def check(self, text: str) -> None:
         if not text.strip():
             return
-        example = self.example
-        self.found = found = answered(example.worked, self.place, example.seed, text, example.earlier())
+        example, piece = self.example, self.example.worked.pieces[self.place]
+        found = answered(example.worked, self.place, example.seed, text, example.earlier())
+        if found.kind == "no unit" and not piece.named:  # nobody writes a unit such as m^1.5
+            text = f"{text} {example.worked.asked_in(piece)}"
+            found = answered(example.worked, self.place, example.seed, text, example.earlier())
+        elif found.kind == "no unit" and example.worked.unit(piece) != example.worked.asked_in(piece):
+            both = f"The line comes out in {example.worked.unit(piece)}, and the box asks for {in_words(example.worked.asked_in(piece))}: which of them is it? Type it too."
+            found = replace(found, message=both)
+        self.found = found
         self.value = self._read(found, text)
         self.done = found.right
         self.said.value = told_back(found)
@@ -113,13 +127,13 @@ class Example:
         self.lines = [widgets.HTMLMath() for _ in range(count)]
         self.help = widgets.HTML()
         self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
-        rows: list[widgets.Widget] = [
-            widgets.HTML(paragraph(Markup(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}")))
-        ]
+        asked = widgets.HTML(paragraph(Markup(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}")))
+        asked.add_class(ASKED)
+        rows: list[widgets.Widget] = [asked]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
             rows += [line, *([own.box, own.said, own.outcome] if own else [])]
-        self.widget = widgets.VBox([*rows, self.hint, self.help])
+        self.widget = Part([*rows, self.hint, self.help, Tied()], given_text(self.worked))
         self.show()
 
     def earlier(self) -> dict[int, float]:
@@ -130,10 +144,10 @@ class Example:
         return [own for own in self.blanks.values() if not own.done]
 
     def show(self) -> None:
-        """Write the lines; the value of a line that is still open stands as the number of its step in a frame."""
-        hidden = {self.worked.pieces[own.place].key: rf"\boxed{{{own.place + 1}}}" for own in self.open}
+        """Write the lines; a line that is still open ends in a frame with a question mark, and its value stands in later ones as a frame that names it."""
+        hidden = {self.worked.pieces[own.place].key: rf"\boxed{{\text{{step {own.place + 1}}}}}" for own in self.open}
         for place, (piece, line) in enumerate(zip(self.worked.pieces, self.lines, strict=True)):
-            end = rf"\boxed{{{place + 1}}}" if piece.key in hidden else self._value(piece)
+            end = rf"\boxed{{\,?\,}}{self._converted(piece)}" if piece.key in hidden else self._value(piece)
             line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
         if not self.open:
             self.help.value = status(Markup("✓ This example is worked to its end."))
@@ -145,6 +159,14 @@ class Example:
             return value
         number, _, unit = QUANTITIES[piece.key].text_here(self.worked.found[piece.key], FIGURES).partition(" ")
         return f"{value} = {typeset.LATEX.number(number)}{typeset.LATEX.unit(unit)}"
+
+    def _converted(self, piece: Piece) -> str:
+        """Where the box asks for another unit than the line comes out in: both, and what one is in the other."""
+        unit, asked = self.worked.unit(piece), self.worked.asked_in(piece)
+        if asked == unit:
+            return ""
+        one = typeset.LATEX.number(units.number(units.convert(units.unit(unit).factor, asked)))
+        return rf"{typeset.LATEX.unit(unit)} \quad (1{typeset.LATEX.unit(unit)} = {one}{typeset.LATEX.unit(asked)})"
 
     def next_hint(self) -> None:
         if not self.open:

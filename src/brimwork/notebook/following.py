@@ -16,7 +16,7 @@ from brimwork.notebook.live import MOST_CONTROLS, Explorer
 from brimwork.notebook.pages import say
 from brimwork.topics.reservoir import water_area
 from brimwork.topics.water_balance import DAY, Basin, DayOfWater, Weather, run_of_days
-from brimwork.units import InputError, read, write
+from brimwork.units import InputError, convert, read, write
 
 # An invented bowl, its reservoir and its garden.
 BOWL = {
@@ -133,33 +133,46 @@ def _bowl_picture(values: dict[str, float], times: tuple[float, float], empty: f
         times[0],
         "Start and stop",
         sentence,
+        QUANTITIES["h_static"].here,
     )
-    columns = ("time in s", "level in mm", "head over the rim in mm", "flow over the rim in L/min")
+    level, flow = QUANTITIES["h_static"].here, QUANTITIES["Q"].here
+    level = "inches" if level == "in" else level
+    columns = ("time in s", f"level in {level}", f"head over the rim in {level}", f"flow over the rim in {flow}")
     return Picture(sheet, sentence, columns, _rows_of(course)), _warnings(course)
 
 
 def _rows_of(course: Course) -> tuple[tuple[str, ...], ...]:
     every = max(1, len(course.moments) // ROWS)
     kept = [*course.moments[::every], *([course.moments[-1]] if (len(course.moments) - 1) % every else [])]
-    flow = QUANTITIES["Q"]
+    flow, unit = QUANTITIES["Q"], QUANTITIES["h_static"].here
+    places = (1, 2) if unit == "mm" else (2, 3)
+
+    def length(metres: float, digits: int) -> str:
+        return f"{convert(metres, unit):.{digits}f}"
+
     return tuple(
-        (f"{moment.t:.0f}", f"{course.level(moment) * 1e3:.1f}", f"{course.head(moment) * 1e3:.2f}", flow.metric_text(course.over_the_rim(moment)).split()[0])
+        (
+            f"{moment.t:.0f}",
+            length(course.level(moment), places[0]),
+            length(course.head(moment), places[1]),
+            flow.text_here(course.over_the_rim(moment)).split()[0],
+        )
         for moment in kept
     )
 
 
 def _what_happened(course: Course, h_static: float, times: tuple[float, float]) -> str:
-    level, begun = QUANTITIES["h_static"].both, course.over_the_rim_at
+    level, begun = QUANTITIES["h_static"].shown, course.over_the_rim_at
     lowest, last = course.level(course.lowest), course.level(course.moments[-1])
     first = f"Water runs over the rim {begun:.0f} s after the start" if begun is not None else "No water runs over the rim"
     return (
-        f"{first}. The reservoir falls from {level(h_static)} to {level(lowest)}, {QUANTITIES['z_r'].both(h_static - lowest)} lower; "
+        f"{first}. The reservoir falls from {level(h_static)} to {level(lowest)}, {QUANTITIES['z_r'].shown(h_static - lowest)} lower; "
         f"{write(times[1], 'min', None)} after the stop it stands at {level(last)}. {_verdict(course)}"
     )
 
 
 def _verdict(course: Course) -> str:
-    litres = QUANTITIES["V_spill"].both
+    litres = QUANTITIES["V_spill"].shown
     over = f"It passes the overflow, and {litres(course.spilled)} is lost" if course.spilled > 1e-6 else "It stays below the overflow"
     dry = course.dry_at
     return f"{over}; the pump {'keeps its water' if dry is None else f'sucks air after {dry:.0f} s'}."
@@ -191,21 +204,34 @@ def _days_picture(values: dict[str, float], depths: list[float], filled: bool) -
         {"overflow": basin.h_over, "pump stops": basin.lowest},
         title="Day by day",
         description=sentence,
+        unit=QUANTITIES["h_static"].here,
     )
-    litres = QUANTITIES["V_rain"].metric_text
+    litres, level = QUANTITIES["V_rain"].text_here, QUANTITIES["h_static"].here
     rows = tuple(
-        (f"{number}", *(litres(volume).split()[0] for volume in (day.rain, day.lost, day.spilled, day.topped_up)), f"{day.level * 1e3:.0f}")
+        (
+            f"{number}",
+            *(litres(volume).split()[0] for volume in (day.rain, day.lost, day.spilled, day.topped_up)),
+            f"{convert(day.level, level):.{0 if level == 'mm' else 1}f}",
+        )
         for number, day in enumerate(days, start=1)
     )
-    return Picture(sheet, sentence, ("day", "rain in L", "lost in L", "over the overflow in L", "topped up in L", "static level in mm"), rows), _if_short(days)
+    return Picture(sheet, sentence, _columns(QUANTITIES["V_rain"].here, level), rows), _if_short(days)
+
+
+def _columns(volume: str, level: str) -> tuple[str, ...]:
+    return (
+        "day",
+        *(f"{what} in {volume}" for what in ("rain", "lost", "over the overflow", "topped up")),
+        f"static level in {'inches' if level == 'in' else level}",
+    )
 
 
 def _what_the_days_brought(days: list[DayOfWater]) -> str:
-    litres = QUANTITIES["V_rain"].both
+    litres = QUANTITIES["V_rain"].shown
     rain, lost, spilled, added = (math.fsum(getattr(day, name) for day in days) for name in ("rain", "lost", "spilled", "topped_up"))
     return (
         f"In {len(days)} days the rain brings {litres(rain)}, {litres(lost)} dries or splashes out, {litres(spilled)} leaves by the overflow and "
-        f"{litres(added)} is topped up. The static level ends at {QUANTITIES['h_static'].both(days[-1].level)}."
+        f"{litres(added)} is topped up. The static level ends at {QUANTITIES['h_static'].shown(days[-1].level)}."
     )
 
 

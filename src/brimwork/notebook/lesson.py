@@ -18,6 +18,8 @@ from brimwork.notebook.answer_sheet import write_sheet
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, status
+from brimwork.notebook.tied import ASKED, Tied
+from brimwork.notebook.to_keep import link_to
 from brimwork.shown import Markup, escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -90,7 +92,8 @@ class Prediction:
         self.why = box("Because", "40em")
         text = widgets.HTML(paragraph(escape(self.question.text)))
         keep = button("Keep my prediction", "keep the choice and the reason", self.keep)
-        self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said], self.question.text)
+        text.add_class(ASKED)
+        self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said, Tied()], self.question.text)
         if entry := self.keeper.kept(self.question.code, seed):
             with suppress(InputError), self.keeper.putting_back():
                 self.radio.value, self.why.value = self.question.place(entry["answer"]), entry["middle"]
@@ -240,7 +243,7 @@ class Exit:
         self.said.value = self.verdict = status(
             Markup(
                 f"{escape(said)} {escape(verdict)} In {escape(self.record)}: {escape(claims.counted_answers(held))}."
-                f" <strong>Receipt {escape(receipt)}</strong>: write it down, and hand in that file."
+                f" <strong>Receipt {escape(receipt)}</strong>: write it down, and hand in the file {link_to(self.record)}."
             )
         )
 
@@ -270,7 +273,7 @@ class Exit:
             return f"{_numbered(standing, ONCE_SHOWN)} came right only once the solution was shown. Take new numbers, or come back another day."
         missing = f" {_numbered(standing, '')} {'has' if standing.count('') == 1 else 'have'} no answer." if "" in standing else ""
         if sure:
-            return f"You were sure, and not all is right yet.{missing} Look at the hints, which are open now."
+            return f"You were {self.sure.value}, and not all is right yet.{missing} Look at the hints, which are open now."
         return f"Not all is right yet, and you saw that.{missing} Go back to the worked example."
 
     def print(self) -> None:
@@ -279,7 +282,7 @@ class Exit:
         except InputError as error:
             self.said.value = f"{self.verdict}{alert(f'{error}.')}"
             return
-        written = Markup(f"Written: {escape(path)}. Open it from the list of files at the left, and print it there.")
+        written = Markup(f"Written beside this workbook: {link_to(path)}. Open it, and print it.")
         self.said.value = f"{self.verdict}{status(written)}"
 
 
@@ -302,8 +305,15 @@ class OwnCheck:
         why = paragraph(Markup("Your code picks your numbers, so that they differ from your neighbour's. You type it once."))
         self.widget = Part([widgets.HTML(why), self.code, self.said], "The last questions, on numbers of your own.")
         self.check: Exit | None = None
+        progress.joins(self._begin, self)
         if known := self._known():
             self._ask(known)
+
+    standing = ""  # as long as no code is typed the check counts as one question that is not begun
+
+    @property
+    def _begin(self) -> str:
+        return f"{self.title}: begin"
 
     def _known(self) -> str:
         try:
@@ -325,6 +335,7 @@ class OwnCheck:
 
     def _ask(self, learner: str) -> None:
         with progress.in_section(progress.EXIT):
+            progress.leaves(self._begin)
             self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
         self.said.value = status(Markup(f"These are the numbers of {escape(learner)}."))
         self.widget.children = [self.said, self.check.widget]

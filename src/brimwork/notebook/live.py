@@ -17,7 +17,7 @@ from typing import Protocol
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.drawing import image, svg
 from brimwork.drawing.pictures import Picture, picture
 from brimwork.formula import Formula
@@ -30,7 +30,7 @@ from brimwork.notebook.saving import Saving
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, attribute, escape
-from brimwork.units import InputError, convert
+from brimwork.units import InputError, convert, parse
 
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
@@ -319,9 +319,23 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
         if len(wanted) > MOST_CONTROLS:
             raise InputError(f"{len(wanted)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
         values = {letter: QUANTITIES[letter].read(given[letter]) if letter in given else _middle(formula, letter) for letter in formula.inputs}
+        if not after:  # a puzzle asks about the other ones, on their very values
+            values |= {
+                letter: _on_a_step(formula, letter, values[letter])
+                for letter in wanted
+                if system.foreign(f"1 {parse(given.get(letter, '1')).unit}", system.current())
+            }
         FormulaExplorer(formula, wanted, values).show(after)
     except InputError as error:
         display(say(error))
+
+
+def _on_a_step(formula: Formula, letter: str, value: float) -> float:
+    """The step of the slider that is nearest to a value, which is a round number in the units of the page."""
+    row = QUANTITIES[letter]
+    low, high, step = row.stepped(*formula.range(letter))
+    place = round((convert(value, row.here) - low) / step)
+    return row.read(f"{min(max(low + place * step, low), high):.6g} {row.here}")
 
 
 def _middle(formula: Formula, letter: str) -> float:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterable, Sequence
 
-from brimwork import topics, typeset
+from brimwork import system, topics, typeset
 from brimwork.derivation import derived as verified
 from brimwork.drawing import image
 from brimwork.drawing.pictures.steps_drawn import SKETCHED
+from brimwork.drawing.records import Sheet
 from brimwork.edition import __version__
-from brimwork.formula import Formula, origin
+from brimwork.formula import Formula, Published, origin
 from brimwork.nomenclature import QUANTITIES, read_value
 from brimwork.quantity import CELL
 from brimwork.shown import Markup, attribute, escape
@@ -81,24 +83,60 @@ def work(name: str, **values: str) -> Page | Shown:
     lines_shown = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
     plain = typeset.working(worked, typeset.PLAIN)
     name = formula.quantity.short_name
-    result = f"{name[0].upper()}{name[1:]}: {formula.quantity.both(worked.result, 4)}"
+    result = f"{name[0].upper()}{name[1:]}: {formula.quantity.shown(worked.result, 4)}"
     if _heavy(formula):
         lines_shown = ["<details><summary>The formula, and the numbers put in</summary>", *lines_shown, "</details>"]
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
+    given = given_line(formula, worked.values)
     return Page(
-        "\n\n".join([*lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
-        "\n".join([*plain, result, *(f"Note: {note}" for note in worked.notes)]),
+        "\n\n".join([given, *lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
+        "\n".join([given, *plain, result, *(f"Note: {note}" for note in worked.notes)]),
     )
+
+
+_POUND = " A pound of force, lbf, is the weight of a pound of mass: 1 lbf = 32.174 lb ft/s2."
+
+
+def given_line(formula: Formula, values: dict[str, float]) -> str:
+    """The values (SI) that a working begins with: each by its name, as one types it, and as it stands in the lines."""
+    letters = (formula.result, *formula.inputs, *formula.constants)
+    turn, told = typeset.turning(letters), []
+    for letter in formula.inputs:
+        shown = QUANTITIES[letter].text_here(values[letter], None)
+        worked = typeset.value(letter, values[letter], typeset.PLAIN, turn=turn)
+        told.append(
+            f"{QUANTITIES[letter].plain_name} {letter} = {shown}{'' if worked.partition(' ')[2] == shown.partition(' ')[2] else f', which is {worked}'}"
+        )
+    why = _POUND if any(turn(QUANTITIES[key].si) in ("lbf", "psf", "lbf ft") for key in letters) else ""
+    return f"Given: {'; '.join(told)}.{why}"
+
+
+def said_here(text: str) -> Page:
+    """A few sentences, with what metric and what US readers are told side by side: said_here("Keep {0.6 m | 2 ft} back from the edge.")."""
+    here = re.sub(r"\{([^|{}]+) \| ([^|{}]+)\}", r"\2" if system.current() == system.FEET else r"\1", text)
+    return Page(here, here.replace("*", ""))
 
 
 def checked(formula: Formula) -> str:
     """The line that says what the formula was checked against."""
     if not formula.published:
-        by_hand = "; ".join(f"Worked by hand {one.told}" for one in formula.by_hand)
+        by_hand = "; ".join(f"Worked by hand {'with numbers in other units' if _elsewhere(one.told) else one.told}" for one in formula.by_hand)
         return f"*Not checked against a printed value: {formula.unpublished}.{f' {by_hand}.' if by_hand else ''}*"
-    lines = [f"{p.source}: {p.value} printed for {p.given}, {p.check(formula).got_text} here" for p in formula.published]
-    return "*Checked against " + "; ".join(lines) + ".*"
+    return "*Checked against " + "; ".join(_compared(p, formula) for p in formula.published) + ".*"
+
+
+def _compared(printed: Published, formula: Formula) -> str:
+    """A printed value beside ours; where it is printed in units that a class has not chosen, how near they are."""
+    check = printed.check(formula)
+    if _elsewhere(f"{printed.given.replace('=', ' = ')} {printed.value}"):
+        return f"{printed.source.source.title}: a value that it prints in other units comes out here too, within {max(abs(check.difference), 1e-4):.2%}"
+    return f"{printed.source}: {printed.value} printed for {printed.given}, {check.got_text} here"
+
+
+def _elsewhere(text: str) -> bool:
+    """Whether a text speaks in units of the system that was not chosen."""
+    return system.was_chosen() and bool(system.foreign(text.replace("=", " = "), system.current()))
 
 
 def derive(name: str, reason: str = "") -> Page | Shown:
@@ -120,21 +158,30 @@ def derive(name: str, reason: str = "") -> Page | Shown:
         fresh = [key for key in _letters_in(step.left, step.right) if key not in named]
         named |= {*fresh}
         where = f"\n\nwhere {_letters(fresh)}." if fresh else ""
-        rows.append(f"**{number}.** {step.reason[:1].upper()}{step.reason[1:]}. *({how})*\n\n$$\n{typeset.relation(step.left, step.right)}\n$${where}")
-        plain.append(f"{number}. {step.reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
+        reason = system.named_here(step.reason)
+        rows.append(f"**{number}.** {reason[:1].upper()}{reason[1:]}. *({how})*\n\n$$\n{typeset.relation(step.left, step.right)}\n$${where}")
+        plain.append(f"{number}. {reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
     lines = f"{len(steps)} line{'' if len(steps) == 1 else 's'}"
     title = f"The formula, and how it is derived in {lines}" if heavy else f"How it is derived, in {lines}"
     drawn = SKETCHED.get(formula.name)
     folded = [
         f"<details><summary>{title}</summary>",
         *([head] if heavy else []),
-        *([f"<figure style='margin:0;max-width:480px'>{image.element(drawn())}</figure>"] if drawn else []),
+        *([_to_save(drawn(), formula.name)] if drawn else []),
         *([_meant(steps)] if steps else [f"Fitted: {formula.fitted}."]),
         *rows,
         _whence(formula),
         "</details>",
     ]
     return Page("\n\n".join([*said, *([] if heavy else [head]), *folded]), "\n".join(plain))
+
+
+def _to_save(sheet: Sheet, name: str) -> Markup:
+    """A drawing with a link that saves it, for a slide."""
+    shown = image.element(sheet)
+    data, file = shown.partition('src="')[2].partition('"')[0], re.sub(r"[^a-z0-9]+", "-", name.lower())
+    link = Markup(f"<a href='{attribute(data)}' download='{attribute(file)}.svg'>Save this drawing (SVG)</a>")
+    return Markup(f"<figure style='margin:0;max-width:480px'>{image.element(sheet)}<figcaption>{link}</figcaption></figure>")
 
 
 def _letters_in(*trees: ast.expr) -> tuple[str, ...]:
@@ -145,7 +192,7 @@ def _letters_in(*trees: ast.expr) -> tuple[str, ...]:
 
 def _letters(keys: Iterable[str]) -> str:
     """Letters with what they stand for."""
-    return "; ".join(f"${typeset.LATEX.letter(key)}$ {QUANTITIES[key].name}" for key in keys)
+    return "; ".join(f"${typeset.LATEX.letter(key)}$ {system.named_here(QUANTITIES[key].name)}" for key in keys)
 
 
 def _heavy(formula: Formula) -> bool:
@@ -170,7 +217,7 @@ def _meant(steps) -> str:
 
 
 def _whence(formula: Formula) -> str:
-    source = origin(formula)
+    source = system.named_here(origin(formula))
     if source == "derived from its own geometry":
         return "*It follows from the shape alone: lengths, areas and volumes, and no trial.*"
     return f"*{source[:1].upper()}{source[1:]}.*"
@@ -179,6 +226,7 @@ def _whence(formula: Formula) -> str:
 def label(flow: str, head: str, power: str) -> Page | Shown:
     """Whether a pump's label can be true, from its greatest flow and head and the power taken in: label("2400 L/min", head="2.4 m", power="40 W")."""
     try:
+        flow = system.in_chosen(flow, 4)
         checked_label = nameplate_check(flow, QUANTITIES["H_0"].read(head), QUANTITIES["P_in"].read(power))
     except InputError as error:
         return say(error)

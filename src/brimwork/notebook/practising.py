@@ -20,6 +20,7 @@ from brimwork.exercise.question import Question
 from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
+from brimwork.notebook.tied import ASKED, Tied
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
 
@@ -75,8 +76,12 @@ class Keeper:
         finally:
             self._quiet = before
 
-    def kept(self, name: str | tuple[str, ...], first: int, count: int = ROUNDS, but: str = answers.SHOWN) -> dict | None:
-        """The last entry of that name, or of several, on numbers from the seed `first` on, leaving out those of the kind `but`; None where nothing was kept."""
+    def kept(self, name: str | tuple[str, ...], first: int, count: int = ROUNDS, but: str = answers.SHOWN, fresh: bool = False) -> dict | None:
+        """The last entry of that name, or of several, on numbers from the seed `first` on, leaving out those of the kind `but`; None where nothing was kept.
+
+        With `fresh` it may be that numbers were drawn which have no answer yet.
+        """
+        left_out = (but, *(kind for kind in answers.NOTES if not fresh or kind != answers.FRESH))
         names = (name,) if isinstance(name, str) else name
         if not self.path:
             return None
@@ -85,9 +90,17 @@ class Keeper:
         except InputError:
             return None
         return next(
-            (one for one in reversed(held) if one["exercise"] in names and one["kind"] not in (answers.SHOWN, but) and first <= one["seed"] < first + count),
+            (one for one in reversed(held) if one["exercise"] in names and one["kind"] not in left_out and first <= one["seed"] < first + count),
             None,
         )
+
+    def noted(self, name: str, kind: str) -> str:
+        """The last note of that kind under a name, or nothing."""
+        try:
+            held = answers.load_answers(self.path) if self.path else []
+        except InputError:
+            return ""
+        return next((one["answer"] for one in reversed(held) if one["exercise"] == name and one["kind"] == kind), "")
 
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
         self._tell(lambda path: answers.record(path, question, text, found, middle))
@@ -132,7 +145,8 @@ class Exercise:
         self.again = button(f"New numbers{self.number}", "the same question with other numbers", self.renew)
         self.buttons = widgets.HBox([])
         self._pose()
-        self.widget = Part([self.text, self.place, self.buttons, self.feedback, self.outcome, self.help, self.kept], self.question.text)
+        self.text.add_class(ASKED)
+        self.widget = Part([self.text, self.place, self.buttons, self.feedback, self.outcome, self.help, self.kept, Tied()], self.question.text)
 
     def _pose(self) -> None:
         self.question = self.posed()
@@ -176,13 +190,13 @@ class Exercise:
 
     def come_back(self) -> None:
         """Put the last answer that was kept into its box again, on its numbers, with what it was told."""
-        entry = self.keeper.kept(self.question.code, self.first, but="skipped")
+        entry = self.keeper.kept(self.question.code, self.first, but="skipped", fresh=True)
         if entry is None:
             return
         if entry["seed"] != self.seed:
             self.seed = entry["seed"]
             self._pose()
-        if entry["numbers"] != getattr(self.question, "numbers", {}):
+        if entry["kind"] == answers.FRESH or entry["numbers"] != getattr(self.question, "numbers", {}):
             return  # an earlier edition drew other numbers
         with self.keeper.putting_back():
             self.put_back(entry)
@@ -193,6 +207,7 @@ class Exercise:
     def renew(self) -> None:
         self.seed += 1
         self._pose()
+        self.keeper.note(self.question.code, "", answers.FRESH, self.seed)
 
     def take(self, text: str, middle: str = "") -> Diagnosis | None:
         """Say what an answer tells, keep it, and give it back; None where it was not taken or may not be told."""
@@ -222,7 +237,6 @@ class ByNumber(Exercise):
     def ask(self) -> list[widgets.Widget]:
         with_unit = "" if self.question.label or not self.question.unit else ", with its unit"
         self.box = box(f"Your answer{self.number}{with_unit}")
-        self.box.tooltip = self.question.text  # read out with the box, whose name alone does not say what is asked
         self.box.observe(lambda change: self.check(change["new"]), "value")
         self.middle = box(f"On the way{self.number}: {self.question.middle.name}") if self.question.middle else None
         if self.middle:
@@ -259,6 +273,7 @@ class ByChoice(Exercise):
     """
 
     question: Choice
+    mended_taken = ""  # what was typed last for the number without the slip
 
     def ask(self) -> list[widgets.Widget]:
         options = [(option, place) for place, option in enumerate(self.question.options)]
@@ -266,6 +281,7 @@ class ByChoice(Exercise):
             options=options, value=None, description=f"Choose one{f' for question{self.number}' if self.number else ''}", style=QUIET, layout={"width": "auto"}
         )
         self.mended: widgets.Text | None = None
+        self.mended_said = widgets.HTML()
         if slip := self.question.mended:
             self.mended = box(f"Mended: the {slip.name}, with its unit", "34em")
             self.mended.observe(lambda change: self.mend(slip, change["new"]), "value")
@@ -284,9 +300,10 @@ class ByChoice(Exercise):
             self.feedback.value = alert("Choose one first.")
             return
         found = self.take(str(self.radio.value + 1))
-        if found and found.right and self.question.mended:
-            self.feedback.value += paragraph(escape(self.question.mended.text))
-            self.place.children = [self.radio, self.mended]
+        if found and found.right and self.mended and (slip := self.question.mended):
+            asked = widgets.HTML(paragraph(escape(slip.text)))
+            self.place.children = [self.radio, asked, self.mended, self.mended_said]
+            self.mend(slip, self.mended.value)
 
     def settle(self) -> None:
         if self.radio.value is not None and str(self.radio.value + 1) != self.taken:
@@ -295,8 +312,13 @@ class ByChoice(Exercise):
     def mend(self, slip: Question, text: str) -> None:
         if text.strip():
             found = diagnose(slip, text)
-            self.feedback.value = told_back(found)
-            self.keeper.keep(slip, text, found)
+            if found.kind == "none":
+                whole = f"What is asked for is the {slip.name}: mend the line, and then work on to the last one."
+                found = replace(found, message=f"{found.message} {whole}")
+            self.mended_said.value = told_back(found)
+            if text != self.mended_taken:
+                self.keeper.keep(slip, text, found)
+            self.mended_taken = text
 
 
 class ByOrder(Exercise):
@@ -351,6 +373,9 @@ class ByWords(Exercise):
     def put_back(self, entry: dict) -> None:
         self.box.value = entry["answer"]
         self.check()
+        seen = self.keeper.noted(self.question.code, answers.POINTS).split()
+        for number, point in enumerate(self.points, start=1):
+            point.value = str(number) in seen
 
     def check(self) -> None:
         found = diagnose(self.question, self.box.value)
@@ -365,6 +390,7 @@ class ByWords(Exercise):
         missing = [point for box, point in zip(self.points, self.question.points) if not box.value]
         said = f"Not yet in yours: {'; '.join(missing)}. You may write it again." if missing else "All its points are in yours."
         self.outcome.value = status(escape(said))
+        self.keeper.note(self.question.code, " ".join(str(number) for number, box in enumerate(self.points, start=1) if box.value), answers.POINTS)
 
 
 _KINDS = {Choice: ByChoice, Sequence: ByOrder, Telling: ByWords, Question: ByNumber}

@@ -14,8 +14,10 @@ from brimwork.notebook.part import Part
 from brimwork.shown import Markup, escape
 
 RECALL, PREDICT, EXPLORE, EXPLAIN = "1 Recall", "2 Predict", "3 Explore", "4 Explain"
-FADED, SLIP, YOUR_NUMBERS, EXIT = "6 Faded example", "7 Find the slip", "8 Your numbers", "10 Exit check"
-_ORDER = (RECALL, PREDICT, EXPLORE, EXPLAIN, FADED, SLIP, YOUR_NUMBERS, EXIT)
+DERIVE, FADED, SLIP = "5 Derive and work", "6 Faded example", "7 Find the slip"
+YOUR_NUMBERS, SITE, EXIT = "8 Your numbers", "9 On site", "10 Exit check"
+_ORDER = (RECALL, PREDICT, EXPLORE, EXPLAIN, DERIVE, FADED, SLIP, YOUR_NUMBERS, SITE, EXIT)
+_NOT_YET, _TO_READ = "\N{WHITE CIRCLE}", "to read"
 _DONE = ("right", ONCE_SHOWN, "told", "kept", "skipped")
 
 
@@ -56,6 +58,11 @@ def joins(name: str, question: Counted) -> None:
         _open.asked.setdefault(_open.section, {})[name] = question
 
 
+def leaves(name: str) -> None:
+    """Count a question of the section that is being made no longer."""
+    _open.asked.get(_open.section, {}).pop(name, None)
+
+
 def changed() -> None:
     """Something was answered: say so at the top."""
     if _open.told:
@@ -79,25 +86,28 @@ def how_far() -> Markup:
     rows, first = [], ""
     for name in _ORDER:
         asked = _open.asked.get(name)
+        if name == DERIVE and _open.asked.get(FADED):
+            rows.append((name, _TO_READ))
         if not asked:
             continue
         standing = [one.standing for one in asked.values()]
         done, begun = sum(each in _DONE for each in standing), any(standing)
         if done < len(standing):
             first = first or name
-        rows.append((name, "✓" if done == len(standing) else f"{done} of {len(standing)}" if begun or done else "–"))
+        rows.append((name, "✓" if done == len(standing) else f"{done} of {len(standing)}" if begun or done else _NOT_YET))
     if not rows:
-        return Markup("<p style='margin:.35em 0'>Run all cells, and this line says how far you have come.</p>")
+        return Markup("<p style='margin:.35em 0'>One moment: boxes and pictures come to life, and this line then says how far you have come.</p>")
     line = Markup(" &nbsp; ").join(
         Markup(f"<span style='white-space:nowrap'>{escape(name)}&nbsp;<strong>{escape(mark)}</strong></span>") for name, mark in rows
     )
-    if all(mark == "–" for _, mark in rows):
+    if all(mark in (_NOT_YET, _TO_READ) for _, mark in rows):
         end = f"Begin with <strong>{escape(first)}</strong>. What you answer is kept, and stands in its box again when you come back."
     elif first:
         end = f"Go on with <strong>{escape(first)}</strong>."
     else:
         end = "All of it is done."
-    return Markup(f"<p style='line-height:1.5;margin:.35em 0'>So far: {line}<br>{Markup(end)}</p>")
+    means = f"{_NOT_YET} stands for not yet begun. " if any(mark == _NOT_YET for _, mark in rows) else ""
+    return Markup(f"<p style='line-height:1.5;margin:.35em 0'>So far: {line}<br>{escape(means)}{Markup(end)}</p>")
 
 
 def so_far() -> None:

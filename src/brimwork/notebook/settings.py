@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from contextlib import suppress
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -34,10 +35,10 @@ def read_settings(folder: Path) -> str:
 
 def take_settings(folder: Path = Path()) -> None:
     """Use what stands in a folder; what cannot be read is told by `my_units` and by the lists of questions."""
-    try:
-        system.use(read_settings(folder))
-    except InputError:
-        system.use(system.METRES)
+    system.use_none()
+    if (folder / system.SETTINGS).exists():
+        with suppress(InputError):
+            system.use(read_settings(folder))
     own_questions.take_from(folder)
 
 

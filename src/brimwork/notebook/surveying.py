@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from brimwork import system
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.pages import Shown, say, table
 from brimwork.shown import Markup, escape
 from brimwork.topics.survey import MISCLOSURE, Booking, rise_and_fall
-from brimwork.units import InputError
+from brimwork.units import InputError, convert
 
 _HEAD = ("point", "reading", "rise", "fall", "level")
 
@@ -31,14 +32,21 @@ def level_sheet(bench: str, **readings: str) -> Shown:
 def _rows(names: list[str], heights: list[float], booked: Booking) -> list[tuple[str, ...]]:
     steps = [0.0, *(before - after for before, after in pairwise(heights))]
     return [
-        (name.replace("_", " "), f"{height:.3f}", f"{step:.3f}" if step > 0 else "", f"{-step:.3f}" if step < 0 else "", f"{level:.3f}")
+        (name.replace("_", " "), _long(height), _long(step) if step > 0 else "", _long(-step) if step < 0 else "", _long(level))
         for name, height, step, level in zip(names, heights, steps, booked.levels)
     ]
 
 
+def _long(metres: float, sign: str = "") -> str:
+    """A level in metres, or in feet, to the last place that a staff shows."""
+    return f"{convert(metres, 'ft' if system.current() == system.FEET else 'm'):{sign}.3f}"
+
+
 def _check(booked: Booking) -> str:
-    sums = f"Rises {booked.rises:.3f}, falls {booked.falls:.3f}: together {booked.rises - booked.falls:+.3f}, and last less first level {booked.levels[-1] - booked.levels[0]:+.3f}."
+    apart, moved = booked.rises - booked.falls, booked.levels[-1] - booked.levels[0]
+    sums = f"Rises {_long(booked.rises)}, falls {_long(booked.falls)}: together {_long(apart, '+')}, and last less first level {_long(moved, '+')}."
+    sums += f" All in {'feet' if system.current() == system.FEET else 'metres'}."
     if booked.misclosure is None:
-        return f"{sums} All in metres. It does not close back on the bench mark, so a wrong reading would not show."
+        return f"{sums} It does not close back on the bench mark, so a wrong reading would not show."
     verdict = "within" if booked.closes else "more than"
-    return f"{sums} All in metres. Back on the bench mark it misses by {abs(booked.misclosure) * 1e3:.0f} mm, {verdict} the {MISCLOSURE * 1e3:.0f} mm that are allowed (judgement)."
+    return f"{sums} Back on the bench mark it misses by {system.length(abs(booked.misclosure))}, {verdict} the {system.length(MISCLOSURE)} that are allowed (judgement)."

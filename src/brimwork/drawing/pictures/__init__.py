@@ -76,10 +76,10 @@ def _shape(formula: Formula, over: str, curve: list[Point], caption: str) -> str
     elif all(b <= a + small for a, b in pairwise(heights)):
         course = f"falls, {_bent(curve)}"
     else:
-        course = f"turns round at {x.metric_text(curve[heights.index(top if heights[0] < top > heights[-1] else bottom)][0])}"
+        course = f"turns round at {x.text_here(curve[heights.index(top if heights[0] < top > heights[-1] else bottom)][0])}"
     drawn = f"{_capital(caption)}. Beside it a curve: the" if caption else "A curve: the"
     (x0, y0), (x1, y1) = curve[0], curve[-1]
-    ends = f"from {y.metric_text(y0)} at {x.metric_text(x0)} to {y.metric_text(y1)} at {x.metric_text(x1)}"
+    ends = f"from {y.text_here(y0)} at {x.text_here(x0)} to {y.text_here(y1)} at {x.text_here(x1)}"
     return f"{drawn} {y.plain_name} over the {x.plain_name} {course}, {ends}. A mark stands on it at the values of the boxes."
 
 
@@ -93,7 +93,7 @@ def _bent(curve: list[Point]) -> str:
 
 def _sentence(formula: Formula, values: dict[str, float], result: float) -> str:
     given = ", ".join(f"{QUANTITIES[name].plain_name} {QUANTITIES[name].short(value)}" for name, value in values.items())
-    return f"{_capital(formula.quantity.plain_name)} {formula.quantity.both(result, _figures(formula))}, with {given}."
+    return f"{_capital(formula.quantity.plain_name)} {formula.quantity.shown(result, _figures(formula))}, with {given}."
 
 
 def _figures(formula: Formula) -> int:
@@ -107,7 +107,7 @@ def _capital(text: str) -> str:
 
 def _title(letter: str) -> str:
     row = QUANTITIES[letter]
-    return f"{letter} in {row.here}" if row.here else letter
+    return f"{letter} in {'inches' if row.here == 'in' else row.here}" if row.here else letter
 
 
 def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 48) -> list[Point]:

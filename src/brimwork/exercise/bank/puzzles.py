@@ -39,11 +39,17 @@ QUESTIONS = (
         unit="mm",
         name="length",
         wrong=(
-            Wrong("2*b", "You made it twice as long. Shallow water is slower too, so twice is not enough. Take 2 to the power 3/2."),
-            Wrong("4*b", "You took the square. The flow goes with the power 3/2 of the head: take 2 to that power."),
-            Wrong("b*sqrt(2)", "You took the root alone. The stream is also half as deep: take 2 to the power 3/2."),
+            Wrong(
+                "2*b",
+                "You made it twice as long. Shallow water is slower too, so twice is not enough. Take the length at which the picture shows the old flow again.",
+            ),
+            Wrong("4*b", "You took the square, which is too long. Take the length at which the picture shows the old flow again."),
+            Wrong(
+                "b*sqrt(2)",
+                "You took the root alone, which is too short: the stream is also half as deep. Take the length at which the picture shows the old flow again.",
+            ),
         ),
-        solution=("Half the head passes 1 over 2^1.5 of the flow on each metre", "Length: {b} x 2.83 = {b*2**1.5|mm}"),
+        solution=("Half the head passes 1 over 2^1.5 of the flow on each metre", "Length: {b} x 2.828 = {b*2**1.5|mm}"),
     ),
     Numeric(
         code="T05.10",
