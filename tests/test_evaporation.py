@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
+from weather import Climate, open_water_of_a_day, reference_of_a_day
 
 from brimwork.topics import find
-from brimwork.topics.evaporation import Climate, open_water_of_a_day, reference_of_a_day
 from brimwork.units import InputError
 
 MM_DAY = 1e-3 / 86400

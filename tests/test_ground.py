@@ -28,14 +28,6 @@ def test_a_diagonal_is_longer_than_both_sides_and_shorter_than_the_way_round_the
     assert diagonal == pytest.approx(math.hypot(one, other), rel=1e-12)
 
 
-def test_a_pit_with_a_right_angle_is_square_and_one_leaning_over_is_not():
-    assert ground.out_of_square(4.0, 3.0, 5.0) == pytest.approx(0, abs=1e-12)
-    leaning = math.sqrt(4**2 + 3**2 - 2 * 4 * 3 * math.cos(math.radians(92)))  # the law of cosines
-    assert ground.out_of_square(4.0, 3.0, leaning) == pytest.approx(leaning - 5, rel=1e-9)
-    with pytest.raises(InputError, match="corner to corner"):
-        ground.out_of_square(4.0, 3.0, 7.5)
-
-
 @given(length, length, length, share)
 def test_the_heap_weighs_what_the_hole_weighed(L, W, D, swell):
     dug = ground.excavation(L_dig=L, W_dig=W, D_dig=D)

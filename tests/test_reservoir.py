@@ -1,4 +1,4 @@
-"""What must be true of void fractions, of water in blocks and stone, of levels in stacked layers, and of blocks in a pit."""
+"""What must be true of void fractions, of water in blocks and stone, of levels, and of blocks in a pit."""
 
 import math
 
@@ -9,16 +9,13 @@ from hypothesis import strategies as st
 from brimwork import tables
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.reservoir import (
-    Layer,
     blocks_for_water,
     blocks_in_pit,
     dead_water,
-    level_at_volume,
     level_change,
     mean_void_fraction,
     pit_for_water,
     usable_water,
-    volume_at_level,
     water_in_pit,
     water_per_level,
     water_to_level,
@@ -28,8 +25,6 @@ from brimwork.units import InputError
 
 share = st.floats(0.01, 0.99)
 length = st.floats(0.05, 3.0)
-layer = st.builds(Layer, height=st.floats(0.02, 1.0), area=st.floats(0.1, 5.0), void_fraction=st.floats(0.05, 1.0))
-layers = st.lists(layer, min_size=1, max_size=6).map(tuple)
 
 
 # --- void fraction ------------------------------------------------------------------------------------------------------------------
@@ -118,73 +113,6 @@ def test_stone_alone_needs_more_than_twice_the_pit_of_blocks():
 
 
 # --- levels -------------------------------------------------------------------------------------------------------------------------
-
-
-@given(layers)
-def test_a_full_reservoir_of_open_water_holds_its_geometric_volume(stack):
-    open_water = tuple(Layer(one.height, one.area, 1.0) for one in stack)
-    top = math.fsum(one.height for one in stack)
-    assert volume_at_level(open_water, top) == pytest.approx(math.fsum(one.height * one.area for one in stack), rel=1e-12)
-
-
-@given(layers, st.randoms(use_true_random=False))
-def test_a_full_reservoir_holds_the_same_in_whatever_order_its_layers_lie(stack, shuffler):
-    other = list(stack)
-    shuffler.shuffle(other)
-    top, of_other = (math.fsum(one.height for one in order) for order in (stack, other))
-    assert volume_at_level(stack, top) == pytest.approx(volume_at_level(tuple(other), of_other), rel=1e-12)
-
-
-@given(layers, st.floats(0.0, 1.0))
-def test_a_level_goes_to_a_volume_and_back(stack, part):
-    level = part * math.fsum(one.height for one in stack)
-    assert level_at_volume(stack, volume_at_level(stack, level)) == pytest.approx(level, rel=1e-9, abs=1e-12)
-
-
-@given(layers, st.floats(0.0, 1.0))
-def test_a_volume_goes_to_a_level_and_back(stack, part):
-    volume = part * math.fsum(one.water for one in stack)
-    assert volume_at_level(stack, level_at_volume(stack, volume)) == pytest.approx(volume, rel=1e-9, abs=1e-12)
-
-
-@given(layers, st.floats(0.0, 1.0), st.floats(0.0, 1.0))
-def test_more_water_never_stands_lower(stack, one, other):
-    full = math.fsum(part.water for part in stack)
-    low, high = sorted((one * full, other * full))
-    assert level_at_volume(stack, low) <= level_at_volume(stack, high) + 1e-12
-
-
-def test_the_volume_is_the_integral_of_the_water_area():
-    """Against scipy.integrate.quad, with the edges of the layers as break points."""
-    from scipy.integrate import quad
-
-    stack = (Layer(0.15, 0.9, 0.4), Layer(0.42, 0.96, 0.95), Layer(0.10, 2.4, 0.4))
-    edges = [0.15, 0.57, 0.67]
-
-    def area(z):
-        return next(one.area * one.void_fraction for one, edge in zip(stack, edges) if z <= edge)
-
-    for level in (0.1, 0.3, 0.57, 0.62):
-        expected, _ = quad(area, 0, level, points=[edge for edge in edges if edge < level] or None)
-        assert volume_at_level(stack, level) == pytest.approx(expected, rel=1e-9)
-
-
-@pytest.mark.parametrize("level", [-0.01, 0.6, math.nan, math.inf])
-def test_a_level_outside_the_layers_is_refused(level):
-    with pytest.raises(InputError, match="0 to 0.5 m"):
-        volume_at_level((Layer(0.5, 1.0, 0.9),), level)
-
-
-@pytest.mark.parametrize("volume", [-0.01, 0.46, math.nan, math.inf])
-def test_a_volume_that_does_not_fit_is_refused(volume):
-    with pytest.raises(InputError, match="0 to 0.45 m3"):
-        level_at_volume((Layer(0.5, 1.0, 0.9),), volume)
-
-
-@pytest.mark.parametrize("bad", [(0.0, 1.0, 0.9), (0.5, -1.0, 0.9), (0.5, 1.0, 0.0), (0.5, 1.0, 1.1), (0.5, 1.0, math.nan)])
-def test_a_layer_that_cannot_hold_water_is_refused(bad):
-    with pytest.raises(InputError, match="cannot hold water"):
-        Layer(*bad)
 
 
 @given(st.floats(0.3, 3.0), st.floats(0.5, 1.0), st.floats(0.05, 0.2), st.floats(0.25, 0.9))

@@ -17,8 +17,7 @@ from brimwork.formula import origin
 from brimwork.nomenclature import QUANTITIES
 from brimwork.prove import WORDS
 from brimwork.topics import find, formulas, topics
-from brimwork.topics.overflow import flow_from_channel, head_at_lip, lip_coefficient
-from brimwork.topics.rims import bore_regime
+from brimwork.topics.overflow import lip_coefficient
 from brimwork.units import InputError
 
 FORMULAS = list(formulas().values())
@@ -173,18 +172,6 @@ def test_a_formula_is_found_by_name_and_a_near_name_is_suggested():
 
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("Q, b, P", [(0.002, 0.6, 0.1), (0.0005, 0.3, 0.05), (0.02, 1.0, 0.02)])
-def test_the_head_at_a_lip_passes_the_flow_asked_for(Q, b, P):
-    H = head_at_lip(Q, b, 0.62, P)
-    assert flow_from_channel(b=b, H=H, C_d=0.62, A_a=b * (H + P)) == pytest.approx(Q, rel=1e-9)
-
-
-def test_a_bore_flows_as_a_rim_or_as_a_jet_and_is_refused_between():
-    assert bore_regime(0.36 * 0.05, 0.05) == "rim" and bore_regime(1.5 * 0.05, 0.05) == "jet"
-    with pytest.raises(InputError, match="bucket"):
-        bore_regime(0.05, 0.05)
 
 
 def test_lip_constants_follow_the_printed_table_and_stop_at_its_ends():

@@ -15,7 +15,7 @@ from brimwork.topics import topics
 TOP = Path(__file__).parents[1]
 WHY = {
     "time to drain a round bowl": "emptying a bowl for the winter", "time to drain a cone": "emptying a cone-shaped bowl",
-    "pressure after a sudden widening": "why a widening does not give all the pressure back", "loss coefficient of a sudden widening": "a hose that ends in a wider pipe",
+    "pressure after a sudden widening": "why a widening does not give all the pressure back",
     "loss coefficient of a reducer": "a reducer in place of a step", "mark-up from margin": "turning a margin into the mark-up that a supplier names",
     "head at an opening": "the level over a drain that must carry a flow", "bore of an overflow pipe": "choosing the pipe, where the design checks one",
     "time to draw down over a V-notch": "measuring a flow with a notch", "leak through a narrow gap round a pipe": "how much a badly sealed pipe loses",

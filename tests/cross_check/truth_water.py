@@ -179,10 +179,18 @@ def _meets(r, pump, lost) -> float:
 
 
 def branch(d, high: float, long: float):
-    """Head lost in the hose of one stone and in the hole through it; a hole narrower than the hose draws the water together and throws it out faster. The friction in a wider one is left out."""
+    """Head lost in the hose of one stone and in the hole through it; a hole narrower than the hose draws the water together and throws it out faster; in a wider one the
+    speed head that the water gives up on the way, and that no eddy takes, goes against the friction, and no further."""
     pipe, narrow = hose(d, d["stones.branch_bore"], long, d["stones.branch_fittings"]), d["stones.hole"] / d["stones.branch_bore"]
     if narrow >= 1:
-        return pipe
+        rubbed = hose(d, d["stones.hole"], high, 0.0)
+
+        def wide(flow):
+            fast, slow = (flow / (pi / 4 * bore**2) for bore in (d["stones.branch_bore"], d["stones.hole"]))
+            kept = (fast**2 - (fast - slow) ** 2 - slow**2) / (2 * GRAVITY)
+            return (*pipe(flow), max(sum(rubbed(flow)) - kept, 0.0))
+
+        return wide
     hole = hose(d, d["stones.hole"], high, (1 - narrow**2) / 2 + 1 - narrow**4)
     return lambda flow: (*pipe(flow), *hole(flow))
 

@@ -3,9 +3,9 @@
 import math
 
 import pytest
+from weather import Climate, reference_of_a_day
 
 from brimwork.topics import find
-from brimwork.topics.evaporation import Climate, reference_of_a_day
 
 MJ_DAY, MM_DAY = 1e6 / 86400, 1e-3 / 86400
 

@@ -91,12 +91,6 @@ class Panel:
     height: float
 
 
-def box_panels(L_in: float, W_in: float, height: float, t_pan: float) -> tuple[Panel, ...]:
-    """Two long panels that lap the ends of two end panels, for a box L_in x W_in inside, `height` high, of panels t_pan thick (m)."""
-    long, end = Panel("long panel", box_outside(L_in=L_in, t_pan=t_pan), height), Panel("end panel", W_in, height)
-    return long, long, end, end
-
-
 @dataclass(frozen=True)
 class Cut:
     """Where a panel lies: which sheet (from 0), its corner, its length and width on the sheet (m), and whether it was turned."""

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import height_of_the_sun
@@ -284,52 +282,3 @@ open_water_by_penman = Formula(
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class Climate:
-    """A day's weather at a place, in SI: extremes of temperature (K) and humidity (shares), mean sunlight (W/m2), wind at two metres (m/s), place and date."""
-
-    T_max: float
-    T_min: float
-    RH_hi: float
-    RH_lo: float
-    R_sol: float
-    v_w2: float
-    z_site: float
-    phi_lat: float
-    J_day: int
-
-
-def reference_of_a_day(climate: Climate) -> float:
-    """Reference evapotranspiration (m/s) of a day by FAO-56; dew counts as nothing. Raises InputError where a formula does."""
-    return max(0.0, reference_evapotranspiration(**reference_evapotranspiration.only(_worked(climate, alpha_s=0.23))))
-
-
-def open_water_of_a_day(climate: Climate) -> float:
-    """Evaporation of open, shallow water (m/s) of a day by Penman; dew counts as nothing. Raises InputError where a formula does."""
-    return max(0.0, open_water_by_penman(**open_water_by_penman.only(_worked(climate, alpha_s=0.08))))
-
-
-def _worked(climate: Climate, alpha_s: float) -> dict[str, float]:
-    """Every quantity that both need, by letter."""
-    values = {**vars(climate), "T_a": (climate.T_max + climate.T_min) / 2, "alpha_s": alpha_s}
-    for formula in _CHAIN:
-        values[formula.result] = formula(**formula.only(values))
-    return values
-
-
-_CHAIN = (
-    saturated_day,
-    vapour_in_the_air,
-    slope_of_saturation,
-    pressure_of_the_air,
-    psychrometric_constant,
-    nearness_of_the_sun,
-    declination,
-    hour_of_sunset,
-    sunlight_above_the_air,
-    clear_sky,
-    heat_to_the_sky,
-    net_sunlight,
-)

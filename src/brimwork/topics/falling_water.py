@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from brimwork import tables
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import (
@@ -212,28 +210,6 @@ apron_wanted = Formula(
 )
 
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True)
-class FallingSheet:
-    """A free sheet from edge to landing, in SI: depths at the edge, speed there, time and throw of the fall, speed and thickness where it lands."""
-
-    y_c: float
-    y_b: float
-    v_b: float
-    t_fall: float
-    x_throw: float
-    v_land: float
-    y_land: float
-
-
-def free_sheet(q: float, h_fall: float) -> FallingSheet:
-    """The sheet of a flow q (m2/s, for each metre of edge) that falls h_fall (m) from a level, wide lip. Raises InputError where the formulas do."""
-    y_c = critical_depth(q=q)
-    y_b = brink_depth(y_c=y_c)
-    v_b = speed_at_the_brink(q=q, y_b=y_b)
-    v_land = landing_speed(v_b=v_b, h_fall=h_fall)
-    return FallingSheet(y_c, y_b, v_b, time_of_fall(h_fall=h_fall), throw(v_b=v_b, h_fall=h_fall), v_land, landing_thickness(q=q, v_land=v_land))
 
 
 def apron(h_fall: float, water: str, throw: float = 0.0, windy: bool = False) -> float:

@@ -382,13 +382,3 @@ def clear_of_footing(D_dig: float, D_foot: float, k_foot: float) -> float:
     """Distance (m) to keep from a footing of depth D_foot (m): at least 0.5 m, and more where the pit is deeper than the footing."""
     least = LEAST_FROM_FOOTING.value
     return least if D_dig <= D_foot else max(least, footing_distance(k_foot=k_foot, D_dig=D_dig, D_foot=D_foot))
-
-
-def out_of_square(L_dig: float, W_dig: float, measured: float) -> float:
-    """How much longer (m) a measured diagonal is than that of a right-angled pit; negative when it is shorter.
-
-    Raises InputError when no four-sided pit with these sides has such a diagonal.
-    """
-    if not abs(L_dig - W_dig) <= measured <= L_dig + W_dig:
-        raise InputError(f"sides of {L_dig:g} and {W_dig:g} m cannot have a diagonal of {measured:g} m: measure again from corner to corner")
-    return measured - pit_diagonal(L_dig=L_dig, W_dig=W_dig)

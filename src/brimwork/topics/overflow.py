@@ -328,20 +328,6 @@ corrected_lip = Formula(
 # --- procedures ---------------------------------------------------------------------------------------------------------------------
 
 
-def head_at_lip(Q: float, b: float, C_d: float, P: float) -> float:
-    """Head (m) over a lip of length b (m) and height P (m) for a flow Q (m3/s), water arriving along a channel as wide as the lip.
-
-    Raises InputError where no head fits.
-    """
-    from brimwork.roots import solve
-
-    def missing(H: float) -> float:
-        return flow_from_channel(b=b, H=H, C_d=C_d, A_a=b * (H + P)) - Q
-
-    high = head_over_level_lip(Q=Q, b=b, C_d=C_d)
-    return solve(missing, high / 4, high)
-
-
 def lip_coefficient(H: float, P: float, share: float = 1.0) -> float:
     """Discharge coefficient of a thin lip by Kindsvater and Carter, for a lip that takes `share` (0.2 to 1) of the channel's width.
 

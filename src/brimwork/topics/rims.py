@@ -1,12 +1,10 @@
 """Rims: flow and head round a vessel's rim and over the mouth of a bore, and a rim out of level."""
 
-from brimwork import tables
 from brimwork.conditions import TestedRange
 from brimwork.formula import Formula, Published, Slip
 from brimwork.laws import length_of_a_bore, length_of_a_circle
 from brimwork.sources import KINDSVATER, SWMM_MANUAL, USBR
 from brimwork.steps import Law, Solve, Step, Take
-from brimwork.units import InputError
 
 _LINEAR = "The units do not come out as a flow. Depth counts one and a half times over: once for area, half for speed."
 _UPSIDE_DOWN = "To undo 'to the power 3/2' you need the power 2/3. Check: does a bigger flow give a sensible depth?"
@@ -162,17 +160,3 @@ rim_runs_dry = Formula(
     rises=("H",),
     remark="H is the head of the level rim at the same flow. In round numbers: dry at 1.8 times that head.",
 )
-
-
-def bore_regime(H: float, d_bore: float) -> str:
-    """How a bore of d_bore (m) flows with its water H (m) above the mouth: "rim" or "jet"; InputError in the gap, where neither law holds."""
-    ratio = H / d_bore
-    if ratio < tables.BORE_AS_A_RIM:
-        return "rim"
-    if ratio > tables.BORE_AS_A_JET:
-        return "jet"
-    raise InputError(
-        f"H is {ratio:.2g} of the bore: between {tables.BORE_AS_A_RIM} and {tables.BORE_AS_A_JET} neither the rim law nor the jet law holds "
-        f"({tables.BORE_REGIMES_SOURCE}), "
-        "and less flows than either says. Choose another bore, or measure the flow with a bucket"
-    )

@@ -8,6 +8,9 @@ from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.geometry import WALL
 from brimwork.design.follows.sheet import SheetChain
 from brimwork.design.typed import patches
+from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.telling import told
+from brimwork.topics.overflow import head_over_level_lip, lip_coefficient
 from brimwork.units import InputError, write
 
 
@@ -105,6 +108,19 @@ class BladeChain(SheetChain):
         water = self.water["rho"] * self._trough_plan * (self.design["blade.trough_depth"] + self.lip_head)
         under = GRAVITY * (self.wall_mass + water) / patches.area_of(self.geometry.wall)
         return Found("p_max", max(under, self.base_pressure), "under the wall with its trough full, without its footing, or under the base")
+
+    @property
+    def thin_lip_said(self) -> str:
+        """The head over the lip, were it a thin edge, by the table for its share of the trough; or that the table does not reach so far."""
+        d, region = self.design, self.design.region
+        wide = d["blade.lip_width"]
+        got = tried(lambda: lip_coefficient(self.lip_head, d["blade.trough_depth"], wide / max(wide, d["blade.trough_length"])))
+        if isinstance(got, Refused):
+            return got.why
+        thin = head_over_level_lip(Q=self.flow_wanted, b=wide, C_d=got)
+        return (
+            f"over a thin edge the water would stand {told(thin, 'mm', region)} high, by Kindsvater and Carter; {told(self.lip_head, 'mm', region)} is counted"
+        )
 
     # --- water in transit
 

@@ -14,7 +14,10 @@ GENTLE_BOIL = 0.015  # m: judgement, the limit of the check on the boil
 
 
 class Stretch(NamedTuple):
-    """A stretch of pipe of one bore (m), its length (m), the loss coefficient of its fittings; and its roughness k_s (m), a friction factor f, or C_HW."""
+    """A stretch of pipe of one bore (m), its length (m), the loss coefficient of its fittings; and its roughness k_s (m), a friction factor f, or C_HW.
+
+    K_back is what a widening before it gives back, for the speed in it; it counts no further than its friction, for only a long straight bore gives all of it.
+    """
 
     d_pipe: float
     L_pipe: float
@@ -22,6 +25,7 @@ class Stretch(NamedTuple):
     k_s: float = 0.0
     f: float | None = None
     C_HW: float | None = None
+    K_back: float = 0.0
 
 
 class Losses(NamedTuple):
@@ -45,10 +49,15 @@ def losses(stretch: Stretch, Q: float, nu: float, law: str = "colebrook") -> Los
     if stretch.C_HW is not None:
         h_f = head_lost_by_hazen_williams(L_pipe=stretch.L_pipe, Q=Q, C_HW=stretch.C_HW, d_pipe=stretch.d_pipe)
         same = Friction(h_f * stretch.d_pipe * 2 * _GRAVITY / (stretch.L_pipe * v * v), "Hazen-Williams")
-        return Losses(h_f, fitting_head(K=stretch.K, v=v), v, Re, same)
+        return Losses(_left(h_f, stretch, v), fitting_head(K=stretch.K, v=v), v, Re, same)
     friction = Friction(stretch.f, "given") if stretch.f is not None else friction_factor(Re, stretch.k_s / stretch.d_pipe, law)
     h_f = friction_head(f=friction.f, L_pipe=stretch.L_pipe, d_pipe=stretch.d_pipe, v=v)
-    return Losses(h_f, fitting_head(K=stretch.K, v=v), v, Re, friction)
+    return Losses(_left(h_f, stretch, v), fitting_head(K=stretch.K, v=v), v, Re, friction)
+
+
+def _left(h_f: float, stretch: Stretch, v: float) -> float:
+    """Friction (m) that is left over what a widening gives back."""
+    return max(h_f - fitting_head(K=stretch.K_back, v=v), 0.0) if stretch.K_back else h_f
 
 
 def head_needed(Q: float, z_s: float, stretches: tuple[Stretch, ...], nu: float, law: str = "colebrook") -> float:

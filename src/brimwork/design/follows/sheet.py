@@ -30,6 +30,11 @@ class SheetChain(Whole):
         return (self.flow_wanted / self.trough_section) ** 2 / (2 * GRAVITY) / self.edge_head
 
     @property
+    def thin_lip_said(self) -> str:
+        """What a table says of the lip, where it is for such a one; nothing otherwise."""
+        return ""
+
+    @property
     def trough_section(self) -> float:
         """Area (m2) across which the water runs in trough or header."""
         raise NotImplementedError

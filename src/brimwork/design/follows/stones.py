@@ -13,10 +13,19 @@ from brimwork.design.follows.manifold import Balance, Branch, Running, balance, 
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
+from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.telling import told
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
+from brimwork.tables import BORE_AS_A_JET, BORE_AS_A_RIM, BORE_REGIMES_SOURCE
 from brimwork.topics import pumps
+from brimwork.topics.jets import crown_of_upright_pipe
 from brimwork.units import InputError, write
+
+NO_LAW = (
+    f"how high it stands over the hole no law says: between {BORE_AS_A_RIM:g} and {BORE_AS_A_JET:g} bores neither that of a rim nor that of a jet holds "
+    f"({BORE_REGIMES_SOURCE})"
+)
 
 
 class StonesChain(StandingLoads, Whole):
@@ -69,11 +78,13 @@ class StonesChain(StandingLoads, Whole):
         )
 
     def _drilled(self, high: float) -> tuple[pipework.Stretch, ...]:
-        """The hole through a stone, where it is narrower than the hose: it draws the water together, and throws it out with more than the speed that the
-        hose's exit counts. One as wide as the hose or wider takes a hundredth or two of what the hose takes, and is left out."""
+        """The hole through a stone. One narrower than the hose draws the water together, and throws it out with more than the speed that the hose's
+        exit counts. In a wider one the water slows down; what that gives back is counted against its friction, and no further."""
         hole, hose = self.design["stones.hole"], self.design["stones.branch_bore"]
         if hole >= hose:
-            return ()
+            slower = (hose / hole) ** 4
+            back = (1 - topics.formulas()["loss coefficient of a sudden widening"](d_1=hose, d_2=hole) - slower) / slower
+            return (self._hose(hole, high, 0.0)._replace(K_back=back),)
         return (self._hose(hole, high, topics.formulas()["loss coefficient of a sudden narrowing"](d_1=hose, d_2=hole) + 1 - (hole / hose) ** 4),)
 
     @result
@@ -82,6 +93,16 @@ class StonesChain(StandingLoads, Whole):
         return max(
             (self._work("boil of a flow from a bore", Q=flow, d_out=self.design["stones.hole"]) for flow in self.flows), key=lambda worked: worked.result
         )
+
+    @property
+    def mouth_said(self) -> str:
+        """How the water stands over the hole of the stone that gets most: by the law of a rim or of a jet, or that neither holds."""
+        hole, region = self.design["stones.hole"], self.design.region
+        got = tried(lambda: crown_of_upright_pipe(max(self.flows), hole))
+        if isinstance(got, Refused):
+            return got.why if got.needs else f"{NO_LAW}; try it with a bucket and a hose"
+        regime, crown = got
+        return f"over the hole the water stands {told(crown, 'mm', region)} by the law of {'a rim: it runs off all round' if regime == 'rim' else 'a jet'}"
 
     @result
     def outlet_bore(self):

@@ -8,6 +8,7 @@ from brimwork.design.judged.grading import Check, Judged
 from brimwork.design.typed.criteria import SHEETS, criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
 from brimwork.design.typed.telling import INFINITE, told
+from brimwork.topics.reservoir import blocks_in_pit
 
 
 def _unattended(chain: Chain) -> Limits:
@@ -36,6 +37,21 @@ def _strainer(chain: Chain) -> Limits:
 
 def _coming(chain: Chain) -> str:
     return chain.coming_said
+
+
+def _trough(chain: Chain) -> str:
+    return "; ".join(filter(None, (chain.coming.thin_lip_said, chain.coming_said)))
+
+
+def _room_for_blocks(chain: Chain) -> str:
+    """What the bed has room for, where its size is known."""
+    d = chain.design
+    beside = 2 * (d["catch.apron"] + d["ground.lining"])
+    block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
+    bed = d["site.bed_length"] - beside, d["site.bed_width"] - beside
+    fit, other = blocks_in_pit(*bed, d["reservoir.block_height"], block, d["ground.clearance"])
+    one, two = (f"{way.along} x {way.across}" for way in (fit, other))
+    return f"a bed of that size, apron taken off, has room for {fit.blocks} blocks, {one}{' turned' if fit.turned else ''} ({two} the other way)"
 
 
 def _rill(chain: Chain) -> str:
@@ -84,7 +100,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C06"), lambda c: c.coming.boil,
           "a wider outlet or a diffuser over the hose end", ("speed_wanted", "boil", "outlet_bore", "flow_sent"), note=_coming),
     Check(criterion("C06", "drilled stones"), lambda c: c.coming.boil,
-          "a wider hole, or less flow", ("boil", "outlet_bore", "flow_sent"), note=_coming),
+          "a wider hole, or less flow", ("boil", "outlet_bore", "flow_sent"), note=lambda c: f"{c.coming.mouth_said}; {c.coming_said}"),
     Check(criterion("C07"), lambda c: c.coming.rim_error_share,
           "level the rim again under its full weight, or send more water", ("rim_head", "rim_error_share", "rim_flow_ratio", "flow_sent"), note=_coming),
     Check(criterion("C08"), lambda c: c.least_film,
@@ -94,7 +110,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C10"), lambda c: c.flow_sent / c.design["pump.intake_area"],
           "a larger strainer: a fast intake clogs in days", ("flow_wanted", "flow_sent"), note=_coming),
     Check(criterion("C79"), lambda c: c.coming.trough_share,
-          "feeds spread along it, or a baffle; or a wider or deeper trough, fed from the top, since it holds more water that would come back", note=_coming),
+          "feeds spread along it, or a baffle; or a wider or deeper trough, fed from the top, since it holds more water that would come back", note=_trough),
     Check(criterion("C81"), lambda c: c.warming,
           "a pump of less power: all that it takes in ends as heat in the water"),
     Check(criterion("C82"), lambda c: c.design["pump.strainer"] / c.design["pump.solids"],
@@ -106,7 +122,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C61"), lambda c: min(c.tread_share, c.coming.tread_share),
           "a longer tread, or lower steps", ("throw", "tread_share", "flow_sent"), note=_coming),
     Check(criterion("C12"), lambda c: c.days,
-          "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", ("usable", "transit", "daily_loss", "days"), limits=_unattended),
+          "a deeper or wider reservoir, a thinner film, or a float valve with an air gap", ("usable", "transit", "daily_loss", "days"), note=_room_for_blocks, limits=_unattended),
     Check(criterion("C13"), lambda c: c.counted("pump.covered"),
           "raise the lowest level, with a low-water cut-out that stops the pump there; the maker's figure governs", note=_cut_out, limits=_covered),
     Check(criterion("C14"), lambda c: c.drainback,

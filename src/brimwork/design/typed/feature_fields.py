@@ -39,7 +39,7 @@ FEATURE_FIELDS: dict[str, dict] = {
         "places_across": Several("where the drilled stones stand, from the blocks' middle across them, below zero down; on the middle line where nobody says", "mm", "in", "0 mm, 0 mm", "0 in, 0 in", signed=True),
         "branch_lengths": Several("lengths of the hose to each drilled stone", "m", "ft", "2 m, 2.5 m", "6 ft, 8 ft"),
         "branch_bore": length_field("true inside diameter of the hose to each drilled stone", "13 mm", "1/2 in"),
-        "branch_fittings": Field("sum of the loss coefficients of each branch, valve open", "", such="3", span="2 to 8"),
+        "branch_fittings": Field("sum of the loss coefficients of each branch, valve open", "", such="3", span="2 to 8; or name them: tee, through the branch + exit", fittings=True),
         "valves": OneOf("a valve on every branch", YES_NO),
         "hole": length_field("bore of the hole in each drilled stone", "30 mm", "1 1/4 in"),
         "density": Field("density of the drilled stones", "kg/m3", "lb/ft3", such="2650 kg/m3", such_us="165 lb/ft3"),

@@ -13,6 +13,8 @@ from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
 from brimwork.expression import DeclarationError
 from brimwork.shown import clipped
+from brimwork.tables import FITTINGS
+from brimwork.topics.pipes import sum_of_fittings
 from brimwork.units import InputError
 
 
@@ -47,12 +49,34 @@ def slope(text: str) -> str:
     return repr(float(found["rise"]) / float(found["run"])) if found and float(found["run"]) else text
 
 
+_PART = re.compile(r"(?:(?P<count>\d{1,3})\s{0,9}(?:x\s{1,9})?)?(?P<name>[^+]{1,60})")
+
+
+def fittings_added(given: str | int | float, key: str) -> str | int | float:
+    """Fittings as the trade counts them, "square entrance + 2 short elbow + exit", as the sum of their loss coefficients; a number as it is. Raises InputError."""
+    if not isinstance(given, str) or len(given) > units.LONGEST_TEXT or not re.search(r"[A-Za-z]{3}", given):
+        return given
+    counts: dict[str, float] = {}
+    for part in given.split("+"):
+        found = _PART.fullmatch(part.strip())
+        if not found:
+            raise InputError(f'{key}: "{clipped(part.strip())}" is no fitting: write {key} = 4, or {key} = "square entrance + 2 short elbow + exit"')
+        name = found["name"].strip()
+        name = name if name in FITTINGS else name.removesuffix("s")
+        counts[name] = counts.get(name, 0) + int(found["count"] or 1)
+    try:
+        return repr(float(f"{sum_of_fittings(counts):.9g}"))
+    except InputError as error:
+        raise InputError(f"{key}: {error}") from None
+
+
 @dataclass(frozen=True)
 class Field:
     """A measured quantity: `unit` is how it is shown, `name` what it is, `us` the US unit. Below zero only where `signed`.
 
     `usual` is what counts until the design says something else, on the `basis` that stands beside it; only for what every model of this kind assumes.
-    `such` is an example to show where nothing was typed yet, from the usual ranges or invented, `span` what is usual. A `slope` may be typed as 1:100.
+    `such` is an example to show where nothing was typed yet, from the usual ranges or invented, `span` what is usual. A `slope` may be typed as 1:100,
+    and a sum of loss coefficients as the `fittings` that it is of.
     """
 
     name: str
@@ -69,6 +93,7 @@ class Field:
     such_us: str = ""
     span: str = ""
     slope: bool = False
+    fittings: bool = False
 
     def __post_init__(self) -> None:
         if self.unit not in _FAR:
@@ -84,7 +109,7 @@ class Field:
             raise InputError(f"{key} is a number of very many digits, which cannot be meant: {self._write(key, region)}")
         if isinstance(given, int | float) and units.unit(self.unit).dimension != NUMBER:
             raise InputError(f'{key} = {given} has no unit: write {key} = "{units.number(float(given))} {self.here(region)}"')
-        given = slope(str(given)) if self.slope else given
+        given = slope(str(given)) if self.slope else fittings_added(given, key) if self.fittings else given
         value = units.read(str(given), self.here(region), key, f"{key} = {self.suggested(region)}")
         self._check(value, given, key, region)
         return value

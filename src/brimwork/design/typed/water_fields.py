@@ -51,7 +51,7 @@ WATER_FIELDS: dict[str, dict] = {
     "pipe": {
         "bore": length_field("true inside diameter of the hose", "25 mm", "1 in"),
         "length": Field("length of the hose", "m", "ft", such="3 m", such_us="10 ft"),
-        "fittings": Field("sum of the loss coefficients of the fittings", "", such="4", span="2 to 8"),
+        "fittings": Field("sum of the loss coefficients of the fittings", "", such="4", span="2 to 8; or name them: square entrance + 2 short elbow + exit", fittings=True),
         "friction_law": OneOf("friction law of the hose", LAWS),
         "roughness": length_field("roughness of the inside of the hose", "0.0015 mm", "0.00006 in"),
         "hazen_williams": Field("Hazen-Williams coefficient of the hose", "", such="150", span="100 to 150"),
