@@ -60,6 +60,10 @@ TWICE = [
     (STEPS, "cascade.header_volume 40 L", "site.open_water", ("40.0 mm", "200 mm"), "C51", "fail"),
     (BOWL, "site.gate 600 mm; site.widest_item 100 mm", "site.widest_item", ("100 mm", "420 mm"), "C49", "pass"),
     (STONES, "lining.panel_clearance 4.5 in", "lining.panel_clearance", ("4.50 in", "0 in"), "C21", "fail"),
+    # Half of the pit along is 786 mm and across 586: 1.414 m off; and 1.364 m along and 0.614 m across off it, 1.496 m.
+    (BOWL, "site.footing_distance 3 m; site.footing_depth 400 mm; site.footing_along 2.2 m; site.footing_across 0.3 m", "site.footing_distance", ("3.00 m", "1.41 m"), "C33", "pass"),
+    (BOWL, "site.tree_distance 3 m; site.tree_stem 200 mm; site.tree_along -2.15 m; site.tree_across 1.2 m", "site.tree_distance", ("3.00 m", "1.50 m"), "C34", "fail"),
+    (BOWL, "buying.overflow_run 1 m; overflow_pipe.end_along 4 m; overflow_pipe.end_across 0 m", "buying.overflow_run", ("1.00 m", "3.36 m"), "C66", "not shown"),
 ]  # fmt: skip
 
 
@@ -102,6 +106,9 @@ CANNOT = [
     (BOWL, "vessel.offset_across 900 mm", "catch.apron"),
     (STEPS, "cascade.rill_length 0 m; cascade.width 2 m", "catch.apron"),
     (BOWL, "site.footing_distance 300 mm; catch.apron 900 mm", "site.footing_distance"),
+    (BOWL, "overflow_pipe.end_along 0.2 m; overflow_pipe.end_across 0 m", "overflow_pipe.end_along"),
+    (BOWL, "site.footing_along 0.2 m; site.footing_across 0.9 m", "site.footing_along"),
+    (BOWL, "site.tree_along 0.2 m; site.tree_across 0.9 m; site.tree_stem 100 mm", "site.tree_along"),
     (BOWL, "site.tree_distance 300 mm; site.tree_stem 100 mm; catch.apron 900 mm", "site.tree_distance"),
     (BLADE, "", "pump.bay"),  # the sheet lands on the bay in the corner
     (STONES, "stones.diameters 30 in, 30 in, 11 in", "stones.diameters"),
@@ -319,6 +326,41 @@ def test_beds_working_space_and_footing_lie_where_the_levels_put_them():
     assert (duct.low, duct.high) == (pytest.approx(-0.650), pytest.approx(-0.600)) and duct.reach(1)[1] > 0.02
 
 
+def test_what_is_placed_on_the_plan_counts_where_it_lies():
+    """The pit is 1.572 by 1.172 m: a footing 2.2 m along and 0.3 m across lies 2.2 - 0.786 = 1.414 m off it, a stem 1.286 m along and 0.986 m across 0.640 m (0.5 and 0.4 m)."""
+    near = "site.footing_along 2.2 m; site.footing_across 0.3 m; site.footing_depth 0.4 m; site.tree_along -1.286 m; site.tree_across 0.986 m; site.tree_stem 100 mm"
+    design = changed(BOWL, near)
+    assert finding(design, "C33").number == pytest.approx(1.414 / 0.5, rel=1e-3)
+    assert finding(design, "C34").number == pytest.approx(math.hypot(0.5, 0.4) / 1.2, rel=1e-3)
+    far = changed(design, "site.footing_distance 0.4 m; site.tree_distance 9 m")  # the nearer counts
+    assert finding(far, "C33").number == pytest.approx(0.8) and finding(far, "C34").number == pytest.approx(math.hypot(0.5, 0.4) / 1.2, rel=1e-3)
+    measured = far.having("site.tree_distance", "9 m", "measured")
+    assert finding(measured, "C34").number == pytest.approx(7.5)
+    ground, stem = (chain_of(design).bodies[f"ground up to the nearest {what}"] for what in ("footing", "stem"))
+    assert ground.reach(0) == (pytest.approx(0.786), pytest.approx(2.2)) and stem.reach(0)[0] == pytest.approx(-1.286, abs=0.06)
+
+
+def test_the_overflow_pipe_has_a_place_and_is_as_long_as_the_way_there():
+    """The box is 1.272 m long outside: an end 3.636 m along lies 3 m off it; over that run 40 mm of pipe carry less than over none."""
+    design = changed(
+        BOWL.having("buying.overflow_run", None),
+        "overflow_pipe.bore 40 mm; overflow_pipe.head 50 mm; levels.liner_edge 0 mm; overflow_pipe.end_along 3.636 m; overflow_pipe.end_across 0 m",
+    )
+    chain = chain_of(design)
+    assert chain.overflow_run == pytest.approx(3.0, abs=1e-3) and chain.bodies["overflow pipe"].reach(0) == (pytest.approx(0.636), pytest.approx(3.636))
+    assert chain_of(design.having("buying.overflow_run", "1 m")).overflow_run == pytest.approx(3.0, abs=1e-3)
+    assert chain.overflow_flow < chain_of(design.having("overflow_pipe.end_along", None)).overflow_flow
+    assert "overflow pipe" in {line.item for line in quantities(chain)} and any("trench for the overflow" == line.item for line in quantities(chain))
+
+
+def test_the_footing_of_a_wall_is_weighed():
+    """As wide as the wall, down to the bottom of the pit at -573 mm: 0.573 x 2000 x 9.80665 N/m2 more under it."""
+    known = changed(BLADE, "catch.stone_density 1600 kg/m3; reservoir.block_mass 14 kg")
+    chain, deep = chain_of(known), -chain_of(known).level("formation")
+    alone = (360.3 + chain.water["rho"] * 0.9 * 0.25 * (0.2 + chain.lip_head)) * G / (0.95 * 0.3)
+    assert chain.local_pressure == pytest.approx(alone + deep * 2000 * G, rel=1e-4)
+
+
 def test_a_wall_weighs_is_leaned_on_and_blown_at():
     """Lip at 790 mm, trough 900 x 250 x 200 mm inside walls of 25 mm: 0.95 x 0.30 m of wall 565 mm high, a floor of 25 mm and sides of 200 mm: 0.18015 m3 of 2000 kg/m3."""
     chain = chain_of(
@@ -329,7 +371,8 @@ def test_a_wall_weighs_is_leaned_on_and_blown_at():
     assert chain.tipping_in_wind == pytest.approx(360.3 * G * 0.15 / (0.625 * 22**2 * 1.2 * 0.95 * 0.79**2 / 2))
     assert finding(chain.design, "C25").title == "Overturning of the wall" and finding(chain.design, "C25").grade == "fail"
     water = 998.2 * 0.9 * 0.25 * (0.2 + chain.lip_head)
-    assert chain.local_pressure == pytest.approx(G * (360.3 + water) / 0.285, rel=1e-4)
+    under = -chain.level("formation") * 2000 * G  # its footing, as wide as the wall
+    assert chain.local_pressure == pytest.approx(G * (360.3 + water) / 0.285 + under, rel=1e-4)
 
 
 def test_the_side_of_the_box_carries_fill_soil_and_ground_water():

@@ -63,6 +63,13 @@ MORE = {  # what the stored designs do not show
     "long reservoir": BOWL.having("reservoir.blocks_along", 9),
     "ground, north and cable known": known_round_it(BOWL),
     "supply point within the plan": known_round_it(STONES, north="300 deg", along="1.2 m", across="0.75 m").having("supply.residual_current", "none"),
+    "footing, tree and overflow placed": BOWL.having("site.footing_along", "2.2 m")
+    .having("site.footing_across", "0.3 m")
+    .having("site.tree_along", "-1.1 m")
+    .having("site.tree_across", "0.9 m")
+    .having("site.tree_stem", "120 mm")
+    .having("overflow_pipe.end_along", "0.3 m")
+    .having("overflow_pipe.end_across", "-4 m"),
     "frost far below the pit": known_round_it(BLADE, north="200 deg", along="-6 m", across="-6 m", frost="1500 mm"),
     "frost in the sub-base": known_round_it(CASCADE, north="0 deg", along="9 m", across="0 m", frost="600 mm"),
     "five stones": stones("300 mm", "250 mm", "200 mm", "220 mm", "180 mm", high=(900, 700, 500, 800, 300)),

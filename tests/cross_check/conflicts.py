@@ -109,6 +109,12 @@ conflict("the soil stands above the edge of the liner")(lambda w: w.d["levels.so
 conflict("the layer of stone is thinner than its smallest stone")(lambda w: w.d["lining.smallest_stone"] > w.d["catch.stone_thickness"] + SLACK)
 conflict("the supply point stands in the catch")(
     lambda w: abs(w.d["supply.point_along"]) < catch(w)[0] and abs(w.d["supply.point_across"]) < catch(w)[1])  # fmt: skip
+conflict("the overflow pipe ends in the catch")(
+    lambda w: abs(w.d["overflow_pipe.end_along"]) < catch(w)[0] and abs(w.d["overflow_pipe.end_across"]) < catch(w)[1])  # fmt: skip
+conflict("the footing is placed in the catch")(
+    lambda w: abs(w.d["site.footing_along"]) < catch(w)[0] and abs(w.d["site.footing_across"]) < catch(w)[1])  # fmt: skip
+conflict("the tree is placed in the catch")(
+    lambda w: abs(w.d["site.tree_along"]) < catch(w)[0] and abs(w.d["site.tree_across"]) < catch(w)[1])  # fmt: skip
 conflict("the hose is shorter than the way up")(
     lambda w: w.d["pipe.length"] + (max(w.d["stones.branch_lengths"]) if w.plain.kind == "drilled stones" else 0.0)
     < _up(w) - w.r["level:reservoir floor"] - w.d["pump.intake_level"] - 0.05)  # fmt: skip

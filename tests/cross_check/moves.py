@@ -40,7 +40,7 @@ days: +usable -transit -daily_loss
 drainback_room: +water_area +reservoir.overflow_level -reservoir.running_level ?reservoir.static_level ?start_drop ?reservoir.top_up_level
 drainback: +drainback_room -transit
 day_share: +daily_loss -usable
-overflow_flow: ~overflow_pipe.bore ?overflow_pipe.head ?assumptions.overflow_discharge ?levels.liner_edge ?levels.block_top ?reservoir.block_height ?reservoir.overflow_level ?buying.overflow_run ?overflow_pipe.fall
+overflow_flow: ~overflow_pipe.bore ?overflow_pipe.head ?assumptions.overflow_discharge ?levels.liner_edge ?levels.block_top ?reservoir.block_height ?reservoir.overflow_level ?buying.overflow_run ?overflow_pipe.fall ?overflow_pipe.end_along ?overflow_pipe.end_across ?panel_long ?panel_across
 overflow_ratio: +overflow_flow -overflow_pipe.rain ?overflow_pipe.catch_area ?box_length ?box_width ?catch.apron -overflow_pipe.stuck_flow -assumptions.run_off
 block_allowable: +reservoir.short_term_strength +reservoir.creep_factor -reservoir.safety_factor
 wind_pressure: +site.wind_speed +assumptions.exposure +assumptions.air_density
@@ -205,7 +205,7 @@ trough: ?blade.trough_length ?blade.lip_width +blade.trough_width
 wall_mass: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth +blade.lip_level +assumptions.wall_density
 tipping: +wall_mass +blade.trough_width ~blade.lip_level ?blade.wall_height ~site.use
 tipping_in_wind: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth ~blade.lip_level ?blade.wall_height +assumptions.wall_density -wind_pressure -site.force_coefficient
-local_pressure: ?base_pressure ?wall_mass ?trough ?lip_head ?blade.trough_depth ?rho
+local_pressure: ?base_pressure ?wall_mass ?trough ?lip_head ?blade.trough_depth ?rho ?reservoir.block_height ?levels.block_top ?ground.lining ?ground.sand ?ground.sub_base ?assumptions.wall_density
 transit_head: +trough +lip_head
 transit_sheet: +flow_wanted +fall_time
 transit_siphon: +trough +blade.trough_depth ~blade.feed ~pipe.check_valve

@@ -182,7 +182,8 @@ def _gust(w: Worked) -> float:
 
 def under_the_wall(w: Worked) -> float:
     wall, held = _wall(w), w.r["trough"] * (w.d["blade.trough_depth"] + w.r["lip_head"])
-    return GRAVITY * (wall.mass + w.r["rho"] * held) / (wall.deep * wall.long)
+    below = max(-w.r["level:formation"], 0.1) * w.d["assumptions.wall_density"]  # of its footing, as wide as the wall, down to the bottom of the pit
+    return GRAVITY * ((wall.mass + w.r["rho"] * held) / (wall.deep * wall.long) + below)
 
 
 def under_the_header(w: Worked) -> float:

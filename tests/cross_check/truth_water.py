@@ -327,7 +327,7 @@ def _runs_at(w: Worked) -> float:
 
 def _carried(w: Worked) -> float:
     """What the overflow passes under the head that the levels leave: by its inlet, or by the pipe over its run, whichever is less."""
-    d, head = w.d, w.d["overflow_pipe.head"] if "overflow_pipe.head" in w.d else math.inf
+    d, r, head = w.d, w.r, w.d["overflow_pipe.head"] if "overflow_pipe.head" in w.d else math.inf
     if {"levels.liner_edge", "overflow_pipe.bore"} <= set(d) and "level:overflow" in w.r and "overflow_pipe.head" not in w.plain.measured:
         head = min(head, d["levels.liner_edge"] - w.r["level:overflow"] - d["overflow_pipe.bore"] / 2)
     if head == math.inf:
@@ -336,10 +336,18 @@ def _carried(w: Worked) -> float:
         raise Impossible("no head over the overflow pipe")
     bore = pi / 4 * d["overflow_pipe.bore"] ** 2
     inlet = d["assumptions.overflow_discharge"] * bore * (2 * GRAVITY * head) ** 0.5
-    if "buying.overflow_run" not in d:
+    run = d.get("buying.overflow_run", -1.0)
+    if (
+        {"overflow_pipe.end_along", "overflow_pipe.end_across"} <= set(d)
+        and "buying.overflow_run" not in w.plain.measured
+        and w.known("panel_long", "panel_across")
+    ):
+        beside = zip((d["overflow_pipe.end_along"], d["overflow_pipe.end_across"]), (r["panel_long"], r["panel_across"]))
+        run = max(run, sum(max(abs(far) - side / 2, 0.0) ** 2 for far, side in beside) ** 0.5)
+    if run < 0:
         return inlet
     driven = head + d.get("overflow_pipe.fall", 0.0)
-    return min(inlet, bore * (2 * GRAVITY * driven / (1 + 0.5 + 0.03 * d["buying.overflow_run"] / d["overflow_pipe.bore"])) ** 0.5)
+    return min(inlet, bore * (2 * GRAVITY * driven / (1 + 0.5 + 0.03 * run / d["overflow_pipe.bore"])) ** 0.5)
 
 
 def _rained_on(w: Worked) -> float:

@@ -21,16 +21,25 @@ def sides(w: Worked):
     return most(deep, -math.inf, 1.2) if words.startswith("competent") else Verdict("fail", deep, words)
 
 
+def _off(w: Worked, what: str) -> float:
+    """From the edge of the pit, as typed and by its place on the plan: the smaller; of what was measured, that."""
+    d, typed = w.d, f"site.{what}_distance"
+    if typed in w.plain.measured or not {f"site.{what}_along", f"site.{what}_across"} <= set(d) or not w.known("pit_length", "pit_width"):
+        return d[typed]
+    beside = math.hypot(*(max(abs(d[f"site.{what}_{way}"]) - w.r[side] / 2, 0.0) for way, side in (("along", "pit_length"), ("across", "pit_width"))))
+    return min(d.get(typed, math.inf), beside)
+
+
 @check("C33")
 def footing(w: Worked):
     d = w.d
     deeper = max(-w.r["level:formation"] - d["site.footing_depth"], 0.0)
-    return least(d["site.footing_distance"] / max(max(d["assumptions.footing_slope"], 1.0) * deeper, 0.5), 1.0, 0.75)
+    return least(_off(w, "footing") / max(max(d["assumptions.footing_slope"], 1.0) * deeper, 0.5), 1.0, 0.75)
 
 
 @check("C34")
 def roots(w: Worked):
-    return least(w.d["site.tree_distance"] / (12 * w.d["site.tree_stem"]) if w.d["site.tree_stem"] else math.inf, 1.0, 0.8)
+    return least(_off(w, "tree") / (12 * w.d["site.tree_stem"]) if w.d["site.tree_stem"] else math.inf, 1.0, 0.8)
 
 
 @check("C62")

@@ -51,6 +51,11 @@ class Lettering:
         """A length as it stands in a sentence, with its unit."""
         return f"{'-' if value < 0 else ''}{self.figure(abs(value))} {self.length}"
 
+    def from_the_middle(self, to: tuple[float, float]) -> str:
+        """In words, where a place (m along and across) lies: "3 m to the right and 1 m up from", or "at"."""
+        ways = [f"{self.said(abs(way))} {words[way < 0]}" for way, words in zip(to, (("to the right", "to the left"), ("up", "down")), strict=True) if way]
+        return f"{' and '.join(ways)} from" if ways else "at"
+
     def fitting(self, width: float, height: float, wide: float, tall: float) -> tuple[float, str] | None:
         """The largest scale at which width by height (m) fits wide by tall (mm of paper), and its name; None where even the smallest does not."""
         return next((scale for scale in self.scales if width * scale[0] <= wide and height * scale[0] <= tall), None)

@@ -12,6 +12,7 @@ from brimwork.drawing.lettering import BY_REGION, Lettering
 from brimwork.drawing.notes import not_shown, notes_below
 from brimwork.drawing.placing import spread_apart, width_of
 from brimwork.drawing.plan_features import PLAN_FEATURES, PlanFeature
+from brimwork.drawing.plan_near import near_label, placed, what_is_near
 from brimwork.drawing.plan_supply import Cable, cable, north, north_mark, north_said, possible_labels
 from brimwork.drawing.records import GREY, Line, Measure, Point, Polygon, Record, Sheet, Text, View
 from brimwork.drawing.scale_bar import scale_bar
@@ -33,17 +34,19 @@ def plan(chain: Chain, wide: float = WIDTH) -> Sheet:
     patch, told, pressed = _patch(chain, lettering)
     patches = [(pressed[0][1], *_extent(next(record for record in patch if isinstance(record, Polygon)), lettering))] if pressed else []
     labels = [*feature.labels, *pressed, *_pump_and_pit(chain, s, lettering)]
-    place, turn = _place(s, feature, lettering, [label[1] for label in labels] + possible_labels(chain.design, lettering), wide), north(chain.design)
+    possible = [*possible_labels(chain.design, lettering), *(near_label(*one, lettering) for one in placed(chain))]
+    place, turn = _place(s, feature, lettering, [one[1] for one in labels] + possible, wide), north(chain.design)
     wired = cable(chain.design, s, lettering, place.window, place.scale)
-    view, bar, bottom = _drawn(s, feature, lettering, place, patch, wired, labels)
+    beside = what_is_near(chain, lettering, place.window, place.scale)
+    view, bar, bottom = _drawn(s, feature, lettering, place, [*patch, *beside.records], wired, [*labels, *beside.labels])
     mark = () if turn is None else (north_mark(turn, (wide - 12.0, bottom - 12.0), place.scale),)
-    under = [lettering.worded(one) for one in (wired.sentence, *not_shown([*(["north"] if turn is None else []), *wired.lacking]))]
+    under = [lettering.worded(one) for one in (*beside.sentences, wired.sentence, *not_shown([*(["north"] if turn is None else []), *wired.lacking]))]
     below, bottom = notes_below(bottom + 3.0, under, wide)
     said = f"{_sentence(chain, s, feature, place, lettering)} {told}"
     heard = " ".join([*([] if turn is None else [north_said(turn)]), *under])
     notes = (Text((4.0, 7.0), f"Plan, {place.name}; {lettering.dimensions}", "start", 2.9, GREY), *below)
     columns = ("what", f"along, {lettering.length}", f"across, {lettering.length}")
-    rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *wired.rows)
+    rows = (*_rows(chain, s, lettering), *feature.rows, *patches, *beside.rows, *wired.rows)
     return Sheet(wide, bottom, (view, bar, *mark), f"{chain.design.title}: plan", said, notes, columns, rows, heard)
 
 

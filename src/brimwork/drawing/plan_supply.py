@@ -117,13 +117,8 @@ def _sentence(design: Design, to: tuple | None, duct: str, lettering: Lettering)
     route = known_of(design, "supply.cord_route")
     said = f"Cable to the pump in a {duct}" + (f", route {lettering.said(route[0])} long" if route else "")
     if to:
-        said += f", drawn straight to the supply point, which lies {_from_the_middle(to, lettering)} the middle of the blocks"
+        said += f", drawn straight to the supply point, which lies {lettering.from_the_middle(to)} the middle of the blocks"
     return f"{said}{_protection(design)}. {_CAUTION}"
-
-
-def _from_the_middle(to: tuple[float, float], lettering: Lettering) -> str:
-    ways = [f"{lettering.said(abs(way))} {words[way < 0]}" for way, words in zip(to, (("to the right", "to the left"), ("up", "down")), strict=True) if way]
-    return f"{' and '.join(ways)} from" if ways else "at"
 
 
 def _protection(design: Design) -> str:
@@ -141,12 +136,12 @@ def _protection(design: Design) -> str:
 def _drawn(to: tuple[float, float], bore: tuple | None, s: Sizes, window: tuple, scale: float) -> tuple[tuple[Record, ...], Point, Point, bool]:
     """The line of the cable with the sides of its duct and the mark at its end; a place on it, its end, and whether that is the supply point."""
     start, end = s.pump, (to[0], to[1])
-    share = _inside(start, end, window, 2 * MARK / scale)
+    share = inside(start, end, window, 2 * MARK / scale)
     shown = share >= 1.0
     stop = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
     length = math.dist(start, stop) or 1.0
     ahead = ((stop[0] - start[0]) / length, (stop[1] - start[1]) / length)
-    mark = _point(stop, scale) if shown else _arrow(stop, ahead, scale)
+    mark = point_mark(stop, scale) if shown else arrow(stop, ahead, scale)
     leaves = ((start[0] + 3 * stop[0]) / 4, (start[1] + 3 * stop[1]) / 4)
     return (*_sides(start, stop, ahead, bore), Line((start, stop), "cable"), *mark), leaves, stop, shown
 
@@ -157,7 +152,7 @@ def _sides(start: Point, stop: Point, ahead: Point, bore: tuple | None) -> list[
     return [Line(pair, "thin") for pair in shifted] if half else []
 
 
-def _inside(start: Point, end: Point, window: tuple[float, float, float, float], margin: float) -> float:
+def inside(start: Point, end: Point, window: tuple[float, float, float, float], margin: float) -> float:
     """The share of the way from start to end that stays within the window, `margin` off its sides."""
     low, high = (window[0] + margin, window[1] + margin), (window[2] - margin, window[3] - margin)
     shares = [
@@ -168,13 +163,13 @@ def _inside(start: Point, end: Point, window: tuple[float, float, float, float],
     return max(min(1.0, *shares), 0.0) if shares else 1.0
 
 
-def _point(at: Point, scale: float) -> list[Record]:
+def point_mark(at: Point, scale: float) -> list[Record]:
     half, (x, y) = MARK / scale, at
     square = ((x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half))
     return [Polygon(square, "paper", "outline"), Line((square[0], square[2]), "thin"), Line((square[1], square[3]), "thin")]
 
 
-def _arrow(at: Point, ahead: Point, scale: float) -> list[Record]:
+def arrow(at: Point, ahead: Point, scale: float) -> list[Record]:
     long, half, (x, y) = 2 * MARK / scale, 0.5 * MARK / scale, at
     base = (x - long * ahead[0], y - long * ahead[1])
     return [Polygon((at, (base[0] - half * ahead[1], base[1] + half * ahead[0]), (base[0] + half * ahead[1], base[1] - half * ahead[0])), "ink", "none")]

@@ -18,7 +18,17 @@ FORM_STEPS: dict[str, tuple[str, ...]] = {
     "The feature": ("vessel", "stones", "blade", "cascade", "slab", "flow"),
     "Reservoir": ("reservoir", "levels", "overflow_pipe", "climate"),
     "Pump and hose": ("pump", "pipe"),
-    "Ground": ("ground", "site.soil_bearing", "site.footing_distance", "site.footing_depth", "site.pit_sides", "site.ground_water", "site.frost_depth"),
+    "Ground": (
+        "ground",
+        "site.soil_bearing",
+        "site.footing_distance",
+        "site.footing_depth",
+        "site.footing_along",
+        "site.footing_across",
+        "site.pit_sides",
+        "site.ground_water",
+        "site.frost_depth",
+    ),
     "Lining and stone": ("lining", "catch"),
     "Electricity": ("supply",),
     "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
@@ -36,12 +46,12 @@ _SELDOM = {
     "blade": ("feed", "trough_length"), "cascade": ("feed", "pool_area", "header_area", "rill_wall", "rill_roughness", "splash_edge"), "slab": ("density",),
     "flow": ("weir_coefficient", "water_temperature"),
     "reservoir": ("block_mass", "void_fraction", "creep_factor", "safety_factor", "cover"),
-    "levels": ("soil", "staple_line", "liner_edge"), "overflow_pipe": ("head", "fall", "rain", "stuck_flow", "catch_area"),
+    "levels": ("soil", "staple_line", "liner_edge"), "overflow_pipe": ("head", "fall", "end_along", "end_across", "rain", "stuck_flow", "catch_area"),
     "pump": ("curve", "covered", "intake_level", "intake_area", "bay"), "pipe": ("fittings", "friction_law", "roughness", "hazen_williams", "mouth_below_rim"),
     "ground": ("lining_thickness", "sand", "clearance", "box_upstand", "bulking"), "catch": ("splash_factor", "stone_density", "stone_waste", "wet_area", "hold_up"),
     "lining": ("beyond_apron", "mesh_opening", "smallest_stone", "panel_clearance"),
     "supply": ("power_factor", "voltage_drop", "resistance", "leakage", "residual_rating", "duct_cover", "point_along", "point_across"),
-    "site": ("sound_at_1m", "background", "wind_speed", "force_coefficient", "wheel_load", "wheel_side", "north", "base_estimate", "unattended"),
+    "site": ("sound_at_1m", "background", "wind_speed", "force_coefficient", "wheel_load", "wheel_side", "north", "base_estimate", "unattended", "footing_along", "footing_across", "tree_along", "tree_across"),
 }  # fmt: skip
 SELDOM = {f"{section}.{key}" for section, keys in _SELDOM.items() for key in keys}
 

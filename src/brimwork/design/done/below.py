@@ -40,9 +40,9 @@ def trenches(s: Shop) -> Iterator[ListLine]:
     if d.given("supply.cord_route"):
         deep = cover.value + (bore.value if bore else DUCT) if cover else None
         yield _trench(s, "trench for the duct", d["supply.cord_route"], wide, deep, "cover as the electrician states it")
-    if d.given("buying.overflow_run"):
+    if s.chain.overflow_run is not None:
         fall, start = d.given("overflow_pipe.fall"), -s.chain.level("overflow") + d["overflow_pipe.bore"] / 2
-        yield _trench(s, "trench for the overflow", d["buying.overflow_run"], wide, start + (fall.value / 2 if fall else 0.0), "it falls all the way")
+        yield _trench(s, "trench for the overflow", s.chain.overflow_run, wide, start + (fall.value / 2 if fall else 0.0), "it falls all the way")
 
 
 def _trench(s: Shop, item: str, run: float, wide: float, deep: float | None, note: str) -> ListLine:

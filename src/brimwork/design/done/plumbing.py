@@ -116,7 +116,7 @@ def standpipe(s: Shop) -> Iterator[ListLine]:
 
 def overflow(s: Shop) -> Iterator[ListLine]:
     d = s.design
-    yield s.cut("overflow_pipe", "overflow pipe", d["buying.overflow_run"], "buying.pipe_waste", sold="buying.pipe_stick", spec=f"bore {s.sizes(d['overflow_pipe.bore'])}",
+    yield s.cut("overflow_pipe", "overflow pipe", s.chain.counted("buying.overflow_run"), "buying.pipe_waste", sold="buying.pipe_stick", spec=f"bore {s.sizes(d['overflow_pipe.bore'])}",
                 where="reservoir to where it drains")  # fmt: skip
     bore = f"for a bore of {s.sizes(d['overflow_pipe.bore'])}"
     yield s.pieces("overflow_mesh", "mesh over the overflow", 1, bore, "inlet of the overflow")

@@ -164,6 +164,12 @@ AGREEING: tuple[Agreeing, ...] = (
     Agreeing("supply.cable_rating", AT_MOST, lambda c: carried(c.design["supply.conductor"]).value, "the table of its conductors", "supply.conductor", 0.01, share=True, worse=min),
     Agreeing("pump.starting_current", AT_LEAST, lambda c: c.current, "the current of the running pump", "pump.power", 0.02, share=True, worse=max),
     Agreeing("supply.cord_route", AT_LEAST, _route, "the straight way from the pump to the supply point", "supply.point_along or supply.point_across", 0.05, worse=max),
+    Agreeing("site.footing_distance", THE_SAME, lambda c: c.geometry.from_pit(c.geometry.footing), "the edge of the pit and the place of the footing",
+             "site.footing_along or site.footing_across", 0.05, worse=min),
+    Agreeing("site.tree_distance", THE_SAME, lambda c: c.geometry.from_pit(c.geometry.tree), "the edge of the pit and the place of the stem",
+             "site.tree_along or site.tree_across", 0.05, worse=min),
+    Agreeing("buying.overflow_run", AT_LEAST, lambda c: math.dist(c.geometry.overflow_start, c.geometry.overflow_end), "the straight way from the box to where it ends",
+             "overflow_pipe.end_along or overflow_pipe.end_across", 0.05, worse=max),
     Agreeing("site.open_water", AT_LEAST, free_depth, "the water in vessel, trough or header over what fills it",
              "site.water_covered, where a grille or stone covers it, or the depth and the fill", worse=max),
     Agreeing("site.lift_mass", AT_LEAST, _by_hand, "the heaviest block or piece that no sling is meant for", "site.sling_mass", 0.01, share=True, worse=max),
@@ -263,9 +269,14 @@ def _bay_room(chain: Any) -> float:
     return apart(place.bay, place.sheet if chain.design.kind in _BLADE else place.pour)
 
 
-def _supply_out(chain: Any) -> float:
-    (x, y), (along, across) = chain.geometry.supply, chain.geometry.catch_half
-    return max(abs(x) - along, abs(y) - across)
+def _outside(spot: Callable[[Any], tuple[float, float]]) -> _Number:
+    """How far (m) a spot lies outside the lined catch; below zero inside."""
+
+    def found(chain: Any) -> float:
+        (x, y), (along, across) = spot(chain.geometry), chain.geometry.catch_half
+        return max(abs(x) - along, abs(y) - across)
+
+    return found
 
 
 def _apron_beyond(chain: Any) -> float:
@@ -294,8 +305,14 @@ TOGETHER: tuple[Agreeing, ...] = (
     Agreeing("catch.wet_area", AT_MOST, lambda c: c.stone_area, "the stone that there is", "catch.apron", 1e-3, share=True),
     Agreeing("pump.bay", AT_MOST, lambda c: min(c.base_length, c.base_width), "the narrower side of the blocks", "reservoir.blocks_across"),
     Agreeing("pipe.length", AT_LEAST, _up, "the way up from the pump to where the hose ends", "the levels", 0.05, own=_hose, said="hose"),
-    Agreeing("supply.point_along", AT_LEAST, _none, "the edge of the lined catch", "supply.point_across", 0.0, own=_supply_out,
+    Agreeing("supply.point_along", AT_LEAST, _none, "the edge of the lined catch", "supply.point_across", 0.0, own=_outside(lambda place: place.supply),
              said="how far the supply point stands outside the catch"),
+    Agreeing("overflow_pipe.end_along", AT_LEAST, _none, "the edge of the lined catch", "overflow_pipe.end_across", 0.0, own=_outside(lambda place: place.overflow_end),
+             said="how far the overflow pipe ends outside the catch"),
+    Agreeing("site.footing_along", AT_LEAST, _none, "the edge of the lined catch", "site.footing_across or catch.apron", 0.0, own=_outside(lambda place: place.footing),
+             said="how far the footing lies outside the catch"),
+    Agreeing("site.tree_along", AT_LEAST, lambda c: c.design["site.tree_stem"] / 2, "half of its stem", "site.tree_across or catch.apron", 0.0,
+             own=_outside(lambda place: place.tree), said="how far the middle of the stem stands outside the catch"),
     Agreeing("site.tree_distance", AT_LEAST, lambda c: c.design["site.tree_stem"] / 2 + _apron_beyond(c), "half of its stem, and what the apron covers beyond the pit",
              "catch.apron", 0.001),
     Agreeing("site.footing_distance", AT_LEAST, lambda c: _apron_beyond(c), "what the apron covers beyond the pit", "catch.apron", 0.001),
@@ -329,6 +346,7 @@ TOGETHER: tuple[Agreeing, ...] = (
              own=lambda c: max(c.design["cascade.step_fall"], 0.10), said="fall of a step, or 100 mm", kinds=_CASCADE),
 )  # fmt: skip
 
+_ALONE = ("lining.panel_clearance", "buying.overflow_run")  # what follows counts where nothing was typed, though the typed one need not be the same
 _BY_KEY = {row.key: row for row in AGREEING}
 
 
@@ -339,7 +357,7 @@ def counted(chain: Any, key: str) -> float:
         return given.value
     found = chain.really.following(row) if chain.design.kind in row.kinds else None
     if given is None:
-        if found is None or row.must != THE_SAME and row.key != "lining.panel_clearance":
+        if found is None or row.must != THE_SAME and row.key not in _ALONE:
             return chain.design[key]
         return found
     return given.value if found is None or row.worse is None else row.worse(given.value, found)

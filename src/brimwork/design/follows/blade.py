@@ -104,10 +104,16 @@ class BladeChain(SheetChain):
 
     @result
     def local_pressure(self):
-        """Under the wall with its trough full, or under the base where that presses harder."""
+        """Under the footing of the wall with its trough full, or under the base where that presses harder."""
         water = self.water["rho"] * self._trough_plan * (self.design["blade.trough_depth"] + self.lip_head)
-        under = GRAVITY * (self.wall_mass + water) / patches.area_of(self.geometry.wall)
-        return Found("p_max", max(under, self.base_pressure), "under the wall with its trough full, without its footing, or under the base")
+        under = GRAVITY * (self.wall_mass + self.footing_mass + water) / patches.area_of(self.geometry.wall)
+        return Found("p_max", max(under, self.base_pressure), "under the wall with its trough full and its footing, as wide as the wall, or under the base")
+
+    @property
+    def footing_mass(self) -> float:
+        """Kg: the footing as it is drawn, as wide as the wall, down to the bottom of the pit."""
+        footing = self.bodies["footing of the wall"]
+        return patches.area_of(footing.outline) * (footing.high - footing.low) * self.design["assumptions.wall_density"]
 
     @property
     def thin_lip_said(self) -> str:

@@ -119,22 +119,32 @@ def _below(b: Bodies):
 
 
 def _round_it(b: Bodies):
-    g, d = b.geometry, b.chain.design
+    g, level, d = b.geometry, b.chain.level, b.chain.design
     yield (
         "duct",
         lambda: _strip((g.bay_middle, g.supply), d["supply.duct_bore"]),
         lambda: -d["supply.duct_cover"] - d["supply.duct_bore"],
         lambda: -d["supply.duct_cover"],
     )
-    # on which side footing and tree stand nobody says: the ground up to them, all round
-    yield "ground up to the nearest footing", lambda: g.round_pit(d["site.footing_distance"]), lambda: -d["site.footing_depth"], lambda: 0.0, lambda: g.pit
     yield (
-        "ground up to the nearest stem",
-        lambda: g.round_pit(d["site.tree_distance"] - d["site.tree_stem"] / 2),
-        lambda: b.chain.level("formation"),
-        lambda: 0.0,
-        lambda: g.pit,
+        "overflow pipe",
+        lambda: _strip((g.overflow_start, g.overflow_end), d["overflow_pipe.bore"]),
+        lambda: level("overflow") - (d["overflow_pipe.fall"] if d.given("overflow_pipe.fall") else 0.0),
+        lambda: level("overflow") + d["overflow_pipe.bore"],
     )
+    # the ground up to footing and tree: on the way there where their places are given, else all round
+    footing, stem = (lambda: d["site.footing_distance"]), (lambda: d["site.tree_distance"] - d["site.tree_stem"] / 2)
+    for name, place, far, low in (
+        ("ground up to the nearest footing", "footing", footing, lambda: -d["site.footing_depth"]),
+        ("ground up to the nearest stem", "tree", stem, lambda: level("formation")),
+    ):
+        if d.given(f"site.{place}_along") and d.given(f"site.{place}_across"):
+            yield name, lambda place=place: _strip((g.beside_pit(getattr(g, place)), getattr(g, place)), _WAY), low, lambda: 0.0
+        else:
+            yield name, lambda far=far: g.round_pit(far()), low, lambda: 0.0, lambda: g.pit
+
+
+_WAY = 0.1  # m: how wide the way to a footing or stem is taken to be
 
 
 def _strip(points, wide: float) -> Outline:

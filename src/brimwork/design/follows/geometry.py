@@ -5,6 +5,7 @@ Checks, masses and drawings read it here. What needs a value that nobody gave ra
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
@@ -103,6 +104,35 @@ class Geometry:
     def supply(self) -> Spot:
         return self.d["supply.point_along"], self.d["supply.point_across"]
 
+    # --- what is near
+
+    @property
+    def footing(self) -> Spot:
+        """The nearest point of the nearest footing."""
+        return self.d["site.footing_along"], self.d["site.footing_across"]
+
+    @property
+    def tree(self) -> Spot:
+        """The middle of the nearest stem."""
+        return self.d["site.tree_along"], self.d["site.tree_across"]
+
+    @property
+    def overflow_end(self) -> Spot:
+        return self.d["overflow_pipe.end_along"], self.d["overflow_pipe.end_across"]
+
+    def beside_pit(self, spot: Spot) -> Spot:
+        """The place of the pit that is nearest to a spot."""
+        return _nearest(spot, self.pit[2])
+
+    @property
+    def overflow_start(self) -> Spot:
+        """Where the overflow pipe leaves the box: the place nearest to its end."""
+        return _nearest(self.overflow_end, self.panels[2])
+
+    def from_pit(self, spot: Spot) -> float:
+        """Distance (m) from the edge of the pit to a spot; nothing within the pit."""
+        return math.dist(spot, self.beside_pit(spot))
+
     # --- what stands on the blocks
 
     @cached_property
@@ -194,6 +224,12 @@ def _stones(geometry: Geometry) -> tuple[Standing, ...]:
 
 
 _STANDING: dict[str, Callable[[Geometry], tuple[Standing, ...]]] = {"overflowing vessel": _vessel, "drilled stones": _stones}
+
+
+def _nearest(spot: Spot, half: Spot) -> Spot:
+    """The place of a rectangle about the middle that is nearest to a spot."""
+    (x, y), (along, across) = spot, half
+    return min(max(x, -along), along), min(max(y, -across), across)
 
 
 def room_inside(outline: Outline, half: tuple[float, float]) -> float:

@@ -82,7 +82,7 @@ class Surroundings(Chain):
     def footing_share(self) -> float:
         """Distance to a footing over the distance to keep, which is half a metre at least, whatever the depths."""
         d = self.design
-        return d["site.footing_distance"] / clear_of_footing(self.ground_depth, d["site.footing_depth"], d["assumptions.footing_slope"])
+        return self.counted("site.footing_distance") / clear_of_footing(self.ground_depth, d["site.footing_depth"], d["assumptions.footing_slope"])
 
     @result
     def root_radius(self):

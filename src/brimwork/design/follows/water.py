@@ -213,6 +213,12 @@ class Water(Chain):
     def day_share(self):
         return self._work("share of the usable water lost in a day", Q_loss=self.daily_loss, V_use=self.usable)
 
+    @property
+    def overflow_run(self) -> float | None:
+        """Length (m) of the overflow pipe: as given, and never less than the way to where it ends; None where neither is known."""
+        placed = all(self.design.given(f"overflow_pipe.end_{way}") for way in ("along", "across"))
+        return self.counted("buying.overflow_run") if placed or self.design.given("buying.overflow_run") else None
+
     @result
     def overflow_flow(self):
         d = self.design
@@ -223,15 +229,15 @@ class Water(Chain):
                 "Raise levels.liner_edge, or set reservoir.overflow_level lower"
             )
         inlet = self._work("flow that an overflow pipe can carry", C_d=d["assumptions.overflow_discharge"], d_out=d["overflow_pipe.bore"], H_o=head)
-        run = d.given("buying.overflow_run")
-        if not run:
+        run = self.overflow_run
+        if run is None:
             return inlet
         fall = d.given("overflow_pipe.fall")
-        along = siphon_flow(f=ROUGH_PIPE, L_pipe=run.value, d_pipe=d["overflow_pipe.bore"], K=INTO_PIPE, H_s=head + (fall.value if fall else 0.0))
+        along = siphon_flow(f=ROUGH_PIPE, L_pipe=run, d_pipe=d["overflow_pipe.bore"], K=INTO_PIPE, H_s=head + (fall.value if fall else 0.0))
         if along >= inlet.result:
             return inlet
         said = f"with a fall of {write(fall.value, 'mm')}" if fall else "level, since nobody gave its fall"
-        return Found("Q_over", along, f"the pipe over its run of {write(run.value, 'm')}, {said}, carries less than its inlet ({write(inlet.result, 'L/min')})")
+        return Found("Q_over", along, f"the pipe over its run of {write(run, 'm')}, {said}, carries less than its inlet ({write(inlet.result, 'L/min')})")
 
     @result
     def overflow_ratio(self):

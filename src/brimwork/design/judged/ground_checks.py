@@ -36,7 +36,7 @@ GROUND_CHECKS: tuple[Check | Judged, ...] = (
           "batter or brace the sides by a competent person's plan; nobody enters if unsure", ("pit_depth",), note=_sides_said, limits=_sides),
     Check(criterion("C33"), lambda c: c.footing_share,
           "move the pit away, or ask an engineer"),
-    Check(criterion("C34"), lambda c: c.design["site.tree_distance"] / c.root_radius,
+    Check(criterion("C34"), lambda c: c.counted("site.tree_distance") / c.root_radius,
           "move away, or ask an arboriculturist and dig by hand", ("root_radius",)),
     Check(criterion("C38"), lambda c: c.design["ground.clearance"],
           "10 to 20 mm on each side: tighter jams, wider leaves the liner without support", ("box_length", "box_width")),

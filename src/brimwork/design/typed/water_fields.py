@@ -63,6 +63,8 @@ WATER_FIELDS: dict[str, dict] = {
         "bore": length_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
         "head": length_field("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
         "fall": Field("fall of the overflow pipe over its run", "mm", "in", such="50 mm", such_us="2 in"),
+        "end_along": Field("end of the overflow pipe from the middle of the blocks, along them: to the right on the plan, below zero to the left", "m", "ft", signed=True, such="4 m", such_us="13 ft"),
+        "end_across": Field("end of the overflow pipe from the middle of the blocks, across them: up on the plan, below zero down", "m", "ft", signed=True, such="1 m", such_us="3 ft"),
         "rain": Field("heaviest rain", "mm/h", "in/h", such="75 mm/h", such_us="3 in/h"),
         "catch_area": Field("area that drains into the reservoir", "m2", "ft2", such="3 m2", such_us="30 ft2"),
         "stuck_flow": Field("flow of a top-up valve that sticks open", "L/min", "US gal/min", such="10 L/min", such_us="3 US gal/min"),
