@@ -221,7 +221,7 @@ def test_the_cascade_has_liner_for_steps_and_rill():
 
 def test_the_blade_has_trough_landing_stone_and_a_wall_that_an_engineer_designs():
     found = lines(BLADE)
-    assert {"trough with its lip", "stone on which the sheet lands", "sealant"} <= set(found) and "engineer" in found["wall"].note
+    assert {"trough with its lip", "splash stone", "sealant"} <= set(found) and "engineer" in found["wall"].note
 
 
 def test_words_units_and_sizes_follow_the_region():

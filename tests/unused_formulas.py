@@ -32,7 +32,7 @@ WHY = {
     "water on its way back after a time": "how fast the tank falls after a start", "resistance of a warm copper conductor": "a long cable under load", "bulk density from void fraction": "ordering by mass",
     "volume of a tapered pit": "a pit dug with sloping sides", "density of water by temperature": "how little it matters", "kinematic viscosity from viscosity and density": "tables that give the other one",
     "surface tension of water by temperature": "films in cold water", "pressure at which water boils": "the suction side of a pump", "time that a reserve lasts": "a reserve that is measured",
-    "water that the reservoir must hold": "a first size from three volumes",
+    "water that the reservoir must hold": "a first size from three volumes", "evaporation of open water by Penman": "a reservoir without stone over it, from the weather of a day",
 }  # fmt: skip
 
 

@@ -88,7 +88,7 @@ def section_of_stones(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFe
 
 def section_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:
     d = chain.design
-    lip, landing = levels.height_of(d, "lip"), levels.height_of(d, "landing stone")
+    lip, landing = levels.height_of(d, "lip"), levels.height_of(d, "splash stone")
     wall, trough, held, footing = (chain.bodies[name] for name in ("wall", "trough", "water in the trough", "footing of the wall"))
     (back, face), (inner, outer), head, fall = wall.reach(0), held.reach(0), chain.lip_head, lip - landing
     lower, upper = _nappe(chain, (face, lip), fall)
@@ -106,7 +106,7 @@ def section_of_blade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFea
     down = Measure((reach + 0.06, landing), (reach + 0.06, lip), lettering.figure(fall), fall, -4.0, key="blade.lip_level")
     out = Measure((face, lip + head), (reach, lip + head), f"throw {lettering.figure(chain.throw)}", chain.throw, 6.0, key="flow.for_each_metre")
     says = f"a sheet falls {lettering.said(fall)} from a lip {lettering.said(d['blade.lip_width'])} wide, lands {lettering.said(chain.throw)} out"
-    return SectionFeature(records, (down, out), lip + 0.06, back, face, {"landing stone": reach, "lip": face}, says)
+    return SectionFeature(records, (down, out), lip + 0.06, back, face, {"splash stone": reach, "lip": face}, says)
 
 
 def section_of_cascade(chain: Chain, s: Sizes, lettering: Lettering) -> SectionFeature:

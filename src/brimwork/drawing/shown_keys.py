@@ -25,7 +25,7 @@ OF_LEVEL: dict[str, str] = {
     "top of the highest stone": "stones.heights",
     "highest stone": "stones.heights",
     "header lip": "cascade.top_level",
-    "landing stone": "blade.stone_level",
+    "splash stone": "blade.stone_level",
     "lip": "blade.lip_level",
 }
 BOX_SIZE, PIT_SIZE, PIT_DEPTH = "ground.clearance", "ground.working_space", "reservoir.block_height"

@@ -56,7 +56,7 @@ class Carrying:
             own.value = self.shown[key]
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
-        begun = "Your running design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
+        begun = "Your current design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
         head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.")))
         self.standing = "kept" if self._carried_before() else ""
         progress.joins(MINE, self)

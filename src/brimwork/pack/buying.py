@@ -12,7 +12,7 @@ from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.units import InputError, convert
 
 UNKNOWN_PRICE = "price not known"
-_ROUNDED = "Every amount is rounded once, to a hundredth, halves up; sums add up the rounded ones."
+_ROUNDED = "Every amount is rounded once, to a hundredth, half up; sums add up the rounded ones."
 
 
 def shopping(chain: Chain) -> str:

@@ -96,8 +96,9 @@ def _number(chain: Chain, name: str) -> tuple[str, str, str]:
 
 def findings_printed(chain: Chain, found: list[Finding]) -> str:
     """Every check with its grade, then the workings; the findings in the words of the region."""
+    numbers = {id(finding): number for number, finding in enumerate(_in_print(found), start=1)}
     rows = [
-        (_code(finding), finding.title, f"{_MARKS[finding.grade]} {grade_said(finding)}", finding.value, finding.limit)
+        (str(numbers[id(finding)]), finding.title, f"{_MARKS[finding.grade]} {grade_said(finding)}", finding.value, finding.limit)
         for finding in found
         if finding.grade in GRADED
     ]
@@ -107,11 +108,11 @@ def findings_printed(chain: Chain, found: list[Finding]) -> str:
         typst_table("auto, 3fr, auto, 3fr, 3fr", ("", "check", "grade", "value", "limit"), rows),
     ]
     for grade, said in (("not shown", "Not shown, because something is not known yet"), ("does not apply", "Does not apply to this kind of feature")):
-        rest = [(_code(finding), finding.title, finding.value) for finding in found if finding.grade == grade]
+        rest = [(str(numbers[id(finding)]), finding.title, finding.value) for finding in found if finding.grade == grade]
         parts += [f"=== {said}\n" + typst_table("auto, 1fr, 1.4fr", ("", "check", "because"), rest)] if rest else []
     parts.append("== Workings\nEvery number of a check, with the numbers put in. Units are SI in the working.")
     shown: set[str] = set()
-    parts += [_working_of(chain, finding, shown) for finding in found if finding.grade in GRADED]
+    parts += [_working_of(chain, finding, numbers[id(finding)], shown) for finding in found if finding.grade in GRADED]
     return "\n\n".join(parts)
 
 
@@ -120,10 +121,16 @@ def _code(finding: Finding) -> str:
     return "" if "." in finding.id else finding.id
 
 
-def _working_of(chain: Chain, finding: Finding, shown: set[str]) -> str:
+def _in_print(found: list[Finding]) -> list[Finding]:
+    """The findings in the order in which they are printed: graded ones, then what is not shown, then what does not apply."""
+    return [one for grades in (GRADED, ("not shown",), ("does not apply",)) for one in found if one.grade in grades]
+
+
+def _working_of(chain: Chain, finding: Finding, number: int, shown: set[str]) -> str:
     limit, region = f"; {finding.limit}" if finding.limit else "", chain.design.region
-    title = f"{_code(finding)} {finding.title}: {_MARKS[finding.grade]} {grade_said(finding)}".strip()
-    lines = [f"=== {typst_words(title)}", typst_words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.")]
+    title = f"{number} {finding.title}: {_MARKS[finding.grade]} {grade_said(finding)}"
+    kept = f" On file: {code}." if (code := _code(finding)) else ""
+    lines = [f"=== {typst_words(title)}", typst_words(f"Value: {finding.value}{limit}. Basis: {finding.basis}.{kept}")]
     if finding.note:
         lines.append(typst_words(sentence(finding.note.rstrip("."))))
     if finding.remedy:

@@ -99,7 +99,7 @@ def _blade(s: Shop) -> Iterator[ListLine]:
     )
     yield s.pieces(
         "landing_stone",
-        "stone on which the sheet lands",
+        "splash stone",
         1,
         f"{s.sizes(d['blade.lip_width'])} wide at least, {s.sizes(0.040)} to {s.sizes(0.080)} thick",
         "catch area",

@@ -28,7 +28,7 @@ def _cord(s: Shop) -> str:
 def intake(s: Shop) -> Iterator[ListLine]:
     given = s.design.given("pump.intake_area")
     open_area = f"open area {s.amount(given.value, 'cm2', 'in2')}" if given else "as large as the bay takes"
-    yield s.pieces("pre_filter", "intake cage", 1, open_area, "round the pump")
+    yield s.pieces("pre_filter", "strainer", 1, open_area, "round the pump")
 
 
 def cut_out(s: Shop) -> Iterator[ListLine]:

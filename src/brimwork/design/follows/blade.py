@@ -42,16 +42,16 @@ class BladeChain(SheetChain):
 
     @result
     def fall(self):
-        fall = self.level("lip") - self.level("landing stone")
+        fall = self.level("lip") - self.level("splash stone")
         if fall <= 0:
             raise InputError(
-                f"the lip lies at {write(self.level('lip'), 'mm')} and the stone on which the sheet lands at {write(self.level('landing stone'), 'mm')}: nothing falls. "
+                f"the lip lies at {write(self.level('lip'), 'mm')} and the splash stone, on which the sheet lands, at {write(self.level('splash stone'), 'mm')}: nothing falls. "
                 "Raise blade.lip_level or set blade.stone_level lower"
             )
-        return Found("h_fall", fall, "from the lip to the stone on which the sheet lands")
+        return Found("h_fall", fall, "from the lip to the splash stone")
 
     def stands_up_to(self) -> tuple[float, float]:
-        return max(self.counted("blade.wall_height"), self.level("lip")), self.level("landing stone")
+        return max(self.counted("blade.wall_height"), self.level("lip")), self.level("splash stone")
 
     @result
     def apron_share(self):

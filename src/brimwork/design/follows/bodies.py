@@ -195,7 +195,7 @@ def _blade(b: Bodies):
     yield "footing of the wall", lambda: g.wall, lambda: min(level("formation"), -_SHALLOWEST), lambda: 0.0
     yield "trough", lambda: g.wall, lambda: floor() - WALL, lambda: level("lip") + _RIM_OVER, lambda: g.trough
     yield "water in the trough", lambda: g.trough, floor, lambda: level("lip") + b.chain.lip_head
-    yield "falling sheet", lambda: g.sheet, lambda: level("landing stone"), lambda: level("lip")
+    yield "falling sheet", lambda: g.sheet, lambda: level("splash stone"), lambda: level("lip")
 
 
 def _cascade(b: Bodies):

@@ -83,7 +83,7 @@ _ABOVE: dict[str, dict[str, tuple[bool, Callable[[Design], float]]]] = {
     "overflowing vessel": {"vessel base": (False, _base), "rim": (False, lambda d: _base(d) + d["vessel.height"])},
     "drilled stones": {"stone base": (False, _stone_base), "top of the highest stone": (False, lambda d: _stone_base(d) + max(d["stones.heights"]))},
     "cascade": {"header lip": (False, lambda d: d["cascade.top_level"])},
-    "blade": {"landing stone": (False, lambda d: d["blade.stone_level"]), "lip": (False, lambda d: d["blade.lip_level"])},
+    "blade": {"splash stone": (False, lambda d: d["blade.stone_level"]), "lip": (False, lambda d: d["blade.lip_level"])},
 }
 # Each pair: the first stands below the second (those of MAY_TOUCH not above it).
 _ORDER = (
@@ -96,12 +96,12 @@ _ORDER_ABOVE = {
     "overflowing vessel": (("block top", "vessel base"), ("vessel base", "rim"), ("stone top", "rim")),
     "drilled stones": (("block top", "stone base"), ("stone base", "top of the highest stone"), ("stone top", "top of the highest stone")),
     "cascade": (("block top", "header lip"), ("stone top", "header lip")),
-    "blade": (("block top", "landing stone"), ("landing stone", "lip"), ("stone top", "lip")),
+    "blade": (("block top", "splash stone"), ("splash stone", "lip"), ("stone top", "lip")),
 }
 MAY_TOUCH = {
     ("block top", "vessel base"),
     ("block top", "stone base"),
-    ("block top", "landing stone"),
+    ("block top", "splash stone"),
     ("staple line", "liner edge"),
     ("lowest water", "cut-out"),
     ("overflow", "block top"),

@@ -126,7 +126,7 @@ class StonesChain(StandingLoads, Whole):
     @result
     def throttle(self):
         each = "; ".join(QUANTITIES["h_m"].metric_text(one) for one in self.balance.throttles)
-        return Found("h_m", max(self.balance.throttles), f"what the valves must take away, branch by branch: {each}")
+        return Found("h_m", max(self.balance.throttles), f"what the valves must throttle off, branch by branch: {each}")
 
     @result
     def branch_head(self):

@@ -50,7 +50,7 @@ FEATURE_FIELDS: dict[str, dict] = {
     "blade": {
         "lip_width": length_field("width of the lip", "600 mm", "24 in"),
         "lip_level": length_field("level of the lip, to the finished paving", "450 mm", "18 in", signed=True),
-        "stone_level": length_field("level of the stone on which the sheet lands, to the finished paving", "0 mm", "0 in", signed=True),
+        "stone_level": length_field("level of the splash stone, on which the sheet lands, to the finished paving", "0 mm", "0 in", signed=True),
         "trough_length": length_field("length of the trough behind the lip", "700 mm", "28 in"),
         "trough_width": length_field("width of the trough", "150 mm", "6 in"),
         "trough_depth": length_field("depth of the trough", "150 mm", "6 in"),

@@ -32,7 +32,7 @@ PRICES: dict[str, Price] = {
     "slab": Price("one slab"),
     # water
     "pump": Price("the pump, with its cord"),
-    "pre_filter": Price("the intake cage"),
+    "pre_filter": Price("the strainer round the pump"),
     "cut_out": Price("the low-water cut-out"),
     "float_valve": Price("the top-up valve"),
     "hose": Price("delivery hose off the coil", True),
@@ -57,7 +57,7 @@ PRICES: dict[str, Price] = {
     "header": Price("the header of a cascade"),
     "rill": Price("the rill of a cascade, ready to be lined"),
     "wall": Price("the wall behind a blade, as the engineer designs it"),
-    "landing_stone": Price("the stone on which the sheet lands"),
+    "landing_stone": Price("the splash stone, on which the sheet lands"),
     "feature_liner": Price("liner for steps and rill, off the roll", True),
     "sealant": Price("one cartridge of sealant"),
     "sleeve": Price("one outlet sleeve"),

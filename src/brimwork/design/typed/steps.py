@@ -194,7 +194,7 @@ STEPS: dict[str, Task] = {
         caution=f"no hand in the water while the pump is connected; {_TRIPPED}",
         fixed=True,
     ),
-    "pump": Task("pump, intake cage, valve, hose; cable over the edge", "1.5 h", ("trial",), "hose rises all the way", caution=_UNPLUG),
+    "pump": Task("pump, strainer, valve, hose; cable over the edge", "1.5 h", ("trial",), "hose rises all the way", caution=_UNPLUG),
     "mesh": Task("mesh over the blocks, its edges turned under", "0.5 h", ("pump",), "no end of wire points at the liner", order=("mesh",), caution="gloves and eyes: cut wire springs"),
     "slabs": Task(
         "slabs on the mesh over the blocks, not on stone or loose sand; holes for hoses drilled first", "0.5 h", ("mesh",), "slab within 2 mm", order=("slab",), kinds=(*_VESSEL, *_STONES), when=_slabs,
