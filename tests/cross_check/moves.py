@@ -205,7 +205,7 @@ trough: ?blade.trough_length ?blade.lip_width +blade.trough_width
 wall_mass: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth +blade.lip_level +assumptions.wall_density
 tipping: +wall_mass +blade.trough_width ~blade.lip_level ?blade.wall_height ~site.use
 tipping_in_wind: ?blade.trough_length ?blade.lip_width +blade.trough_width -blade.trough_depth ~blade.lip_level ?blade.wall_height +assumptions.wall_density -wind_pressure -site.force_coefficient
-local_pressure: ?base_pressure ?wall_mass ?trough ?lip_head ?blade.trough_depth ?rho ?reservoir.block_height ?levels.block_top ?ground.lining ?ground.sand ?ground.sub_base ?assumptions.wall_density
+local_pressure: ?base_pressure ?wall_mass ?trough ?lip_head ?blade.trough_depth ?rho ?reservoir.block_height ?levels.block_top ?ground.lining_thickness ?ground.sand ?ground.sub_base ?assumptions.wall_density
 transit_head: +trough +lip_head
 transit_sheet: +flow_wanted +fall_time
 transit_siphon: +trough +blade.trough_depth ~blade.feed ~pipe.check_valve

@@ -46,7 +46,7 @@ def _trough(chain: Chain) -> str:
 def _room_for_blocks(chain: Chain) -> str:
     """What the bed has room for, where its size is known."""
     d = chain.design
-    beside = 2 * (d["catch.apron"] + d["ground.lining"])
+    beside = 2 * (d["catch.apron"] + d["ground.lining_thickness"])
     block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
     bed = d["site.bed_length"] - beside, d["site.bed_width"] - beside
     fit, other = blocks_in_pit(*bed, d["reservoir.block_height"], block, d["ground.clearance"])
