@@ -305,8 +305,8 @@ def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[
     names = {name: value for name, value in values.items() if name in (*formula.inputs, *formula.constants)}
     ends = [expression.function_of(text) for text in formula.between]
     left = expression.numeric(formula.left, tuple(names), first=formula.result)
-    between = [end(**{name: names[name] for name in letters}) for letters, end in ends]
-    return lambda right: solve(lambda x: left(x, **names) - right(x), *between)
+    low, high = (end(**{name: names[name] for name in letters}) for letters, end in ends)
+    return lambda right: solve(lambda x: left(x, **names) - right(x), low, high)
 
 
 def _text(formula: Formula, values: dict[str, float]) -> str:
