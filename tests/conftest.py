@@ -32,6 +32,14 @@ def printed(tmp_path_factory):
     return pack
 
 
+@pytest.fixture(scope="session")
+def read(printed):
+    """The text of each page of such a pack, white space made single, read once, for reading takes longer than printing: read("library-bowl", "UK")."""
+    import pypdf
+
+    return cache(lambda name, region: [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(printed(name, region)).pages])
+
+
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
     try:

@@ -32,8 +32,8 @@ def test_the_same_design_and_day_give_the_same_bytes(pack, tmp_path):
     assert (tmp_path / "again.pdf").read_bytes() == pack.read_bytes()
 
 
-def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
-    first = text_of(pypdf.PdfReader(pack).pages[0])
+def test_failing_safety_checks_and_cautions_stand_on_page_one(read):
+    first, *_ = pages = read("library-bowl", "UK")
     for part in (
         "These checks of safety are outside their limits or not met",
         "Overturning of the empty vessel",
@@ -44,7 +44,7 @@ def test_failing_safety_checks_and_cautions_stand_on_page_one(pack):
     ):
         assert part in first
     for claim in ("child-proof", "is safe", "safe to use", "is approved"):
-        assert claim not in " ".join(text_of(page) for page in pypdf.PdfReader(pack).pages)
+        assert claim not in " ".join(pages)
 
 
 def test_the_pack_is_tagged_and_every_drawing_and_equation_has_a_description(pack):
@@ -63,8 +63,8 @@ def test_the_pack_is_tagged_and_every_drawing_and_equation_has_a_description(pac
     assert described > 20 and not without
 
 
-def test_workings_quantities_and_inputs_are_printed(pack):
-    text = " ".join(text_of(page) for page in pypdf.PdfReader(pack).pages)
+def test_workings_quantities_and_inputs_are_printed(read):
+    text = " ".join(read("library-bowl", "UK"))
     for part in (
         "Workings",
         "void-former blocks",
@@ -103,8 +103,8 @@ def test_a_design_that_cannot_be_read_or_written_is_told(tmp_path, capsys):
 
 
 @pytest.mark.parametrize("name", ("school-columns", "terrace-blade"))
-def test_every_kind_of_feature_makes_a_pack(printed, name):
-    pages = [text_of(page) for page in pypdf.PdfReader(printed(name, file.load_design(BOWL.with_stem(name)).region)).pages]
+def test_every_kind_of_feature_makes_a_pack(read, name):
+    pages = read(name, file.load_design(BOWL.with_stem(name)).region)
     text = " ".join(pages)
     assert "Does not apply to this kind of feature" in text and "Workings" in text and "void-former blocks" in text
     first = pages[0]

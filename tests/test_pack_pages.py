@@ -4,7 +4,6 @@ import re
 from dataclasses import replace
 from pathlib import Path
 
-import pypdf
 import pytest
 
 from brimwork.design.done.programme import programme
@@ -28,10 +27,9 @@ def load(name, region=""):
 
 
 @pytest.fixture(scope="module")
-def texts(printed):
-    """Text of every page of the packs of all designs in both regions, white space made single."""
-    return {(name, region): [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(printed(name, region)).pages]
-            for name in NAMES for region in ("UK", "US")}  # fmt: skip
+def texts(read):
+    """Text of every page of the packs of all designs in both regions."""
+    return {(name, region): read(name, region) for name in NAMES for region in ("UK", "US")}
 
 
 def page(pages, title):
