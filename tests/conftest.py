@@ -10,6 +10,7 @@ import together
 
 from brimwork import topics
 from brimwork.expression import DeclarationError
+from brimwork.nomenclature import wrong_row
 
 TESTS = Path(__file__).parent
 PRINTED_ON = datetime.date(2027, 2, 20)
@@ -44,6 +45,8 @@ def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
     try:
         topics.formulas()
+        if wrong := wrong_row():
+            raise DeclarationError(wrong)
         importlib.import_module("brimwork.design.judged.checks")
     except DeclarationError as error:
         raise pytest.UsageError(error.told) from None

@@ -99,7 +99,7 @@ def test_a_drawing_that_is_small_in_its_frame_is_seen():
 def test_every_dimension_says_the_distance_it_spans(name):
     _, _, drawn = shown(name, 0.5)
     found = [record for view in drawn.sheet.views for record in view.records if isinstance(record, Measure)]
-    assert found
+    assert found, f"nothing is measured in the picture of '{name}': give it a Measure, such as height() of drawing/pictures/paper.py makes"
     for record in found:
         (x1, y1), (x2, y2) = record.start, record.end
         assert abs(((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5) == pytest.approx(record.value, rel=1e-6, abs=1e-9) or abs(y2 - y1) == pytest.approx(

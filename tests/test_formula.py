@@ -2,6 +2,7 @@
 
 import dataclasses
 import math
+import re
 import time
 
 import numpy
@@ -13,7 +14,7 @@ from brimwork.by_hand import ByHand
 from brimwork.conditions import TestedRange
 from brimwork.expression import DeclarationError, parse_expression
 from brimwork.formula import Formula, Published, PublishedCheck, Slip
-from brimwork.nomenclature import QUANTITIES, read_values
+from brimwork.nomenclature import LETTERS, QUANTITIES, read_values, wrong_row
 from brimwork.quantity import BOX, CELL, COMMAND, Quantity
 from brimwork.roots import solve
 from brimwork.sources import Source
@@ -416,3 +417,17 @@ def test_a_letter_whose_unit_cannot_be_read_is_named(monkeypatch):
     monkeypatch.setitem(QUANTITIES, "k_test", Quantity("k_test", "a letter for testing", "1/m"))
     with pytest.raises(DeclarationError, match="the row of the letter 'k_test': '1/m' is not a unit"):
         declared("L*W*h*exp(-k_test*h)")
+
+
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        (("cubit", "how long an arm is", "m", "mm", "in"), ""),
+        (("cubit", "how long an arm is", "m", "mm", "hands"), "the letter cubit, 'how long an arm is', in letters/: 'hands' is not a unit"),
+        (("cubit", "how long an arm is", "m", "kg", "in"), "in letters/: kg is no unit for what is measured in m"),
+        (("H", "how long an arm is", "m", "mm", "in"), "the letter H stands twice in letters/, as '.*' and as 'how long an arm is': use the first"),
+    ],
+)
+def test_a_row_of_a_letter_that_is_wrong_is_told_with_what_to_do(rows, told):
+    assert wrong_row() == ""
+    assert re.search(told or "^$", wrong_row([*LETTERS, Quantity(*rows)]))

@@ -67,3 +67,10 @@ def test_of_two_doubtful_words_one_is_asked_about_at_a_time():
 def test_an_angle_is_no_share_and_no_plain_number_and_a_mass_no_length(given, wanted):
     with pytest.raises(InputError):
         read(given, wanted)
+
+
+def test_a_word_too_long_to_be_one_has_no_near_ones_and_the_message_stays_whole():
+    """By hand: difflib calls two words of eight letters near that share four, and takes half the letters of both as the least that counts."""
+    word = "n" * 200
+    assert nearest(word, (word[:-1],)) == f" Nearest: {word[:-1]}." and nearest(word + "n", (word,)) == "" == nearest("x" * 500, ("x" * 499,))
+    assert nearest("abcdwxyz", ("abcdefgh",)) == " Nearest: abcdefgh." and nearest("abcvwxyz", ("abcdefgh",)) == ""

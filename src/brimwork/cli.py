@@ -345,7 +345,10 @@ def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
 
 def _prove(options: argparse.Namespace) -> int:
     from brimwork import prove, topics
+    from brimwork.nomenclature import wrong_row
 
+    if wrong := wrong_row():
+        raise DeclarationError(wrong)
     if options.formula:
         return _prove_one(_find(options.formula), options.json)
     total, found, begun = len(topics.formulas()), [], time.monotonic()

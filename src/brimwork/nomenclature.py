@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from brimwork.letters.balance import OF_BALANCE
 from brimwork.letters.design import OF_DESIGN
@@ -14,19 +15,25 @@ from brimwork.letters.vessels import OF_VESSELS
 from brimwork.letters.water import OF_WATER
 from brimwork.quantity import COMMAND, Quantity
 from brimwork.spellings import nearest
-from brimwork.units import InputError
+from brimwork.units import InputError, unit
+
+LETTERS = (*OF_WATER, *OF_VESSELS, *OF_EDGES, *OF_LOADS, *OF_PIPES, *OF_GROUND, *OF_BALANCE, *OF_DESIGN)
+QUANTITIES = {row.key: row for row in LETTERS}
 
 
-def _table(*rows: Quantity) -> dict[str, Quantity]:
-    table: dict[str, Quantity] = {}
+def wrong_row(rows: Iterable[Quantity] = LETTERS) -> str:
+    """What is wrong with the first row that is: a letter that stands twice, a unit that is not known or is one of another kind; "" where all are right."""
+    known: dict[str, Quantity] = {}
     for row in rows:
-        if row.key in table:
-            raise ValueError(f"the letter {row.key} stands twice in the nomenclature")
-        table[row.key] = row
-    return table
-
-
-QUANTITIES = _table(*OF_WATER, *OF_VESSELS, *OF_EDGES, *OF_LOADS, *OF_PIPES, *OF_GROUND, *OF_BALANCE, *OF_DESIGN)
+        if (first := known.setdefault(row.key, row)) is not row:
+            return f"the letter {row.key} stands twice in letters/, as '{first.name}' and as '{row.name}': use the first, or give the second a name of its own"
+        try:
+            odd = [one for one in (row.metric, row.us) if unit(one).dimension != row.dimension]
+        except InputError as error:
+            return f"the letter {row.key}, '{row.name}', in letters/: {error}"
+        if odd:
+            return f"the letter {row.key}, '{row.name}', in letters/: {odd[0]} is no unit for what is measured in {row.si or 'plain numbers'}"
+    return ""
 
 
 def read_values(text: str) -> dict[str, float]:

@@ -1,6 +1,6 @@
 """Faults put into functions that stand loaded already, each in a fork in which only the tests run that reach its lines, the quick ones first.
 
-A fault in what runs at import cannot be put in so; nor is one that lives here known to live, since tables may have been made from the function before
+A fault in what runs at import cannot be put in so; nor is one in a function that ran at import known to live, since tables may have been made by it before
 it was changed. Both are tried again by `modules`, with everything imported anew.
 """
 
@@ -56,10 +56,12 @@ class Ran:
 
 @dataclass
 class Told:
-    """What came of it: the tests without any fault; by module the places of the faults that were noticed, and whether one was that nobody can miss."""
+    """What came of it: the tests without any fault; by module the places of the faults that live, of those to be tried again, and whether one was noticed
+    that nobody can miss."""
 
     ran: list[Ran] = field(default_factory=list)
-    noticed: dict[str, set[int]] = field(default_factory=dict)
+    living: dict[str, list[int]] = field(default_factory=dict)
+    again: dict[str, list[int]] = field(default_factory=dict)
     planted: dict[str, bool] = field(default_factory=dict)
 
 
@@ -130,17 +132,19 @@ class Session:
 
     def __init__(self, targets: list[Target]):
         self.targets, self.told, self._red = targets, Told(), False
+        self.paths = {str(target.path) for target in targets}
+        self.at_import: dict[str, set[int]] = {}  # lines of functions that ran before any test did
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        sys.settrace(None)
         self.items = session.items
-        paths = {str(target.path) for target in self.targets}
         self.functions: dict[CodeType, list[FunctionType]] = {}
         self.caches = [one for one in gc.get_objects() if isinstance(one, functools._lru_cache_wrapper)]
         for one in gc.get_objects():
-            if isinstance(one, FunctionType) and one.__code__.co_filename in paths:
+            if isinstance(one, FunctionType) and one.__code__.co_filename in self.paths:
                 self.functions.setdefault(one.__code__, []).append(one)
         gc.freeze()
-        self.told.ran = in_fork(lambda: self._green(paths)) or []
+        self.told.ran = in_fork(self._green) or []
         if self.told.ran and all(one.passed for one in self.told.ran):
             for target in self.targets:
                 self._try_all(target)
@@ -149,31 +153,38 @@ class Session:
     def _try_all(self, target: Target) -> None:
         covered = {line for one in self.told.ran for line in one.lines.get(str(target.path), ())}
         self.told.planted[target.module] = not covered or self._dies(target, _broken(target.tree), covered)
-        noticed = self.told.noticed[target.module] = set[int]()
+        living = self.told.living[target.module] = list[int]()
+        again = self.told.again[target.module] = list[int]()
         for place, (_, old, new) in enumerate(target.faults):
             lines = set(range(getattr(old, "lineno", 1), (getattr(old, "end_lineno", None) or 1) + 1))
-            if lines & covered and self._dies(target, swapped(target.tree, old, new), lines):
-                noticed.add(place)
-        print(f"{target.module}: {len(noticed)} of {len(target.faults)} noticed in place", file=sys.stderr, flush=True)
+            tree = swapped(target.tree, old, new)
+            if not changed(target.code(target.tree), target.code(tree)):
+                again.append(place)
+            elif not lines & covered or not self._dies(target, tree, lines):
+                (again if lines & self.at_import.get(str(target.path), set()) else living).append(place)
+        print(f"{target.module}: {len(target.faults)} in place, {len(living)} live, {len(again)} to be tried again", file=sys.stderr, flush=True)
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         self._red = self._red or report.failed
 
-    def _green(self, paths: set[str]) -> list[Ran]:
-        return [self._watched(item, after, paths) for item, after in zip(self.items, [*self.items[1:], None])]
-
-    def _watched(self, item: pytest.Item, after: pytest.Item | None, paths: set[str]) -> Ran:
-        ran = Ran(item.nodeid)
+    def watch(self, lines: dict[str, set[int]]) -> None:
+        """Note from now on which lines of functions run."""
 
         def line(frame, event, _):
-            ran.lines.setdefault(frame.f_code.co_filename, set()).add(frame.f_lineno)
+            lines.setdefault(frame.f_code.co_filename, set()).add(frame.f_lineno)
             return line
 
         def call(frame, event, _):
-            return line(frame, event, None) if frame.f_code.co_filename in paths else None
+            return line(frame, event, None) if frame.f_code.co_filename in self.paths and frame.f_code.co_flags & inspect.CO_OPTIMIZED else None
 
-        begun = time.process_time()
         sys.settrace(call)
+
+    def _green(self) -> list[Ran]:
+        return [self._watched(item, after) for item, after in zip(self.items, [*self.items[1:], None])]
+
+    def _watched(self, item: pytest.Item, after: pytest.Item | None) -> Ran:
+        ran, begun = Ran(item.nodeid), time.process_time()
+        self.watch(ran.lines)
         try:
             runtestprotocol(item, log=True, nextitem=after)
         finally:
@@ -183,9 +194,7 @@ class Session:
 
     def _dies(self, target: Target, tree: ast.Module, lines: set[int]) -> bool:
         """Whether a test that reaches these lines turns red, or does not end, with the functions of that tree."""
-        pairs = changed(target.code(target.tree), target.code(tree))
-        if not pairs:
-            return False
+        pairs = changed(target.code(target.tree), target.code(tree)) or []
         chosen = sorted((one.seconds, place) for place, one in enumerate(self.told.ran) if one.lines.get(str(target.path), set()) & lines)
         patience = 5 + 3 * sum(seconds for seconds, _ in chosen)
         return in_fork(lambda: self._try(pairs, [place for _, place in chosen]), patience) in ("red", None)
@@ -219,5 +228,6 @@ def tried(targets: list[Target], tests: tuple[str, ...]) -> Told:
     """Tries the faults with everything loaded: to be run in a fork of its own, see `in_fork`."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
     session = Session(targets)
+    session.watch(session.at_import)
     pytest.main(["-q", "-s", "-p", "no:cacheprovider", "-n", "0", "-o", "addopts=", *tests], plugins=[session])
     return session.told

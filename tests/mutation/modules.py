@@ -163,8 +163,8 @@ def campaign(targets: list[Target], tests: tuple[str, ...], in_place: bool = Fal
         raise SystemExit(f"the gate does not judge: green with a fault that nobody can miss in {', '.join(blind)}")
     living: dict[str, list[int]] = {}
     for target in targets:
-        rest = sorted({*range(len(target.faults))} - told.noticed[target.module])
-        living[target.module] = [place for place in rest if in_place or not again(target, swapped(target.tree, *target.faults[place][1:]))]
+        more = [place for place in told.again[target.module] if in_place or not again(target, swapped(target.tree, *target.faults[place][1:]))]
+        living[target.module] = sorted([*told.living[target.module], *more])
         print(f"{target.module}: {len(target.faults)} mutants, {len(living[target.module])} live", flush=True)
     return living
 

@@ -6,14 +6,18 @@ import importlib
 import pkgutil
 from functools import cache
 
+from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
+from brimwork.nomenclature import LETTERS, QUANTITIES, wrong_row
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
 
 @cache
 def topics() -> dict[str, tuple[Formula, ...]]:
-    """Formulas by topic, in the order of declaration."""
+    """Formulas by topic, in the order of declaration. Raises DeclarationError where a letter stands twice."""
+    if len(QUANTITIES) != len(LETTERS):
+        raise DeclarationError(wrong_row())
     names = sorted(module.name for module in pkgutil.iter_modules(__path__))
     modules = {name: importlib.import_module(f"{__name__}.{name}") for name in names}
     return {name: tuple(value for value in vars(module).values() if isinstance(value, Formula)) for name, module in modules.items()}
