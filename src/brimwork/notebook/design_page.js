@@ -51,7 +51,6 @@ function render({ model, el }) {
     const about = make("span", { className: "bw-say", text: `${kind}, ${region === "US" ? "US units" : "metric"} · ${saved}` });
     parts.head.replaceChildren(...[make("h2", { text: title }), about, link, acts].filter(Boolean));
     if (kept) [...acts.children].find(one => one.textContent === kept)?.focus();
-    page.style.setProperty("--bw-head", `${parts.head.offsetHeight}px`); // on a narrow page it scrolls away, the numbers stay
   }
 
   function drawNumbers() {
@@ -61,8 +60,9 @@ function render({ model, el }) {
     const rest = `${tally.marginal} near a limit`;
     boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none outside so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
-    const chips = tally.names.slice(0, 3).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
-    if (tally.names.length > 3) chips.push(make("span", { className: "bw-say", text: `and ${tally.names.length - 3} more` }));
+    const most = page.clientWidth < NARROW + 90 ? 1 : 3;
+    const chips = tally.names.slice(0, most).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
+    if (tally.names.length > most) chips.push(button(`and ${tally.names.length - most} more`, () => toFinding("out"), { className: "bw-chip bw-plain" }));
     if (tally.unanswered) chips.push(button(`? ${tally.unanswered} of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
     parts.fails.replaceChildren(...chips);
   }
@@ -71,6 +71,7 @@ function render({ model, el }) {
     said.className = alert ? "bw-said bw-alert" : "bw-said";
     said.setAttribute("role", alert ? "alert" : "status");
     said.replaceChildren(...(words ? [words] : []));
+    said.title = words; // it has one line, so that nothing below moves; beside the box all of it stands
     if (alert && state.head?.saved && /kept|saved/.test(words)) said.append(" ");
   }
 
@@ -185,6 +186,27 @@ function render({ model, el }) {
 
   // --- the drawing
 
+  // On a page as wide as a phone the drawing stays over the boxes while one is typed in, moved to the place that the box is about.
+  const typing = event => {
+    const now = event.type === "focusin" ? event.target.matches(".bw-row :is(input, select)") && page.clientWidth <= 560 : parts.form.contains(event.relatedTarget) && page.classList.contains("bw-typing");
+    if (now === page.classList.contains("bw-typing")) return now && bring(event.relatedTarget ?? event.target);
+    const box = event.target, before = box.getBoundingClientRect().top;
+    page.classList.toggle("bw-typing", now);
+    scrollBy({ top: box.getBoundingClientRect().top - before, behavior: "instant" });
+    if (now) bring(box);
+  };
+  function bring(box) {
+    const row = box.closest?.(".bw-row"), under = draw.getBoundingClientRect().bottom, at = row?.getBoundingClientRect();
+    if (at && at.top < under) scrollBy({ top: at.top - under - 8, behavior: "instant" });
+    const place = parts.paper.querySelector(".bw-lit"), svg = parts.paper.querySelector("svg");
+    if (!svg) return;
+    const [paper, seen] = [parts.paper.getBoundingClientRect(), (place ?? svg).getBoundingClientRect()];
+    parts.paper.scrollTop += place ? (seen.top + seen.bottom) / 2 - (paper.top + paper.bottom) / 2 : 0;
+    parts.paper.scrollLeft += place ? (seen.left + seen.right) / 2 - (paper.left + paper.right) / 2 : 0;
+  }
+  parts.form.addEventListener("focusin", typing);
+  parts.form.addEventListener("focusout", typing);
+
   function light(key) {
     lit = key;
     parts.paper.querySelectorAll(".bw-lit").forEach(one => one.classList.remove("bw-lit"));
@@ -215,6 +237,7 @@ function render({ model, el }) {
     const fresh = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
     fresh.setAttribute("role", "group");
     fresh.style.maxHeight = `max(min(58vh, 620px), ${3.5 * fresh.viewBox.baseVal.height}px)`; // letters stay large enough to be read
+    if (narrow() && fresh.viewBox.baseVal.width > 130) fresh.style.minWidth = `${2.9 * fresh.viewBox.baseVal.width}px`; // a chart that has no narrow form is moved sideways
     fresh.querySelector("title")?.remove();
     const seen = new Map();
     fresh.querySelectorAll("[data-key]").forEach(one => {
@@ -261,7 +284,7 @@ function render({ model, el }) {
 
   const tableOf = (head, body) => make("div", { className: "bw-scroll", tabIndex: 0, role: "region", "aria-label": "Table" }, make("table", {},
     make("thead", {}, make("tr", {}, head.map(cell => make("th", { scope: "col", text: cell })))),
-    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map(cell => make("td", {}, linked(cell))))))));
+    make("tbody", {}, body.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row", text: first }), rest.map((cell, at) => make("td", { "data-head": head[at + 1] }, linked(cell))))))));
   // Words, and where they wait for values the way to their boxes.
   function linked(said) {
     if (typeof said === "string") return said;
@@ -270,7 +293,7 @@ function render({ model, el }) {
     if (named.length) return words.split(/“(.*?)”/).map((part, at) => { const way = at % 2 && named.find(({ name }) => name === part); return way ? button(part, () => toBox(way.key), { className: "bw-plain" }) : at % 2 ? `“${part}”` : part; });
     const ways = needs.slice(0, 4).flatMap(({ key, name }, at) => [at ? ", " : "", button(name, () => toBox(key), { className: "bw-plain" })]);
     const more = needs.length > 4 ? ` and ${needs.length - 4} more` : "";
-    return /^needs /i.test(words) ? ["needs ", ...ways, more] : [words, ": ", ...ways, more];
+    return /^needs /i.test(words) ? ["needs ", ...ways, more] : [words, /[.:]$/.test(words) ? " " : ": ", ...ways, more];
   }
 
   function drawTables(view) {
@@ -334,7 +357,7 @@ function render({ model, el }) {
   }
 
   function toFinding(id) {
-    const group = id === "ask" ? parts.findings.querySelector('[data-group="ask"]') : parts.findings.querySelector(`.bw-finding[data-id="${CSS.escape(id)}"]`);
+    const group = id === "ask" || id === "out" ? parts.findings.querySelector(`[data-group="${id}"]`) : parts.findings.querySelector(`.bw-finding[data-id="${CSS.escape(id)}"]`);
     group?.scrollIntoView({ block: "start", behavior: matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth" });
     group?.querySelector("button")?.focus({ preventScroll: true });
   }
@@ -441,8 +464,12 @@ function render({ model, el }) {
     ask("view", { name: state.view.name, narrow: was });
   });
   sized.observe(page);
+  const headed = new ResizeObserver(() => page.style.setProperty("--bw-head", `${parts.head.offsetHeight}px`)); // on a narrow page it scrolls away, the numbers stay
+  headed.observe(parts.head);
+  const topped = new ResizeObserver(() => page.style.setProperty("--bw-top", `${top.offsetHeight - parts.head.offsetHeight}px`));
+  topped.observe(top);
   model.on("msg:custom", arrived);
   requestAnimationFrame(() => { was = narrow(); ask("ready", { narrow: was }); });
-  return () => { sized.disconnect(); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
+  return () => { sized.disconnect(); headed.disconnect(); topped.disconnect(); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
 }
 export default { render };
