@@ -1,5 +1,7 @@
 """From a dozen answers to a design: usual values make sense, follow the answers, are never somebody's own, and pass no check of safety that a person must answer."""
 
+import re
+
 import pytest
 
 from brimwork.design.follows.features import chain_of
@@ -8,7 +10,7 @@ from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.reading import OneOf
-from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS, followed_up, is_usual, started, turned_to
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS, emptied, followed_up, is_usual, started, turned_to
 from brimwork.drawing.section import section
 
 _BLOCK = {"reservoir.block_length": "600 mm", "reservoir.block_width": "400 mm", "reservoir.block_height": "420 mm"}
@@ -71,9 +73,9 @@ def test_usual_values_follow_the_answers_and_leave_alone_what_is_somebodys_own()
     assert higher.values["reservoir.static_level"].text == "460 mm" and higher.values["reservoir.static_level"].basis != "yours"
     mine = followed_up(design, design.having("reservoir.static_level", "370 mm"))
     assert followed_up(mine, mine.having("reservoir.block_height", "500 mm")).values["reservoir.static_level"].text == "370 mm"
-    emptied = followed_up(design, design.having("slab.length", None))
-    assert "slab.length" not in emptied.values
-    assert "slab.length" not in followed_up(emptied, emptied.having("reservoir.block_length", "700 mm")).values, "what was emptied stays empty"
+    without = followed_up(design, design.having("slab.length", None))
+    assert "slab.length" not in without.values
+    assert "slab.length" not in followed_up(without, without.having("reservoir.block_length", "700 mm")).values, "what was emptied stays empty"
 
 
 def test_the_stone_takes_what_the_bed_leaves():
@@ -90,3 +92,33 @@ def test_another_region_brings_its_usual_values_and_keeps_the_answers():
     there = turned_to(design, "US")
     assert there["vessel.mass"] == 60 and there["supply.voltage"] == 120 and there.values["slab.thickness"].text == "2 in"
     assert {key for key, given in there.values.items() if given.basis == "yours"} == {key for key, given in design.values.items() if given.basis == "yours"}
+
+
+@pytest.mark.parametrize("region", ["UK", "US"])
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_box_that_is_emptied_and_filled_again_leaves_no_usual_value_of_before(kind, region):
+    """Whatever way an answer was come by, the same answers make the same design: typed at once, typed wrong first, or emptied in between."""
+    straight = answered(kind, region)
+    for key, text in (_SITE | ANSWERS[kind] | _BLOCK | _PUMP).items():
+        round_about = straight
+        for words in (_other(straight, key), None, text):
+            round_about = followed_up(round_about, round_about.having(key, words))
+        assert round_about.values == straight.values, key
+
+
+def _other(design, key):
+    """Another value that the box takes."""
+    text = design.values[key].text
+    field = SECTIONS[key.partition(".")[0]][key.partition(".")[2]]
+    if isinstance(field, OneOf):
+        return next(option for option in field.options if option != text)
+    return [re.sub(r"^[\d.]+", "97", one) for one in text] if isinstance(text, list) else re.sub(r"^[\d.]+", "97", text) if isinstance(text, str) else text + 1
+
+
+def test_somebodys_own_value_that_is_emptied_gives_way_to_the_usual_one_and_that_one_to_nothing():
+    design = answered("overflowing vessel", "UK")
+    mine = followed_up(design, design.having("slab.length", "450 mm"))
+    usual = emptied(mine, "slab.length")
+    assert usual.values["slab.length"] == design.values["slab.length"] and is_usual(usual, "slab.length")
+    assert "slab.length" not in emptied(usual, "slab.length").values
+    assert "vessel.mass" not in emptied(design, "vessel.mass").values, "what only the maker can say has no usual value"

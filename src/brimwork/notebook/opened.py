@@ -94,7 +94,7 @@ class OpenDesign:
 
     def change(self, key: str, text, basis: str = "yours", what: str = "") -> None:
         """One value changed. Raises InputError, and then nothing is changed."""
-        changed = self.design.having(key, text, basis)
+        changed = starting.emptied(self.design, key) if text is None else self.design.having(key, text, basis)
         self.put(starting.followed_up(self.design, changed), what or key)
 
     def head(self, key: str, words: str) -> None:

@@ -268,16 +268,27 @@ def with_usual(design: Design) -> Design:
 
 
 def followed_up(before: Design, after: Design) -> Design:
-    """The design after a change, with its usual values following it: those that were usual before stay so, and what was emptied on purpose stays empty."""
+    """The design after a change, with its usual values following it: those that were usual before stay so, and what was emptied on purpose stays empty.
+
+    A usual value that can no longer be told goes, and comes back with what it follows from.
+    """
     for key in FOLLOW[after.kind]:
         was = before.values.get(key)
         untouched = after.values.get(key) == was and (was is None or is_usual(before, key))
         if not untouched or was is None and usual_of(before, key) is not None:
             continue
         now = usual_of(after, key)
-        if now is not None and now != was:
-            after = replace(after, values={**after.values, key: now})
+        if now != was:
+            rest = {one: given for one, given in after.values.items() if one != key}
+            after = replace(after, values={**rest, key: now} if now else rest)
     return after
+
+
+def emptied(design: Design, key: str) -> Design:
+    """The design after a box was emptied: somebody's own value gives way to the usual one, where there is one; a usual value leaves nothing."""
+    bare = design.having(key, None)
+    usual = usual_of(bare, key) if key in design.values and not is_usual(design, key) else None
+    return replace(bare, values={**bare.values, key: usual}) if usual else bare
 
 
 def turned_to(design: Design, region: str) -> Design:
