@@ -15,6 +15,7 @@ from brimwork.design.typed.meaning import as_meant
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS
 from brimwork.drawing.shown_keys import OF_LEVEL
 from brimwork.notebook import designing, keeping
+from brimwork.notebook.boxes import unit_offered
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
 from brimwork.notebook.form import FORM_STEPS, HEADS, SELDOM, keys_of
@@ -192,8 +193,8 @@ def test_a_design_begins_with_questions_and_usual_values_and_nobody_elses_number
     assert [one["kind"] for one in page.sent[-1]["start"]["kinds"]] == list(KINDS)
     got = page("start", kind="overflowing vessel", region="US")
     assert got["answered"] == {"answered": 0, "asked": len(ASKED_FIRST["overflowing vessel"])} and not got["full"]
-    first, also = got["form"]
-    assert all(one["state"] == "empty" for one in first["entries"]) and {one["state"] for one in also["entries"]} <= {"usual", "empty"}
+    *first, also = got["form"]
+    assert all(one["state"] == "empty" for step in first for one in step["entries"]) and {one["state"] for one in also["entries"]} <= {"usual", "empty"}
     needs = {need["key"] for need in got["view"]["needs"]}
     assert (
         {"vessel.rim_diameter", "vessel.height", "reservoir.block_length", "reservoir.block_height"}
@@ -355,10 +356,10 @@ def test_a_question_about_a_file_holds_for_what_it_was_then(opened, folder):
 
 def test_ones_own_designs_are_listed_and_the_shipped_ones_are_not(opened, folder):
     begin_design("blade", "UK").change("blade.lip_width", "600 mm")
-    listed = dict(own_designs())
+    listed = {path: words for path, words, _ in own_designs()}
     assert set(listed) == {"designs/bowl.toml", "designs/my-design.toml"} and "not saved yet" in listed["designs/my-design.toml"]
     (folder / "broken.toml").write_text("kind = ")
-    assert "cannot be read" in dict(own_designs())["designs/broken.toml"]
+    assert "cannot be read" in {path: words for path, words, _ in own_designs()}["designs/broken.toml"]
     assert (
         "missing" in Told(None)("open", path="designs/broken.toml")["refused"]["words"]
         or "TOML" in Told(None)("open", path="designs/broken.toml")["refused"]["words"]
@@ -451,3 +452,9 @@ def test_nothing_grows_when_designs_are_opened_one_after_another(page):
         page("open", path="designs/bowl.toml")
         page("change", key="vessel.mass", text="80 kg")
     assert len(keeping._ours) <= held + 1, "nothing is held of what is no longer open"
+
+
+def test_a_bare_number_is_offered_with_the_unit_of_its_box_and_not_taken():
+    assert unit_offered("vessel.rim_diameter", "700", "UK") == "700 mm" and unit_offered("vessel.rim_diameter", " 22 ", "US") == "22 in"
+    assert unit_offered("pump.power", "45", "UK") == "45 W" and unit_offered("reservoir.void_fraction", "95", "UK") == ""
+    assert [unit_offered("vessel.rim_diameter", text, "UK") for text in ("700 kg", "-5", "1e9", "<b>", "")] == [""] * 5

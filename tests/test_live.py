@@ -61,13 +61,23 @@ def test_what_is_drawn_ahead_is_the_figure_at_its_step(monkeypatch):
     moves(monkeypatch, lambda: slid(head, 1), rest=1.0)
     ahead, beside = kept(head, one._beside(head)), kept(length, one._beside(length))
     at = head.slider.at()
-    assert set(ahead) == {step for step in range(at - 10, at + 11) if 0 <= step <= head.last} - {at} and len(beside) == 6
+    assert {step for step in range(at - 10, at + 11) if 0 <= step <= head.last} - {at} <= set(ahead) and len(beside) == 6
     for control, drawn in ((head, ahead), (length, beside)):
         here = control.value
         for step, html in drawn.items():
             control.value = control.on(step)
             assert html == one.figure(one.key, one.at(control, step)).html()
         control.value = here
+
+
+def test_the_whole_track_is_drawn_when_a_hand_comes_near_it_and_one_too_long_only_beside_the_slider(monkeypatch):
+    one = explorer(monkeypatch, **LIP)
+    head, length = one.controls
+    moves(monkeypatch, lambda: head.slider._handle_custom_msg({"near": True}, []), rest=2.0)
+    assert set(kept(head, one._beside(head))) == {*range(head.last + 1)}
+    monkeypatch.setattr(live, "WHOLE_TRACK", 10)
+    moves(monkeypatch, lambda: length.slider._handle_custom_msg({"near": True}, []), rest=1.0)
+    assert len(kept(length, one._beside(length))) == 20
 
 
 def test_a_step_that_the_page_has_shown_is_not_drawn_again_unless_another_value_has_changed(monkeypatch):

@@ -140,8 +140,8 @@ def test_the_design_workbook_shows_the_words_of_the_us(name):
 def test_what_a_change_turned_is_told_in_the_words_of_the_us():
     bowl = DESIGNS["library-bowl"].headed("region", "US")
     before, after = (graded(checks.findings(chain_of(one)), "US") for one in (bowl, bowl.having("answers.duct", "plug must be cut off")))
-    told = turned(before, after)
-    assert "Conduit takes the plug is outside its limit now" in told and not british([told])
+    told = turned(before, after, "US")
+    assert "now: conduit does not take the plug" in told and not british([told])
 
 
 @every

@@ -67,6 +67,7 @@ WATCH = """() => {
   }).observe(document.body, {childList: true, subtree: true});
 }"""
 
+STANDS = "one => one.value ?? one.getAttribute('aria-valuenow')"
 JUMPS = [0.1, 0.9, 0.25, 0.7, 0.5, 0.05, 0.8, 0.35, 0.62, 0.18, 0.95, 0.43, 0.75, 0.02, 0.57, 0.3, 0.85, 0.22, 0.66, 0.13]  # shares of the track
 LIVE = ("explore", "start_and_stop", "follow_days")  # calls of workbooks that make a live picture
 
@@ -162,7 +163,7 @@ def slider(moves: int, swift: bool) -> list[dict]:
             if swift:
                 row["page"], row["page, jumps"] = moved(browser, live, f"{address.removesuffix('lab')}brimwork/page/{live.book}", moves, keys, len(JUMPS))
             row["lab"], row["lab, jumps"] = moved(browser, None, f"{address} ours{number}.ipynb", moves, keys, len(JUMPS))
-            row["interact"], row["interact, jumps"] = moved(browser, None, f"{address} interact{number}.ipynb", max(moves // 4, 10), keys, len(JUMPS) // 2)
+            row["interact"], _ = moved(browser, None, f"{address} interact{number}.ipynb", max(moves // 4, 10), keys, 0)
             rows.append(row)
         browser.close()
     return rows
@@ -193,13 +194,20 @@ def moved(browser, live: Live | None, where: str, moves: int, keys: tuple[str, s
     track = handle.bounding_box()
     acts = [lambda move=move: page.keyboard.press(keys[move // 8 % 2]) for move in range(moves + 5)]
     acts += [lambda share=share: page.mouse.click(track["x"] + share * track["width"], track["y"] + track["height"] / 2) for share in JUMPS[:jumps]]
-    for done, act in enumerate(acts):
+    times: list[float | None] = []
+    for act in acts:
+        stood, done = handle.evaluate(STANDS), page.evaluate("() => window.times.length")
         act()
+        if handle.evaluate(STANDS) == stood:  # at the end of its track, or where it stood
+            page.evaluate("() => { window.waiting = false; }")
+            times.append(None)
+            continue
         page.wait_for_function(f"() => window.times.length > {done}", timeout=10_000)
+        times.append(page.evaluate("() => window.times.at(-1)"))
         page.wait_for_timeout(60)
-    times = page.evaluate("() => window.times")
     page.close()
-    return times[5 : moves + 5], times[moves + 5 :]
+    steps, far = ([time for time in part if time is not None] for part in (times[5 : moves + 5], times[moves + 5 :]))
+    return steps, far
 
 
 def importing() -> float:
@@ -285,10 +293,10 @@ def told(chosen: argparse.Namespace) -> None:
     for row in rows:
         print(f"\nslider to painted pixel, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95): {row['picture']}")
         print(f"  of this in the kernel {row['kernel_ms']:.1f} ms of processor time, for {row['records']} records and {row['bytes']} bytes")
-        for kind in ("page", "page, jumps", "lab", "lab, jumps", "interact", "interact, jumps"):
+        for kind in ("page", "page, jumps", "lab", "lab, jumps", "interact"):
             if kind in row:
                 median, late = statistics.median(row[kind]), quantile(row[kind], 0.95)
-                beside = row["interact, jumps" if "jumps" in kind else "interact"]
+                beside = row["interact"]
                 print(
                     f"  {kind:<16} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves; interact takes {statistics.median(beside) / median:.1f} times as long)"
                 )

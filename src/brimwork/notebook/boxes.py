@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.limits import Bounds
 from brimwork.design.typed.meaning import as_meant
-from brimwork.design.typed.reading import Corners, Curve, Date, Dates, OneOf, Several
+from brimwork.design.typed.reading import Corners, Curve, Date, Dates, Field, OneOf, Several
 from brimwork.shown import clipped
 from brimwork.units import InputError
 
@@ -17,6 +18,16 @@ UNKNOWN = "don't know yet"
 def empty_words(key: str, region: str) -> str:
     section_, _, name = key.partition(".")
     return SECTIONS[section_][name].hint(region) or UNKNOWN
+
+
+def unit_offered(key: str, text: str, region: str) -> str:
+    """For a bare number what was most likely meant: in the unit of the example that its empty box shows. To be offered, never to be taken by itself."""
+    section_, _, name = key.partition(".")
+    field = SECTIONS.get(section_, {}).get(name)
+    if not isinstance(field, Field) or not re.fullmatch(r"\s*\d{1,9}([.,]\d{1,6})?\s*", text):
+        return ""
+    unit = re.match(r"(?:such as|usual:) [\d./ ]+ ([^\d,( ][^,(]*)", field.hint(region))
+    return f"{text.strip()} {unit[1].strip()}" if unit else ""
 
 
 def as_typed(key: str, text: Any) -> str:

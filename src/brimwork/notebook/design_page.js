@@ -82,8 +82,8 @@ function render({ model, el }) {
     const note = make("span", { className: "bw-note", id: `${id}n` });
     const input = entry.options.length ? make("select", { id }) : make("input", { id, type: "text", autocomplete: "off", spellcheck: false, enterKeyHint: "done" });
     input.setAttribute("aria-describedby", `${id}n`);
-    const rests = entry.basis !== undefined && !["title", "note", "region"].includes(entry.key)
-      ? make("select", { className: "bw-basis", "aria-label": `${entry.label}: what it rests on` }, (state.bases ?? []).map(one => make("option", { value: one, text: one === "yours" ? "yours" : one }))) : null;
+    const rests = state.full && entry.basis !== undefined && !["title", "note", "region"].includes(entry.key)
+      ? make("select", { className: "bw-basis", "aria-label": `${entry.label}: what it rests on`, title: "where this value is from" }, (state.bases ?? []).map(one => make("option", { value: one, text: one === "yours" ? "yours" : one }))) : null;
     const row = make("div", { className: "bw-row" }, make("label", { htmlFor: id, text: entry.label }), input, make("span", { className: "bw-under" }, note, rests));
     const held = { row, input, note, rests, entry };
     input.addEventListener("change", () => send(held));
@@ -142,7 +142,8 @@ function render({ model, el }) {
         more?.addEventListener("toggle", () => { if (more.open && more.children.length === 1) more.append(...step.more.map(box)); });
         const acts = step.name === "Cost" ? make("p", { className: "bw-acts" },
           button("Write a price list to fill", () => ask("prices out")), button("Read my prices", () => ask("prices in"))) : null;
-        body.replaceChildren(...[cautions, ...step.entries.map(box), more, acts].filter(Boolean));
+        const about = step.about ? make("p", { className: "bw-say", text: step.about }) : null;
+        body.replaceChildren(...[about, cautions, ...step.entries.map(box), more, acts].filter(Boolean));
       };
       if (!state.full) { put(); return make("section", {}, make("h3", { text: step.title }), body); }
       const fold = make("details", { className: "bw-step", "data-name": step.name, open: state.open.has(step.name) }, make("summary", { text: titleOf(step) }), body);
@@ -291,7 +292,7 @@ function render({ model, el }) {
     const { words, needs } = said, named = needs.filter(({ name }) => words.includes(`“${name}”`));
     if (!needs.length) return words;
     if (named.length) return words.split(/“(.*?)”/).map((part, at) => { const way = at % 2 && named.find(({ name }) => name === part); return way ? button(part, () => toBox(way.key), { className: "bw-plain" }) : at % 2 ? `“${part}”` : part; });
-    const ways = needs.slice(0, 4).flatMap(({ key, name }, at) => [at ? ", " : "", button(name, () => toBox(key), { className: "bw-plain" })]);
+    const ways = needs.slice(0, 4).flatMap(({ key, name }) => [" ", button(name, () => toBox(key), { className: "bw-plain" })]);
     const more = needs.length > 4 ? ` and ${needs.length - 4} more` : "";
     return /^needs /i.test(words) ? ["needs ", ...ways, more] : [words, /[.:]$/.test(words) ? " " : ": ", ...ways, more];
   }
@@ -371,7 +372,7 @@ function render({ model, el }) {
     parts.strip.hidden = parts.fails.hidden = main.hidden;
     parts.head.hidden = !state.form;
     if (!ways) return parts.ways.replaceChildren();
-    const region = state.region ?? (navigator.language.endsWith("-US") ? "US" : "UK");
+    const region = state.region ?? state.head?.region ?? ways.region ?? (navigator.language.endsWith("-US") ? "US" : "UK");
     state.region = region;
     const units = make("fieldset", { className: "bw-units" }, make("legend", { text: "Which units do you work in?" }),
       [["UK", "Metric (UK words)"], ["US", "Feet, inches, gallons (US words)"]].map(([value, text]) => make("label", {},
@@ -380,7 +381,7 @@ function render({ model, el }) {
       one.append(make("b", { text: ways.kinds[at].name }), make("span", { text: ways.kinds[at].words }));
       return one;
     }));
-    const own = ways.designs.length ? make("section", {}, make("h3", { text: "Go on with one of yours" }), make("ul", { className: "bw-own" }, ways.designs.map(({ path, words }) => make("li", {}, button(words, () => ask("open", { path }), { className: "bw-plain" }), make("small", { text: ` ${path}` }))))) : null;
+    const own = ways.designs.length ? make("section", {}, make("h3", { text: "Go on with one of yours" }), make("ul", { className: "bw-own" }, ways.designs.map(({ path, words, when }) => make("li", {}, button(words, () => ask("open", { path }), { className: "bw-plain" }), make("small", { text: ` ${path}, ${when}` }))))) : null;
     const examples = ways.examples.length ? make("section", {}, make("h3", { text: "Or look at an example" }), make("p", { className: "bw-say", text: "Invented designs; some of their checks fail on purpose. Nothing of them gets into a design of yours." }),
       make("p", { className: "bw-acts" }, ways.examples.map(({ name, words }) => button(words, () => ask("example", { name }))))) : null;
     const back = ways.open ? button("Back to the open design", () => { state.start = null; drawWays(); }) : null;
@@ -416,6 +417,7 @@ function render({ model, el }) {
     if (message.head || message.printed) drawHead(state.head);
     if (message.numbers) drawNumbers();
     if (message.form) { state.why = {}; state.hangs = {}; drawForm(); }
+    if (message.form && message.start === null) { side.scrollTop = draw.scrollTop = 0; if (page.getBoundingClientRect().top < 0) page.scrollIntoView({ block: "start" }); }
     if (message.entries) for (const entry of message.entries) {
       for (const held of rows.get(entry.key) ?? []) fill(held, entry);
       for (const step of state.form) for (const list of [step.entries, step.more]) list.forEach((one, at) => { if (one.key === entry.key) list[at] = entry; });
@@ -438,7 +440,11 @@ function render({ model, el }) {
     if (message.did?.key) for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false);
     if (message.refused) {
       const held = (rows.get(message.refused.key) ?? []).find(one => one.row.isConnected);
-      if (held) { say(held, message.refused.words, true); held.note.setAttribute("role", "alert"); } else tell({ words: message.refused.words, alert: true });
+      if (held) {
+        say(held, message.refused.words, true);
+        held.note.setAttribute("role", "alert");
+        if (message.refused.offer) held.note.append(" ", button(`Take ${message.refused.offer}`, () => { held.input.value = message.refused.offer; send(held); held.input.focus(); }));
+      } else tell({ words: message.refused.words, alert: true });
     }
     drawChoices();
     if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }

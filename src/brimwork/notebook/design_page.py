@@ -17,7 +17,7 @@ from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.price_list import price_list, prices_read
 from brimwork.notebook import page_parts as parts
-from brimwork.notebook.boxes import typed_for
+from brimwork.notebook.boxes import typed_for, unit_offered
 from brimwork.notebook.form import HEADS, name_of
 from brimwork.notebook.opened import DESIGNS, EXAMPLES, OpenDesign, begin_design, look_at, own_designs, remember
 from brimwork.notebook.printing import printed
@@ -103,7 +103,14 @@ class DesignPage(anywidget.AnyWidget):
         try:
             answer = self.acts[message["do"]](message)
         except InputError as error:
-            answer = {"refused": {"key": str(message.get("key", "")), "words": self._plainly(str(error), str(message.get("key", "")))}}
+            key = str(message.get("key", ""))
+            answer = {
+                "refused": {
+                    "key": key,
+                    "words": self._plainly(str(error), key),
+                    "offer": unit_offered(key, str(message.get("text", "")), self.design.region) if self.opened else "",
+                }
+            }
         except OSError as error:
             answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
         if answer is not None:
@@ -141,7 +148,7 @@ class DesignPage(anywidget.AnyWidget):
             "form": parts.form_part(opened, self.full),
             "full": self.full,
             "examples": list(EXAMPLES),
-            "own": [{"path": path, "words": words} for path, words in own_designs() if path != opened.mine],
+            "own": [{"path": path, "words": words} for path, words, _ in own_designs() if path != opened.mine],
             **self._moving(),
         }
 
@@ -153,11 +160,7 @@ class DesignPage(anywidget.AnyWidget):
                 "title": opened.design.title,
                 "kind": opened.design.kind,
                 "region": opened.design.region,
-                "state": "an invented example"
-                if opened.example and not opened.done
-                else "not saved yet"
-                if opened.unsaved or opened.example
-                else f"saved as {opened.mine}",
+                "state": parts.kept_words(opened),
                 "undo": self._what(opened.done[-1].what) if opened.done else "",
                 "redo": self._what(opened.undone[-1].what) if opened.undone else "",
                 "saved": opened.unsaved and Path(opened.mine).exists(),
@@ -204,7 +207,7 @@ class DesignPage(anywidget.AnyWidget):
             if whole
             else {"entries": [parts.entry(one, after) for one in keys | ({key} if key else set())]}
         )
-        told = parts.turned(found, opened.found)
+        told = parts.turned(found, opened.found, after.region)
         moving = self._moving()
         return {**moving, **shape, "did": {"key": key, "words": told}, "said": moving["said"] if moving["said"]["words"] else {"words": told, "alert": False}}
 
@@ -292,7 +295,7 @@ class DesignPage(anywidget.AnyWidget):
     def _ways_in(self) -> dict:
         return {
             "kinds": [{"kind": kind, "name": KIND_WORDS[kind][0], "words": KIND_WORDS[kind][1]} for kind in KINDS],
-            "designs": [{"path": path, "words": words} for path, words in own_designs()],
+            "designs": [{"path": path, "words": words, "when": when} for path, words, when in own_designs()],
             "examples": [{"name": name, "words": name.replace("-", " ")} for name in EXAMPLES if (DESIGNS / f"{name}.toml").exists()],
             "open": self.opened is not None,
         }
@@ -302,7 +305,7 @@ class DesignPage(anywidget.AnyWidget):
 
     def _known_file(self, path: str) -> str:
         """A design that the page has offered, and no other file. Raises InputError."""
-        offered = {one for one, _ in own_designs()} | {str(DESIGNS / f"{name}.toml") for name in EXAMPLES}
+        offered = {one for one, *_ in own_designs()} | {str(DESIGNS / f"{name}.toml") for name in EXAMPLES}
         if path not in offered:
             raise InputError(f"{clipped(path)} is none of the designs here: choose one of the list")
         return path

@@ -1,14 +1,15 @@
 """Live controls: number box and slider for each letter, and one picture, one sentence, one table that change together.
 
 While a slider moves, the picture is an SVG of the page, which is painted soonest; once it rests, an image, which an untrusted copy of the workbook keeps.
-The kernel draws the next steps of the sliders ahead while it has nothing else to do, so that most moves find their picture in the page already.
+The kernel draws ahead while it has nothing else to do: the next steps of the sliders, and the whole track of the one that the reader has his hand on, so
+that most moves, near or far, find their picture in the page already.
 """
 
 from __future__ import annotations
 
 import asyncio
 from abc import ABC, abstractmethod
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from functools import partial
 from itertools import count
@@ -35,6 +36,8 @@ from brimwork.units import InputError, convert, parse
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
 AHEAD = {True: 10, False: 3}  # steps either way that are drawn ahead of the slider that moved last, and of the others
+WHOLE_TRACK = 256  # steps of a track that is drawn as a whole: about as many as a pointer can tell apart
+STRIDES = (16, 8, 4, 2, 1)  # of a whole track: all over it at first, then between
 PAUSE, BREATH = 0.03, 0.005  # s left to the page after a move, and to the reader between two drawings ahead
 _WAITS = Page("*The picture appears here once you have kept your prediction above.*", "The picture appears here once you have kept your prediction above.")
 _numbers = count(1)
@@ -74,9 +77,12 @@ class Ranges(Protocol):
 
 
 class Control:
-    """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes: with itself, and whether by the slider."""
+    """One letter: a box that takes any unit, and a slider over the usual range. Calls `changed` when the value (SI) changes: with itself, and whether by the slider; `at_hand`
+    when the reader is about to move the slider."""
 
-    def __init__(self, ranges: Ranges, letter: str, value: float, changed: Callable[[Control, bool], None]):
+    def __init__(
+        self, ranges: Ranges, letter: str, value: float, changed: Callable[[Control, bool], None], at_hand: Callable[[Control], None] = lambda _: None
+    ):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         low, high, step = self.row.stepped(*ranges.range(letter))
         self.span = low, high
@@ -86,6 +92,7 @@ class Control:
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})
         self.box.observe(self._typed, "value")
         self.slider.observe(self._slid, "value")
+        self.slider.on_msg(lambda _, said, buffers: at_hand(self) if said == {"near": True} else None)
         self.widget = widgets.HBox([self.box, self.slider, self.message], layout={"flex_flow": "row wrap", "align_items": "center"})
 
     def _text(self) -> str:
@@ -169,7 +176,7 @@ class Explorer(ABC):
     def __init__(self, ranges: Ranges, letters: tuple[str, ...], given: dict[str, float]):
         self.letters, self.given = letters, given
         self.key = f"p{next(_numbers)}"
-        self.controls = [Control(ranges, letter, given[letter], self.redraw) for letter in letters]
+        self.controls = [Control(ranges, letter, given[letter], self.redraw, partial(self._draw_ahead, pause=0.0, whole=True)) for letter in letters]
         self.trouble = widgets.HTML()
         self._rest: asyncio.TimerHandle | None = None
         self._ahead: asyncio.Task[None] | None = None
@@ -232,7 +239,7 @@ class Explorer(ABC):
         if self._rest:
             self._rest.cancel()
         self._rest = asyncio.get_running_loop().call_later(REST, self._at_rest)
-        self._draw_ahead(control, PAUSE)
+        self._draw_ahead(control, PAUSE, whole=True)
 
     def _at_rest(self) -> None:
         with suppress(InputError):  # said already
@@ -251,30 +258,40 @@ class Explorer(ABC):
         """The values of all other controls: pictures drawn ahead hold as long as these do."""
         return " ".join(["beside", *(f"{other.letter}={other.value!r}" for other in self.controls if other is not control)])
 
-    def _draw_ahead(self, moved: Control, pause: float) -> None:
+    def _draw_ahead(self, moved: Control, pause: float, whole: bool = False) -> None:
         try:
             loop = asyncio.get_running_loop()
         except RuntimeError:
             return  # nobody is there who could move a slider
         if self._ahead:
             self._ahead.cancel()
-        self._ahead = loop.create_task(self._draw_next(moved, pause))
+        self._ahead = loop.create_task(self._draw_next(moved, pause, whole))
 
-    async def _draw_next(self, moved: Control, pause: float) -> None:
+    async def _draw_next(self, moved: Control, pause: float, whole: bool) -> None:
+        """Draw ahead, until the next move: the steps beside the slider that moved, some beside the others, and, when `whole`, its track from end to end."""
         await asyncio.sleep(pause)
-        for control in sorted(self.controls, key=lambda control: control is not moved):
+        await self._keep(moved, _beside(moved, AHEAD[True]))
+        if whole and not pause:
+            await self._keep(moved, _all_over(moved))
+        for control in self.controls:
             if control is not moved:
                 await asyncio.sleep(REST)
-            beside = self._beside(control)
-            if self._kept[control.letter][0] != beside:
-                self._kept[control.letter] = beside, set()
-            steps = self._kept[control.letter][1]
-            for away in range(1, AHEAD[control is moved] + 1):
-                wanted = [step for step in (control.slider.at() + away, control.slider.at() - away) if 0 <= step <= control.last and step not in steps]
-                if wanted:
-                    steps.update(wanted)
-                    control.slider.keep(beside, self._drawn(control, wanted))
-                    await asyncio.sleep(BREATH)  # a move of the reader comes first
+                await self._keep(control, _beside(control, AHEAD[False]))
+        if whole and pause:
+            await asyncio.sleep(REST)
+            await self._keep(moved, _all_over(moved))
+
+    async def _keep(self, control: Control, wanted: Iterable[int]) -> None:
+        """Have the page keep the pictures of steps of a control, where it does not yet."""
+        beside = self._beside(control)
+        if self._kept[control.letter][0] != beside:
+            self._kept[control.letter] = beside, set()
+        steps = self._kept[control.letter][1]
+        for step in wanted:
+            if 0 <= step <= control.last and step not in steps:
+                steps.add(step)
+                control.slider.keep(beside, self._drawn(control, [step]))
+                await asyncio.sleep(BREATH)  # a move of the reader comes first
 
     def _drawn(self, control: Control, steps: list[int]) -> dict[int, Markup]:
         """The figures, as HTML, at steps of a control, without those that cannot be drawn: why is said when the slider comes there."""
@@ -302,6 +319,17 @@ class FormulaExplorer(Explorer):
         except InputError:
             return False
         return True
+
+
+def _beside(control: Control, away: int) -> Iterator[int]:
+    """The steps of a control beside the one on which it stands, the nearest first."""
+    at = control.slider.at()
+    return (at + side * one for one in range(1, away + 1) for side in (1, -1))
+
+
+def _all_over(control: Control) -> Iterator[int]:
+    """All steps of a control, far apart at first and ever nearer; none of a track too long to be drawn as a whole."""
+    return (step for stride in STRIDES for step in range(0, control.last + 1, stride)) if control.last <= WHOLE_TRACK else iter(())
 
 
 def explore(name: str, *letters: str, after: str = "", **given: str) -> None:

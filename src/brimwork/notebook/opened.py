@@ -5,6 +5,7 @@ What is not saved is kept in a file beside it, so that a restart comes back to i
 
 from __future__ import annotations
 
+import datetime
 import hashlib
 import json
 import os
@@ -312,8 +313,8 @@ def look_at(name: str, folder: Path = DESIGNS) -> OpenDesign:
     return made
 
 
-def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str]]:
-    """The designs in a folder that are somebody's own, as (path, what it is), the newest first: saved ones, and those of which only unsaved changes are kept."""
+def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str, str]]:
+    """The designs in a folder that are somebody's own, as (path, what it is, when it was changed), the newest first: saved ones, and those of which only unsaved changes are kept."""
     shipped = {*EXAMPLES, "quick-check"}
     saved = [path for path in folder.glob("[!.]*.toml") if path.stem not in shipped]
     found: dict[str, float] = {}
@@ -325,7 +326,9 @@ def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str]]:
         if stem and stem not in shipped:
             with suppress(OSError):
                 found[str(folder / f"{stem}.toml")] = max(found.get(str(folder / f"{stem}.toml"), 0.0), kept.stat().st_mtime)
-    return [(path, _titled(Path(path))) for path in sorted(found, key=lambda path: -found[path])]
+    return [
+        (path, _titled(Path(path)), f"{datetime.datetime.fromtimestamp(found[path]):%d %b %Y, %H:%M}") for path in sorted(found, key=lambda path: -found[path])
+    ]
 
 
 def _titled(path: Path) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 from brimwork import units
@@ -9,7 +10,7 @@ from brimwork.design.done.cost import CostSheet
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
-from brimwork.design.judged.findings import Finding
+from brimwork.design.judged.findings import Finding, called
 from brimwork.design.judged.hanging import Hangs, hangs_on
 from brimwork.design.typed.asking import Refused, keys_in, tried, without_keys
 from brimwork.design.typed.cautions import cautions_at
@@ -104,11 +105,20 @@ def numbers_part(now: dict[str, tuple[str, str]], before: dict[str, tuple[str, s
     ]
 
 
+def kept_words(opened: OpenDesign) -> str:
+    """Whether what is open is kept in a file of the user's own, in words."""
+    if opened.example and not opened.done:
+        return "an invented example"
+    if opened.unsaved and Path(opened.mine).exists():
+        return f"changes not saved yet; the file is {opened.mine}"
+    return "not saved yet" if opened.unsaved or opened.example else f"saved as {opened.mine}"
+
+
 # --- findings -----------------------------------------------------------------------------------------------------------------------
 
 
 def findings_part(opened: OpenDesign) -> list[dict[str, Any]]:
-    return [_finding(finding, opened.design) for finding in opened.found]
+    return [_finding(finding, opened.design) for finding in _safety_first(opened.found)]
 
 
 def _finding(finding: Finding, design: Design) -> dict[str, Any]:
@@ -116,7 +126,7 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
     return {
         "id": finding.id,
         "grade": finding.grade,
-        "title": finding.title,
+        "title": worded(called(finding), design.region),
         "value": "" if unshown else without_keys(finding.value, _name(design.region)),
         "limit": finding.limit,
         "remedy": _linked(finding.remedy, design),
@@ -144,13 +154,22 @@ def tally_part(opened: OpenDesign) -> dict[str, Any]:
         "fail": sum(one.grade == "fail" for one in found),
         "marginal": sum(one.grade == "marginal" for one in found),
         "unanswered": sum(one.grade == "not shown" and is_safety(one.id, one.group) for one in found),
-        "names": [{"id": one.id, "title": one.title} for one in found if one.grade == "fail"],
+        "names": [{"id": one.id, "title": worded(called(one), opened.design.region)} for one in _safety_first(found) if one.grade == "fail"],
         "words": GRADE_WORDS,
     }
 
 
-def turned(before: list[Finding], after: list[Finding], most: int = 3) -> str:
-    """What a change did to the findings, in a sentence."""
+def _within(title: str) -> str:
+    """A title within a sentence."""
+    return title[:1].lower() + title[1:]
+
+
+def _safety_first(found: list[Finding]) -> list[Finding]:
+    return sorted(found, key=lambda one: not is_safety(one.id, one.group))
+
+
+def turned(before: list[Finding], after: list[Finding], region: str = "UK", most: int = 3) -> str:
+    """What a change did to the findings, in a sentence; what somebody's safety rests on first."""
     was = {finding.title: finding.grade for finding in before}
     now = {finding.title for finding in after}
     words = {
@@ -160,7 +179,11 @@ def turned(before: list[Finding], after: list[Finding], most: int = 3) -> str:
         "not shown": "is not known any more",
         "does not apply": "does not apply any more",
     }
-    told = [f"{one.title} {words[one.grade]}" for one in after if was.get(one.title, "pass" if one.grade == "pass" else "") != one.grade]
+    told = [
+        f"{one.title} {words[one.grade]}" if called(one) == one.title else f"now: {_within(worded(called(one), region))}"
+        for one in _safety_first(after)
+        if was.get(one.title, "pass" if one.grade == "pass" else "") != one.grade
+    ]
     told += [f"{title}: settled" for title in was if title not in now]
     more = f"; and {len(told) - most} more" if len(told) > most else ""
     return f"{'; '.join(told[:most])}{more}." if told else "No finding changes."
@@ -242,7 +265,7 @@ def form_part(opened: OpenDesign, full: bool) -> list[dict[str, Any]]:
     design = opened.design
     if not full:
         return [
-            _step("What you have and want", "first", ASKED_FIRST[design.kind], (), design, ("Site and people",)),
+            *_first(design),
             _step("Usual values: change what you know better", "also", ALSO_SHORT[design.kind], (), design, ("The feature", "Pump and hose")),
         ]
     priced = frozenset(line.key for line in quantities(opened.chain) if line.key)
@@ -256,6 +279,34 @@ def form_part(opened: OpenDesign, full: bool) -> list[dict[str, Any]]:
                 )
             )
     return made
+
+
+# The first questions by the section of their values: what stands over them, and what somebody who has not heard of it should know.
+_GROUPS = {
+    "site": ("The place", ""),
+    "vessel": ("The bowl or pot", ""),
+    "stones": ("The drilled stones", "For several stones a row with commas between: 300 mm, 250 mm."),
+    "blade": ("The blade and its wall", ""),
+    "cascade": ("The steps", ""),
+    "reservoir": (
+        "The blocks that hold the water",
+        "Void-former blocks: open plastic crates in the lined pit. The water stands in them, and they carry what stands on top.",
+    ),
+    "pump": ("The pump and its hose", "What its label says; the pump's name plate, not the box."),
+}
+
+
+def _first(design: Design) -> list[dict[str, Any]]:
+    """The first questions, group by group."""
+    groups: dict[str, list[str]] = {}
+    for key in ASKED_FIRST[design.kind]:
+        section_ = key.partition(".")[0]
+        groups.setdefault("pump" if section_ == "pipe" else section_, []).append(key)
+    steps = {"site": ("Site and people",), "reservoir": ("Reservoir",), "pump": ("Pump and hose",)}
+    return [
+        {**_step(_GROUPS[name][0], f"first {name}", keys, (), design, steps.get(name, ("The feature",))), "about": spoken(_GROUPS[name][1], design.region)}
+        for name, keys in groups.items()
+    ]
 
 
 def _step(title: str, name: str, keys, more, design: Design, steps: tuple[str, ...]) -> dict[str, Any]:

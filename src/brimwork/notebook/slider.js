@@ -56,6 +56,8 @@ function render({ model, el }) {
     model.save_changes();
     told();
   });
+  const near = () => { if (Date.now() - told.near > 2000 || !told.near) { told.near = Date.now(); model.send({ near: true }); } }; // the kernel draws its track
+  for (const event of ["pointerenter", "focus"]) input.addEventListener(event, near);
   model.on("change:value", told);
   for (const part of ["min", "max", "name"]) model.on(`change:${part}`, () => { ends(); told(); });
   told();

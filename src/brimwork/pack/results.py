@@ -6,7 +6,7 @@ import datetime
 
 from brimwork.design.follows.chain import Chain, Found
 from brimwork.design.follows.features import NUMBERS
-from brimwork.design.judged.findings import Finding, grade_said, next_words, tally
+from brimwork.design.judged.findings import Finding, called, grade_said, next_words, tally
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.cautions import CAUTIONS_AT
 from brimwork.design.typed.criteria import is_safety
@@ -52,7 +52,7 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     safety = [finding for finding in found if is_safety(finding.id, finding.group)]
     dangers, unshown = ([finding for finding in safety if finding.grade == grade] for grade in ("fail", "not shown"))
     others = [finding for finding in found if finding.grade == "fail" and finding not in dangers]
-    rows = "\n".join(f"- *{typst_words(finding.title)}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
+    rows = "\n".join(f"- *{typst_words(called(finding))}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
     parts = (
         [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety are outside their limits or not met:*\n{rows}\n]']
         if dangers
@@ -64,7 +64,7 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
             f'#block(stroke: (dash: "dashed"), inset: 8pt, width: 100%)[*{len(unshown)} checks of safety are not shown yet, and nothing is known of them:* {typst_words(names)}.]'
         )
     if others:
-        parts.append(f"Other checks outside their limits or not met: {typst_words('; '.join(_lower(finding.title) for finding in others))}.")
+        parts.append(f"Other checks outside their limits or not met: {typst_words('; '.join(_lower(called(finding)) for finding in others))}.")
     return parts
 
 

@@ -17,6 +17,19 @@ _OF_LIMITS = {"fail": "outside the limit", "marginal": "near the limit", "pass":
 _OF_ANSWERS = {"fail": "not met", "marginal": "partly met", "pass": "met", **_OPEN}
 _OF_VALUES = {"fail": "to settle", "marginal": "to settle", "pass": "settled", **_OPEN}
 _COUNTED = {"fail": "outside limits or not met", "marginal": "near a limit or partly met", "pass": "within limits or met", **_OPEN}
+# What a check that is named by what should be is called where it is not so.
+WRONG = {
+    "C03": "Rating plate that cannot be true", "C08": "Too little water for a film that clings", "C09": "Sheet breaks up", "C79": "Trough or header too fast for an even sheet",
+    "C80": "Top-up falls behind the loss", "C61": "Water falls past the tread", "C13": "Pump not covered at the lowest level", "C17": "Splash leaves the apron",
+    "C18": "Edge of the liner too low over the overflow", "C18g": "Edge of the liner too low over the soil", "C66": "Overflow pipe too small for the storm",
+    "C57": "Levels out of order", "C73": "Lower end of the cascade beside the box", "C74": "Slab thin for its reach past the foot", "C21": "Access panel in the load path",
+    "C33": "Too near to footings", "C34": "Too near to roots", "C38": "Box too small for blocks and lining", "C37": "Liner wider than the roll",
+    "C39": "Liner pierced near the overflow", "C40": "Stone falls through the mesh", "C46": "Circuit overloaded", "C46e": "Earth leakage trips the protection",
+    "C78": "Supply that this country does not have", "C47": "Cord too short", "C15": "Rain has no way out", "C69": "Drain hole of the vessel not sealed",
+    "C36": "Box not stiff while backfilling", "C59": "Surface water runs in", "C70": "Liner not protected on both faces", "C45": "Duct does not take the plug",
+    "C71": "Pump not marked for permanent outdoor submersion", "C50": "Pump does not come out without moving the vessel", "C53": "Mains top-up can siphon back",
+    "C35": "Services not located", "C68": "Pack not complete",
+}  # fmt: skip
 NEXT = 3  # values that are named as the next ones to find out
 
 
@@ -57,6 +70,11 @@ def tally(found: list[Finding]) -> str:
 def grade_said(finding: Finding) -> str:
     """The grade in words: of a number about its limit, never as if it conformed to a standard; of an answer and of values that contradict, as such."""
     return (_OF_VALUES if finding.group.startswith("values") else _OF_LIMITS if finding.limit else _OF_ANSWERS)[finding.grade]
+
+
+def called(finding: Finding) -> str:
+    """Its title; of one that fails what is wrong, so that nobody reads good news."""
+    return WRONG.get(finding.id, finding.title) if finding.grade == "fail" else finding.title
 
 
 def _counted(grade: str, count: int) -> str:
