@@ -97,8 +97,8 @@ def test_a_matter_of_taste_or_money_is_the_designs_own(check):
 
 KINDS = {
     "C01": {VESSEL, WALL, FALLS}, "C01m": {DRILLED}, "C63": {DRILLED}, "C07": {VESSEL}, "C08": {VESSEL, DRILLED}, "C09": {WALL, FALLS}, "C79": {WALL, FALLS},
-    "C20": {VESSEL, DRILLED}, "C25": {VESSEL, DRILLED, WALL}, "C25e": {VESSEL}, "C27": {VESSEL}, "C60": {FALLS}, "C61": {FALLS}, "C73": {FALLS},
-    "C06": {VESSEL, DRILLED}, "C26": {VESSEL, DRILLED, WALL}, "C74": {VESSEL, DRILLED},
+    "C20": {VESSEL, DRILLED}, "C25": {VESSEL, DRILLED, WALL, FALLS}, "C25e": {VESSEL}, "C27": {VESSEL}, "C60": {FALLS}, "C61": {FALLS}, "C73": {FALLS},
+    "C06": {VESSEL, DRILLED}, "C26": {VESSEL, DRILLED, WALL, FALLS}, "C74": {VESSEL, DRILLED},
 }  # fmt: skip
 
 

@@ -437,6 +437,29 @@ def test_a_number_on_file_counts_before_an_answer_that_says_better(key, answer, 
     assert finding(changed(answered, changes), check).grade == grade
 
 
+def test_a_pump_bay_with_nothing_over_it_is_open_water():
+    """No stone and no cover: the water stands 15.5 in deep in the bay, whatever was typed."""
+    bare = changed(STONES.having("site.water_covered", None), "catch.stone_thickness 0 in; site.open_water 0 in; site.use private")
+    assert finding(bare, "C51").grade == "fail" and "15.5 in" in finding(bare, "C51").value
+    assert finding(bare.having("reservoir.cover", "1 1/2 in"), "C51").grade == finding(bare.having("catch.stone_thickness", "2 in"), "C51").grade == "pass"
+
+
+def test_a_box_that_stands_over_the_paving_is_a_height_too():
+    """Blocks at -60 mm and 420 mm high, the box 700 mm above them: its edge stands at 640 mm."""
+    raised = changed(BOWL, "ground.box_upstand 700 mm; site.use private")
+    assert finding(raised, "C62").number == pytest.approx(0.640) and finding(raised, "C62").grade == "marginal"
+
+
+def test_a_narrow_header_is_leaned_on_and_blown_at():
+    """0.2 m2 of header on a flight 150 mm wide is 1.333 m long: 0.6 m high 240 kg, held with 240 g x 0.075 against 250 N at 0.6 m, and 22 m/s on 1.333 by 0.6 m."""
+    narrow = changed(STEPS, "cascade.width 150 mm; site.wind_speed 22 m/s; site.force_coefficient 1.2")
+    chain = chain_of(narrow)
+    assert chain.header_mass == pytest.approx(240) and chain.tipping == pytest.approx(240 * G * 0.075 / (250 * 0.6))
+    assert chain.tipping_in_wind == pytest.approx(240 * G * 0.075 / (0.625 * 22**2 * 1.2 * (0.2 / 0.15) * 0.6**2 / 2))
+    assert finding(narrow, "C25").title == "Overturning of the header" and finding(narrow, "C25").grade == "fail"
+    assert finding(STEPS, "C25").grade == "pass" and finding(STEPS.having("cascade.top_level", "-10 mm"), "C25").grade == "does not apply"
+
+
 def test_low_splash_is_an_answer_only_where_little_splashes_and_the_water_is_cool():
     assert finding(STEPS, "C52").grade == "pass" and "by your answer" in finding(STEPS, "C52").value
     assert finding(STEPS.having("climate.splash", "20 L/day"), "C52").grade == "marginal"

@@ -222,6 +222,9 @@ fall: +cascade.step_fall
 pools: +cascade.header_area +cascade.steps ?cascade.pool_area ?cascade.width ?cascade.tread
 tread_share: +cascade.tread -throw
 local_pressure: ?base_pressure ?cascade.top_level ?cascade.header_volume ?cascade.header_area ?assumptions.wall_density ?rho
+header_mass: +cascade.header_area +cascade.top_level +assumptions.wall_density
+tipping: +cascade.header_area ?cascade.width +assumptions.wall_density ~site.use
+tipping_in_wind: ?cascade.header_area ?cascade.width -cascade.top_level +assumptions.wall_density -wind_pressure -site.force_coefficient
 normal_depth: +flow_wanted -cascade.rill_width -cascade.rill_slope +cascade.rill_roughness
 freeboard: +cascade.rill_wall -normal_depth
 transit_pools: +pools +step_head

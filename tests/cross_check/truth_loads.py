@@ -149,6 +149,27 @@ def nothing_stands(w: Worked) -> None:
         w.put("wall_mass", lambda: _wall(w).mass)
         w.put("tipping", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / (w.r["push"] * _wall(w).high))
         w.put("tipping_in_wind", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / _gust(w))
+    if w.plain.kind == "cascade":
+        w.put("header_mass", lambda: _header(w)[0])
+        w.put("tipping", lambda: _held(w) / (w.r["push"] * _header(w)[3]) if _header(w)[3] else math.inf)
+        w.put("tipping_in_wind", lambda: _held(w) / _gust_on_header(w) if _header(w)[3] else math.inf)
+
+
+def _header(w: Worked) -> tuple[float, float, float, float]:
+    """Mass of what carries a cascade's header, its narrower and wider side, and how high it stands over the paving."""
+    d, high = w.d, max(w.d["cascade.top_level"], 0.0)
+    other = d["cascade.header_area"] / d["cascade.width"]
+    return d["cascade.header_area"] * high * d["assumptions.wall_density"], min(d["cascade.width"], other), max(d["cascade.width"], other), high
+
+
+def _held(w: Worked) -> float:
+    mass, narrow, _, _ = _header(w)
+    return GRAVITY * mass * narrow / 2
+
+
+def _gust_on_header(w: Worked) -> float:
+    _, _, wide, high = _header(w)
+    return w.r["wind_pressure"] * w.d["site.force_coefficient"] * wide * high**2 / 2
 
 
 SHELL = 0.025  # m: thickness of a trough's sides and floor, as it is drawn

@@ -30,12 +30,14 @@ def pressure_on_blocks(w: Worked):
 
 
 def tipping(w: Worked, weight: Callable[[Body], float]) -> Verdict | None:
-    if not bodies(w) and w.plain.kind != "blade":
+    if not bodies(w) and w.plain.kind not in ("blade", "cascade"):
         return None
     good, fair = (2.0, 1.5) if public(w) else (1.5, 1.2)
     push = 500.0 if public(w) else 250.0
     if w.plain.kind == "blade":
         return least(w.r["tipping"], good, fair, "somebody leans on the wall")
+    if w.plain.kind == "cascade":
+        return least(w.r["tipping"], good, fair, "somebody leans on the header")
     return worst(*(least(weight(body) * tips_over(w, body) / (push * body.height), good, fair, f"lever {tips_over(w, body):.4g} m") for body in bodies(w)))
 
 
@@ -54,6 +56,8 @@ def wind(w: Worked):
     d = w.d
     if w.plain.kind == "blade":
         return least(w.r["tipping_in_wind"], 1.5, 1.2, "the wall, its trough empty")
+    if w.plain.kind == "cascade":
+        return least(w.r["tipping_in_wind"], 1.5, 1.2, "the header, empty")
     if not bodies(w):
         return None
     pressure = d["assumptions.exposure"] * d["assumptions.air_density"] * d["site.wind_speed"] ** 2 / 2

@@ -47,7 +47,7 @@ def structure(w: Worked):
     """Height of what stands or holds back: the highest less the lowest beside it; soil held back is a wall, whoever calls it something else."""
     d, kind = w.d, w.plain.kind
     soil_held = max(d.get("levels.soil", -math.inf), 0.0)
-    top = max(d["levels.block_top"], soil_held, d.get("levels.liner_edge", 0.0))
+    top = max(d["levels.block_top"], soil_held, d.get("levels.liner_edge", 0.0), w.r["level:box edge"] if "ground.box_upstand" in d else 0.0)
     low = 0.0
     if kind == "blade":
         top, low = max(top, d["blade.lip_level"], d["blade.wall_height"]), min(0.0, d["blade.stone_level"])
@@ -203,10 +203,16 @@ def slings(w: Worked):
 
 
 def open_depth(w: Worked) -> float:
-    """Depth (m) of water that stands open for certain: what the vessel's, trough's or header's own numbers leave over any fill."""
-    d, kind = w.d, w.plain.kind
+    """Depth (m) of water that stands open for certain: in the feature over any fill, and in the pump's bay where neither stone nor cover lies over it."""
+    d = w.d
     if d.get("site.water_covered") == "yes":
         return 0.0
+    bare = d.get("catch.stone_thickness", 1.0) == 0 and d.get("reservoir.cover", 0.0) == 0
+    return max(_in_feature(w), d["reservoir.static_level"] if bare else 0.0)
+
+
+def _in_feature(w: Worked) -> float:
+    d, kind = w.d, w.plain.kind
     if kind == "overflowing vessel":
         free = d.get("vessel.water", 0.0) - d.get("vessel.foam", 0.0) - d.get("vessel.pebbles", 0.0)
         return max(free, 0.0) / w.r["vessel_surface"]

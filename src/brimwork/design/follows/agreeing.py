@@ -132,10 +132,23 @@ def _clear(chain: Any) -> float:
 
 
 def free_depth(chain: Any) -> float:
-    """Depth (m) of water that stands open for certain: what the vessel's, trough's or header's own numbers leave over any fill."""
-    d, kind = chain.design, chain.design.kind
+    """Depth (m) of water that stands open for certain: what the feature's own numbers leave over any fill, and that in the pump's bay where nothing lies over it."""
+    d = chain.design
     if d.given("site.water_covered") and d["site.water_covered"] == "yes":
         return 0.0
+    bare = all(not (given.value if (given := d.given(key)) else key == "catch.stone_thickness") for key in ("catch.stone_thickness", "reservoir.cover"))
+    bay = d["reservoir.static_level"] if bare else 0.0
+    try:
+        return max(_free_in_feature(chain), bay)
+    except Unknown:
+        if bay:
+            return bay
+        raise
+
+
+def _free_in_feature(chain: Any) -> float:
+    """Of what stands in vessel, trough or header."""
+    d, kind = chain.design, chain.design.kind
     if kind in _VESSEL:
         fill = sum(given.value for key in ("vessel.foam", "vessel.pebbles") if (given := d.given(key)))
         return max(d["vessel.water"] - fill, 0.0) / chain.vessel_surface
@@ -170,7 +183,7 @@ AGREEING: tuple[Agreeing, ...] = (
              "site.tree_along or site.tree_across", 0.05, worse=min),
     Agreeing("buying.overflow_run", AT_LEAST, lambda c: math.dist(c.geometry.overflow_start, c.geometry.overflow_end), "the straight way from the box to where it ends",
              "overflow_pipe.end_along or overflow_pipe.end_across", 0.05, worse=max),
-    Agreeing("site.open_water", AT_LEAST, free_depth, "the water in vessel, trough or header over what fills it",
+    Agreeing("site.open_water", AT_LEAST, free_depth, "the water in vessel, trough or header over what fills it, or in a pump's bay with nothing over it",
              "site.water_covered, where a grille or stone covers it, or the depth and the fill", worse=max),
     Agreeing("site.lift_mass", AT_LEAST, _by_hand, "the heaviest block or piece that no sling is meant for", "site.sling_mass", 0.01, share=True, worse=max),
     Agreeing("site.sling_mass", AT_LEAST, _slung, "the heaviest piece over what one person lifts", "site.lift_mass", 0.01, share=True, worse=max),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.sheet import SheetChain
 from brimwork.topics.rill import rill_flow
+from brimwork.units import write
 
 
 class CascadeChain(SheetChain):
@@ -111,6 +114,38 @@ class CascadeChain(SheetChain):
 
     def stands_up_to(self) -> tuple[float, float]:
         return self.level("header lip"), min(0.0, self.level("stone top"))
+
+    # --- the header, as it stands by itself: its steps may be set dry against it
+
+    @result
+    def header_mass(self):
+        """Of what carries the header, from the paving to its lip, without water."""
+        d = self.design
+        volume = d["cascade.header_area"] * max(self.level("header lip"), 0.0)
+        return Found("m_v", volume * d["assumptions.wall_density"], f"the header's plan from the paving to its lip, {write(volume, 'm3')}")
+
+    @property
+    def _header_sides(self) -> tuple[float, float]:
+        """The narrower and the wider side (m) of the header."""
+        wide = self.design["cascade.width"]
+        narrow, wider = sorted((wide, self.design["cascade.header_area"] / wide))
+        return narrow, wider
+
+    @result
+    def tipping(self):
+        """Somebody who leans on it, over its narrower side."""
+        high = self.level("header lip")
+        if high <= 0:
+            return Found("f_tip", math.inf, "the header stands no higher than the paving")
+        return self._work("tipping factor", F_w=GRAVITY * self.header_mass, B_base=self._header_sides[0], F_push=self.push, h_push=high)
+
+    @result
+    def tipping_in_wind(self):
+        high, (narrow, wider) = self.level("header lip"), self._header_sides
+        if high <= 0:
+            return Found("f_wind", math.inf, "the header stands no higher than the paving")
+        return self._work("tipping factor in wind", F_w=GRAVITY * self.header_mass, B_base=narrow, p_wind=self.wind_pressure,
+                          c_f=self.design["site.force_coefficient"], b_face=wider, h_face=high)  # fmt: skip
 
     @result
     def tread_share(self):

@@ -125,7 +125,12 @@ class Digging(Chain):
     def held_back(self) -> float:
         """Height (m) of what stands or holds back: the highest of it less the lowest level beside it."""
         d = self.design
-        tops = [0.0, self.level("block top"), *(given.value for key in ("levels.soil", "levels.liner_edge") if (given := d.given(key)))]
+        tops = [
+            0.0,
+            self.level("block top"),
+            *([self.box_top] if all(map(d.given, ("ground.box_upstand", "reservoir.block_height"))) else []),
+            *(given.value for key in ("levels.soil", "levels.liner_edge") if (given := d.given(key))),
+        ]
         highest, lowest = self.stands_up_to()
         return max(*tops, highest) - min(0.0, lowest)
 

@@ -52,6 +52,8 @@ CRITERIA: tuple[Criterion, ...] = (
     Criterion("C26", "loads", "Wind on the empty vessel", at_least(1.5, 1.2), "", f"statics; limits {_J}", firm=True, kinds=VESSEL),
     Criterion("C25", "loads", "Overturning of the wall", None, "", _J, firm=True, kinds=BLADE),
     Criterion("C26", "loads", "Wind on the wall", at_least(1.5, 1.2), "", f"statics; limits {_J}", firm=True, kinds=BLADE),
+    Criterion("C25", "loads", "Overturning of the header", None, "", _J, firm=True, kinds=CASCADE),
+    Criterion("C26", "loads", "Wind on the header", at_least(1.5, 1.2), "", f"statics; limits {_J}", firm=True, kinds=CASCADE),
     Criterion("C27", "loads", "Uplift of the foam", at_least(1.30, 1.10), "", f"physics; limits {_J}", kinds=VESSEL),
     Criterion("C74", "loads", "Slab thick for its reach past the foot", at_most(1.0, 2.0), "", f"load spreads at 45 degrees; limits {_J}", firm=True, kinds=ON_BLOCKS),
     Criterion("C21", "loads", "Access panel off the load path", at_least(0.100, 0.050), "mm", _CP),

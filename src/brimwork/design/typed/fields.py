@@ -40,7 +40,6 @@ _ONLY: dict[str, tuple[str, ...]] = {
     "prices.stones": _STONES,
     **dict.fromkeys(("pipe.mouth_below_rim", "measured.rim_levels", "buying.foam_board", "buying.foam_waste"), _VESSEL),
     **dict.fromkeys(("assumptions.pebble_gaps", "assumptions.pebble_density"), _VESSEL),
-    **dict.fromkeys(("site.wind_speed", "site.force_coefficient", "assumptions.air_density", "assumptions.exposure"), (*_STONES, *_VESSEL, "blade")),
     "assumptions.wall_density": _SHEETS,
     **dict.fromkeys(("reservoir.creep_factor",), (*_VESSEL, *_STONES)),
 }
