@@ -42,10 +42,8 @@ AREAS = {
             "exercise.ways",
             "exercise.causes",
             "exercise.advice",
-            "exercise.blanks",
-            "exercise.hints",
         ),
-        ("test_pieces.py", "test_exercise.py", "test_hints.py", "test_own_questions.py"),
+        ("test_diagnosis_by_hand.py", "test_exercise.py", "test_own_questions.py"),
     ),
     "checks": (
         (

@@ -48,7 +48,7 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(r"(?i)\b(lit(?:er|re)s?|met(?:er|re)s?|gallons?|gal|feet|foot|m3|l|kg|ft3) an? (?=[a-z])"), r"\1 per "),
     (re.compile(r"(?i)\b((?:milli|centi)?met(?:er|re)s?|mm|cm|m|in|inch(?:es)?|ft|feet|foot|yards?|yd)\.? (squared|cubed)\b"), lambda match: match[1] + "23"[match[2].lower() == "cubed"]),
     (re.compile(r"(?i)\b(sq|cu)\.?\s{0,1}(mm|cm|m|in|ft|yd)s?\b\.?"), lambda match: match[2].lower() + "23"[match[1].lower() == "cu"]),
-    (re.compile(r"(?<=[A-Za-z\d])[\u00b7*. ]?([A-Za-z]{1,3})\^?-([1-3])(?![\d.])(?!\s{0,2}(?:in|\"))"), r" \1^-\2"),
+    (re.compile(r"(?<=[A-Za-z\d])[\u00b7*. ]?(?!e-)([A-Za-z]{1,3})\^?-([1-3])(?![\d.])(?!\s{0,2}(?:in|\"))"), r" \1^-\2"),
 )  # fmt: skip
 _SPELT = {
     **dict.fromkeys(("kilo", "kilos", "kgs", "kilogramme", "kilogrammes"), "kg"), **dict.fromkeys(("newton", "newtons"), "N"), "kilonewton": "kN", "kilonewtons": "kN",
