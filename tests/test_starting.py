@@ -122,3 +122,10 @@ def test_somebodys_own_value_that_is_emptied_gives_way_to_the_usual_one_and_that
     assert usual.values["slab.length"] == design.values["slab.length"] and is_usual(usual, "slab.length")
     assert "slab.length" not in emptied(usual, "slab.length").values
     assert "vessel.mass" not in emptied(design, "vessel.mass").values, "what only the maker can say has no usual value"
+
+
+def test_a_usual_slab_never_reaches_over_the_blocks_in_whatever_units():
+    """A block of 400 mm is 15.748 in: a slab of 15.75 in would hang over it by a fortieth of a millimetre."""
+    design = answered("overflowing vessel", "UK", **{"reservoir.block_width": "400 mm"})
+    assert design.values["slab.width"].text == "400 mm" and turned_to(design, "US").values["slab.width"].text == "15.5 in"
+    assert answered("overflowing vessel", "UK", **{"reservoir.block_width": "385 mm"}).values["slab.width"].text == "380 mm"

@@ -139,12 +139,15 @@ _BY_KIND: dict[str, dict[str, Usual]] = {
 # --- usual values that follow from answers -------------------------------------------------------------------------------------------
 
 
-def _length(value: float, design: Design, step: float = 0.010, step_us: float = 0.25) -> str:
+def _length(value: float, design: Design, whole: Callable[[float], float] = round) -> str:
     """A length in m as somebody would write it: to whole steps of 10 mm, or of a quarter of an inch."""
     if design.region == "US":
-        inch = units.unit("in").factor
-        return f"{units.number(round(value / inch / step_us) * step_us)} in"
-    return f"{units.number(round(value / step) * step * 1e3)} mm"
+        return f"{units.number(whole(value / units.unit('in').factor * 4) / 4)} in"
+    return f"{units.number(whole(value * 100) * 10)} mm"
+
+
+def _down(steps: float) -> int:
+    return math.floor(steps + 1e-9)
 
 
 def _under_the_top(metric: float, inches: float) -> Callable[[Design], str]:
@@ -164,15 +167,14 @@ def _apron(d: Design) -> str:
         bed, block, count = (d.given(one) for one in (key, f"reservoir.block_{side}", f"reservoir.blocks_{way}"))
         if bed and block and count:
             room.append((bed.value - block.value * count.value - over) / 2)
-    step = units.unit("in").factor / 4 if d.region == "US" else 0.010
-    return _length(max(math.floor(min(room) / step + 1e-9) * step, 0.0), d)
+    return _length(max(min(room), 0.0), d, _down)
 
 
 def _slab(side: str, way: str) -> Callable[[Design], str]:
     """A paving slab of 600 mm (24 in), cut to what the blocks are wide where that is less."""
 
     def follows(d: Design) -> str:
-        return _length(min(0.6096 if d.region == "US" else 0.6, d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"]), d)
+        return _length(min(0.6096 if d.region == "US" else 0.6, d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"]), d, _down)
 
     return follows
 
