@@ -57,8 +57,8 @@ function render({ model, el }) {
     const { numbers, tally } = state;
     const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
       make("b", { text: value }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
-    const rest = `${tally.marginal} near a limit`;
-    boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none outside so far" : "✓ none outside" }), make("span", { text: rest })));
+    const rest = `${tally.fail || !tally.unanswered ? "" : "outside a limit; "}${tally.marginal} near a limit`;
+    boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
     const most = page.clientWidth < NARROW + 90 ? 1 : 3;
     const chips = tally.names.slice(0, most).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
@@ -322,10 +322,13 @@ function render({ model, el }) {
       return fold;
     };
     const of = grade => all.filter(one => one.grade === grade);
-    const asks = of("not shown").filter(one => one.safety).sort((a, b) => b.first - a.first);
+    const asks = of("not shown").filter(one => one.safety);
+    const people = ["First of all", ...new Set(asks.map(one => one.who).filter(who => who !== "First of all"))];
+    const asked = asks.length ? make("section", { "data-group": "ask" }, make("h3", { text: "Not answered yet, and somebody's safety rests on it" }),
+      people.map(who => [who, asks.filter(one => one.who === who)]).filter(([, found]) => found.length).flatMap(([who, found]) => [make("h4", { text: who }), make("ul", { className: "bw-list" }, found.map(one => findingOf(one)))])) : null;
     parts.findings.replaceChildren(...[
       group("Outside a limit, or near it", [...of("fail"), ...of("marginal")], true, "out"),
-      group("Not answered yet, and somebody's safety rests on it", asks, true, "ask"),
+      asked,
       group(words["not shown"], of("not shown").filter(one => !one.safety), false, "unknown"),
       group(words.pass, of("pass"), false, "pass"),
       group(words["does not apply"], of("does not apply"), false, "none"),

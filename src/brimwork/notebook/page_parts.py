@@ -47,6 +47,12 @@ GRADE_WORDS = {
     "fail": "Outside a limit", "marginal": "Near a limit", "not shown": "Nobody has given what is needed", "pass": "Within the limits", "does not apply": "Does not apply here",
 }  # fmt: skip
 DASH = "–"
+# Who answers what is unanswered and somebody's safety rests on, in the order in which they are asked.
+FIRST_OF_ALL, OTHERS = "First of all", "You, at the drawing board"
+WHO = {
+    "ground and lining": "You, before anyone digs", "people": "You, with those who live and work there", "loads": "You, with what makers and soil can bear",
+    "supply": "Your electrician",
+}  # fmt: skip
 EXPECTED = ("C41", "C51", "C35", "C44")  # of the unanswered checks of safety those named first: shock, open water, services
 
 
@@ -133,7 +139,7 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
         "note": without_keys(finding.note, _name(design.region)),
         "basis": finding.basis,
         "safety": is_safety(finding.id, finding.group),
-        "first": finding.id in EXPECTED,
+        "who": FIRST_OF_ALL if finding.id in EXPECTED else worded(WHO.get(finding.group, OTHERS), design.region),
         "needs": _boxes(finding.needs, design),
     }
 
@@ -303,10 +309,13 @@ def _first(design: Design) -> list[dict[str, Any]]:
         section_ = key.partition(".")[0]
         groups.setdefault("pump" if section_ == "pipe" else section_, []).append(key)
     steps = {"site": ("Site and people",), "reservoir": ("Reservoir",), "pump": ("Pump and hose",)}
-    return [
-        {**_step(_GROUPS[name][0], f"first {name}", keys, (), design, steps.get(name, ("The feature",))), "about": spoken(_GROUPS[name][1], design.region)}
-        for name, keys in groups.items()
-    ]
+    made, said = [], set[str]()
+    for name, keys in groups.items():
+        step = _step(_GROUPS[name][0], f"first {name}", keys, (), design, steps.get(name, ("The feature",)))
+        cautions = [one for one in step["cautions"] if one["words"] not in said]
+        said |= {one["words"] for one in cautions}
+        made.append({**step, "cautions": cautions, "about": spoken(_GROUPS[name][1], design.region)})
+    return made
 
 
 def _step(title: str, name: str, keys, more, design: Design, steps: tuple[str, ...]) -> dict[str, Any]:
