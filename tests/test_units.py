@@ -20,7 +20,7 @@ PINT = {
     "kg": "kilogram", "g": "gram", "t": "metric_ton", "lb": "pound", "short ton": "short_ton",
     "N": "newton", "mN": "millinewton", "kN": "kilonewton", "lbf": "force_pound",
     "Pa": "pascal", "kPa": "kilopascal", "MPa": "megapascal", "bar": "bar", "psi": "psi", "psf": "force_pound/foot**2",
-    "J": "joule", "kWh": "kilowatt_hour", "W": "watt", "kW": "kilowatt", "hp": "horsepower",
+    "J": "joule", "Wh": "watt_hour", "kWh": "kilowatt_hour", "W": "watt", "kW": "kilowatt", "hp": "horsepower",
     "A": "ampere", "mA": "milliampere", "V": "volt", "mV": "millivolt", "ohm": "ohm",
     "cP": "centipoise", "cSt": "centistokes", "K": "kelvin", "rad": "radian", "deg": "degree", "%": "percent", "cur": "currency",
     "degC": "degree_Celsius", "degF": "degree_Fahrenheit",

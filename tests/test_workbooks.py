@@ -41,6 +41,7 @@ def test_every_cell_that_shows_something_has_its_result_stored(cells):
     for cell in shows:
         assert cell["execution_count"] and cell["outputs"], source(cell)
         assert not any(output["output_type"] in ("error", "stream") for output in cell["outputs"]), source(cell)
+        assert "Please change something" not in json.dumps(cell["outputs"]), source(cell)
 
 
 def test_every_picture_is_stored_with_description_caption_and_numbers(cells):

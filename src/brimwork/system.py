@@ -105,6 +105,14 @@ def by_day(unit: str) -> str:
     return re.sub(r"\bs(?=[\d^/ ]|$)", "day", unit)
 
 
+_BOUGHT = {"J": "kWh", "W": "kW", "s": "h"}
+
+
+def as_bought(unit: str) -> str:
+    """A unit of SI as electricity is counted and paid for: energy in kilowatt hours, power in kilowatts, time in hours."""
+    return re.sub(r"\b(J|W|s)(?=[\d^/ ]|$)", lambda found: _BOUGHT[found[1]], unit)
+
+
 def near_there(text: str, unit: str) -> str:
     """An absolute tolerance such as "1 mm" as it is told beside answers in that unit."""
     return round_there(text, of_unit(unit) or current())

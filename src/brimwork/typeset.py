@@ -275,6 +275,7 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
 
 
 _POUNDS = ("kg", "N", "Pa", "kg/m3", "kg/m2", "N m", "Pa/m")  # units with mass in them that are turned into pounds
+_ELECTRIC = ("V", "A", "ohm", "V/A/m", "ohm/m")  # alike in both systems, but for the length
 _ONLY_SI = ("mN/m", "cP", "Pa")  # what is measured in these in the US too stays, with all that is worked beside it
 
 
@@ -282,18 +283,20 @@ def in_feet(letters: Iterable[str]) -> bool:
     """Whether a working with these letters is written in feet and pounds: in US units, where nothing in it is power, heat or electricity."""
     rows = [QUANTITIES[key] for key in letters]
     heavy = [row for row in rows if row.dimension[0] or row.dimension[4]]
-    return system.current() == system.FEET and all(row.si in _POUNDS and row.us not in _ONLY_SI for row in heavy)
+    alike = all(row.si in _ELECTRIC for row in heavy) or all(row.si in _POUNDS and row.us not in _ONLY_SI for row in heavy)
+    return system.current() == system.FEET and alike
 
 
 def turning(letters: Iterable[str]) -> Callable[[str], str]:
-    """How a working with these letters writes a unit of SI: in feet and pounds for the US, and by the day where all that has to do with time is counted so."""
+    """How a working with these letters writes a unit of SI: in feet and pounds for the US, by the day where all that has to do with time is counted so, and in kilowatt hours where they are paid for."""
     letters = tuple(letters)
     timed = [QUANTITIES[key].metric for key in letters if QUANTITIES[key].dimension[2]]
     feet, days = in_feet(letters), bool(timed) and all("day" in unit for unit in timed)
+    bought = any(QUANTITIES[key].si == "cur/J" for key in letters)
 
     def turned(unit: str) -> str:
         unit = system.feet(unit) if feet else unit
-        return system.by_day(unit) if days else unit
+        return system.as_bought(unit) if bought else system.by_day(unit) if days else unit
 
     return turned
 

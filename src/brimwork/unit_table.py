@@ -62,6 +62,7 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "psi": (_POUND * STANDARD_GRAVITY / _INCH**2, PRESSURE),
     "psf": (_POUND * STANDARD_GRAVITY / (12 * _INCH) ** 2, PRESSURE),
     "J": (1.0, ENERGY),
+    "Wh": (3600.0, ENERGY),
     "kWh": (3.6e6, ENERGY),
     "W": (1.0, POWER),
     "kW": (1e3, POWER),

@@ -349,10 +349,13 @@ class Walk:
         self.says(cell, "Written beside", "the sheet")
 
     def more_questions(self, cell, call) -> None:
-        chosen = cell.get_by_role("combobox", name="Question", exact=True)
+        chosen = cell.locator("select").first
         for code in call.words:
-            label = next(one for one in chosen.locator("option").all_inner_texts() if one.startswith(f"{code}: "))
-            chosen.select_option(label=label)
+            labels = [one for one in chosen.locator("option").all_text_contents() if one.startswith(f"{code}: ")]
+            if not labels:
+                self.note(f"{code} is not in the list")
+                continue
+            chosen.select_option(label=labels[0])
             posed = bank.pose(code, 1)
             if self.says(cell, " ".join(posed.text.split())[:60], f"{code} chosen"):
                 if isinstance(posed, Sequence):
@@ -386,7 +389,7 @@ class Walk:
             try:
                 acts.get(call.name, getattr(self, call.name, self.shown))(cell, call)
             except Exception as error:
-                self.note(f"{call.name}{call.words}: {str(error).splitlines()[0]}")
+                self.note(f"{call.name}{call.words}: {type(error).__name__} {str(error)[:200]}")
 
     def looked_at(self) -> None:
         """What is cut off, too wide, or lies over something else."""

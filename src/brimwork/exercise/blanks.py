@@ -38,6 +38,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
         working=_working(worked, piece),
         again=again,
+        varies=False,
         lines=lambda: (worked.line(piece).rpartition(" = ")[0], worked.line(piece)),
     )
 

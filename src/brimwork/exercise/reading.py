@@ -151,11 +151,13 @@ def typed_reading(question: Question, text: str) -> Typed:
 
 
 def _as_meant(question: Question, reading: Reading) -> Reading:
-    """Pounds on a square foot where a pressure is asked for, and a force where it is asked what something weighs: one is meant for the other."""
+    """Pounds where a force is asked for, or a pressure, and a force where it is asked what something weighs: one is meant for the other."""
     wanted = unit(question.unit).dimension
     pressure, area_mass = unit("Pa").dimension, unit("kg/m2").dimension
     if wanted == pressure and reading.dimension == area_mass and "lb" in reading.unit:
         return Reading(reading.value * STANDARD_GRAVITY, pressure, reading.number, reading.unit.replace("lb", "lbf", 1))
+    if wanted == unit("N").dimension and reading.dimension == unit("kg").dimension and "lb" in reading.unit:
+        return Reading(reading.value * STANDARD_GRAVITY, wanted, reading.number, reading.unit.replace("lb", "lbf", 1))
     if wanted == unit("kg").dimension and reading.dimension == unit("N").dimension and "weigh" in f"{question.text} {question.name}":
         return Reading(reading.value / STANDARD_GRAVITY, wanted, reading.number, reading.unit)
     return reading

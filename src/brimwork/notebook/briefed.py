@@ -60,7 +60,9 @@ class Briefed:
         except (InputError, OSError) as error:
             self.said.value = alert(f"{error}.")
             return
-        self.said.value = status(Markup(f"✓ Printed: {link_to(paper)}, beside your design. A failing safety check stands on its first page."))
+        self.said.value = status(
+            Markup(f"✓ Printed: {link_to(paper)}, beside your design {link_to(self.mine)}. A failing safety check stands on its first page.")
+        )
 
 
 def brief_met(brief: str = "briefs/courtyard.toml", mine: str = MINE) -> None:

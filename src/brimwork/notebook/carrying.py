@@ -52,7 +52,7 @@ class Carrying:
         self.fields = {key: _field(key) for key in keys}
         self.boxes = {key: box(label_of(field), "40em") for key, field in self.fields.items()}
         for key, own in self.boxes.items():
-            own.placeholder = f"not known yet; such as {self.fields[key].suggested(_region(design))}"
+            own.placeholder = f"such as {self.fields[key].suggested(_region(design))}"
             own.value = self.shown[key]
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)

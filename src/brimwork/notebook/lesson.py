@@ -302,6 +302,7 @@ class OwnCheck:
             bank.pose(code)  # a code that is not there is told at once
         self.code = box("Your learner code, or a short name of your own", "34em")
         self.code.observe(lambda change: self.begin(change["new"]), "value")
+        self.other = button("This is not my code", "type another code; the questions then come with its numbers", self.ask_again)
         why = paragraph(Markup("Your code picks your numbers, so that they differ from your neighbour's. You type it once."))
         self.widget = Part([widgets.HTML(why), self.code, self.said], "The last questions, on numbers of your own.")
         self.check: Exit | None = None
@@ -333,12 +334,17 @@ class OwnCheck:
         self.keeper.note(answers.LEARNER, learner, "learner")
         self._ask(learner)
 
+    def ask_again(self) -> None:
+        """Show the box for the code once more."""
+        self.code.value = ""
+        self.widget.children = [self.said, self.code, *([self.check.widget] if self.check else [])]
+
     def _ask(self, learner: str) -> None:
         with progress.in_section(progress.EXIT):
             progress.leaves(self._begin)
             self.check = Exit(self.title, self.codes, {code: personal.own_seed(learner, code) for code in self.codes}, self.record)
         self.said.value = status(Markup(f"These are the numbers of {escape(learner)}."))
-        self.widget.children = [self.said, self.check.widget]
+        self.widget.children = [self.said, self.other, self.check.widget]
 
 
 def exit_check(title: str, *codes: str, record: str = ANSWERS) -> None:

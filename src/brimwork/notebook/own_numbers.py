@@ -72,8 +72,12 @@ class OwnNumbers(ByNumber):
         if not text.strip():
             return
         try:
-            self.guess = units.read(
-                units.with_point(text), self.question.unit, "your estimate", f"25 {self.question.unit}" if self.question.unit else "0.5", way=str
+            self.guess = (
+                read_answer(self.question, text).value
+                if self.question.unit == "cur"
+                else units.read(
+                    units.with_point(text), self.question.unit, "your estimate", f"25 {self.question.unit}" if self.question.unit else "0.5", way=str
+                )
             )
         except InputError as error:
             self.guess_said.value = alert(f"{error}.")

@@ -9,7 +9,7 @@ from brimwork import files
 from brimwork.shown import Markup, attribute, escape
 
 LARGEST_TO_KEEP = 5_000_000
-_KINDS = {".pdf": "application/pdf", ".json": "application/json", ".svg": "image/svg+xml"}
+_KINDS = {".pdf": "application/pdf", ".json": "application/json", ".svg": "image/svg+xml", ".toml": "application/toml"}
 
 
 def link_to(path: str | Path, words: str = "") -> Markup:

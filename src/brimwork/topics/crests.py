@@ -27,7 +27,7 @@ broad_crest = Formula(
         Take("every metre of the crest passes the same", "Q = b*q"),
         Step("put both in"),
     ),
-    tested=(TestedRange("H", "61 mm", "", SWMM_MANUAL.at("Table 6-3 begins at 0.2 ft")),),
+    tested=(TestedRange("H", "61 mm", "", SWMM_MANUAL.at("Table 6-3, where it begins")),),
     published=(Published("b=1 m, H=1 m, g=9.81 m/s2", "1.7053 m3/s", 5e-4, ELGER.at("Eq. 15.30, 0.385 sqrt(2 g)")),),
     slips=(
         Slip(

@@ -7,7 +7,7 @@ from brimwork.laws import THIN_PLATE, free_fall
 from brimwork.sources import SARKAR, SCHASCHKE, SHEN, SWMM_ENGINE, USBR
 from brimwork.steps import Approach, Step, Take
 
-_NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: below 0.2 ft the water clings to the plate")),)
+_NOTCH = (TestedRange("H", "61 mm", "", USBR.at("ch. 7, s. 7: lower, the water clings to the plate")),)
 _NO_ROOT_2 = "The 2 under the root is missing: falling speed is the root of two g z. Put in the 2."
 
 v_notch = Formula(
