@@ -17,6 +17,8 @@ from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
 from brimwork.design.judged.contradictions import GROUP
 from brimwork.design.typed import file
+from brimwork.drawing.section import section
+from brimwork.drawing.water import reservoir_bars
 from brimwork.pack.results import summary_printed
 from brimwork.units import InputError
 
@@ -435,6 +437,47 @@ def test_a_number_on_file_counts_before_an_answer_that_says_better(key, answer, 
     answered = BOWL.having(f"answers.{key}", answer)
     assert finding(answered, check).grade == "pass" and finding(answered, check).value == f"by your answer: {answer}"
     assert finding(changed(answered, changes), check).grade == grade
+
+
+def test_one_running_level_stands_in_table_section_and_chart_and_the_section_says_which():
+    """Static 440 mm less a start drop of 46 mm: 394 mm above the floor at -520 mm, so -126 mm; 300 mm was typed."""
+    chain = chain_of(BLADE.having("reservoir.running_level", "300 mm"))
+    (table,) = (level.height for level in chain.levels_shown() if level.name == "running water")
+    assert table == pytest.approx(-0.126, abs=1e-3)
+    drawn = section(chain)
+    assert [row[1] for row in drawn.rows if row[0] == "running water"] == ["-126"] and "Drawings and tables show the second" in drawn.told
+    dead, usable, transit = (row[2].split(" mm")[0] for row in reservoir_bars(chain).rows[:3])
+    assert int(dead) + int(usable) == 394 and transit == "46"
+
+
+def test_a_cover_of_300_mm_is_weighed_and_stands_in_the_levels():
+    """0.3 m over 1.2 by 0.8 m of blocks at 2300 kg/m3: 662.4 kg; the stone on it lies 300 mm higher."""
+    bare, covered = chain_of(BOWL), chain_of(BOWL.having("reservoir.cover", "300 mm"))
+    assert covered.base_mass - bare.base_mass == pytest.approx(0.3 * 1.2 * 0.8 * 2300)
+    assert covered.level("stone top") - bare.level("stone top") == pytest.approx(0.300)
+
+
+def test_film_and_rim_are_graded_at_the_flow_that_comes():
+    """A pump that sends 0.476 of the flow wanted: of 0.2 L/s for each metre 0.0953 come, under 0.15."""
+    weak = BOWL.having("pump.shut_off_head", "0.9 m")
+    assert chain_of(weak).flow_ratio == pytest.approx(0.476, abs=5e-3)
+    assert finding(weak, "C07").grade == "fail" and finding(weak, "C08").grade == "marginal"
+    assert finding(weak, "C08").number == pytest.approx(0.2e-3 * chain_of(weak).flow_ratio, rel=1e-6)
+
+
+def test_the_overflow_carries_the_smaller_of_its_inlet_and_its_run():
+    """Inlet: 0.6 x 12.57 cm2 x sqrt(2 g 50 mm) = 44.8 L/min. Over 60 m without fall: 12.57 cm2 x sqrt(2 g 50 mm/(1.5 + 0.03 x 60/0.04)) = 10.95 L/min."""
+    long = changed(BOWL, "buying.overflow_run 60 m; overflow_pipe.bore 40 mm; overflow_pipe.head 50 mm; overflow_pipe.fall 0 mm")
+    bore = math.pi / 4 * 0.04**2
+    assert chain_of(long).overflow_flow == pytest.approx(bore * math.sqrt(2 * G * 0.05 / (1.5 + 0.03 * 60 / 0.04)), rel=1e-4)
+    assert chain_of(long.having("buying.overflow_run", "0.1 m")).overflow_flow == pytest.approx(0.6 * bore * math.sqrt(2 * G * 0.05), rel=1e-4)
+
+
+def test_a_sling_of_four_legs_counts_two_unless_a_gear_lets_all_pull_alike():
+    """300 kg on legs 60 degrees steep: 2942 N over two legs 1698.6 N each, over four 849.3."""
+    slung = changed(BOWL, "site.sling_legs 4; site.sling_angle 60 deg; site.sling_mass 300 kg; site.sling_rating 2.5 kN")
+    assert chain_of(slung).sling == pytest.approx(300 * G / 2 / math.sin(math.radians(60)))
+    assert chain_of(slung.having("site.sling_equal", "yes")).sling == pytest.approx(300 * G / 4 / math.sin(math.radians(60)))
 
 
 def test_a_pump_bay_with_nothing_over_it_is_open_water():
