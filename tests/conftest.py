@@ -11,6 +11,7 @@ import together
 from brimwork import topics
 from brimwork.expression import DeclarationError
 from brimwork.nomenclature import wrong_row
+from brimwork.notebook import swift
 
 TESTS = Path(__file__).parent
 PRINTED_ON = datetime.date(2027, 2, 20)
@@ -43,6 +44,7 @@ def read(printed):
 
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
+    swift.leave_out_grammars()  # nbformat, which many files import, takes a second longer with them
     try:
         topics.formulas()
         if wrong := wrong_row():

@@ -233,7 +233,8 @@ def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orph
     mine = own / "mine"
     both = [_opened(mine, _free_port()) for _ in range(2)]
     try:
-        first, second = sorted(both, key=lambda one: _wait_for(lambda: opening.running(mine)) and one.poll() is not None or _ended(one, 30))
+        second = _wait_for(lambda: next((one for one in both if one.poll() is not None), None))
+        first = next(one for one in both if one is not second)
         out, err = second.communicate(timeout=60)
         assert second.returncode == 0 and "are open already" in err and out == f"{opening.running(mine)}\n"
         records = list((own / "runtime").glob("jpserver-*.json"))
@@ -248,14 +249,6 @@ def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orph
         for one in both:
             one.kill()
             one.communicate(timeout=60)
-
-
-def _ended(process, seconds: float) -> bool:
-    try:
-        process.wait(seconds)
-    except subprocess.TimeoutExpired:
-        return False
-    return True
 
 
 def _alive(pid: int) -> bool:

@@ -108,7 +108,7 @@ def open_workbook(page, address: str, name: str, run: bool = True) -> None:
         page.evaluate("() => window.jupyterapp.restored.then(() => true)")
     page.evaluate("path => window.jupyterapp.commands.execute('docmanager:open', {path}).then(() => true)", name)
     page.evaluate(_READY)
-    page.wait_for_function(_ATTENDED)
+    page.wait_for_function(_ATTENDED, polling=50)
     if run and page.evaluate(_ALL_RAN):
         return
     for _ in range(3 if run else 0):  # a kernel that has only just answered may drop the first request
