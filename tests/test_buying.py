@@ -1,5 +1,6 @@
 """What to buy and what it costs: every round-up and every sum worked by hand, for the invented designs."""
 
+import re
 from decimal import Decimal
 from pathlib import Path
 
@@ -12,12 +13,15 @@ from brimwork.design.done.programme import programme
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
+from brimwork.design.judged.contradictions import contradictions
 from brimwork.design.typed import file
 from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
+from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.prices import PRICES
 from brimwork.design.typed.reading import Field
+from brimwork.drawing.section import section
 from brimwork.pack.buying import each, money, price, wholeness
 from brimwork.units import InputError
 
@@ -237,7 +241,7 @@ def test_every_price_is_of_something_that_a_design_can_need_and_every_line_has_i
     for design in (BOWL, COLUMNS, BLADE, CASCADE):
         full = changed(design, pump__cut_out="yes", pipe__check_valve="yes", reservoir__top_up_level="300 mm", overflow_pipe__bore="40 mm", buying__overflow_run="5 m",
                        supply__cord_route="8 m", ground__bulking="1.3", catch__stone_density="1600 kg/m3", catch__stone_waste=0.1, lining__beyond_apron="100 mm")  # fmt: skip
-        full = changed(full, vessel__foam="60 L", vessel__pebbles="20 L", vessel__coat="yes") if design is BOWL else full
+        full = changed(full, vessel__foam="60 L", vessel__pebbles="20 L", vessel__coat="yes", reservoir__cover="40 mm") if design is BOWL else full
         full = full if design is not BLADE else full.having("lining.rolls", ["2 m", "6 m"])
         found = quantities(chain_of(full))
         assert all(line.known for line in found), [line for line in found if not line.known]
@@ -291,7 +295,10 @@ def test_what_the_cost_sheet_prints_adds_up_to_the_last_hundredth(name):
     printed = {line.title: Decimal(money(line.value).replace(" ", "")) for line in (*sheet.sums(), *sheet.years()) if line.value is not None}
     rows = [Decimal(money(row.cost).replace(" ", "")) for row in sheet.priced if row.cost is not None]
     added = ("overhead", "contingency", "margin", "tax")
-    assert printed["materials, hire and services"] == sum(rows)
+    assert printed.get("materials, hire and services", 0) == sum(rows) and ("materials, hire and services" in printed) == bool(rows)
+    if not rows and "labour" not in printed:
+        assert not printed.keys() & {"direct cost", "total", "overhead", "tax"}  # of nothing known there is no sum
+        return
     assert printed["direct cost"] == printed["materials, hire and services"] + printed.get("labour", 0)
     assert printed["total"] == printed["direct cost"] + sum(printed.get(one, Decimal(0)) for one in added)
     years = [printed.get(f"{one} in a year") for one in ("electricity", "water", "service")]
@@ -440,3 +447,41 @@ def test_no_value_makes_list_cost_or_programme_crash(name, changes):
 def test_a_day_without_hours_is_refused():
     with pytest.raises(InputError, match="under 1 h"):
         BOWL.having("programme.day", "0 h")
+
+
+def test_a_cover_over_the_blocks_is_bought_laid_drawn_and_weighed():
+    """1200 x 800 mm of blocks by 40 mm at 2300 kg/m3: 88.3 kg, by hand."""
+    covered = chain_of(changed(BOWL, reservoir__cover="40 mm"))
+    (line,) = [line for line in quantities(covered) if line.key == "cover"]
+    assert (line.count, line.spec) == (1, "1200 x 800 x 40 mm, laid in pieces") and line.note.startswith("88.3 kg")
+    assert "cover" not in {line.key for line in quantities(chain_of(BOWL))}
+    body = covered.bodies["cover"]
+    assert body.high - body.low == pytest.approx(0.040) and covered.bodies["stone in the box"].high == pytest.approx(
+        body.high + covered.design["catch.stone_thickness"]
+    )
+    drawn = section(covered)
+    assert any(getattr(record, "key", "") == "reservoir.cover" for view in drawn.views for record in view.records)
+    assert any("cover 40" in note.text for note in drawn.notes)
+    (step,) = [one for one in programme(covered).steps if one.step.order == ("cover",)]
+    assert step.start > next(one for one in programme(covered).steps if one.step.order == ("blocks",)).start
+
+
+def test_a_price_that_also_says_what_it_is_for_asks_for_the_amount_alone_and_pence_are_read():
+    for typed, alone in (("£55/bag", "£55"), ("£55 per bulk bag", "£55"), ("£70/t", "£70"), ("$4 each", "$4")):
+        with pytest.raises(InputError, match=f"type the amount alone, {re.escape(alone)}"):
+            BOWL.having("prices.sand", typed)
+    assert BOWL.having("prices.sand", "80p")["prices.sand"] == 0.8
+    priced = changed(BOWL, prices__sand="£55", prices__sand_per="bag", buying__sand_sold="bag")
+    row = next(row for row in CostSheet(chain_of(priced)).priced if row.line.key == "sand")
+    assert row.cost == row.line.count * 55
+
+
+def test_money_of_two_currencies_is_a_finding_and_one_names_the_sheet():
+    both = changed(BOWL, prices__sand="£55", prices__pump="$420")
+    (found,) = [one for one in contradictions(chain_of(both)) if one.id.endswith("currency")]
+    assert found.grade == "fail" and "$ in prices.pump" in found.value and "£ in prices.sand" in found.value
+    assert (
+        currency_words(both).startswith("two currencies")
+        and currency_words(changed(BOWL, prices__pump="£420")) == "£"
+        and currency_words(BOWL) == "your currency"
+    )

@@ -17,11 +17,13 @@ from brimwork.design.typed.criteria import CRITERIA, LIMITED
 from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.limits import at_least, at_most
+from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS
 from brimwork.design.typed.reading import Several
 from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
+from brimwork.notebook.results import working_lines
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -98,7 +100,7 @@ REACHED = {
     "C52": (BOWL, "site.legionella in place", "site.legionella commissioned", "site.legionella none"),
     "C41": (BOWL, "supply.residual_current tested by instrument", "supply.residual_current tested by button", "supply.residual_current none"),
     "C62": (BLADE, "site.use private; blade.lip_level 550 mm; blade.wall_height 550 mm", *(f"site.use private; blade.wall_height {h} mm" for h in (800, 1200))),
-    "C74": (BOWL, *(f"slab.thickness {t} mm" for t in (80, 50, 30))),  # it reaches 70 mm past the foot
+    "C74": (BOWL, *(f"slab.thickness {t} mm" for t in (80, 50, 30))),  # it reaches 70 mm past the foot, both ways
     "C60": (STEPS, "cascade.rill_wall 80 mm", "cascade.rill_wall 40 mm", "cascade.rill_wall 25 mm"),
     "C61": (STEPS, "cascade.tread 450 mm", "cascade.tread 100 mm", "cascade.tread 70 mm"),
     # Three falls of 150 mm and 2 m at 0.01 take 470 mm off the header's lip; the edge of the box stands at -60 + 20 = -40 mm: 170, 10 and -10 mm over it.
@@ -482,3 +484,48 @@ def test_what_a_check_asks_and_how_it_is_worked_out_belong_together():
     assert not left, f"{left}: give each a row in the checks of its subject in design/judged/"
     both = [check.id for check in rows if isinstance(check, Check) and bool(check.limits) == bool(check.criterion.limits)]
     assert both == [], "limits stand either in the criterion or, where they hang on the design, in the check"
+
+
+def test_a_slab_is_as_thick_as_its_longer_reach_wants():
+    """A foot of 360 mm on 1200 x 400 x 50 mm: 420 mm past it one way, 20 mm the other; 420/50 = 8.4, by hand."""
+    for sizes in ("slab.length 1200 mm; slab.width 400 mm", "slab.length 400 mm; slab.width 1200 mm"):
+        long = finding(changed(BOWL, f"{sizes}; slab.thickness 50 mm"), "C74")
+        assert long.grade == "fail" and long.number == pytest.approx(8.4, rel=2e-3)
+
+
+@pytest.mark.parametrize("held", ["soil", "water"])
+def test_a_wall_that_holds_something_back_never_passes_by_its_weight_alone(held):
+    thick = changed(BLADE, "blade.trough_width 900 mm; blade.wall_height 600 mm; site.use private")
+    assert finding(thick.having("blade.wall_retains", "nothing"), "C25").grade == "pass"
+    leaning = finding(thick.having("blade.wall_retains", held), "C25")
+    assert leaning.grade == "fail" and held in leaning.note and "engineer" in leaning.note
+    assert finding(thick.having("blade.wall_retains", None), "C25").grade == "not shown"
+
+
+def test_the_working_of_a_check_at_the_flow_that_comes_is_of_that_flow():
+    row = finding(BOWL, "C06")
+    chain = chain_of(BOWL)
+    assert chain.working("coming.boil").result == pytest.approx(row.number) and chain.working("boil").result != pytest.approx(row.number, rel=0.05)
+    assert any("at the flow that comes, boil of a flow from a bore" in line for name in row.results for line in working_lines(chain, name))
+
+
+def test_a_pump_on_a_transformer_is_graded_at_what_the_transformer_puts_out():
+    low = changed(BOWL, "pump.voltage 12 V; pump.frequency direct current")
+    mains = finding(low, "C77")
+    assert mains.grade == "fail" and "give what the transformer puts out, 12 V" in mains.note
+    behind = changed(low, "supply.voltage 12 V; supply.frequency direct current")
+    assert (finding(behind, "C77").grade, finding(behind, "C78").grade) == ("pass", "pass")
+    assert finding(changed(low, "supply.frequency direct current"), "C78").grade == "fail"  # no mains is direct current
+
+
+def test_a_size_written_in_inches_does_not_hang_over_by_a_hair():
+    """15 3/4 in are 400.05 mm, on blocks of 400 mm: 0.025 mm, which nobody sets; 402 mm do hang over."""
+    for wide, grade in (("15.75 in", "pass"), ("402 mm", "fail")):
+        alone = changed(
+            BOWL, f"reservoir.blocks_along 1; reservoir.blocks_across 1; vessel.offset 0 mm; slab.length 500 mm; slab.width {wide}; vessel.foot_outside 340 mm"
+        )
+        assert ("over their edge" in finding(alone, "C20").note) == (grade == "fail"), wide
+
+
+def test_a_pump_that_may_run_down_to_a_film_of_water_is_asked_about():
+    assert "reservoir.lowest_level" in implausible(changed(BOWL, "reservoir.lowest_level 10 mm"))

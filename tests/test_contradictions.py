@@ -61,6 +61,10 @@ TWICE = [
     (BLADE, "site.open_water 0 mm", "site.open_water", ("0 mm", "200 mm"), "C51", "fail"),
     (STEPS, "cascade.header_volume 40 L", "site.open_water", ("40.0 mm", "200 mm"), "C51", "fail"),
     (BOWL, "site.gate 600 mm; site.widest_item 100 mm", "site.widest_item", ("100 mm", "420 mm"), "C49", "pass"),
+    # A cone of 1200 and 360 mm by 420 mm holds 0.2201 m3, by hand; 72 kg of hardwood at 600 kg/m3 take 0.12 m3 of it: 100.1 L at least, and 95 L are typed.
+    (BOWL, "vessel.rim_diameter 1200 mm", "vessel.water", ("95.0 L", "100 L"), "C20", "pass"),
+    (BOWL, "vessel.rim_diameter 1200 mm; vessel.water 5 L", "vessel.water", ("5.00 L", "100 L"), "C20", "pass"),
+    (BOWL, "vessel.mass 5 kg; vessel.water 12 L", "vessel.water", ("12.0 L", "104 L"), "C20", "pass"),
     (STONES, "lining.panel_clearance 4.5 in", "lining.panel_clearance", ("4.50 in", "0 in"), "C21", "fail"),
     # Half of the pit along is 786 mm and across 586: 1.414 m off; and 1.364 m along and 0.614 m across off it, 1.496 m.
     (BOWL, "site.footing_distance 3 m; site.footing_depth 400 mm; site.footing_along 2.2 m; site.footing_across 0.3 m", "site.footing_distance", ("3.00 m", "1.41 m"), "C33", "pass"),
@@ -93,6 +97,17 @@ def test_a_value_that_follows_need_not_be_typed():
     assert finding(follows, "C13").value == "90.0 mm"
     assert finding(changed(BOWL, "pump.cut_out yes"), "C13").needs == ("pump.covered",)
     assert finding(BOWL.having("reservoir.running_level", None), "C14").grade == "pass"
+
+
+def test_too_little_water_for_the_size_does_not_make_the_load_lighter():
+    """By hand: at least (pi x 0.42/12 x (0.78^2 + 0.78 x 0.36 + 0.36^2) - 5/600) m3 of water in a vessel said to weigh 5 kg and to hold 12 L."""
+    light = changed(BOWL, "vessel.mass 5 kg; vessel.water 12 L")
+    least = math.pi * 0.42 / 12 * (0.78**2 + 0.78 * 0.36 + 0.36**2) - 5 / 600
+    chain = chain_of(light)
+    heavy, as_typed = chain.heavier, 5 + chain.water["rho"] * 0.012
+    assert heavy.spread_pressure * heavy.spread_area / 9.80665 == pytest.approx(5 + chain.water["rho"] * least + chain.slab_mass, rel=2e-3)
+    assert finding(light, "C20").number == pytest.approx(heavy.spread_utilisation) and heavy.spread_utilisation > 1.4 * chain.spread_utilisation
+    assert chain.fulls()[0] == pytest.approx(as_typed) and finding(light, "C25").number == pytest.approx(chain.tipping_full)  # the lighter one tips first
 
 
 @pytest.mark.parametrize("key", [row.key for row in AGREEING])
@@ -136,6 +151,10 @@ CANNOT = [
     (STEPS, "cascade.top_level 1500 mm", "cascade.step_fall"),
     (BOWL, "site.bed_length 2.4 m", "site.bed_length"),
     (BOWL, "site.bed_width 1.9 m", "site.bed_width"),
+    (BOWL, "catch.apron 0 mm; site.bed_length 1.5 m", "site.bed_length"),  # the pit with its working space is 1572 mm long
+    (BLADE, "site.bed_length 1.3 m", "site.bed_length"),
+    (STEPS, "site.bed_length 3.0 m", "site.bed_length"),  # header, steps and rill lie in it too
+    (BOWL, "reservoir.cover 150 mm", "catch.stone_thickness"),  # the stone lies over the edge of the liner
 ]  # fmt: skip
 
 

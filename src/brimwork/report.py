@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from brimwork import typeset
-from brimwork.design.follows.chain import Chain, Found
+from brimwork.design.follows.chain import COMING, Chain, Found
 from brimwork.design.follows.features import NUMBERS, chain_of
 from brimwork.design.judged.checks import findings
 from brimwork.design.judged.findings import FINDING_GRADES, Finding, graded
@@ -123,7 +123,7 @@ def _judgement(finding: Finding) -> Judgement:
         finding.remedy,
         finding.basis,
         finding.note,
-        finding.results,
+        tuple(dict.fromkeys(name.removeprefix(COMING) for name in finding.results)),
         finding.needs,
     )
 

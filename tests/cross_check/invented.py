@@ -271,7 +271,7 @@ WORDS = {
     "blade.wall_retains": ("nothing", "soil", "water"), "pump.cut_out": ("yes", "no"), "pipe.check_valve": ("yes", "no"),
     "pipe.friction_law": ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose"),
     "supply.residual_current": ("tested by instrument", "tested by button", "none"), "supply.conductor": ("1.5 mm2", "2.5 mm2", "4 mm2", "14 AWG", "12 AWG"),
-    "pump.frequency": ("50 Hz", "60 Hz", "50 and 60 Hz"),
+    "pump.frequency": ("50 Hz", "60 Hz", "50 and 60 Hz", "direct current"),
 }  # fmt: skip
 FACTORS = (0.01, 0.1, 0.3, 0.5, 0.7, 0.9, 1.1, 1.4, 2.0, 3.0, 10.0)
 SHARES = {"reservoir.void_fraction", "reservoir.creep_factor", "catch.hold_up", "supply.power_factor", "stones.base_share", "catch.stone_waste"}

@@ -53,6 +53,7 @@ cover_mass: +reservoir.cover +block_plan +assumptions.cover_density
 base_mass: +cover_mass +standing_mass +stone_on_blocks +blocks_mass +static_volume +rho
 base_pressure: +cover_mass +standing_mass +moment +stone_on_blocks +blocks_mass +static_volume +rho ~base_length ~base_width
 soil_utilisation: +base_pressure -site.soil_bearing
+soil_share: ?base_pressure ?local_pressure -site.soil_bearing
 flotation: +stone_on_blocks +blocks_mass -rho -box_length -box_width -site.ground_water
 box_length: +base_length +ground.lining_thickness +ground.clearance
 box_width: +base_width +ground.lining_thickness +ground.clearance
@@ -94,6 +95,7 @@ spread_utilisation: +spread_pressure -block_allowable
 local_pressure: +reservoir.block_mass -reservoir.block_length -reservoir.block_width +reservoir.void_fraction +reservoir.static_level +rho -ground.sand -ground.sub_base
 local_pressure: -slab.length -slab.width +slab.thickness +slab.density
 spread_pressure: ~slab.length ~slab.width ~slab.thickness +slab.density
+spread_area: ~slab.length ~slab.width ~slab.thickness
 eccentricity: -cover_mass
 eccentricity_across: -cover_mass -stone_on_blocks -blocks_mass -static_volume -standing_mass
 kern_share: +eccentricity_across ~base_width
@@ -138,6 +140,7 @@ wall_share: +hoop_stress -vessel.tensile_strength
 tipping_full: ?vessel.shape ~vessel.foot_corners ?vessel.stands_on +vessel.mass +content +vessel.foot_outside -vessel.height ~site.use
 tipping_in_wind: ?vessel.shape ~vessel.foot_corners ?vessel.stands_on +vessel.mass +vessel.foot_outside -vessel.height -vessel.rim_diameter ?vessel.widest -wind_pressure -site.force_coefficient
 spread_pressure: ~vessel.shape +vessel.mass +content -vessel.foot_outside ?vessel.foot_inside ~vessel.foot_corners ~vessel.stands_on
+spread_area: ~vessel.shape +vessel.foot_outside ?vessel.foot_inside ~vessel.foot_corners ~vessel.stands_on
 local_pressure: ?vessel.shape ~vessel.stands_on +vessel.mass +content ?vessel.foot_outside
 pebbles_wanted: +vessel.foam -vessel.foam_density +assumptions.pebble_gaps -assumptions.pebble_density +rho
 tipping_empty: ?vessel.shape ~vessel.foot_corners ?vessel.stands_on +vessel.mass +vessel.foot_outside -vessel.height ~site.use
@@ -174,6 +177,7 @@ moment: ~stones.places_along ~stones.diameters ~stones.heights ~stones.hole +sto
 eccentricity: ~moment ~stone_on_blocks ~blocks_mass ~static_volume ~standing_mass ~rho
 kern_share: ~eccentricity ~base_length
 spread_pressure: ~stones.diameters +stones.heights -stones.hole +stones.density ~stones.stand_on ?stones.rough_contact
+spread_area: ~stones.diameters ?stones.heights ?stones.hole ~stones.stand_on ?stones.rough_contact
 local_pressure: ~stones.diameters +stones.heights -stones.hole +stones.density ~stones.stand_on
 tipping: ~stones.stand_on ?stones.places_along ?stones.places_across ~stones.diameters ?stones.heights -stones.hole +stones.density +stones.base_share ~site.use
 tipping_in_wind: ~stones.stand_on ?stones.places_along ?stones.places_across ~stones.diameters -stones.heights -stones.hole +stones.density +stones.base_share -wind_pressure -site.force_coefficient

@@ -32,6 +32,7 @@ def loads(w: Worked) -> None:
     beside = {"blade": under_the_wall, "cascade": under_the_header}.get(w.plain.kind)
     put("local_pressure", lambda: max(r["base_pressure"], beside(w)) if beside else straight_down(w))
     put("soil_utilisation", lambda: r["base_pressure"] / d["site.soil_bearing"])
+    put("soil_share", lambda: max(r["base_pressure"], r["local_pressure"]) / d["site.soil_bearing"])
 
 
 def _under_the_base(r) -> float:
@@ -50,6 +51,11 @@ def straight_down(w: Worked) -> float:
         under = rect(d["slab.length"] + 2 * beds, d["slab.width"] + 2 * beds, body.x, body.y) if on_slab else grown(body.foot, beds, body)
         found.append(GRAVITY * mass / area(within(under, field)))
     return max(found) + GRAVITY * (r["blocks_mass"] / r["block_plan"] + r["rho"] * d["reservoir.void_fraction"] * d["reservoir.static_level"])
+
+
+def _hardest(w: Worked) -> float:
+    """Area under the piece that presses hardest."""
+    return max((mass / touching(w, body), touching(w, body)) for mass, body in zip(pieces(w), bodies(w)))[1]
 
 
 def _pressed(w: Worked) -> float:
@@ -101,6 +107,7 @@ def vessel_stands(w: Worked) -> None:
     put("tipping_empty", lambda: _tips(w, lambda body: body.empty, lambda body: r["push"], lambda body: body.height))
     put("tipping_in_wind", lambda: _blown(w))
     put("spread_pressure", lambda: _pressed(w))
+    put("spread_area", lambda: _hardest(w) if r["spread_pressure"] else 0.0)
     put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
     widest = lambda: _only_round(d) * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0))  # noqa: E731
     put(
@@ -136,6 +143,7 @@ def stones_stand(w: Worked) -> None:
     put("block_utilisation", lambda: r["block_pressure"] / r["block_allowable"])
     put("standing_mass", lambda: sum(masses()) + len(masses()) * r["slab_mass"])
     put("spread_pressure", lambda: _pressed(w))
+    put("spread_area", lambda: _hardest(w) if r["spread_pressure"] else 0.0)
     put("spread_utilisation", lambda: r["spread_pressure"] / r["block_allowable"])
     put("bare", lambda: 0.0 * on_slabs)
     put("tipping", lambda: _tips(w, lambda body: body.full, lambda body: r["push"], lambda body: body.height))

@@ -119,9 +119,9 @@ def plate(w: Worked):
 @check("C78")
 def country(w: Worked):
     volts, uk = w.d["supply.voltage"], w.plain.region == "UK"
-    if w.d["supply.frequency"] != ("50 Hz" if uk else "60 Hz"):
-        return Verdict("fail", math.nan, "not the frequency here")
     nearest = min((230, 400, 12, 24) if uk else (120, 208, 240, 12, 24), key=lambda one: abs(volts / one - 1))
+    if w.d["supply.frequency"] not in ("50 Hz" if uk else "60 Hz", *(("direct current",) if nearest <= 24 else ())):
+        return Verdict("fail", math.nan, "not the frequency here")
     return between(volts / nearest - 1, *((((-0.06, 0.10), (-0.10, 0.10))) if uk else ((-0.05, 0.05), (-0.083, 0.058))))
 
 

@@ -99,12 +99,16 @@ def _patch(chain: Chain, lettering: Lettering) -> tuple[list[Record], str, _Labe
     pressure = _pressure(chain, lettering)
     heaviest = " under the heaviest stone" if chain.design.kind == "drilled stones" and len(chain.sizes) > 1 else ""
     lowest = min((point for outer, *_ in shapes for point in outer), key=lambda point: (round(point[1], 6), point[0]))
-    return records, f"The contact patch is hatched: {pressure}{heaviest}.", [(lowest, f"contact patch {pressure}")]
+    return (
+        records,
+        f"The contact patch is hatched; the greatest pressure on the blocks is {pressure}{heaviest}.",
+        [(lowest, f"contact patch, at most {pressure}")],
+    )
 
 
 def _pressure(chain: Chain, lettering: Lettering) -> str:
     try:
-        return write(chain.block_pressure, lettering.pressure)
+        return write(chain.spread_pressure, lettering.pressure)
     except (Unknown, InputError):
         return "pressure not known"
 

@@ -76,7 +76,7 @@ def _sentence(s: Sizes, feature: SectionFeature, lettering: Lettering, name: str
 
 
 def _layers(s: Sizes, lettering: Lettering) -> str:
-    layers = {"sub-base": s.sub_base, "sand": s.sand, "lining": s.lining, "blocks": s.block[2], "stone": s.stone}
+    layers = {"sub-base": s.sub_base, "sand": s.sand, "lining": s.lining, "blocks": s.block[2], **({"cover": s.cover} if s.cover else {}), "stone": s.stone}
     return "Layers from the formation up: " + ", ".join(f"{name} {lettering.figure(thick)}" for name, thick in layers.items())
 
 
@@ -188,6 +188,7 @@ def _reservoir(s: Sizes) -> list[Record]:
         *(Line(((x + block * k / 6, floor), (x + block * k / 6, block_top)), "grid") for x in starts for k in range(1, 6)),
         *((Polygon(bodies["stone"].upright, "stone", "none", "catch.apron"),) if top > s.box_top else ()),
         Polygon(bodies["stone in the box"].upright, "stone", "none", "catch.stone_thickness"),
+        *((Polygon(bodies["cover"].upright, "concrete", "outline", "reservoir.cover"),) if s.cover else ()),
         Line(((-reach, 0.0), (-reach, s.box_top), (-inside, s.box_top), (-inside, floor), (inside, floor), (inside, s.box_top), (reach, s.box_top), (reach, 0.0)),
              "second curve", "ground.lining_thickness"),
     ]  # fmt: skip

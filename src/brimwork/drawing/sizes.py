@@ -33,6 +33,7 @@ class Sizes:
         self.count = (round(d["reservoir.blocks_along"]), round(d["reservoir.blocks_across"]))
         self.box_top, self.stone = chain.box_top, d["catch.stone_thickness"]
         self.stone_top = levels.height_of(d, "stone top")
+        self.cover = chain.thickness_of_cover
         self.reach = chain.geometry.stone_half  # where the stone ends
         self.bay = d["pump.bay"]
         if self.bay > min(self.blocks):

@@ -358,9 +358,10 @@ class DesignPage(anywidget.AnyWidget):
         if place.exists():
             raise InputError(f"{place} is there already: fill it and read it, or move it away first")
         files.write_whole(place, price_list(self.design, keys).encode())
+        given = sum(f"prices.{key}" in self.design.values for key in keys)
         return {
             "said": {
-                "words": f"A list with {len(keys)} lines and no prices is written: {place}. Fill its last column, save it, and press Read my prices.",
+                "words": f"A list of {len(keys)} prices, {given or 'none'} of them filled in, is written: {place}. Fill its last column, save it, and press Read my prices.",
                 "alert": False,
             }
         }

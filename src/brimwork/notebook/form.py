@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from brimwork.design.typed.fields import SECTIONS, sections
+from brimwork.design.typed.prices import PER
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS
 from brimwork.design.typed.steps import LEADS, STEPS, applies
 from brimwork.design.typed.wording import spoken
@@ -72,7 +73,7 @@ def keys_of(step: str, design, priced: frozenset[str] | None = None) -> list[str
     found = []
     for key in _in_step(step, design.kind):
         section, _, name = key.partition(".")
-        if section == "prices" and priced is not None and name not in priced and key not in design.values:
+        if section == "prices" and priced is not None and name.removesuffix(PER) not in priced and key not in design.values:
             continue
         row = STEPS.get(name) or LEADS.get(name.removeprefix("order_")) if section == "programme" else None
         if row and not applies(row, design) and key not in design.values:

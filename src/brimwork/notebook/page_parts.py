@@ -18,6 +18,7 @@ from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS
 from brimwork.design.typed.merging import shown as on_one_line
+from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.reading import OneOf, Several
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
 from brimwork.design.typed.telling import days
@@ -84,7 +85,7 @@ def key_numbers(chain: Chain) -> dict[str, tuple[str, str]]:
     numbers["days"] = _told(chain, "days"), "without topping up, driest month"
     priced = any(key.startswith("prices.") for key in chain.design.values)
     cost = tried(lambda: _cost(chain)) if priced else None
-    numbers["cost"] = (cost, "cost, in your currency") if isinstance(cost, str) else (DASH, "cost: no price is known yet")
+    numbers["cost"] = (cost, f"cost, in {currency_words(chain.design)}") if isinstance(cost, str) else (DASH, "cost: no price is known yet")
     return {name: (worded(text, region), worded(words, region)) for name, (text, words) in numbers.items()}
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork import typeset
-from brimwork.design.follows.chain import Chain, Found
+from brimwork.design.follows.chain import AT_COMING, COMING, Chain, Found
 from brimwork.design.judged import checks
 from brimwork.design.judged.findings import FINDING_GRADES, Finding, grade_said, graded, keyless, next_words, tally
 from brimwork.design.typed.known import Unknown
@@ -78,10 +78,11 @@ def working_lines(chain: Chain, name: str) -> list[str]:
         worked = chain.working(name)
     except (Unknown, InputError):
         return []
+    when = f"{AT_COMING}, " if name.startswith(COMING) else ""
     if isinstance(worked, Found):
         row = QUANTITIES[worked.letter]
-        return [worded(f"{row.short_name}: {row.both(worked.result)}, {worked.how}", chain.design.region)]
-    name = worded(worked.formula.name, chain.design.region)
+        return [worded(f"{when}{row.short_name}: {row.both(worked.result)}, {worked.how}", chain.design.region)]
+    name = worded(f"{when}{worked.formula.name}", chain.design.region)
     return [f"{name}: {worked.formula.quantity.both(worked.result)}", *(f"    {line}" for line in typeset.working(worked, typeset.PLAIN)[:-1])]
 
 

@@ -14,6 +14,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
 from brimwork.design.typed import file
 from brimwork.design.typed.design import Design
+from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.wording import measured, worded
 from brimwork.notebook.pages import Shown, say, table
 from brimwork.pack.buying import UNKNOWN_PRICE, each, money, said_of, wholeness
@@ -102,8 +103,8 @@ def _costs(chain: Chain):
         (worded(line.title, region), "not known" if line.value is None else money(line.value), Waits.of(worded(line.how, region), line.needs))
         for line in (*sheet.sums(), *sheet.years())
     ]
-    yield "Cost of each line, in your currency", ("item", "buy", "price of one", "cost"), rows, ""
-    yield "Cost sheet, in your currency", ("", "cost", "how"), sums, worded(wholeness(sheet), region)
+    yield f"Cost of each line, in {currency_words(chain.design)}", ("item", "buy", "price of one", "cost"), rows, ""
+    yield f"Cost sheet, in {currency_words(chain.design)}", ("", "cost", "how"), sums, worded(wholeness(sheet), region)
 
 
 def _programme(chain: Chain):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 
-from brimwork.design.follows.chain import Chain, Found
+from brimwork.design.follows.chain import AT_COMING, COMING, Chain, Found
 from brimwork.design.follows.features import NUMBERS
 from brimwork.design.judged.findings import Finding, called, grade_said, next_words, tally
 from brimwork.design.typed.asking import reason
@@ -140,18 +140,20 @@ def _working_of(chain: Chain, finding: Finding, number: int, shown: set[str]) ->
             worked = chain.working(name)
         except (Unknown, InputError):
             continue
-        lines.append(_one_working(worked, name in shown, region))
+        lines.append(_one_working(worked, name in shown, region, f"{AT_COMING}, " if name.startswith(COMING) else ""))
         shown.add(name)
     return "\n\n".join(lines)
 
 
-def _one_working(worked: Working | Found, again: bool, region: str) -> str:
+def _one_working(worked: Working | Found, again: bool, region: str, when: str) -> str:
     if isinstance(worked, Found):
-        name = worded(QUANTITIES[worked.letter].short_name, region)
+        name = worded(f"{when}{QUANTITIES[worked.letter].short_name}", region)
         return (
             f"{typst_words(sentence(name)[:-1])}: {typst_words(markup.both(worked.letter, worked.result, region))}, {typst_words(spoken(worked.how, region))}."
         )
-    title = f"{typst_words(sentence(worded(worked.formula.name, region))[:-1])}: {typst_words(markup.both(worked.formula.result, worked.result, region))}"
+    title = (
+        f"{typst_words(sentence(worded(when + worked.formula.name, region))[:-1])}: {typst_words(markup.both(worked.formula.result, worked.result, region))}"
+    )
     if again:
         return f"{title}, worked above."
     notes = "".join(f"\n\n{typst_words(worded(f'Note: {note}.', region))}" for note in worked.notes)

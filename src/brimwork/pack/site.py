@@ -8,7 +8,7 @@ from pathlib import Path
 from brimwork.design.done.programme import Dated, Programme, programme
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged import checks
-from brimwork.design.typed.asking import reason
+from brimwork.design.typed.asking import Refused, reason, tried
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.steps import HOLDS, WAIT
 from brimwork.design.typed.telling import INFINITE, days, short
@@ -20,7 +20,7 @@ from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.units import InputError
 
 MEASURES = (
-    ("flow by bucket at the outlet, mean of three", "duty_flow"), ("drop of the level when the pump starts", "start_drop"), ("current of the running pump", "current"),
+    ("flow by bucket at the outlet, every valve open, mean of three", "duty_flow"), ("drop of the level when the pump starts", "start_drop"), ("current of the running pump", "current"),
     ("head over the rim or lip, level to half a millimetre", "edge"), ("fall of the level in a day, pump off, less the control bucket", "leak"), ("water that fills the empty reservoir up to the static level, by a meter", "static_volume"),
     ("levels of the rim at eight points or more, highest less lowest", "rim"),
 )  # fmt: skip
@@ -96,8 +96,10 @@ def _holds(chain: Chain, made: Programme | None) -> str:
 
 def _measures(chain: Chain) -> str:
     measures = [(what, name) for what, name in MEASURES if name != "rim" or chain.design.kind == "overflowing vessel"]
-    rows = [(worded(what, chain.design.region), _predicted(chain, name), "") for what, name in measures]
-    said = "What is measured goes into the boxes of the step Measured, and grades the checks again."
+    got = tried(lambda: (chain.coming, chain.coming_said))
+    there, at = (chain, "") if isinstance(got, Refused) else (got[0], f"Predicted {got[1]}. ")
+    rows = [(worded(what, chain.design.region), _predicted(there, name), "") for what, name in measures]
+    said = f"{at}What is measured goes into the boxes of the step Measured, and grades the checks again."
     return together(
         f"== When it first runs: predicted and measured\n{said}\n\n" + typst_table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
     )

@@ -210,6 +210,15 @@ def blocks(s: Shop) -> Iterator[ListLine]:
     yield s.pieces("edge_tape", "edge tape", rolls, f"{s.run(rounds)} round the blocks; rolls of {s.run(d['buying.tape_roll'])}", "cut edges of the blocks")
 
 
+def cover(s: Shop) -> Iterator[ListLine]:
+    """The slab or grid all over the blocks, where the design has one."""
+    c, thick = s.chain, s.chain.thickness_of_cover
+    if thick:
+        size = s.sizes(c.base_length, c.base_width, thick)
+        note = f"{s.mass(c.cover_mass)} in all; in pieces that can be lifted, one over the pump bay that one person lifts out; holes for what passes through it"
+        yield s.pieces("cover", "stiff slab or grid over the blocks", 1, f"{size}, laid in pieces", "on the blocks, under mesh and stone", note)
+
+
 def mesh(s: Shop) -> Iterator[ListLine]:
     c, d = s.chain, s.design
     beyond, given = 2 * d["buying.mesh_lap"], d.given("lining.mesh_opening")

@@ -17,7 +17,7 @@ from brimwork.design.done.programme import team_time
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.asking import Refused, tried, without_keys
-from brimwork.design.typed.prices import SOLD_LOOSE
+from brimwork.design.typed.prices import PER, SOLD_LOOSE
 from brimwork.design.typed.telling import percent, short
 
 YEAR = 365 * 86400.0  # s
@@ -79,10 +79,10 @@ class CostSheet:
         if not given:
             return Priced(line, None, None, waits=key)
         if line.key in SOLD_LOOSE:
-            bought, per = self.design[f"buying.{line.key}_sold"], self.design.given(f"{key}_per")
+            bought, per = self.design[f"buying.{line.key}_sold"], self.design.given(key + PER)
             if not per or per.value != bought:
-                why = f"the price is for a {per.value}, and it is bought by the {bought}" if per else "nobody said what the price is for"
-                return Priced(line, None, None, why, f"{key}_per")
+                why = f"the price is for a {per.value}, and it is bought by the {bought}" if per else f"the price is not said to be for one {bought}"
+                return Priced(line, None, None, why, key + PER)
         return Priced(line, given.value, rounded(given.value * line.count))
 
     @cached_property
@@ -170,19 +170,21 @@ class CostSheet:
     def sums(self) -> list[Sum]:
         """The sums in the order in which they are made. Raises InputError for a margin of the whole price."""
         _, time, whence = self.hours
+        priced = any(row.cost is not None for row in self.priced)
+        known = priced or self.labour is not None  # else every sum would be nothing, which nobody knows
         rate = self.design.given("costing.rate")
         each = f" at {short(rate.value, 'cur/h')}" if rate else "; needs the rate of pay"
         return [
-            Sum("materials, hire and services", self.materials, "; ".join(filter(None, (self.typed, self.lacking)))),
+            Sum("materials, hire and services", self.materials if priced else None, "; ".join(filter(None, (self.typed, self.lacking)))),
             Sum("labour", self.labour, f"{short(time, 'h', 6)} {whence}{each}", () if rate else ("costing.rate",)),
-            Sum("direct cost", self.direct, self.lacking),
+            Sum("direct cost", self.direct if known else None, self.lacking),
             self._added("overhead", self.full - self.direct, "a share of the direct cost"),
             self._added("contingency", self.estimate - self.full, "a share of direct cost and overhead"),
-            Sum("cost with contingency", self.estimate, self.lacking),
+            Sum("cost with contingency", self.estimate if known else None, self.lacking),
             self._added("margin", self.price - self.estimate, "a share of the price: cost / (1 - margin)"),
-            Sum("price before tax", self.price, self.lacking),
+            Sum("price before tax", self.price if known else None, self.lacking),
             self._added("tax", self.paid - self.price, self.taxed),
-            Sum("total", self.paid, self.lacking),
+            Sum("total", self.paid if known else None, self.lacking),
         ]
 
     @property
@@ -198,8 +200,9 @@ class CostSheet:
 
     def _added(self, name: str, value: float, of: str) -> Sum:
         given = self.design.given(f"costing.{name}")
+        nothing = not self.direct
         return (
-            Sum(name, rounded(value), f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
+            Sum(name, None if nothing else rounded(value), f"{percent(given.value) or '0 %'}, {of}; {given.basis}")
             if given
             else Sum(name, None, "not given: none is counted", (f"costing.{name}",))
         )

@@ -60,7 +60,7 @@ def _services(s: Shop) -> Iterator[ListLine]:
 
 _LINES: dict[str, Callable[[Shop], Iterator[ListLine]]] = {
     "pit to dig": below.pit, "apron to dig": below.apron_lines, "trenches": below.trenches, "spoil to take away": below.spoil, "separation fabric": below.fabric, "aggregate type 1": below.aggregate, "sharp sand": below.sand,
-    "box": below.box_lines, "strut timber": below.struts, "cleat timber": below.cleats, "exterior screws": below.screws, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "mesh": below.mesh, "slab": above.slabs,
+    "box": below.box_lines, "strut timber": below.struts, "cleat timber": below.cleats, "exterior screws": below.screws, "liner": below.liner, "protection fleece": below.fleece, "void-former blocks": below.blocks, "cover": below.cover, "mesh": below.mesh, "slab": above.slabs,
     "feature": above.feature, "waterproofer": above.coat, "foam and pebbles": above.foam, "rounded stone": below.stone, "submersible pump": plumbing.pump, "strainer": plumbing.intake,
     "low-water cut-out": plumbing.cut_out, "top-up valve": plumbing.top_up_lines, "delivery hose": plumbing.hose, "fittings": plumbing.fittings,
     "branches": plumbing.branches, "seals": plumbing.seals, "standpipe": plumbing.standpipe, "overflow pipe": plumbing.overflow, "duct": _duct, "services": _services,

@@ -15,7 +15,7 @@ from brimwork.cables import cable_drop, carried, conductor
 from brimwork.design.follows.geometry import room_inside
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Unknown
-from brimwork.design.typed.patches import apart
+from brimwork.design.typed.patches import apart, area_of
 from brimwork.units import InputError
 
 _Number = Callable[[Any], float]  # of a chain
@@ -84,6 +84,18 @@ def settled(chain: Any) -> float:
 
 def _spills(chain: Any) -> float:
     return chain.level("liner edge") - chain.level("overflow") - chain.design["overflow_pipe.bore"] / 2
+
+
+LIGHTEST = 600.0  # kg/m3: hardwood, the lightest that a vessel is made of in one thickness; one with a hollow wall is measured instead. From memory.
+
+
+def _least_held(chain: Any) -> float:
+    """What a vessel holds at least: as much as rim and foot enclose with a straight side between them, less all that a light wall of its mass can take."""
+    d = chain.design
+    top = chain.vessel_surface
+    foot = area_of(chain.geometry.standing[0].foot)
+    enclosed = d["vessel.height"] / 3 * (top + math.sqrt(top * foot) + foot)
+    return max(enclosed - d["vessel.mass"] / LIGHTEST, 0.0)
 
 
 def _catch(chain: Any) -> float:
@@ -158,6 +170,8 @@ def _free_in_feature(chain: Any) -> float:
 
 
 AGREEING: tuple[Agreeing, ...] = (
+    Agreeing("vessel.water", AT_LEAST, _least_held, "what rim and foot enclose, straight between them, less a wall of that mass if it were hardwood",
+             "vessel.mass, vessel.height or the width of rim and foot", 0.05, share=True, worse=max, kinds=_VESSEL),
     Agreeing("pump.covered", THE_SAME, lambda c: c.design["reservoir.lowest_level"] - c.design["pump.intake_level"],
              "the lowest level less the pump's intake", "reservoir.lowest_level or pump.intake_level", 0.005, worse=min),
     Agreeing("reservoir.running_level", THE_SAME, settled, "the static level less the start drop, or the level of the top-up valve",
@@ -302,9 +316,29 @@ def _none(chain: Any) -> float:
     return 0.0
 
 
+SPILLS = 0.030  # m: stones of a dressing may stand that far over the edge of the liner, one layer of small ones: judgement
+
+
+def _takes(axis: int) -> _Number:
+    """What the feature takes of its bed along (0) or across (1): pit, lined catch, and what stands there, wall, steps and rill."""
+
+    def found(chain: Any) -> float:
+        place, kind = chain.geometry, chain.design.kind
+        half = place.catch_half[axis]
+        above = [place.wall] if kind in _BLADE else [chain.bodies["steps"].outline] if kind in _CASCADE else [piece.rim for piece in place.standing]
+        points = [point[axis] for outline in (place.pit, *above) for point in outline]
+        return max(half, *points) - min(-half, *points)
+
+    return found
+
+
 TOGETHER: tuple[Agreeing, ...] = (
-    Agreeing("site.bed_length", AT_LEAST, lambda c: 2 * c.geometry.catch_half[0], "the stone over box and apron, along the blocks", "catch.apron or the blocks"),
-    Agreeing("site.bed_width", AT_LEAST, lambda c: 2 * c.geometry.catch_half[1], "the stone over box and apron, across the blocks", "catch.apron or the blocks"),
+    Agreeing("site.bed_length", AT_LEAST, _takes(0), "all that stands, lies or is dug there, along the blocks: the pit with its working space, stone, and what stands there",
+             "catch.apron, ground.working_space, the blocks, or what stands beside them"),
+    Agreeing("site.bed_width", AT_LEAST, _takes(1), "all that stands, lies or is dug there, across the blocks: the pit with its working space, stone, and what stands there",
+             "catch.apron, ground.working_space, the blocks, or what stands beside them"),
+    Agreeing("catch.stone_thickness", AT_MOST, _level("liner edge"), "the edge of the liner, over which water and stone would run off outside", "levels.block_top, reservoir.cover or levels.liner_edge",
+             SPILLS, own=_level("stone top"), said="the top of the stone"),
     Agreeing("levels.block_top", AT_MOST, _none, "the finished paving", "reservoir.block_height", 0.020),
     Agreeing("ground.sub_base", AT_MOST, lambda c: -c.design["ground.sub_base"], "the finished paving, less the layers over it", "levels.block_top or reservoir.block_height", 0.0,
              own=lambda c: c.level("formation") - c.design["ground.sub_base"] + 1e-6, said="the bottom of the pit"),

@@ -89,10 +89,16 @@ class Bearing(Chain):
         return d["reservoir.blocks_along"] * d["reservoir.blocks_across"] * d["reservoir.block_mass"]
 
     @property
+    def thickness_of_cover(self) -> float:
+        """Thickness (m) of the slab or grid all over the blocks; nothing where the design names none."""
+        given = self.design.given("reservoir.cover")
+        return given.value if given else 0.0
+
+    @property
     def cover_mass(self) -> float:
         """Mass (kg) of the slab or grid all over the blocks."""
-        given = self.design.given("reservoir.cover")
-        return given.value * self.block_plan * self.design["assumptions.cover_density"] if given else 0.0
+        thick = self.thickness_of_cover
+        return thick * self.block_plan * self.design["assumptions.cover_density"] if thick else 0.0
 
     @result
     def base_mass(self):
@@ -150,15 +156,14 @@ class Bearing(Chain):
         """Straight down under one piece; where none stands on the blocks, that of the base."""
         return Found("p_max", self.base_pressure, "nothing stands on the blocks: the pressure under the base as a whole")
 
-    @property
-    def soil_worst(self) -> float:
-        """The greater pressure on the soil over what it may carry: under the base as one stiff body, or under one piece alone."""
-        greatest = self.local_pressure if self.base_pressure < self.local_pressure else self.base_pressure
-        return greatest / self.design["site.soil_bearing"]
-
     @result
     def soil_utilisation(self):
         return self._work("utilisation of the soil", p_max=self.base_pressure, p_soil=self.design["site.soil_bearing"])
+
+    @result
+    def soil_share(self):
+        """The greater pressure on the soil over what it may carry: under the base as one stiff body, or under one piece alone."""
+        return self._work("utilisation of the soil", p_max=max(self.base_pressure, self.local_pressure), p_soil=self.design["site.soil_bearing"])
 
     @property
     def push(self) -> float:

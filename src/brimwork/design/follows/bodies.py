@@ -113,6 +113,12 @@ def _below(b: Bodies):
     yield "water at rest", lambda: g.blocks, lambda: level("reservoir floor"), lambda: level("static water")
     yield "pump bay", lambda: g.bay, lambda: level("reservoir floor"), lambda: level("block top")
     yield "pump", lambda: g.pump, lambda: level("reservoir floor") + 0.1 * g.bay_height, lambda: level("reservoir floor") + 0.6 * g.bay_height
+    yield (
+        "cover",
+        lambda: _there(g.blocks if b.chain.thickness_of_cover else ()),
+        lambda: level("block top"),
+        lambda: level("block top") + b.chain.thickness_of_cover,
+    )
     yield "stone in the box", lambda: g.box, lambda: level("block top"), lambda: level("stone top")
     yield "stone", lambda: g.stone, lambda: min(b.chain.box_top, level("stone top")), lambda: level("stone top")
     yield "hose", lambda: _strip(((x, y) for x, y, _ in b.hose), d["pipe.bore"]), lambda: min(z for *_, z in b.hose), lambda: max(z for *_, z in b.hose)

@@ -46,6 +46,10 @@ class result:  # noqa: N801 - reads as a decorator
         return self if chain is None else chain.working(self.name).result
 
 
+COMING = "coming."  # before the name of a result: the one at the flow that comes, in place of the flow wanted
+AT_COMING = "at the flow that comes"
+
+
 class Chain:
     """Numbers of one design, in SI. `working(name)` gives the working behind a number."""
 
@@ -66,7 +70,9 @@ class Chain:
         def __getattr__(self, name: str) -> Any: ...
 
     def working(self, name: str) -> Working | Found:
-        """The working behind the result `name`. Raises Unknown with the keys that are missing, InputError for values that cannot be."""
+        """The working behind the result `name`; behind "coming." and a name, at the flow that comes. Raises Unknown with the missing keys, InputError for values that cannot be."""
+        if name.startswith(COMING):
+            return self.coming.working(name.removeprefix(COMING))
         if name not in self._worked:
             try:
                 self._worked[name] = getattr(type(self), name).method(self)
@@ -144,6 +150,11 @@ class Chain:
     def wet_parts(self) -> tuple[float, str]:
         """Wetted area (m2) besides the stone, and in words what it is."""
         raise NotImplementedError
+
+    @property
+    def heavier(self) -> Chain:
+        """This chain; where two values of its weight contradict each other, the one with the heavier. Checks of what presses are graded by it. Raises Unknown."""
+        return self
 
     @property
     def standing_mass(self) -> float:

@@ -22,5 +22,5 @@ NUMBERS = {
     "throw": "throw of the sheet", "step_head": "head over each step at that flow", "normal_depth": "depth in the rill", "throttle": "most head to throttle off", "head_wanted": "head that the pump must give at that flow",
     "duty_flow": "flow that this pump really sends, valve open", "static_volume": "water in the reservoir, pump off", "usable": "of it usable above the pump's limit",
     "transit": "water in transit while running", "start_drop": "drop of the level when the pump starts", "days": "time without topping up, driest month",
-    "block_pressure": "pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",
+    "spread_pressure": "greatest pressure on the blocks", "base_mass": "everything that stands on the base", "running_cost": "electricity in a year (cur is your currency)",
 }  # fmt: skip

@@ -100,12 +100,28 @@ class StandingLoads(Chain):
 
     # --- pressure through the slab
 
+    def _pressed_hardest(self) -> tuple[float, Standing]:
+        """Weight (N) and place of the piece that presses hardest on the blocks, through foot and slab."""
+        each = zip(self.fulls(), self.geometry.standing, strict=True)
+        return max(((GRAVITY * (mass + self.slab_each), piece) for mass, piece in each), key=lambda one: one[0] / self.spread_patch(one[1]))
+
+    @result
+    def spread_area(self):
+        """What the piece that presses hardest presses on."""
+        _, piece = self._pressed_hardest()
+        slab = self.geometry.slab_under(piece)
+        how = (
+            f"the foot and {write(self.design['slab.thickness'], 'mm')} of slab all round it, as far as slab and blocks reach"
+            if slab
+            else "the foot on the blocks"
+        )
+        return Found("A_c", self.spread_patch(piece), how)
+
     @result
     def spread_pressure(self):
-        """The piece that presses hardest on the blocks, through foot and slab."""
-        each = zip(self.fulls(), self.geometry.standing, strict=True)
-        worked = [self._work("pressure on a contact patch", F_w=GRAVITY * (mass + self.slab_each), A_c=self.spread_patch(piece)) for mass, piece in each]
-        return max(worked, key=lambda one: one.result)
+        """Under the piece that presses hardest on the blocks, through foot and slab."""
+        weight, piece = self._pressed_hardest()
+        return self._work("pressure on a contact patch", F_w=weight, A_c=self.spread_patch(piece))
 
     def spread_patch(self, piece: Standing) -> float:
         return self.touching(piece)
@@ -116,12 +132,12 @@ class StandingLoads(Chain):
 
     @property
     def thin_slab(self) -> float:
-        """How far a slab reaches past the foot on it, over its thickness; at the piece where that is most. Infinite where there is no slab."""
+        """How far a slab reaches past the foot on it, the way it reaches further, over its thickness; at the piece where that is most. Infinite without a slab."""
         d = self.design
         if not self.slab_count:
             return float("inf")
         reaches = [
-            min(max(abs(x - piece.middle[0]) for x, _ in slab) - _half(piece, 0), max(abs(y - piece.middle[1]) for _, y in slab) - _half(piece, 1))
+            max(max(abs(point[axis] - piece.middle[axis]) for point in slab) - _half(piece, axis) for axis in (0, 1))
             for piece in self.geometry.standing
             for slab in (self.geometry.slab_under(piece),)
         ]

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import math
+from functools import cached_property
+from typing import cast
 
-from brimwork.design.follows.chain import Found, result
+from brimwork.design.follows.altered import Altered
+from brimwork.design.follows.chain import Chain, Found, result
 from brimwork.design.follows.pipework import GENTLE_BOIL
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
+from brimwork.design.typed.design import Design
 from brimwork.formula import Working
 from brimwork.units import InputError, write
 
@@ -204,6 +208,13 @@ class VesselChain(StandingLoads, Whole):
 
     def fulls(self) -> list[float]:
         return [self.design["vessel.mass"] + self.water["rho"] * self.water_held + self.fill_mass]
+
+    @cached_property
+    def heavier(self) -> Chain:
+        more = self.counted("vessel.water")
+        if more <= self.design["vessel.water"]:
+            return self
+        return type(self)(cast(Design, Altered(self.design, "vessel.water", more)))
 
     # --- what touches
 

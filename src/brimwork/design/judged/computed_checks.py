@@ -17,7 +17,7 @@ BRIDGED, UNDERFOOT, PULLED, BOWED = at_least(0.150, 0.075), at_most(1.0, 1.0), a
 def _joints(chain: Chain) -> Computed:
     """What stands on the blocks against the joints between them and their edge."""
     region, bridge, limit = chain.design.region, chain.bridge, BRIDGED.text("mm", chain.design.region)
-    if chain.overhang > patches.NEAR:
+    if chain.overhang > patches.SET:
         return Computed("fail", f"reaches {told(chain.overhang, 'mm', region)} over the edge of the blocks", limit)
     if bridge == INFINITE:
         return Computed("pass", "inside one block", limit)

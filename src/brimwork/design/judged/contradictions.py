@@ -8,6 +8,7 @@ from brimwork.design.follows.measured import CANNOT, DIFFERS
 from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.money import currencies
 from brimwork.design.typed.reading import Curve, Field, Several
 from brimwork.units import write
 
@@ -17,7 +18,19 @@ GROUP = "values that contradict each other"
 def contradictions(chain: Chain) -> list[Finding]:
     """Every value that is apart from what it follows from. Never raises for a value of the design."""
     found = [_apart(row, chain) for row in (*AGREEING, *TOGETHER, *CANNOT, *DIFFERS) if chain.design.kind in row.kinds]
-    return [one for one in found if one]
+    return [one for one in (*found, _currencies(chain)) if one]
+
+
+def _currencies(chain: Chain) -> Finding | None:
+    """Amounts of money typed in two currencies: they are added up as they stand, for no rate is known here."""
+    named = currencies(chain.design)
+    if len(named) < 2:
+        return None
+    value = "; ".join(f"{sign} in {keys[0]}{f' and {len(keys) - 1} more' if len(keys) > 1 else ''}" for sign, keys in named.items())
+    remedy = "type every amount in one currency; none is changed into another here"
+    return Finding(
+        f"{next(iter(named.values()))[0]} currency", GROUP, "Contradiction: money in two currencies", "fail", value, "", remedy, "a design has one currency"
+    )
 
 
 def _apart(row: Agreeing, chain: Chain) -> Finding | None:
@@ -27,7 +40,12 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
     if typed is None or other is None or row.agrees(typed, other):
         return None
     said = _said(row, chain)
-    must = {THE_SAME: "the two should be one", AT_LEAST: "it must be at least that", AT_MOST: "it can be at most that"}[row.must]
+    apart = row.near < 0  # they may not touch
+    must = {
+        THE_SAME: "the two should be one",
+        AT_LEAST: "it must be more than that" if apart else "it must be at least that",
+        AT_MOST: "it must be less than that" if apart else "it can be at most that",
+    }[row.must]
     value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}"
     if row in CANNOT or row in DIFFERS:
         return _measured_apart(row, value)

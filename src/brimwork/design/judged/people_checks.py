@@ -37,7 +37,7 @@ PROTECTS = {"UK": 0.030, "US": 0.006}  # A: most at which a device trips that pr
 
 # Voltages supplied, V, and how far they go under and over; extra-low voltage comes from a transformer. From memory, local codes govern.
 SUPPLIED = {"UK": ("50 Hz", (230.0, 400.0), (-0.06, 0.10), (-0.10, 0.10)), "US": ("60 Hz", (120.0, 208.0, 240.0), (-0.05, 0.05), (-0.083, 0.058))}
-EXTRA_LOW = (12.0, 24.0)
+EXTRA_LOW, DIRECT = (12.0, 24.0), "direct current"
 
 
 def _plate(chain: Chain) -> float:
@@ -50,7 +50,10 @@ def _plate_limits(chain: Chain) -> Limits:
 
 
 def _plate_said(chain: Chain) -> str:
-    return f"plate {chain.design['pump.frequency']}, supply {chain.design['supply.frequency']}"
+    plate, supply = chain.design["pump.voltage"], chain.design["supply.voltage"]
+    said = f"plate {chain.design['pump.frequency']}, supply {chain.design['supply.frequency']}"
+    through = f"; a pump on a transformer: give what the transformer puts out, {units.write(plate, 'V', None)}, as the voltage of the supply"
+    return said + (through if plate <= EXTRA_LOW[-1] < supply else "")
 
 
 def _nearest(chain: Chain) -> float:
@@ -64,7 +67,9 @@ def _country(chain: Chain) -> float:
 
 def _country_limits(chain: Chain) -> Limits:
     frequency, _, good, fair = SUPPLIED[chain.design.region]
-    return between(good, fair) if chain.design["supply.frequency"] == frequency else NEVER
+    given = chain.design["supply.frequency"]
+    right = given == frequency or given == DIRECT and _nearest(chain) in EXTRA_LOW
+    return between(good, fair) if right else NEVER
 
 
 def _country_said(chain: Chain) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork.design.typed.making import CP, J, assumed, share, sold
-from brimwork.design.typed.prices import PRICES, SOLD_LOOSE, Price
+from brimwork.design.typed.prices import PER, PRICES, SOLD_LOOSE, Price
 from brimwork.design.typed.reading import Date, Dates, Field, OneOf, Several
 from brimwork.design.typed.steps import LEADS, STEPS, USUAL_TEAM, WAIT, Lead, Task
 from brimwork.tables import HAND_DIGGING
@@ -79,7 +79,7 @@ BUYING_FIELDS: dict[str, dict] = {
     },
     "prices": {
         **{key: _price(row) for key, row in PRICES.items()},
-        **{f"{key}_per": OneOf(f"what the price of {PRICES[key].name.partition(',')[0]} is for", _LOOSE) for key in SOLD_LOOSE},
+        **{key + PER: OneOf(f"what the price of {PRICES[key].name.partition(',')[0]} is for", _LOOSE) for key in SOLD_LOOSE},
         "stones": Several("prices of the drilled stones, in their order", "cur", "cur", "420 cur, 380 cur", "420 cur, 380 cur"),
     },
     "costing": {

@@ -88,7 +88,7 @@ GROUND_FIELDS: dict[str, dict] = {
     },
     "supply": {
         "voltage": Field("voltage", "V", such="230 V", such_us="120 V"),
-        "frequency": OneOf("frequency of the supply", ("50 Hz", "60 Hz"), "50 Hz", CP, "60 Hz"),
+        "frequency": OneOf("frequency of the supply, behind the transformer where there is one", ("50 Hz", "60 Hz", "direct current"), "50 Hz", CP, "60 Hz"),
         "power_factor": share("power factor of the pump", "0.9", span="0.5 to 1"),
         "cable_length": Field("length of the cable", "m", "ft", such="12 m", such_us="40 ft"),
         "conductor": OneOf("size of the cable's conductors", tuple(CARRIED)),

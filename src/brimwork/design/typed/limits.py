@@ -55,7 +55,7 @@ def _common(one: tuple[float, float], other: tuple[float, float]) -> tuple[float
 
 def _span(low: float, high: float, unit: str, digits: int) -> str:
     if high == -INFINITE:
-        return "never"
+        return "no number passes as it stands"
     if low == -INFINITE:
         return f"up to {short(high, unit, digits)}"
     if high == INFINITE and 0 < low <= LEAST:

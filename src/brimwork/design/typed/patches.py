@@ -12,6 +12,7 @@ Outline = tuple[Spot, ...]
 Shape = tuple[Outline, ...]
 
 CORNERS = 48  # of the polygon that stands for a circle in a drawing
+SET = 1e-3  # m: nearer than this nobody sets a slab, and a size written in inches comes back in millimetres no nearer
 NEAR = 1e-6  # m: what only touches a line does not cross it
 
 

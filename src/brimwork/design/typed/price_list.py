@@ -6,11 +6,14 @@ import csv
 import io
 
 from brimwork.design.typed.design import Design
-from brimwork.design.typed.prices import PRICES
+from brimwork.design.typed.fields import SECTIONS
+from brimwork.design.typed.prices import PER, PRICES, SOLD_LOOSE
+from brimwork.design.typed.reading import OneOf
 from brimwork.design.typed.renamed import RENAMED
 from brimwork.design.typed.wording import worded
 from brimwork.units import InputError
 
+_MOST_TOLD = 5
 HEAD_ROW = ("price of", "what it is for", "your price")
 
 
@@ -24,17 +27,24 @@ def price_list(design: Design, keys: list[str]) -> str:
         row = PRICES[key]
         per = (", for a foot" if design.region == "US" else ", for a metre") if row.by_length else ""
         writer.writerow((key, worded(row.name, design.region) + per, given.text if given else ""))
+        if key in SOLD_LOOSE:
+            field = SECTIONS["prices"][key + PER]
+            assert isinstance(field, OneOf)
+            said = design.values.get(f"prices.{key}{PER}")
+            writer.writerow((key + PER, f"{worded(field.name, design.region)}: {' or '.join(field.options)}", said.text if said else ""))
     return out.getvalue()
 
 
 def prices_read(design: Design, text: str) -> Design:
-    """The design with the prices that a table has. Raises InputError, which names the line."""
+    """The design with the prices that a table has. Raises InputError, which names every line that cannot be read; none of the prices is taken then."""
+    wrong: list[str] = []
     for number, row in enumerate(csv.reader(io.StringIO(text)), start=1):
         if number == 1 or not row or not any(cell.strip() for cell in row):
             continue
         key = f"prices.{row[0].strip()}"
         key = RENAMED.get(key, key)
-        if key.removeprefix("prices.") not in PRICES:
+        name = key.removeprefix("prices.")
+        if name.removesuffix(PER) not in PRICES or name not in SECTIONS["prices"]:
             raise InputError(
                 f"line {number} of the price list begins with '{row[0][:40]}', which is no price of a design: leave the first column as it was written"
             )
@@ -44,5 +54,8 @@ def prices_read(design: Design, text: str) -> Design:
             try:
                 design = design.having(key, row[2].strip())
             except InputError as error:
-                raise InputError(f"line {number} of the price list: {error}") from None
+                wrong.append(f"line {number} of the price list: {error}")
+    if wrong:
+        more = f"; and {len(wrong) - _MOST_TOLD} lines more" if len(wrong) > _MOST_TOLD else ""
+        raise InputError(f"{'; '.join(wrong[:_MOST_TOLD])}{more}. Until all can be read none is taken")
     return design

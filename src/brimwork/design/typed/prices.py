@@ -12,6 +12,7 @@ class Price(NamedTuple):
     by_length: bool = False
 
 
+PER = "_per"  # behind the key of a price: the key of what it is for
 SOLD_LOOSE = ("stone", "sand", "sub_base")  # sold in bags, by mass or by volume: a price counts only for what it says it is for
 PRICES: dict[str, Price] = {
     # ground
@@ -26,6 +27,7 @@ PRICES: dict[str, Price] = {
     "fleece": Price("protection fleece off the roll", True),
     "edge_tape": Price("one roll of edge tape"),
     "block": Price("one void-former block, with its clips"),
+    "cover": Price("the slab or grid over the blocks, all of it"),
     "mesh": Price("mesh off the roll", True),
     "stone": Price("rounded stone, for one unit as it is sold"),
     "net_bag": Price("one net bag for the stone over the lid"),

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from brimwork import units
 from brimwork.design.typed import patches
-from brimwork.design.typed.money import in_currency
+from brimwork.design.typed.money import for_each, in_currency
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
 from brimwork.expression import DeclarationError
@@ -103,6 +103,8 @@ class Field:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
         if isinstance(given, bool) or not isinstance(given, str | int | float):
             raise InputError(f"{key} = {clipped(given)} is not a quantity: {self._write(key, region)}")
+        if self.unit == "cur" and (alone := for_each(given)):
+            raise InputError(f"{key} = {given} also says what it is for: type the amount alone, {alone}; where that must be said it has a box of its own")
         if self.unit.startswith("cur"):
             given = in_currency(given, self.here(region))
         if isinstance(given, int) and abs(given) >= LARGEST_WHOLE:

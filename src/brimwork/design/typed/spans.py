@@ -135,13 +135,11 @@ SPANS: dict[str, Between] = {
     "reservoir.blocks_across": Between("1", "50", "what the reader takes"),
     "reservoir.block_mass": Between("0.3 kg", "80 kg", "hollow plastic"),
     "reservoir.void_fraction": Between("0.2", "0.99", "clean gravel to the lightest block"),
-    "reservoir.short_term_strength": Between("0 kPa", "1500 kPa", "the strongest block under a road"),
+    "reservoir.short_term_strength": Between("0 kPa", "1000 kPa", "the strongest block that is sold for traffic"),
     "reservoir.creep_factor": Between("0.1", "1"),
     "reservoir.safety_factor": Between("1.2", "100", "less is no margin"),
     "reservoir.cover": Between("0 mm", "500 mm"),
-    **dict.fromkeys(
-        (f"reservoir.{name}" for name in ("lowest_level", "running_level", "cut_out_level", "top_up_level", "static_level", "overflow_level")), _A_LEVEL
-    ),
+    **dict.fromkeys((f"reservoir.{name}" for name in ("running_level", "cut_out_level", "top_up_level", "static_level", "overflow_level")), _A_LEVEL),
     "pump.shut_off_head": Between("0.2 m", "40 m", _HEAD),
     "pump.maximum_flow": Between("1 L/min", "3000 L/min", _HEAD),
     "pump.curve": Between("0 L/min at 0 m", "3000 L/min at 40 m", _HEAD),
@@ -149,6 +147,7 @@ SPANS: dict[str, Between] = {
     "pump.voltage": Between("10 V", "480 V", "extra-low voltage to three phases in the US"),
     "pump.starting_current": Between("0.01 A", "300 A"),
     "pump.covered": Between("0 mm", "1500 mm", _PIT),
+    "reservoir.lowest_level": Between("40 mm", "1500 mm", "a pump that lies flat, with water over its intake"),
     "pump.intake_level": Between("0 mm", "1000 mm", _PIT),
     "pump.intake_area": Between("1 cm2", "10000 cm2"),
     "pump.solids": Between("0.2 mm", "100 mm", _HEAD),

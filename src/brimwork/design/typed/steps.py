@@ -44,6 +44,11 @@ def _foam(design: Known) -> bool:
     return given is not None and given.value > 0
 
 
+def _cover(design: Known) -> bool:
+    given = design.given("reservoir.cover")
+    return given is not None and given.value > 0
+
+
 def _slabs(design: Known) -> bool:
     """Whether slabs lie under the feature, or nobody has said that none do."""
     given = design.given("vessel.stands_on" if design.kind in _VESSEL else "stones.stand_on")
@@ -195,7 +200,8 @@ STEPS: dict[str, Task] = {
         fixed=True,
     ),
     "pump": Task("pump, strainer, valve, hose; cable over the edge", "1.5 h", ("trial",), "hose rises all the way", caution=_UNPLUG),
-    "mesh": Task("mesh over the blocks, its edges turned under", "0.5 h", ("pump",), "no end of wire points at the liner", order=("mesh",), caution="gloves and eyes: cut wire springs"),
+    "cover": Task("stiff slab or grid over the blocks, the piece over the pump bay last", "1 h", ("pump",), "lies full, rocks nowhere", order=("cover",), when=_cover, caution=_HEAVY),
+    "mesh": Task("mesh over the blocks, its edges turned under", "0.5 h", ("pump", "cover"), "no end of wire points at the liner", order=("mesh",), caution="gloves and eyes: cut wire springs"),
     "slabs": Task(
         "slabs on the mesh over the blocks, not on stone or loose sand; holes for hoses drilled first", "0.5 h", ("mesh",), "slab within 2 mm", order=("slab",), kinds=(*_VESSEL, *_STONES), when=_slabs,
         caution=f"{_HEAVY}; drilling: {_CUTTING}",
@@ -287,6 +293,7 @@ LEADS: dict[str, Lead] = {
         items=("pump", "pre_filter", "cut_out", "float_valve", "hose", "branch_hose", "valve", "check_valve", "union", "manifold", "hose_tail", "hose_clip",
                "tank_connector", "washer", "thread_tape", "standpipe", "sleeve"),
     ),
+    "cover": Lead("slab or grid over the blocks", "5 day", "judgement", items=("cover",), when=_cover),
     "mesh": Lead("mesh over the blocks", "3 day", "judgement", items=("mesh",)),
     "slab": Lead("slabs", "5 day", "judgement", items=("slab",), kinds=_VESSEL + _STONES, when=_slabs),
     "wall": Lead("structural engineer and mason, for the wall", "15 day", "judgement", items=("wall",), kinds=_BLADE),

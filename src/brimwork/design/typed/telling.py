@@ -21,8 +21,12 @@ def percent(share: float) -> str:
     return units.write(share, "%", None) if share else ""
 
 
+_NOTHING = 1e-12  # in SI: what sums of lengths leave of nothing
+
+
 def told(value: float, unit: str, region: str) -> str:
     """A value in its unit; for the US in theirs, with the other behind."""
+    value = 0.0 if abs(value) < _NOTHING else value
     here = days(units.write(value, unit))
     return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
 

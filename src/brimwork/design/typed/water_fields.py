@@ -38,7 +38,7 @@ WATER_FIELDS: dict[str, dict] = {
         "curve": Curve("points of the pump's curve, from its maker"),
         "power": Field("power that the pump takes in", "W", such="45 W"),
         "voltage": Field("voltage on the pump's rating plate", "V", such="230 V", such_us="120 V"),
-        "frequency": OneOf("frequency on the pump's rating plate", ("50 Hz", "60 Hz", "50 and 60 Hz")),
+        "frequency": OneOf("frequency on the pump's rating plate", ("50 Hz", "60 Hz", "50 and 60 Hz", "direct current")),
         "starting_current": Field("current that the pump takes while it starts, from its maker", "A", such="2 A", such_us="4 A"),
         "covered": length_field("water over the pump at the lowest level", "60 mm", "2 1/2 in"),
         "cut_out": OneOf("a low-water cut-out that stops the pump", YES_NO),
