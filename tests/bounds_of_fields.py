@@ -2,8 +2,9 @@
 
 import sys
 
-from brimwork.design.follows.agreeing import AGREEING, TOGETHER
+from brimwork.design.follows.agreeing import AGREEING
 from brimwork.design.follows.measured import CANNOT, DIFFERS
+from brimwork.design.follows.together import TOGETHER
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.limits import Bounds
 from brimwork.design.typed.spans import SPANS, UNBOUNDED

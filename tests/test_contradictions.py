@@ -12,8 +12,9 @@ import pytest
 
 from brimwork.design.done.cost import CostSheet
 from brimwork.design.done.quantities import quantities
-from brimwork.design.follows.agreeing import AGREEING, TOGETHER
+from brimwork.design.follows.agreeing import AGREEING
 from brimwork.design.follows.features import chain_of
+from brimwork.design.follows.together import TOGETHER
 from brimwork.design.judged import checks
 from brimwork.design.judged.contradictions import GROUP
 from brimwork.design.typed import file

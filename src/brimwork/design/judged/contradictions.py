@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, TOGETHER, Agreeing
+from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, Agreeing
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.measured import CANNOT, DIFFERS
+from brimwork.design.follows.together import TOGETHER
 from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.fields import SECTIONS

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from brimwork.design.follows.agreeing import overlap
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
+from brimwork.design.follows.together import overlap
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
 from brimwork.design.typed.asking import Refused, asked, offered, tried
 from brimwork.design.typed.criteria import only_tighter
