@@ -245,3 +245,15 @@ def test_a_pit_five_metres_deep_stays_on_its_sheet():
     assert any("5" in words.text and "h" in words.text for words in texts)
     for words in texts:
         assert -1 < words.at[0] < shown.sheet.width + 1 and -1 < words.at[1] < shown.sheet.height + 1
+
+
+def test_a_value_that_leaves_its_drawing_is_said_so():
+    """Twenty times the thickest sheet does not fit between the layers that are drawn; the usual ones do."""
+    formula = topics.find("thickness of a folded corner")
+    assert "Not all of it fits" in picture(formula, {"t_sheet": 0.04, "N_fold": 2}, "t_sheet").sentence
+    assert "Not all of it fits" not in picture(formula, {"t_sheet": 0.001, "N_fold": 2}, "t_sheet").sentence
+
+
+def test_a_drawing_of_a_derivation_can_be_saved():
+    shown = pages.derive("volume of a battered pit").markdown
+    assert re.search(r"<a href='data:image/svg\+xml;base64,[\w+/=]+' download='volume-of-a-battered-pit.svg'>Save this drawing", shown)

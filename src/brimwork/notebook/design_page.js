@@ -256,7 +256,8 @@ function render({ model, el }) {
     parts.paper.className = "bw-paper";
     const table = view.table?.rows.length ? make("details", { className: "bw-numbers", open: state.unfolded.has(view.name) }, make("summary", { text: "Its numbers" }), tableOf(view.table.head, view.table.rows)) : null;
     table?.addEventListener("toggle", () => state.unfolded[table.open ? "add" : "delete"](view.name));
-    parts.paper.replaceChildren(...[fresh, make("p", { className: "bw-say", text: `${view.caption} ${first ? "" : "Touch a size, a level or a body to change it; by keyboard, arrows and Enter."}` }), table].filter(Boolean));
+    const save = make("a", { href: `data:image/svg+xml;charset=utf-8,${encodeURIComponent(view.svg)}`, download: `${view.name}.svg`, className: "bw-link", text: "Save this drawing (SVG)" });
+    parts.paper.replaceChildren(...[fresh, make("p", { className: "bw-say", text: `${view.caption} ${first ? "" : "Touch a size, a level or a body to change it; by keyboard, arrows and Enter."}` }), make("p", {}, save), table].filter(Boolean));
     if (at) parts.paper.querySelector(`[role=button][data-key="${CSS.escape(at)}"]`)?.focus();
     light(lit);
   }

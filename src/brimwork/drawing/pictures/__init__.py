@@ -14,7 +14,7 @@ from brimwork import topics
 from brimwork.conditions import holds
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures.paper import Draw, steps
-from brimwork.drawing.records import GREY, Point, Sheet, Text, View
+from brimwork.drawing.records import GREY, Level, Mark, Measure, Point, Sheet, Text, View
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError, convert, read
@@ -56,12 +56,23 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     section, caption = draw(values, result) if draw else (None, "")
     plot = _plot(formula, values, over, result, curve, wide=section is None)
     views = (replace(section, clear=True), plot) if section else (plot,)
-    sentence = _sentence(formula, values, result)
+    sentence = _sentence(formula, values, result) + (_NOT_ALL if section and _leaves(section) else "")
     x, y = QUANTITIES[over], formula.quantity
     columns = (_title(over), _title(formula.result))
     rows = tuple((x.text_here(a), y.text_here(b)) for a, b in curve[:: max(1, len(curve) // 6)])
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
     return Picture(Sheet(180, 76, views, _capital(formula.name), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
+
+
+_NOT_ALL = " Not all of it fits into the drawing; the curve beside it has it all."
+
+
+def _leaves(section: View) -> bool:
+    """Whether something that is measured or marked lies outside the drawing."""
+    x0, y0, x1, y1 = section.window
+    ends = [end for record in section.records if isinstance(record, Measure) for end in (record.start, record.end)]
+    ends += [record.at for record in section.records if isinstance(record, Mark | Level)]
+    return any(not (x0 <= x <= x1 and y0 <= y <= y1) for x, y in ends)
 
 
 def _shape(formula: Formula, over: str, curve: list[Point], caption: str) -> str:
