@@ -41,7 +41,7 @@ def stay_within(folder: str) -> None:
 
 
 def warm() -> None:
-    """Load all that workbooks call, and work, judge and draw an invented design once; nothing is shown or written."""
+    """Load all that workbooks call, work, judge and draw an invented design once, and follow a derivation; nothing is shown or written."""
     from brimwork import notebook
     from brimwork.design.follows.features import chain_of
     from brimwork.design.typed.file import load_design
@@ -55,3 +55,4 @@ def warm() -> None:
     chain = chain_of(load_design(shipped() / "designs" / "library-bowl.toml"))
     findings_shown(chain, found_in(chain))
     drawings_shown(chain)
+    notebook.derive("flow over a broad crest")  # with a system of equations and an optimum, for which SymPy loads half of itself only then
