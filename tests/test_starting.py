@@ -1,17 +1,22 @@
 """From a dozen answers to a design: usual values make sense, follow the answers, are never somebody's own, and pass no check of safety that a person must answer."""
 
+import datetime
 import re
 
 import pytest
 
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.checks import findings
+from brimwork.design.judged.findings import graded, keyless
 from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.reading import OneOf
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS, emptied, followed_up, is_usual, started, turned_to
 from brimwork.drawing.section import section
+from brimwork.notebook.opened import OpenDesign
+from brimwork.notebook.page_parts import findings_part, tally_part
+from brimwork.pack.results import summary_printed
 
 _BLOCK = {"reservoir.block_length": "600 mm", "reservoir.block_width": "400 mm", "reservoir.block_height": "420 mm"}
 _PUMP = {"pump.maximum_flow": "120 L/min", "pump.shut_off_head": "4 m", "pump.power": "120 W", "pipe.bore": "40 mm"}
@@ -129,3 +134,17 @@ def test_a_usual_slab_never_reaches_over_the_blocks_in_whatever_units():
     design = answered("overflowing vessel", "UK", **{"reservoir.block_width": "400 mm"})
     assert design.values["slab.width"].text == "400 mm" and turned_to(design, "US").values["slab.width"].text == "15.5 in"
     assert answered("overflowing vessel", "UK", **{"reservoir.block_width": "385 mm"}).values["slab.width"].text == "380 mm"
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_unanswered_check_of_safety_stands_on_page_one_and_on_the_page_beside_those_that_fail(kind, tmp_path):
+    """All of them by name, however many: in the summary that is printed first, and among the findings and in the count on top of the page."""
+    design = answered(kind)
+    found = [keyless(one) for one in graded(findings(chain_of(design)), "UK")]
+    waiting = {one.title for one in found if one.grade == "not shown" and is_safety(one.id, one.group)}
+    printed = summary_printed(chain_of(design), found, datetime.date(2027, 2, 20)).partition("== Key numbers")[0]
+    assert len(waiting) > 15 and f"{len(waiting)} checks of safety are not shown yet" in printed
+    assert not [title for title in waiting if title[1:] not in printed]
+    opened = OpenDesign.of(design, tmp_path / "one.toml", example=True)
+    shown = {one["title"] for one in findings_part(opened) if one["grade"] == "not shown" and one["safety"]}
+    assert shown == waiting and tally_part(opened)["unanswered"] == len(waiting)

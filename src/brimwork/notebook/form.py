@@ -11,7 +11,7 @@ from brimwork.design.typed.steps import LEADS, STEPS, applies
 from brimwork.design.typed.wording import spoken
 
 # The theme's own red, mixed with the colour of its text, so that it can be read on light and dark.
-ALERT = "color-mix(in srgb, var(--jp-error-color1, #b3261e) 70%, currentcolor)"
+ALERT = "color-mix(in srgb, var(--jp-error-color1, #a9471c) 70%, currentcolor)"
 HEADS = {"title": "Title", "region": "Country and units", "note": "Note"}
 # Step of the form: the sections in it, or single keys of a section that belong to it rather than to their section's step.
 FORM_STEPS: dict[str, tuple[str, ...]] = {
