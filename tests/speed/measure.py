@@ -136,7 +136,7 @@ def quantile(times: list[float], share: float) -> float:
     return sorted(times)[min(int(share * len(times)), len(times) - 1)]
 
 
-def slider(moves: int, swift: bool) -> list[dict]:
+def slider(moves: int, swift: bool, most: int) -> list[dict]:
     """Slider to painted pixel, ms, for each picture: on the page without code, in JupyterLab, and `interact`, in turn, in one browser."""
     import lab
     import nbformat
@@ -144,7 +144,7 @@ def slider(moves: int, swift: bool) -> list[dict]:
 
     from brimwork.exercise import answers
 
-    rows, pictures = [], heaviest()
+    rows, pictures = [], heaviest()[:most]
     with tempfile.TemporaryDirectory() as folder, lab.server(Path(folder), swift) as address, sync_playwright() as playwright:
         for number, live in enumerate(pictures):
             control = explorer_of(live.code).controls[0]
@@ -158,15 +158,25 @@ def slider(moves: int, swift: bool) -> list[dict]:
         browser = playwright.chromium.launch(executable_path=lab.chromium(), args=lab.FLAGS)
         for number, live in enumerate(pictures):
             seconds, size, records = kernel_side(live.code)
-            row = {"picture": live.code.split("\n")[1], "swift": swift, "kernel_ms": seconds * 1e3, "bytes": size, "records": records}
+            print(f"\nslider to painted pixel, {'as brimwork open runs it' if swift else 'stock server'} (ms, median / p95): {live.code.split(chr(10))[1]}")
+            print(f"  of this in the kernel {seconds * 1e3:.1f} ms of processor time, for {records} records and {size} bytes")
             keys = keys_of(live.code)
+            row = {"picture": live.code.split("\n")[1], "swift": swift}
             if swift:
                 row["page"], row["page, jumps"] = moved(browser, live, f"{address.removesuffix('lab')}brimwork/page/{live.book}", moves, keys, len(JUMPS))
+                told(row, "page", "page, jumps")
             row["lab"], row["lab, jumps"] = moved(browser, None, f"{address} ours{number}.ipynb", moves, keys, len(JUMPS))
             row["interact"], _ = moved(browser, None, f"{address} interact{number}.ipynb", max(moves // 4, 10), keys, 0)
+            told(row, "lab", "lab, jumps", "interact")
             rows.append(row)
         browser.close()
     return rows
+
+
+def told(row: dict, *kinds: str) -> None:
+    for kind in kinds:
+        if row[kind]:
+            print(f"  {kind:<16} {statistics.median(row[kind]):6.1f} / {quantile(row[kind], 0.95):6.1f}   ({len(row[kind])} moves)", flush=True)
 
 
 def keys_of(code: str) -> tuple[str, str]:
@@ -268,6 +278,7 @@ def main() -> None:
     options.add_argument("--moves", type=int, default=100)
     options.add_argument("--quick", action="store_true", help="leave the browser out")
     options.add_argument("--stock", action="store_true", help="also over a server without what is ours")
+    options.add_argument("--pictures", type=int, default=9, help="no more than so many, the heaviest first")
     options.add_argument("--slider", action="store_true", help="nothing but the sliders")
     options.add_argument("--json", type=Path, help="write the slider times there")
     chosen = options.parse_args()
@@ -275,7 +286,9 @@ def main() -> None:
         tabled()
     if chosen.quick:
         return
-    told(chosen)
+    rows = [row for swift in ((True, False) if chosen.stock else (True,)) for row in slider(chosen.moves, swift, chosen.pictures)]
+    if chosen.json:
+        chosen.json.write_text(json.dumps(rows))
 
 
 def tabled() -> None:
@@ -286,22 +299,6 @@ def tabled() -> None:
         :10
     ]:
         print(f"  {seconds * 1e3:6.2f} {size:7d} {records:4d}  {call[:100]}")
-
-
-def told(chosen: argparse.Namespace) -> None:
-    rows = [row for swift in ((True, False) if chosen.stock else (True,)) for row in slider(chosen.moves, swift)]
-    for row in rows:
-        print(f"\nslider to painted pixel, {'as brimwork open runs it' if row['swift'] else 'stock server'} (ms, median / p95): {row['picture']}")
-        print(f"  of this in the kernel {row['kernel_ms']:.1f} ms of processor time, for {row['records']} records and {row['bytes']} bytes")
-        for kind in ("page", "page, jumps", "lab", "lab, jumps", "interact"):
-            if kind in row:
-                median, late = statistics.median(row[kind]), quantile(row[kind], 0.95)
-                beside = row["interact"]
-                print(
-                    f"  {kind:<16} {median:6.1f} / {late:6.1f}   ({len(row[kind])} moves; interact takes {statistics.median(beside) / median:.1f} times as long)"
-                )
-    if chosen.json:
-        chosen.json.write_text(json.dumps(rows))
 
 
 if __name__ == "__main__":
