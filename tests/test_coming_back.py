@@ -6,6 +6,7 @@ import re
 import pytest
 
 from brimwork.exercise import bank
+from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.question import Question
 from brimwork.notebook import contents, fading, lesson, live, own_numbers, progress, recalling
 from brimwork.notebook.practising import exercise
@@ -34,7 +35,7 @@ def test_an_answer_stands_in_its_box_again_with_what_was_told(book, code, typed)
     again = exercise(code, 3, "answers.json")
     assert again.box.value == typed and again.question.text == before.question.text
     assert (again.feedback.value, again.standing) == (before.feedback.value, before.standing) and again.seed == 4
-    assert len(kept(book)) == 1
+    assert [one["answer"] for one in kept(book) if one["answer"]] == [typed]
 
 
 def test_a_choice_an_order_and_a_sentence_come_back(book):
@@ -183,3 +184,11 @@ def test_a_picture_waits_for_its_prediction(book, monkeypatch):
     assert isinstance(shown[-1], live.Figure)
     live.explore("flow over a level lip", "H", after="T04.8", H="12 mm", b="600 mm", C_d="0.62")
     assert isinstance(shown[-1], live.Figure), "kept before, it is there at once"
+
+
+@pytest.mark.parametrize(("code", "line", "right"), [("T06.22", "312 L", "996 L"), ("T12.22", "330", "1650"), ("T02.22", "0.265 m3", "0.948 m3")])
+def test_the_rightly_mended_line_is_told_as_that_and_asks_to_go_on(code, line, right):
+    """By hand: 0.4 x (1500 - 720) = 312 L, with 684 L 996; 1320/0.8 - 1320 = 330; 0.35 x (1.2 + 0.9) x 0.6 squared = 0.2646 m3."""
+    mended = bank.pose(code).mended
+    assert "rightly mended. Go on from there" in diagnose(mended, line).text and not diagnose(mended, line).right
+    assert diagnose(mended, right).right

@@ -96,6 +96,7 @@ class FindTheSlip:
     """A worked solution with one slip in it: which line? Every other line has a sentence that says why it holds.
 
     mend   what comes out without the slip, and what came out with it: ("head", "2.21 mm", "4.73 mm")
+    on_way what the line of the slip itself gives without it, where that is a number of the same kind: ("water in the stone", "312 L")
     """
 
     code: str
@@ -105,6 +106,7 @@ class FindTheSlip:
     because: str
     mend: tuple[str, str, str] | None = None
     uses: tuple[str, ...] = ()
+    on_way: tuple[str, str] | None = None
 
     def pose(self, seed: int) -> Choice:
         options = tuple(line for line, _ in self.lines)
@@ -124,11 +126,17 @@ class FindTheSlip:
             unit=answer.unit,
             given={},
             answer=answer.value,
-            slips=(KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),),
+            slips=(KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."), *self._line(name)),
             again=lambda changed: answer.value,
             lines=lambda: (self.because,),
             varies=False,
         )
+
+    def _line(self, name: str) -> tuple[KnownWay, ...]:
+        if not self.on_way:
+            return ()
+        what, value = self.on_way
+        return (KnownWay(units.parse(value).value, f"That is the {what}, rightly mended. Go on from there: what is the {name}?"),)
 
     @property
     def sentences(self) -> tuple[str, ...]:

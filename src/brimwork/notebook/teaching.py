@@ -272,11 +272,12 @@ class CourseForm:
     def make(self) -> None:
         self.said.value = status(Markup("Writing …"))
         try:
-            names = course.write_course_pages(Path("course" if self.region.value == "UK" else "course-US"), self.region.value)
+            to = Path("course" if self.region.value == "UK" else "course-US")
+            names = course.write_course_pages(to, self.region.value)
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
-        self.said.value = status(escape(f"Written: {len(names)} files in the folder course. Open course.html from the list of files at the left."))
+        self.said.value = status(escape(f"Written: {len(names)} files in the folder {to}. Open {to / 'course.html'} in a browser: {to.resolve() / 'course.html'}"))
 
 
 def _shown(made) -> None:

@@ -144,6 +144,7 @@ QUESTIONS = (
         slip=2,
         because="A margin is a share of the price, and 1320 is the cost. The cost is four fifths of the price, so divide it by 0.80.",
         mend=("price", "1650 cur", "1584 cur"),
+        on_way=("margin", "330 cur"),
     ),
     Numeric(
         code="T12.23",

@@ -139,5 +139,6 @@ QUESTIONS = (
         slip=2,
         because="A wedge gets higher and wider with the depth, so the depth is squared. As it stands, the units come out as square metres.",
         mend=("volume", "0.948 m3", "1.12 m3"),
+        on_way=("volume of the wedges", "0.2646 m3"),
     ),
 )

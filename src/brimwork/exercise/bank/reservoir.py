@@ -224,5 +224,6 @@ QUESTIONS = (
         slip=3,
         because="Stone fills only what the blocks leave. Take their 720 litres off the pit first.",
         mend=("water held", "996 L", "1284 L"),
+        on_way=("water in the stone", "312 L"),
     ),
 )
