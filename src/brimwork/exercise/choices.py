@@ -126,7 +126,10 @@ class FindTheSlip:
             unit=answer.unit,
             given={},
             answer=answer.value,
-            slips=(KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."), *self._line(name)),
+            slips=(
+                KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),
+                *self._line(name),
+            ),
             again=lambda changed: answer.value,
             lines=lambda: (self.because,),
             varies=False,

@@ -277,7 +277,9 @@ class CourseForm:
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
-        self.said.value = status(escape(f"Written: {len(names)} files in the folder {to}. Open {to / 'course.html'} in a browser: {to.resolve() / 'course.html'}"))
+        self.said.value = status(
+            escape(f"Written: {len(names)} files in the folder {to}. Open {to / 'course.html'} in a browser: {to.resolve() / 'course.html'}")
+        )
 
 
 def _shown(made) -> None:
