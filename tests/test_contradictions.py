@@ -507,6 +507,20 @@ def test_a_pump_bay_with_nothing_over_it_is_open_water():
     assert finding(bare.having("reservoir.cover", "1 1/2 in"), "C51").grade == finding(bare.having("catch.stone_thickness", "2 in"), "C51").grade == "pass"
 
 
+def test_water_that_the_vessel_cannot_hold_holds_nothing_down():
+    """0.78 m wide and 0.42 m high it encloses 201 L: of 400 L typed none counts against overturning, and all of it on the blocks."""
+    over = chain_of(BOWL.having("vessel.water", "400 L"))
+    assert over.tipping_full == pytest.approx(over.tipping_empty) and over.fulls()[0] > 400
+    assert finding(BOWL.having("vessel.water", "400 L"), "C25").grade == "fail"
+
+
+def test_ground_that_falls_away_beside_it_is_a_height_too():
+    """Soil 700 mm under the paving: what stands up to the paving holds back 700 mm."""
+    low = changed(BOWL, "levels.soil -700 mm; site.use private")
+    assert finding(low, "C62").number == pytest.approx(0.700) and finding(low, "C62").grade == "marginal"
+    assert finding(low.having("levels.soil", "-30 mm"), "C62").grade == "pass"
+
+
 def test_a_box_that_stands_over_the_paving_is_a_height_too():
     """Blocks at -60 mm and 420 mm high, the box 700 mm above them: its edge stands at 640 mm."""
     raised = changed(BOWL, "ground.box_upstand 700 mm; site.use private")

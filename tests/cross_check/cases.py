@@ -33,6 +33,8 @@ CASES = (
     Case("C26", ("cascade",), {"cascade.width": "150 mm", "cascade.header_area": "0.1 m2", "cascade.header_volume": "4 L", "cascade.top_level": "900 mm", "site.wind_speed": "40 m/s"}),
     Case("C51", (S,), {"catch.stone_thickness": "0 mm", "reservoir.cover": "0 mm", "site.water_covered": "no"}),
     Case("C62", ALL, {"ground.box_upstand": "1.2 m"}),
+    Case("C25", (V,), {"vessel.water": "5000 L", "vessel.mass": "9 kg"}),
+    Case("C62", ALL, {"levels.soil": "-2 m"}),
     Case("C32", ALL, {"levels.soil": "900 mm"}),
     Case("C33", ALL, {"site.footing_distance": "100 mm", "site.footing_depth": "3 m"}),
     Case("C33", ALL, {"site.footing_distance": "510 mm", "site.footing_depth": "10 mm", "assumptions.footing_slope": 0.08, "ground.sub_base": "350 mm"}),

@@ -4,7 +4,7 @@ import math
 from typing import NamedTuple
 
 from plain_bodies import area, common, disc, lever, rect
-from plain_design import GRAVITY, Impossible
+from plain_design import GRAVITY, Impossible, Missing
 from worked import Worked
 
 
@@ -65,6 +65,18 @@ def foot_of(d, x: float, y: float):
         return disc(outside, x, y), disc(inside, x, y) if inside else ()
     across = d["vessel.foot_width"] if d["vessel.shape"] == "rectangular" else outside
     return rect(outside, across, x, y), rect(inside, across - (outside - inside), x, y) if inside and across > outside - inside else ()
+
+
+def steadied(w: Worked, body: Body) -> float:
+    """Weight (N) that holds a piece: full, but for a vessel said to hold more than its outside encloses."""
+    if w.plain.kind != "overflowing vessel":
+        return body.full
+    d = w.d
+    try:
+        plan = math.pi / 4 * max(d["vessel.rim_diameter"], d.get("vessel.widest", 0.0)) ** 2 if d["vessel.shape"] == "round" else w.r["vessel_surface"]
+        return body.empty if d["vessel.water"] > plan * d["vessel.height"] * 1.001 else body.full
+    except (Missing, Impossible):
+        return body.full
 
 
 def _held(w: Worked) -> float:

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from plain_bodies import area, greatest_pressure, rect
 from plain_design import GRAVITY, Impossible, Missing
-from standing import bodies, contents, grown, pieces, slab, tips_over, touching, within
+from standing import bodies, contents, grown, pieces, slab, steadied, tips_over, touching, within
 from worked import Worked
 
 pi = math.pi
@@ -103,7 +103,7 @@ def vessel_stands(w: Worked) -> None:
     put("block_pressure", lambda: r["vessel_weight"] / r["patch"])
     put("block_utilisation", lambda: r["block_pressure"] / r["block_allowable"])
     put("bare", lambda: r["patch"] if on_slab else _foot_plan(w))
-    put("tipping_full", lambda: _tips(w, lambda body: body.full, lambda body: r["push"], lambda body: body.height))
+    put("tipping_full", lambda: _tips(w, lambda body: steadied(w, body), lambda body: r["push"], lambda body: body.height))
     put("tipping_empty", lambda: _tips(w, lambda body: body.empty, lambda body: r["push"], lambda body: body.height))
     put("tipping_in_wind", lambda: _blown(w))
     put("spread_pressure", lambda: _pressed(w))

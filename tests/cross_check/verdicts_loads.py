@@ -6,7 +6,7 @@ from collections.abc import Callable
 from grading import Verdict, check, least, most, public, worst
 from plain_bodies import area, greatest_pressure, hull, rect
 from plain_design import GRAVITY
-from standing import Body, blocks, bodies, grown, slab, tips_over, touching, within
+from standing import Body, blocks, bodies, grown, slab, steadied, tips_over, touching, within
 from truth import Worked
 
 # What a value cannot be beyond, whatever is typed: plausible spans, this project's judgement.
@@ -43,7 +43,7 @@ def tipping(w: Worked, weight: Callable[[Body], float]) -> Verdict | None:
 
 @check("C25")
 def tipping_full(w: Worked):
-    return tipping(w, lambda body: body.full)
+    return tipping(w, lambda body: steadied(w, body))
 
 
 @check("C25e")

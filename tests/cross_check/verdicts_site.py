@@ -55,6 +55,7 @@ def structure(w: Worked):
             return Verdict("fail", top - low, "near people, or it retains")
     if kind == "cascade":
         top, low = max(top, d["cascade.top_level"]), min(0.0, w.r["level:stone top"])
+    low = min(low, d.get("levels.soil", 0.0))
     if soil_held > 0.15:
         return Verdict("fail", soil_held, "soil stands above the paving: something holds it back")
     return most(top - low, 0.6, 1.0)

@@ -132,7 +132,8 @@ class Digging(Chain):
             *(given.value for key in ("levels.soil", "levels.liner_edge") if (given := d.given(key))),
         ]
         highest, lowest = self.stands_up_to()
-        return max(*tops, highest) - min(0.0, lowest)
+        soil = d.given("levels.soil")
+        return max(*tops, highest) - min(0.0, lowest, soil.value if soil else 0.0)
 
     def stands_up_to(self) -> tuple[float, float]:
         """Highest and lowest level (m) of a wall of its own, to the paving."""

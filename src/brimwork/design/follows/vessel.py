@@ -12,11 +12,13 @@ from brimwork.design.follows.pipework import GENTLE_BOIL
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
+from brimwork.design.typed.asking import Refused, tried
 from brimwork.design.typed.design import Design
 from brimwork.formula import Working
 from brimwork.units import InputError, write
 
 HELD = 1.3  # hold-down ratio that passes: judgement, the limit of the check on foam
+ENCLOSED = 1.001  # times what the outside encloses, over which the water typed cannot be
 
 
 class VesselChain(StandingLoads, Whole):
@@ -284,9 +286,16 @@ class VesselChain(StandingLoads, Whole):
 
     # --- tipping
 
+    @property
+    def steadied(self) -> list[float]:
+        """Mass (kg) that holds it: with what it holds, unless that is more than its outside encloses; then nobody knows, and it counts as empty."""
+        around = tried(lambda: self.really.outside_volume)
+        too_much = not isinstance(around, Refused) and self.design["vessel.water"] > around * ENCLOSED
+        return self.empties() if too_much else self.fulls()
+
     @result
     def tipping_full(self):
-        return self.tips(self.fulls(), self.pushed)
+        return self.tips(self.steadied, self.pushed)
 
     @result
     def tipping_empty(self):
