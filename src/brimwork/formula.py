@@ -293,7 +293,7 @@ class Formula:
                 return error
             except (TypeError, ValueError):
                 return InputError(f"{name} = {value!r} is not a number: give it in {QUANTITIES[name].si or 'plain numbers'}")
-        given = ", ".join(f"{name} = {QUANTITIES[name].metric_text(value, None)}" for name, value in values.items())
+        given = ", ".join(f"{name} = {QUANTITIES[name].text_here(value, None)}" for name, value in values.items())
         if zeros := self._divided_by(values):
             named = " and ".join(f"{name} ({QUANTITIES[name].plain_name})" for name in zeros)
             return InputError(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero")

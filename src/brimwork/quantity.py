@@ -111,10 +111,11 @@ class Quantity:
 
     def such_as(self, place: str) -> str:
         """The same, as a person would type it there."""
+        us = system.current() == system.FEET
         if self.constant is not None:
-            return self.typed(self.constant, place=place)
+            return self.typed(self.constant, us, place)
         low, high, step = self.range
-        return self.typed(low + round((high - low) / 2 / step) * step, place=place)
+        return self.typed(low + round((high - low) / 2 / step) * step, us, place)
 
     def typed(self, value: float, us: bool = False, place: str = COMMAND) -> str:
         """A value (SI) as a person would type it: "H=12mm" on a command line, H="12 mm" in a cell, "12 mm" in a box; in US units to three figures."""

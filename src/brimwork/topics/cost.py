@@ -16,6 +16,7 @@ _BY_DEFINITION = "the definition of a margin; no example of others was looked up
 bags_needed = Formula(
     name="bags before rounding up",
     result="N_bag",
+    close="0.05",
     equals="m_net*(1 + s_waste)/m_bag",
     steps=(
         Take("with its waste, what has to be bought is", "m_gross = m_net + s_waste*m_net"),
