@@ -1,6 +1,7 @@
 """The whole suite runs on every core: what belongs together stays in one process, and what takes longest begins first."""
 
 import datetime
+import gc
 import importlib
 from functools import cache
 from pathlib import Path
@@ -44,6 +45,7 @@ def read(printed):
 
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
+    gc.set_threshold(20_000, 20, 20)  # twenty thousand tests stay to the end: looking through them for rubbish again and again takes a tenth of the time
     swift.leave_out_grammars()  # nbformat, which many files import, takes a second longer with them
     try:
         topics.formulas()
