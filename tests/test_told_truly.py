@@ -3,22 +3,25 @@
 The whole campaign is `python tests/simulated_learner.py`.
 """
 
+import ast
 import dataclasses
 import math
+import operator
 import random
 
 import pytest
+import rough_learner
 import sentences_over_sets
 import simulated_learner as simulated
 from reading_grade import grade
 
 from brimwork import expression, topics, units
-from brimwork.exercise import bank
+from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.build import faults
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.hints import ladder
-from brimwork.exercise.question import ask, clean_draw, posed, sets
+from brimwork.exercise.question import ask, clean_draw, passing_pairs, posed, sets
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
 from brimwork.units import convert, number
@@ -41,10 +44,23 @@ def test_no_wrong_method_is_taken_for_right(told):
     assert told["methods"]["accepted"] == 0, told["examples"]["accepted"]
 
 
+def test_rough_work_and_shortcuts_are_never_taken_for_right():
+    """A sample of `python tests/rough_learner.py`. By hand, a pit on which a power and the corners can both be forgotten: 1.4478 m3, and 1.45 without them."""
+    kinds = [row[-1] for row in rough_learner.tried(simulated.declared()[4::5], (2,))]
+    assert len(kinds) > 500 and "right" not in kinds
+    pit = topics.find("volume of a battered pit")
+    passing = posed(pit, 1, {"L": 1.1, "W": 0.85, "h": 0.8, "m_b": 0.45})
+    assert diagnose(passing, "1450 L").right and passing_pairs(passing) > 0
+    for seed in range(1, 9):
+        drawn = ask(pit, seed)
+        size = {name: given.value for name, given in drawn.given.items()}
+        wrong = size["h"] * (size["L"] * size["W"] + size["m_b"] * (size["L"] + size["W"]))
+        assert not diagnose(drawn, f"{1000 * wrong:.4g} L").right
+
+
 def test_most_undeclared_slips_are_named_and_few_are_blamed_on_another(told):
     assert _share(told["methods"], "told truly", "asked truly") >= 0.6
-    # the campaign is held to 1 %; of five hundred, nine can be chance
-    assert _share(told["methods"], "told falsely") <= 0.02 and _share(told["methods"], "asked falsely") <= 0.05
+    assert _share(told["methods"], "told falsely") <= 0.01 and _share(told["methods"], "asked falsely") <= 0.05
 
 
 def test_nonsense_is_seldom_taken_for_a_slip(told):
@@ -93,6 +109,43 @@ def test_a_number_that_was_rounded_too_far_is_told_so():
     small = Numeric("X", "Take {a} by {b}. How much is it?", "a*b", "m2", (Wrong("a+b*m", "You added. Multiply."),), ("a b",), {"a": "1.1 m", "b": "1.245 m"})
     found = diagnose(small.pose(1), "1.4 m2")
     assert found.kind == "rounded" and "You rounded too far" in found.text and diagnose(small.pose(1), "1.37 m2").right
+
+
+@pytest.mark.parametrize(
+    "typed, kind", [("209.8 L", "right"), ("210 L", "right"), ("210.8 L", "right"), ("211.5 L", "near"), ("207.9 L", "near"), ("213 L", "none")]
+)
+def test_near_the_right_number_is_told_as_near(typed, kind):
+    """Of 209.76 L: half a per cent is rounding, a whole one is a step too rough, or something small that is missing."""
+    found = diagnose(tank().pose(1), typed)
+    assert found.kind == kind and ("close" in found.text) == (kind == "near")
+
+
+def _in_three_figures(node, values):
+    """What a working comes to when every step is rounded to three figures, pi is 3.14 and g is 9.81."""
+    match node:
+        case ast.Constant(value=value):
+            return float(value)
+        case ast.Name(id=name):
+            return {"pi": 3.14, "g": 9.81}.get(name) or values.get(name, arithmetic.NAMESPACE.get(name))
+        case ast.UnaryOp(operand=operand):
+            return -_in_three_figures(operand, values)
+        case ast.BinOp(left=left, op=op, right=right):
+            a, b = _in_three_figures(left, values), _in_three_figures(right, values)
+            worked = {ast.Add: operator.add, ast.Sub: operator.sub, ast.Mult: operator.mul, ast.Div: operator.truediv, ast.Pow: operator.pow}[type(op)](a, b)
+            return worked if isinstance(left, ast.Constant) and isinstance(right, ast.Constant) else float(f"{worked:.3g}")
+        case ast.Call(func=ast.Name(id=name), args=arguments):
+            return float(f"{arithmetic.NAMESPACE[name](*(_in_three_figures(argument, values) for argument in arguments)):.3g}")
+
+
+def test_who_rounds_every_step_to_three_figures_is_right():
+    kinds = []
+    for declared in SAMPLE:
+        learner, text = simulated.Learner(declared, 2), simulated.right_text(declared)
+        if text and not learner.posed.close:
+            value = _in_three_figures(ast.parse(text, mode="eval").body, {**learner.constants, **learner.given})
+            kinds.append(diagnose(learner.posed, simulated.shown(value, learner.posed.unit)).kind)
+    print(f"right {kinds.count('right')}, near {kinds.count('near')} of {len(kinds)}")
+    assert len(kinds) > 60 and kinds.count("right") >= 0.93 * len(kinds) and kinds.count("right") + kinds.count("near") >= 0.97 * len(kinds)
 
 
 def test_a_negative_answer_is_high_or_low_by_its_value():
@@ -194,7 +247,7 @@ def test_sentences_of_wrong_ways_are_whole_short_and_easy():
         question = simulated.pose(declared, 2)
         for cause in question.causes:
             sentence = cause.way.sentence(question.working.said)
-            assert sentence[0].isupper() and sentence.endswith(".") and "{" not in sentence and "unit_of" not in sentence and len(sentence) < 280
+            assert sentence[0].isupper() and sentence.endswith(".") and "{" not in sentence and "unit_of" not in sentence and len(sentence) < 250
             seen.add(cause.way.text.replace("{0}", "the depth").replace("{1}", "the length"))
     grades = [grade(text[0].upper() + text[1:]) for text in seen]
     print(f"{len(seen)} sentences, mean grade {sum(grades) / len(grades):.1f}, worst {max(grades):.1f}")

@@ -210,6 +210,8 @@ def _points(group: SchoolClass, issued: Issued, question: Posed, last: Said, fou
         return part, f"the value on the way is right: {group.method:g} of the points for the method"
     if found.kind == "rounded":
         return part, f"right, but rounded too far: {group.method:g} of the points for the method"
+    if found.kind == "near":
+        return part, f"close, but not to three figures: {group.method:g} of the points for the method"
     if found.kind == "carried":
         return part, f"worked rightly from an own value on the way: {group.method:g} of the points for the method"
     return 0.0, "not right: no points"

@@ -172,7 +172,8 @@ def _number(writer: _Writer, root: Tree.Element, question: Question, picture: st
             intervals.append((f"SLIP-{place}", slip.number, "0"))
     for name, number, score in intervals:
         case = writer.element(condition, "responseIf" if name == "RIGHT" else "responseElseIf")
-        low, high = sorted(convert(number + side * question.band(number) * (1 + _ADD), question.unit) for side in (-1, 1))
+        around = question.band if name == "RIGHT" else question.about
+        low, high = sorted(convert(number + side * around(number) * (1 + _ADD), question.unit) for side in (-1, 1))
         writer.within(case, low, high)
         writer.verdict(case, score, name)
     writer.verdict(writer.element(condition, "responseElse"), "0", "NOT-KNOWN")
@@ -181,7 +182,7 @@ def _number(writer: _Writer, root: Tree.Element, question: Question, picture: st
 
 
 def _meet(question: Question, one: float, other: float) -> bool:
-    return abs(one - other) <= question.band(one) + question.band(other)
+    return abs(one - other) <= question.about(one) + question.about(other)
 
 
 def _choice(writer: _Writer, root: Tree.Element, question: Choice, picture: str) -> dict[str, str]:

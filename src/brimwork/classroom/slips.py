@@ -16,7 +16,8 @@ SMALL = 5  # counts under this are hidden, so that the table tells of nobody
 RETAUGHT = 3
 _SAID = {
     "right": "right", AFTER_SHOWN: "right only after the solution was shown", "carried": "right way from a wrong value before", "unit": "a slip of the unit",
-    "way": "a wrong way", "rounded": "right, but rounded too far", "slip and unit": "a slip, perhaps with one of the unit", "input": "perhaps the unit of a given value", "ask": "one of several slips", "none": "not right, slip not known",
+    "way": "a wrong way", "rounded": "right, but rounded too far", "near": "close, but not to three figures",
+    "slip and unit": "a slip, perhaps with one of the unit", "input": "perhaps the unit of a given value", "ask": "one of several slips", "none": "not right, slip not known",
     "no unit": "no unit typed", "other unit": "another kind of quantity", "unread": "could not be read", NO_ANSWER: "no answer", NO_HAND_IN: "nothing handed in",
 }  # fmt: skip
 

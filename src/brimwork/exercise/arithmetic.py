@@ -133,7 +133,7 @@ def _alike(text: str, *dimensions: Dimension) -> Dimension:
 
 def same(a: Dimension, b: Dimension) -> bool:
     """Whether two dimensions agree; powers such as 2/3 are not exact here."""
-    return all(abs(x - y) < 1e-9 for x, y in zip(a, b))
+    return a == b or all(abs(x - y) < 1e-9 for x, y in zip(a, b))
 
 
 def fill(text: str, given: Mapping[str, float], shown: Mapping[str, str]) -> str:

@@ -35,6 +35,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         unit=worked.asked_in(piece),
         given={name: GivenValue(value, QUANTITIES[name].here) for name, value in values.items()},
         answer=worked.found[piece.key],
+        within=TOLERANCE,  # what stands in the lines before is rounded
         slips=tuple(_told_apart(worked.found[piece.key], _known(worked, piece))),
         working=_working(worked, piece),
         again=again,

@@ -10,7 +10,8 @@ import math
 import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
-from functools import cached_property, lru_cache
+from functools import cache, cached_property, lru_cache, partial
+from types import CodeType
 
 from brimwork import typeset, units
 from brimwork.dimensions import NUMBER, Dimension
@@ -24,15 +25,19 @@ LONGEST_PART = 48  # characters of a part as it is written out in a sentence
 
 @dataclass(frozen=True)
 class Cause:
-    """A wrong way and a number (SI) that it gives; `dimension` is what the number really measures, or None where unlike things were put together.
+    """A wrong way and a number (SI) that it gives; `measures` tells what the number really measures, or None where unlike things were put together.
 
     `far` ones are thought of in drawing numbers alone, and no learner is asked about them.
     """
 
     number: float
-    dimension: Dimension | None
+    measures: Callable[[], Dimension | None]
     way: Way
     far: bool = False
+
+    @property
+    def dimension(self) -> Dimension | None:
+        return self.measures()
 
     def typed_as(self, wanted: Dimension) -> bool:
         """Whether somebody might type it with a unit of the kind `wanted`: a given value keeps its own unit, all else takes the one that was asked for."""
@@ -47,6 +52,7 @@ class WayOfWorking:
     kinds     dimension of each name;  shown: the unit that a given value is shown in, by name
     words     names that are words for units
     said      a name, or a part of the tree, in words for a learner
+    shortcuts what people do instead of it: a tree over the same names, and what to say of it, or ""
     solved    for a result that stands on both sides: the result from the right-hand side, as a function of that
     """
 
@@ -58,6 +64,7 @@ class WayOfWorking:
     said: Callable[[ast.expr], str]
     words: frozenset[str] = frozenset()
     on_the_way: tuple[ast.expr, ...] = ()
+    shortcuts: tuple[tuple[ast.expr, str], ...] = ()
     solved: Callable[[Callable[[float], float]], float] | None = None
     result: str = ""
 
@@ -76,7 +83,7 @@ class WayOfWorking:
         angles = frozenset(name for name, unit in self.shown.items() if unit in ("deg", "rad"))
         names = Names({name: self.kinds[name] for name in self.shown}, plain, self.words, self.used, angles)
         kinds = tuple((name, self.kinds[name]) for name in self.kinds)
-        key = (_text(self.tree), tuple(map(_text, self.on_the_way)))
+        key = (_text(self.tree), tuple(_text(part) for part in (*self.on_the_way, *(tree for tree, _ in self.shortcuts))))
         sizes = {UNIT + name: units.unit(unit).factor for name, unit in self.shown.items()}
         in_si, as_shown = (
             {**self.values, **{name: size if self.shown[name.removeprefix(UNIT)] == "deg" else 1.0 for name, size in sizes.items()}},
@@ -86,9 +93,9 @@ class WayOfWorking:
             number, other = self.number(way.code, in_si), self.number(way.code, as_shown) if way.has_units else None
             two = number is not None and other is not None and not math.isclose(other, number, rel_tol=1e-9)
             if number is not None:
-                yield Cause(number, None if self.solved else way.dimension, way.way, way.way.far or two and self.as_they_stand)
+                yield Cause(number, _unlike if self.solved else way.measures, way.way, way.way.far or two and self.as_they_stand)
             if two and other is not None:
-                yield Cause(other, None, way.way, way.way.far)
+                yield Cause(other, _unlike, way.way, way.way.far)
 
     @cached_property
     def as_they_stand(self) -> bool:
@@ -127,8 +134,8 @@ class _Tree:
 @dataclass(frozen=True)
 class _Compiled:
     way: Way
-    code: object
-    dimension: Dimension | None
+    code: CodeType
+    measures: Callable[[], Dimension | None]
     has_units: bool
 
 
@@ -137,10 +144,11 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
     """The ways of a tree, compiled; none that is the same as the right one, or as one before it that says the same."""
     working, found, seen = of.working, list[_Compiled](), set[tuple]()
     formulas: set[tuple[str, ...]] = set()
+    text = cache(ast.unparse)  # the same parts stand in many ways
     numbered: set[tuple[str, ...]] = set()
     points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
     right = _at_points(working, compile_tree(working.tree), points)
-    every = list(ways(working.tree, of.names, working.on_the_way))
+    every = [*(_shortcut(tree, said) for tree, said in working.shortcuts), *ways(working.tree, of.names, working.on_the_way)]
     later = {
         _formula(way, _at_points(working, compile_tree(way.tree), points))
         for way in every
@@ -157,14 +165,19 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
         if way.kind == "cut" and formula in numbered:
             continue
         numbered.add(formula)
-        if (said := (formula, way.text, *map(ast.unparse, way.parts))) in seen or whole and formula in formulas | later:
+        if (said := (formula, way.text, *(text(part) for part in way.parts))) in seen or whole and formula in formulas | later:
             continue
         seen.add(said)
         if way.kind in ("left out", "turned round", "power"):
             formulas.add(formula)
-        has_units = any(isinstance(part, ast.Name) and part.id.startswith(UNIT) for part in ast.walk(way.tree))
-        found.append(_Compiled(way, code, _dimension(way.tree, dict(kinds), working), has_units))
+        has_units = any(name.startswith(UNIT) for name in code.co_names)
+        found.append(_Compiled(way, code, cache(partial(_dimension, way.tree, dict(kinds), frozenset(given))), has_units))
     return tuple(found)
+
+
+def _shortcut(tree: ast.expr, said: str) -> Way:
+    """A shortcut as a way; nobody is asked about one without a sentence."""
+    return Way(tree, "shortcut", said or "that is a shortcut which does not hold here: work it out in full.", far=not said)
 
 
 def _formula(way: Way, numbers: list[float | None]) -> tuple[str, ...]:
@@ -182,17 +195,32 @@ def _at_points(working: WayOfWorking, code, points: list[dict[str, float]]) -> l
     return [working.number(code, point) for point in points]
 
 
-def compile_tree(tree: ast.expr):
-    return compile(ast.fix_missing_locations(ast.Expression(tree)), "<way>", "eval")
+def compile_tree(tree: ast.expr) -> CodeType:
+    _place(tree)
+    return compile(ast.Expression(tree), "<way>", "eval")
+
+
+def _place(node: ast.AST) -> None:
+    """Gives a place in a line, which compiling asks for, to each part that has none; a part that has one was parsed, or placed with all that it holds."""
+    if not hasattr(node, "lineno"):
+        node.lineno = node.end_lineno = 1  # type: ignore[attr-defined]
+        node.col_offset = node.end_col_offset = 0  # type: ignore[attr-defined]
+        for child in ast.iter_child_nodes(node):
+            if isinstance(child, ast.expr):
+                _place(child)
 
 
 _code = lru_cache(maxsize=2048)(compile_tree)  # of the working itself
-_text = lru_cache(maxsize=2048)(ast.unparse)
+_text = lru_cache(maxsize=8192)(ast.unparse)
 
 
-def _dimension(tree: ast.expr, kinds: dict[str, Dimension], working: WayOfWorking) -> Dimension | None:
+def _unlike() -> None:
+    """What a number measures where unlike things were put together."""
+
+
+def _dimension(tree: ast.expr, kinds: dict[str, Dimension], given: frozenset[str]) -> Dimension | None:
     try:
-        return arithmetic.dimension_of_typed(tree, {**kinds, "pi": NUMBER, **{UNIT + name: NUMBER for name in working.shown}})
+        return arithmetic.dimension_of_typed(tree, {**kinds, "pi": NUMBER, **{UNIT + name: NUMBER for name in given}})
     except (DeclarationError, ArithmeticError, ValueError, TypeError):
         return None
 

@@ -29,7 +29,9 @@ _LOOSE = 0.003  # relative: how far off, by rounding on the way, a way that nobo
 MOST_GUESSES = 3
 
 ONCE_SHOWN = "right once shown"  # as an answers file keeps a right answer that came after the whole solution
-KINDS_OF_ANSWER = (*("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "none", "no unit", "other unit", "unread", "told"),)
+KINDS_OF_ANSWER = (
+    *("right", "slip", "unit", "slip and unit", "way", "input", "ask", "carried", "rounded", "near", "none", "no unit", "other unit", "unread", "told"),
+)
 CLOSE_BY = 1.25  # as a ratio: within this the size of an answer is about right
 
 
@@ -91,7 +93,7 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
     trouble = _wrong_kind(question, answer, echo)
     if trouble:
         return trouble
-    if _near(question, reading.value, question.answer):
+    if abs(reading.value - question.answer) <= question.band(question.answer):
         return Diagnosis("right", _right(question, reading), echo)
     good = what_is_right(question, reading.value)
     kind, message, slip, sure, causes = _explain(question, answer, middle)
@@ -167,7 +169,7 @@ def _same_unit(a: str, b: str) -> bool:
 
 
 def _near(question: Question, value: float, target: float, share: float = 1.0) -> bool:
-    return abs(value - target) <= question.band(target) * share
+    return abs(value - target) <= question.about(target) * share
 
 
 def _reach(answer: Typed) -> float:
@@ -202,6 +204,8 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
         return _by_middle(question, question.middle, declared, middle)
     if not declared and _rounded(question, answer):
         return "rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", None, True, ()
+    if not declared and _near(question, value, question.answer):
+        return "near", _CLOSE, None, False, ()
     used = (question.unit, *(given.unit for given in question.given.values()))
     alternatives = tuple(unit_slips.taken(value, answer.reading.unit, used))
     in_unit = [other for other in alternatives if _near(question, other.value, question.answer)]
@@ -224,6 +228,12 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     loose = _ways(question, value, _LOOSE * abs(value) + reach, [])
     near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
     return one or near or both or ("none", _SILENT, None, False, ())
+
+
+_CLOSE = (
+    "You are close, but not yet right to three figures. Did you round on the way, or use a rough number? Keep four figures until the end."
+    " If you did, then something small is missing."
+)
 
 
 def _within(question: Question, other: Taken, answer: Typed) -> bool:

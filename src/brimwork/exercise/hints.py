@@ -7,7 +7,16 @@ from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.question import Question, in_words
 
-TOLD = {"slip": 2, "unit": 2, "slip and unit": 2, "way": 2, "none": 1, "input": 2, "rounded": 2}  # rungs that the answer to an answer has given already
+TOLD = {
+    "slip": 2,
+    "unit": 2,
+    "slip and unit": 2,
+    "way": 2,
+    "none": 1,
+    "input": 2,
+    "rounded": 2,
+    "near": 2,
+}  # rungs that the answer to an answer has given already
 
 
 def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
@@ -35,6 +44,8 @@ def _asked(question: Question, found: Diagnosis | None) -> str:
         return _happened(question.slips[found.slip].feedback)
     if found and found.kind == "way" and len(found.causes) == 1 and found.causes[0].startswith("You "):
         return _happened(found.causes[0].partition(":")[0])
+    if found and found.kind == "near":
+        return "Where did you round, and is a small part still missing?"
     if found and found.kind == "rounded":
         return "How many figures does the question ask for?"
     if found and found.kind == "unit":

@@ -17,15 +17,19 @@ from brimwork import expression, system, typeset
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import sensible
 from brimwork.exercise.causes import Cause, WayOfWorking, written
+from brimwork.exercise.shortcuts import shortcuts
+from brimwork.exercise.twice import mistaken
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
 from brimwork.roots import solve
 from brimwork.units import InputError, convert, number, read, unit, write
 
-TOLERANCE = 0.012  # an answer of three figures, with a little rounding on the way
+RIGHT = 0.0055  # three figures; of answers with every step rounded to three figures, 97 in 100 lie within this
+TOLERANCE = 0.012  # how near a number lies to the right one, or to that of a known slip, with more rounding on the way
 APART = 3 * TOLERANCE
 DRAWS = 400
+ENOUGH, FURTHER = 8, 40  # so many numbers by which no single wrong way passes, or so many draws, and the one with the fewest pairs is taken
 
 
 @dataclass(frozen=True)
@@ -67,7 +71,7 @@ class Middle:
 
 @dataclass(frozen=True)
 class Question:
-    """One question with numbers. `close` is an absolute tolerance (SI), or 0 for the usual relative one.
+    """One question with numbers. `close` is an absolute tolerance (SI), or 0 for the relative one of `within`.
 
     again     the answer worked again from other given values (SI)
     lines     the worked solution, line by line; the last gives the answer
@@ -88,6 +92,7 @@ class Question:
     lines: Callable[[], Iterable[str]]
     label: str = ""
     close: float = 0.0
+    within: float = RIGHT
     varies: bool = True
     middle: Middle | None = None
     strict: bool = False
@@ -112,7 +117,12 @@ class Question:
 
     @property
     def band(self) -> Callable[[float], float]:
-        """How far a number may lie from a target and still be taken for it."""
+        """How far a number may lie from the right one and be right."""
+        return lambda target: self.close or self.within * abs(target)
+
+    @property
+    def about(self) -> Callable[[float], float]:
+        """How far a number may lie from that of a slip and still be taken for it."""
         return lambda target: self.close or TOLERANCE * abs(target)
 
     @property
@@ -149,8 +159,10 @@ MARGIN = 1.5  # a wrong way that nobody declared lies at least this share of the
 
 def accepted(question: Question) -> Iterator[Cause]:
     """Wrong ways whose number, typed in the unit asked for, would be taken for the right one, or nearly."""
-    band, wanted = MARGIN * question.band(question.answer), unit(question.unit).dimension
-    return (cause for cause in question.causes if abs(cause.number - question.answer) <= band and cause.typed_as(wanted))
+    far, near, wanted = MARGIN * question.about(question.answer), _reach(question), unit(question.unit).dimension
+    for cause in question.causes:
+        if abs(cause.number - question.answer) <= (near if cause.way.kind == "shortcut" else far) and cause.typed_as(wanted):
+            yield cause
 
 
 def clean_draw(question: Question, likely: bool = False) -> bool:
@@ -166,20 +178,40 @@ def _told_by_middle(question: Question, a: KnownWay, b: KnownWay) -> bool:
     return question.middle is not None and a.middle is not None and b.middle is not None and _separate(a.middle, b.middle, 0.0)
 
 
-def first_apart(drawn: Iterable[Question | None]) -> Question | None:
-    """The first question of a bounded series of draws whose numbers lie apart and by which no wrong way is taken for right.
+def passing_pairs(question: Question) -> int:
+    """How many pairs of things done wrong, typed in three figures, would be taken for right."""
+    return mistaken(question.working, _reach(question)) if question.working else 0
 
-    Where there is none, the first by which none of the likelier ways is; else any whose numbers lie apart, which the build then refuses.
+
+def _reach(question: Question) -> float:
+    """How far from the right number another one may lie, and be taken for it once it is rounded to three figures (SI)."""
+    if question.close or not question.answer:
+        return question.band(question.answer)
+    size = unit(question.unit).factor
+    return question.band(question.answer) + 0.5 * 10.0 ** (math.floor(math.log10(abs(question.answer) / size)) - 2) * size
+
+
+def first_apart(drawn: Iterable[Question | None]) -> Question | None:
+    """The first question of a bounded series of draws whose numbers lie apart, by which no wrong way is taken for right, nor any two of them at once.
+
+    Where there are none, those by which the fewest pass: of the likelier ways, then of all, then of pairs.
     """
-    second = third = None
-    for question in drawn:
+    best, fewest, tried = None, (math.inf, math.inf, math.inf), 0
+    for count, question in enumerate(drawn):
+        if fewest[1] == 0 and (tried >= ENOUGH or count > FURTHER):
+            break
         if question and _apart(question):
-            if clean_draw(question):
-                return question
-            third = third or question
-            if second is None and clean_draw(question, likely=True):
-                second = question
-    return second or third
+            passing = [cause.way for cause in accepted(question)]
+            ways = (sum(way.likely and not way.far for way in passing), len(passing))
+            if ways > fewest[:2]:
+                continue
+            tried += not passing
+            score = (*ways, 0 if passing else passing_pairs(question))
+            if score < fewest:
+                best, fewest = question, score
+            if not any(score):
+                break
+    return best
 
 
 def ask(formula: Formula, seed: int) -> Question:
@@ -283,9 +315,10 @@ def _working(formula: Formula, values: dict[str, float], given: tuple[str, ...],
     """The working of a formula, or of one line of it, over its letters: `values` holds given ones and constants (SI)."""
     return WayOfWorking(
         tree=tree or formula.right,
-        values=values,
-        kinds={name: QUANTITIES[name].dimension for name in values} | ({formula.result: formula.dimension} if formula.implicit else {}),
+        values={"g": QUANTITIES["g"].fixed, **values},
+        kinds={name: QUANTITIES[name].dimension for name in ("g", *values)} | ({formula.result: formula.dimension} if formula.implicit else {}),
         shown={name: QUANTITIES[name].here for name in given},
+        shortcuts=() if formula.implicit or tree else shortcuts(formula.name),
         unit=formula.quantity.here,
         said=_in_words,
         solved=_by_trial(formula, values) if formula.implicit else None,

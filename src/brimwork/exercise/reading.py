@@ -20,7 +20,9 @@ _WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight"
 _SHARES = {"half": "1/2", "quarter": "1/4", "third": "1/3", "three quarters": "3/4", "two thirds": "2/3"}
 _SHARE = r"(half|quarter|third|three quarters|two thirds)"
 _MONEY = r"(?:USD|US\$|GBP|EUR|CAD|AUD|dollars?|pounds sterling|euros?|bucks|[$\u00a3\u20ac\u00a5])"
-_SUPER = str.maketrans("\u2070\u00b9\u2074\u2075\u2076\u2077\u2078\u2079\u207b", "01456789-")
+_SUPER = str.maketrans("\u2070\u00b9\u2074\u2075\u2076\u2077\u2078\u2079\u207b\u2044\u2113", "01456789-/L")
+_RAISED = str.maketrans("\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079\u207b", "0123456789-")
+_TEN_TO = re.compile("(?<=10)[\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u207b]{1,3}")
 # What people write in several ways and the reader of units knows in one.
 _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(r"^[(\[]\s{0,3}([^()\[\]]{1,56})[)\]]$"), r"\1"),
@@ -36,19 +38,30 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(rf"(?i)(?<=[\d\s.]){_MONEY}(?![A-Za-z])"), " cur "),
     (re.compile(r"^(\d{1,3})((?: \d{3}){1,3})(?![\d/.,])(?=\s{0,3}[A-Za-z%]|$)"), lambda match: match[1] + match[2].replace(" ", "")),
     (re.compile(r"(?i)^([-+]?\d{1,12}(?:\.\d{1,12})?)\s{0,2}[x*\u00d7]\s{0,2}10\s{0,2}(?:\^|\*\*)\s{0,2}\(?([-+]?\d{1,2})\)?"), r"\1e\2"),
+    (re.compile(r"^(\d{1,3}) and (\d{1,2}\s?/\s?\d{1,2})(?!\d)"), r"\1 \2"),
+    (re.compile(r"(?i)^(\d{1,3})\s?(?:['\u2032\u2019]\s?|(?:foot|feet|ft\.?)\s)(\d{1,2}(?:\.\d{1,3})?)$"), r"\1 ft \2 in"),
+    (re.compile(r"(?i)(?<=\d)\s?(ft|feet|foot)\.?,\s?(?=\d)"), r" \1 "),
+    (re.compile(r"(?i)^([\d./ ]{1,14}?)\s?(gals?|gallons?|gpm|gph)\b\.?\s?[(,]?\s?(u\.?s\.?|imp(?:erial)?|uk)\.?\)?(?=$|[/ ])"), r"\1 \3 \2"),
+    (re.compile(r"(?i)^([\d.]{1,12})\s?(?:mbars?|millibars?)$"), lambda match: f"{_tens(match[1], -3)} bar"),
+    (re.compile(r"^([\d.]{1,12})\s?MJ$"), lambda match: f"{_tens(match[1], 6)} J"),
+    (re.compile(r"(?i)\bkilowatt[- ]?hours?\b"), "kWh"),
+    (re.compile(r"(?i)(?<=[\d ])(?:watt[- ]?hours?|Wh)$"), "W*h"),
+    (re.compile(r"(?i)\bp\.s\.([if])\.?"), r"ps\1"),
+    (re.compile(r"(?<=[\d ])(k?N)\s?m\^?-2$"), r"\1/m2"),
+    (re.compile(r"(?<=[\d ])(mm|cm|m|L|l)\s?(s|min|h)\^?-1$"), r"\1/\2"),
     (re.compile(rf"(?i)^(\d{{1,3}}|{'|'.join(_WORDS)}|an?) and (?:an? )?{_SHARE}\b"), lambda match: f"{_counted(match[1])} {_SHARES[match[2].lower()]}"),
     (re.compile(rf"(?i)^(?:an? |one )?{_SHARE}(?:(?: of)? an?| of)?(?=\s|$)"), lambda match: _SHARES[match[1].lower()]),
     (re.compile(rf"(?i)^({'|'.join(_WORDS)}|an?)(?=\s[a-z])"), lambda match: _counted(match[1])),
     (re.compile(r"(?<=\d)[-_](?=[A-Za-z]{1,12}$)"), " "),
-    (re.compile(r"(?<=[\d ])dm(?:\^?3)(?!\d)"), "L"),
+    (re.compile(r"(?<=[\d ])dm(?:\^?3|\u00b3)(?!\d)"), "L"),
     (re.compile(r"(?<=[\d ])(k?N)m$"), r"\1*m"),
     (re.compile(r"(?i)\bper\s{1,2}cent\b|\bpct\b|\bpercent(?:age)?\b"), "%"),
     (re.compile(r"(?i)\bpounds? (?:force )?per square (inch|foot)\b|\blbs?f?\s{0,1}(?:/|per)\s{0,1}sq\.?\s{0,1}(in|ft)\b"),
      lambda match: "psi" if (match[1] or match[2]).lower() in ("inch", "in") else "psf"),
-    (re.compile(r"(?i)\b(lit(?:er|re)s?|met(?:er|re)s?|gallons?|gal|feet|foot|m3|l|kg|ft3) an? (?=[a-z])"), r"\1 per "),
+    (re.compile(r"(?i)\b(lit(?:er|re)s?|met(?:er|re)s?|gallons?|gal|feet|foot|m3|l|kg|ft3) (?:an?|each|every) (?=[a-z])"), r"\1 per "),
     (re.compile(r"(?i)\b((?:milli|centi)?met(?:er|re)s?|mm|cm|m|in|inch(?:es)?|ft|feet|foot|yards?|yd)\.? (squared|cubed)\b"), lambda match: match[1] + "23"[match[2].lower() == "cubed"]),
     (re.compile(r"(?i)\b(sq|cu)\.?\s{0,1}(mm|cm|m|in|ft|yd)s?\b\.?"), lambda match: match[2].lower() + "23"[match[1].lower() == "cu"]),
-    (re.compile(r"(?<=[A-Za-z\d])[\u00b7*. ]?(?!e-)([A-Za-z]{1,3})\^?-([1-3])(?![\d.])(?!\s{0,2}(?:in|\"))"), r" \1^-\2"),
+    (re.compile(r"(?<=[A-Za-z\d])[\u00b7*. ]?(?![eE]-)([A-Za-z]{1,3})\^?-([1-3])(?![\d.])(?!\s{0,2}(?:in|\"))"), r" \1^-\2"),
 )  # fmt: skip
 _SPELT = {
     **dict.fromkeys(("kilo", "kilos", "kgs", "kilogramme", "kilogrammes"), "kg"), **dict.fromkeys(("newton", "newtons"), "N"), "kilonewton": "kN", "kilonewtons": "kN",
@@ -66,6 +79,7 @@ _SPELT = {word: name for word, name in _SPELT.items() if name}
 _TWO_SIZES = {"mpa", "mn", "mv", "ma", "mw"}  # a small and a large m make two units: never changed
 _TOKEN = re.compile(r"[A-Za-z]{1,14}")
 _TWO = re.compile(r"^([\d.]{1,12})\s{0,2}([A-Za-z]{1,9})\.?,?\s{0,2}(?:and\s{1,2})?([\d.]{1,12})\s{0,2}([A-Za-z]{1,9})\.?$")
+_FORCE = re.compile(r"\blbs?\b")
 _FIGURES = re.compile(r"[-+\s]{0,4}(\d{0,12})(?:\.(\d{0,20}))?(?:[eE]([-+]?\d{1,2}))?(?![\d\s]{0,3}/)")
 
 
@@ -86,11 +100,20 @@ def _counted(word: str) -> str:
     return "1" if word.lower() in ("a", "an") else str(_WORDS.index(word.lower())) if word.lower() in _WORDS else word
 
 
+def _tens(digits: str, power: int) -> str:
+    """A number so many tens larger, in figures; as it is where it is none."""
+    try:
+        return units.number(float(digits) * 10.0**power)
+    except ValueError:
+        return digits
+
+
 def plainly(text: str) -> str:
     """A fair spelling as `units.parse` takes it: "about 12 Kg" is "12 kg", "half an inch" is "1/2 in", "2 min 20 s" is "140 s"."""
     if not isinstance(text, str) or len(text) > units.LONGEST_TEXT:
         return text
-    plain = " ".join(text.translate(_SUPER).split())
+    powers = _TEN_TO.sub(lambda match: f"^{match[0].translate(_RAISED)}", text)
+    plain = " ".join(powers.translate(_SUPER).split())
     for pattern, new in _RULES:
         plain = pattern.sub(new, plain).strip()
     return _both(_TOKEN.sub(lambda match: _spelt(match[0]), plain))
@@ -155,9 +178,9 @@ def _as_meant(question: Question, reading: Reading) -> Reading:
     wanted = unit(question.unit).dimension
     pressure, area_mass = unit("Pa").dimension, unit("kg/m2").dimension
     if wanted == pressure and reading.dimension == area_mass and "lb" in reading.unit:
-        return Reading(reading.value * STANDARD_GRAVITY, pressure, reading.number, reading.unit.replace("lb", "lbf", 1))
+        return Reading(reading.value * STANDARD_GRAVITY, pressure, reading.number, _FORCE.sub("lbf", reading.unit, count=1))
     if wanted == unit("N").dimension and reading.dimension == unit("kg").dimension and "lb" in reading.unit:
-        return Reading(reading.value * STANDARD_GRAVITY, wanted, reading.number, reading.unit.replace("lb", "lbf", 1))
+        return Reading(reading.value * STANDARD_GRAVITY, wanted, reading.number, _FORCE.sub("lbf", reading.unit, count=1))
     if wanted == unit("kg").dimension and reading.dimension == unit("N").dimension and "weigh" in f"{question.text} {question.name}":
         return Reading(reading.value / STANDARD_GRAVITY, wanted, reading.number, reading.unit)
     return reading

@@ -9,7 +9,7 @@ import math
 import random
 from functools import cache
 
-from brimwork import expression
+from brimwork import expression, system
 from brimwork.conditions import holds
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
@@ -29,6 +29,8 @@ FOLLOWS = {"t_fall": "sqrt(2*h_fall/g)", "y_c": "(q**2/g)**(1/3)", "omega_s": "a
 LIMITS: dict[str, tuple[str, ...]] = {
     "velocity coefficient from a throw": ("0.9 < C_v", "C_v < 1"),
     "velocity head of approach": ("0.0005 < h_a",),
+    "volume of a battered pit": ("0.2*V < 4/3*m_b**2*h**3",),  # the corners count
+    "water in a cone-shaped bowl": ("0.55*D < h", "d_floor < 0.5*d_rim"),
     "flotation factor of an emptied pit": ("0.4 < f_float", "f_float < 3"),
     "utilisation under a foot or a wheel": ("u_foot < 1.5",),
     "utilisation of the blocks": ("u_p < 1.5",),
@@ -64,6 +66,8 @@ LIMITS: dict[str, tuple[str, ...]] = {
     "heat lost to the sky": ("10 < R_long",),
     "flow over a lip from a channel": ("A_a < 2.5*b*H",),
     "time for two tanks to level": ("6 < t_drain",),
+    "time to drain a round bowl": ("6 < t_drain",),
+    "time to drain a cone": ("6 < t_drain",),
     "time to drain through an opening": ("6 < t_drain",),
     "time to drain against an inflow": ("6 < t_drain",),
 }
@@ -80,6 +84,8 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "Q_feed": ("10 L/min", "40 L/min", "1 L/min"),
         "H_2": ("80 mm", "250 mm", "10 mm"),
     },
+    "time to drain a round bowl": {"A_o": ("2 cm2", "8 cm2", "0.5 cm2"), "H_2": ("75 mm", "110 mm", "1 mm")},
+    "time to drain a cone": {"A_o": ("2 cm2", "8 cm2", "0.5 cm2")},
     "wind speed at two metres": {"z_wind": ("0.4 m", "1 m", "0.05 m")},
     "head at a lip with end contractions": {"Q": ("400 L/min", "700 L/min", "10 L/min"), "b": ("200 mm", "260 mm", "5 mm"), "n_c": ("2", "2", "1")},
     "viscosity of water by temperature": {"T_w": ("5 degC", "14 degC", "0.25 K")},
@@ -112,10 +118,10 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "k_freq": ("0.75", "0.94", "0.01"),
     },
     "volume of a battered pit": {
-        "L": ("700 mm", "1400 mm", "50 mm"),
-        "W": ("600 mm", "1000 mm", "50 mm"),
-        "h": ("400 mm", "900 mm", "10 mm"),
-        "m_b": ("0.3", "0.7", "0.05"),
+        "L": ("500 mm", "1200 mm", "50 mm"),
+        "W": ("400 mm", "900 mm", "50 mm"),
+        "h": ("600 mm", "900 mm", "10 mm"),
+        "m_b": ("0.45", "0.75", "0.05"),
     },
     "depth in a battered pit": {
         "L": ("600 mm", "1000 mm", "50 mm"),
@@ -140,8 +146,7 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
 
 def draw_sensible(formula: Formula, names: tuple[str, ...], by: random.Random) -> dict[str, float] | None:
     """Values (SI) for the letters of a question, each on a step of its range exactly as it is printed; None where they do not belong together."""
-    scales = {name: _stepped(name, _range(formula, name)) for name in names}
-    fine = _finer(scales)
+    scales, fine = _scales(formula, names, system.current())
     values: dict[str, float] = {}
     for name, (low, high, step) in scales.items():
         steps = round((high - low) / step * fine[name])
@@ -183,6 +188,13 @@ def _range(formula: Formula, name: str) -> tuple[float, float, float]:
         low, high, step = (read(text, QUANTITIES[name].metric, name) for text in RANGES[formula.name][name])
         return low, high, step
     return formula.range(name)
+
+
+@cache
+def _scales(formula: Formula, names: tuple[str, ...], units: str) -> tuple[dict[str, tuple[float, float, float]], dict[str, int]]:
+    """Low, high and step of each letter in the `units` in use, and by how much the steps are divided."""
+    scales = {name: _stepped(name, _range(formula, name)) for name in names}
+    return scales, _finer(scales)
 
 
 def _stepped(name: str, ends: tuple[float, float, float]) -> tuple[float, float, float]:

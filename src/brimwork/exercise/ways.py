@@ -370,5 +370,15 @@ def _cut(tree: ast.expr, names: Names) -> Iterator[Way]:
         if isinstance(node, ast.BinOp) and not isinstance(node.op, ast.Pow) and names.given(node):
             other = _OTHER[type(node.op)]()
             turned = (ast.BinOp(node.right, node.op, node.left),) if isinstance(node.op, ast.Sub | ast.Div) else ()
-            for new in (node.left, node.right, *turned, ast.BinOp(node.left, other, node.right)):
+            for new in (node.left, node.right, *turned, ast.BinOp(node.left, other, node.right), *_spread(node)):
                 yield Way(one_replaced(tree, node, new), "cut", "one side of {0} is missing or turned round: work it out once more.", (node,), False, True)
+
+
+def _spread(node: ast.BinOp) -> Iterator[ast.expr]:
+    """a*b + c worked as a*(b + c): what belongs to one term is put on the whole sum."""
+    if isinstance(node.op, ast.Add | ast.Sub):
+        for term, other in ((node.left, node.right), (node.right, node.left)):
+            parts = list(factors(term))
+            for place, (factor, over) in enumerate(parts if len(parts) > 1 else ()):
+                rest = product([*parts[:place], *parts[place + 1 :]])
+                yield product([(ast.BinOp(rest, node.op, other) if term is node.left else ast.BinOp(other, node.op, rest), True), (factor, over)])

@@ -18,6 +18,7 @@ from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
 from brimwork.exercise.causes import WayOfWorking, written
 from brimwork.exercise.question import DRAWS, GivenValue, KnownWay, Middle, Question, first_apart, in_words
+from brimwork.exercise.shortcuts import shortcuts
 from brimwork.expression import DeclarationError
 
 FIRST = 1  # the seed that shows the numbers as they were written
@@ -169,7 +170,13 @@ class Numeric:
             said=lambda part: written(part, lambda name: texts.get(name, arithmetic.UNIT_WORDS.get(name))),
             words=frozenset(arithmetic.UNIT_WORDS),
             on_the_way=on_the_way,
+            shortcuts=tuple((tree, said) for tree, said in shortcuts(self.code) if self._knows(tree)),
         )
+
+    def _knows(self, tree: ast.expr) -> bool:
+        """Whether the question gives all that a shortcut names; in the other system it may give something else."""
+        called = {part.func.id for part in ast.walk(tree) if isinstance(part, ast.Call) and isinstance(part.func, ast.Name)}
+        return {part.id for part in ast.walk(tree) if isinstance(part, ast.Name)} - called <= self.given.keys() | arithmetic.DIMENSIONS.keys()
 
     def on_the_way(self, given: dict[str, float]) -> dict[str, float]:
         """Given values (SI) with the named numbers on the way."""
