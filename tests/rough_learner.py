@@ -19,6 +19,7 @@ import simulated_learner as simulated
 from brimwork import system
 from brimwork.exercise import twins
 from brimwork.exercise.diagnosis import diagnose
+from brimwork.exercise.trees import one_replaced
 from brimwork.exercise.written import Numeric
 
 SHORTCUTS: dict[str, tuple[str, ...]] = {
@@ -110,6 +111,7 @@ SHORTCUTS: dict[str, tuple[str, ...]] = {
 # --- rough working, by rule: each takes a part of the right method and gives what somebody puts in its place -----------------------------
 
 _N = ast.Constant
+_ROUNDED = ("pi is three", "g is ten", "number rounded")
 
 
 def _rough(node: ast.expr) -> Iterator[tuple[str, ast.expr]]:
@@ -162,7 +164,7 @@ def rough(text: str) -> Iterator[tuple[str, str]]:
     tree = ast.parse(text, mode="eval").body
     for place in _places(tree):
         for how, new in _rough(place):
-            yield how, ast.unparse(ast.fix_missing_locations(simulated._Put(place, new).visit(ast.Expression(tree))))
+            yield how, ast.unparse(one_replaced(tree, place, new))
 
 
 def methods(text: str, name: str, pairs: bool) -> Iterator[tuple[str, str]]:
@@ -177,8 +179,8 @@ def methods(text: str, name: str, pairs: bool) -> Iterator[tuple[str, str]]:
 def tried(questions, seeds, pairs: bool = False) -> Iterator[tuple[str, int, str, str, str, str]]:
     """Each wrong method on each set of numbers: question, seed, how, its text, what was typed, kind of diagnosis.
 
-    One whose number is the right one to the last figure on other numbers too is the same method in other words; one within half of what three figures
-    leave (0.3 %) cannot be told from rounding by anybody, and is named "rounding" where it is right.
+    One whose number is the right one on other numbers too is the same method in other words. A constant that was rounded (g is 10) and then moves the answer
+    by less than 0.7 %, as under a cube root, cannot be told from rounding by anybody, and is named "rounding" where it is right.
     """
     for declared in questions:
         declared = twins.here(declared) if isinstance(declared, Numeric) else declared
@@ -198,7 +200,7 @@ def tried(questions, seeds, pairs: bool = False) -> Iterator[tuple[str, int, str
                     continue
                 typed = simulated.shown(value, learner.posed.unit)
                 kind = diagnose(learner.posed, typed).kind
-                kind = "rounding" if kind == "right" and abs(value / answer - 1) < 0.003 and "number rounded" in how else kind
+                kind = "rounding" if kind == "right" and how in _ROUNDED and abs(value / answer - 1) < 0.007 else kind
                 yield simulated.name_of(declared), seed, how, method, typed, kind
             if not learner.posed.varies:
                 break

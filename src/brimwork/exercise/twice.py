@@ -94,8 +94,8 @@ def _within(working: WayOfWorking, values: dict[str, float], near: float | None)
 
 def _part(node: ast.expr, values: dict[str, float], alike: dict[str, list[str]]) -> _Part:
     match node:
-        case ast.Constant(value=value):
-            return _Part(float(value))
+        case ast.Constant(value=int() | float() as number):
+            return _Part(float(number))
         case ast.Name(id=name):
             value = values[name] if name in values else arithmetic.CONSTANTS[name]
             if name not in alike:
@@ -162,7 +162,7 @@ def _through(inner: _Part, right: Callable[[float], float], others: list[Callabl
 
 
 def _called(name: str, arguments: list[_Part]) -> _Part:
-    work = math.sqrt if name == "sqrt" else arithmetic.NAMESPACE[name]
+    work: Callable[..., float] = arithmetic.NAMESPACE[name]
     if len(arguments) > 1:
         first, *rest = arguments
         for part in rest:

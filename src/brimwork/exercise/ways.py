@@ -48,8 +48,11 @@ class Way:
     far: bool = False
 
     def sentence(self, said: _Said) -> str:
-        """A full sentence for the learner, and what to do."""
-        text = self.text.format(*(said(part) for part in self.parts))
+        """A full sentence for the learner, and what to do. A letter has its name the first time."""
+        text = self.text
+        for place, part in enumerate(self.parts):
+            whole, hole = said(part), f"{{{place}}}"
+            text = text.replace(hole, whole, 1).replace(hole, whole.partition(" (")[0] if isinstance(part, ast.Name) else whole)
         return text[0].upper() + text[1:]
 
 
