@@ -257,9 +257,19 @@ def test_the_size_is_said_without_the_answer(answer, value, said):
 
 @pytest.mark.parametrize(
     ("typed", "kind"),
-    [("101.19", "right"), ("98.81", "right"), ("101.21", "none"), ("98.79", "none"), ("1.00e2", "right"), ("-100", "none")],
+    [
+        ("100.54", "right"),
+        ("99.46", "right"),
+        ("100.56", "near"),
+        ("98.81", "near"),
+        ("101.19", "near"),
+        ("101.21", "none"),
+        ("98.79", "none"),
+        ("1.00e2", "right"),
+        ("-100", "none"),
+    ],
 )
-def test_an_answer_is_right_within_twelve_in_a_thousand(typed, kind):
+def test_an_answer_is_right_within_five_and_a_half_in_a_thousand_and_near_within_twelve(typed, kind):
     assert diagnose(question(100.0), f"{typed} kg/m").kind == kind
 
 

@@ -25,7 +25,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.roots import solve
 from brimwork.units import InputError, convert, number, read, unit, write
 
-RIGHT = 0.0055  # three figures; of answers with every step rounded to three figures, 97 in 100 lie within this
+RIGHT_WITHIN = 0.0055  # three figures; of answers with every step rounded to three figures, 97 in 100 lie within this
 TOLERANCE = 0.012  # how near a number lies to the right one, or to that of a known slip, with more rounding on the way
 APART = 3 * TOLERANCE
 DRAWS = 400
@@ -92,7 +92,7 @@ class Question:
     lines: Callable[[], Iterable[str]]
     label: str = ""
     close: float = 0.0
-    within: float = RIGHT
+    within: float = RIGHT_WITHIN
     varies: bool = True
     middle: Middle | None = None
     strict: bool = False
