@@ -11,10 +11,11 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from brimwork import units
-from brimwork.design.typed.design import Design, blank_design
+from brimwork.design.typed.design import Design, blank_design, field_of
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.known import Given, Unknown
 from brimwork.design.typed.making import CP, J
+from brimwork.units import InputError
 
 _MEMORY, _READ = "memory", "read"
 Usual = tuple[str | int | float | list, str | int | float | list, str]  # in the UK, in the US, basis
@@ -197,7 +198,7 @@ def _area(value: float, d: Design) -> str:
 
 
 def _each(d: Design) -> list[str]:
-    return ["6 ft" if d.region == "US" else "2 m"] * len(d["stones.heights"])
+    return ["6 ft" if d.region == "US" else "2 m"] * len(d["stones.diameters"])
 
 
 _Follows = Callable[[Design], "str | list[str]"]
@@ -232,22 +233,24 @@ FOLLOW: dict[str, dict[str, _Follows]] = {
 def usual_of(design: Design, key: str) -> Given | None:
     """The usual value under a key, as it would stand in this design with its basis; None where there is none, or what it follows from is not known."""
     row = _BY_KIND[design.kind].get(key) or _COMMON.get(key)
-    if row:
-        text, basis = row[design.region == "US"], row[2]
-    elif key in FOLLOW[design.kind]:
-        try:
-            text, basis = FOLLOW[design.kind][key](design), J
-        except Unknown:
-            return None
-    else:
+    try:
+        text, basis = (row[design.region == "US"], row[2]) if row else (FOLLOW[design.kind][key](design), J)
+        section, _, name = key.partition(".")
+        return Given(field_of(section, name).read(text, key, design.region), text, basis)
+    except (KeyError, Unknown, InputError):  # no such value; nothing to follow from; sizes from which nothing that can be follows
         return None
-    return design.having(key, text, basis).values[key]
 
 
 def is_usual(design: Design, key: str) -> bool:
     """Whether what stands under a key is the usual value, and nobody's own."""
     given = design.values.get(key)
     return given is not None and given.basis != "yours" and given == usual_of(design, key)
+
+
+def not_as_usual(design: Design) -> list[str]:
+    """The values that follow from sizes where they are usual, that nobody calls his own, and that are not what follows from the sizes that stand there now."""
+    nobodys = [key for key in FOLLOW[design.kind] if (given := design.values.get(key)) and given.basis == J]
+    return [key for key in nobodys if (usual := usual_of(design, key)) and usual != design.values[key]]
 
 
 def _places(kind: str) -> list[str]:
@@ -258,43 +261,62 @@ def _places(kind: str) -> list[str]:
 
 def started(kind: str, region: str, title: str = "My design") -> Design:
     """A design with nothing but usual values, which waits for the answers of ASKED_FIRST. Raises InputError for a kind that there is not."""
-    return with_usual(replace(blank_design(kind, title), region=region))
+    return _filled(replace(blank_design(kind, title), region=region))
 
 
-def with_usual(design: Design) -> Design:
-    """The design with the usual value wherever nothing stands, as far as it can be told yet."""
+def _filled(design: Design, empty: frozenset[str] = frozenset()) -> Design:
+    """The design with the usual value wherever nothing stands, as far as it can be told yet; but for what is `empty` on purpose."""
     for key in _places(design.kind):
-        if key not in design.values and (given := usual_of(design, key)):
+        if key not in design.values and key not in empty and (given := usual_of(design, key)):
             design = replace(design, values={**design.values, key: given})
     return design
 
 
 def followed_up(before: Design, after: Design) -> Design:
-    """The design after a change, with its usual values following it: those that were usual before stay so, and what was emptied on purpose stays empty.
+    """The design after a change, with its usual values following it.
 
-    A usual value that can no longer be told goes, and comes back with what it follows from.
+    What was usual stays so, and is not there while nobody knows what it follows from. Whoever empties a box gets its usual value again. A file may
+    say nothing where there is a usual value: that stays unknown.
     """
-    for key in FOLLOW[after.kind]:
-        was = before.values.get(key)
-        untouched = after.values.get(key) == was and (was is None or is_usual(before, key))
-        if not untouched or was is None and usual_of(before, key) is not None:
-            continue
-        now = usual_of(after, key)
-        if now != was:
-            rest = {one: given for one, given in after.values.items() if one != key}
-            after = replace(after, values={**rest, key: now} if now else rest)
+    emptied = [key for key in before.values if key not in after.values and key not in FOLLOW[after.kind]]
+    for key in (*emptied, *FOLLOW[after.kind]):
+        was, now = before.values.get(key), after.values.get(key)
+        if now is not None and now != was:
+            continue  # typed just now
+        if now is None and was is None and usual_of(before, key) is not None:
+            continue  # unknown in its file
+        if now is not None and not is_usual(before, key):
+            continue  # somebody's own
+        usual = usual_of(after, key)
+        if usual != now:
+            values = {one: given for one, given in after.values.items() if one != key}
+            after = replace(after, values={**values, key: usual} if usual else values)
     return after
 
 
-def emptied(design: Design, key: str) -> Design:
-    """The design after a box was emptied: somebody's own value gives way to the usual one, where there is one; a usual value leaves nothing."""
-    bare = design.having(key, None)
-    usual = usual_of(bare, key) if key in design.values and not is_usual(design, key) else None
-    return replace(bare, values={**bare.values, key: usual}) if usual else bare
+def back_to_usual(design: Design, key: str) -> Design:
+    """The design with the usual value under a key, and what follows from it. Raises InputError where there is none."""
+    usual = usual_of(design, key)
+    if usual is None:
+        raise InputError(f"{key} has no usual value here: type one, or leave the box empty")
+    return followed_up(design, replace(design, values={**design.values, key: usual}))
 
 
 def turned_to(design: Design, region: str) -> Design:
     """The design for another region: its usual values become those that are usual there, all others stay as they are."""
-    usual = {key for key in design.values if is_usual(design, key)}
-    there = replace(design, region=region, values={key: given for key, given in design.values.items() if key not in usual})
-    return with_usual(there)
+    return _again(design, replace(design, region=region, values=_own(design)))
+
+
+def turned_as(design: Design, kind: str) -> Design:
+    """What is known here as far as a design of another kind has a place for it, with the usual values of that kind. Raises InputError for an unknown kind."""
+    return _again(design, replace(design, values=_own(design)).turned(kind))
+
+
+def _own(design: Design) -> dict[str, Given]:
+    """The values of a design that are not the usual ones."""
+    return {key: given for key, given in design.values.items() if not is_usual(design, key)}
+
+
+def _again(before: Design, after: Design) -> Design:
+    """The design after a turn with the usual values of where it is now; what was unknown though there is a usual value stays so."""
+    return _filled(after, frozenset(key for key in _places(before.kind) if key not in before.values and usual_of(before, key)))
