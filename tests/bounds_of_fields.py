@@ -30,6 +30,10 @@ HELD_AGAINST: dict[str, str] = {
     **dict.fromkeys(("prices.stone_per", "prices.sand_per", "prices.sub_base_per"), "how it is bought: a price counts for nothing else"),
     **dict.fromkeys(("costing.tax_on", "costing.prices_are"), "the tax office: nothing on file can bear on it"),
     **dict.fromkeys(("programme.start", "programme.closed"), "the calendar"),
+    **dict.fromkeys(
+        ("site.engineered", "reservoir.cut_walls"), "an engineer's drawing, which no number on file shows: no check passes by it, a fail is partly met"
+    ),
+    "site.slings": "the lift by hand, which counts every piece where none are used",
     "programme.soil_type": "a trial dig: no number on file bears on it",
     "answers.hose_route": _SITE,
     "answers.rain_route": "the bore of the overflow pipe",

@@ -19,6 +19,7 @@ from brimwork.drawing.sizes import WIDTH
 from brimwork.edition import __version__
 from brimwork.needing import needed
 from brimwork.pack import buying, markup, results
+from brimwork.pack.electrician import electrician
 from brimwork.pack.letters import font_folders_for, foreign_letters, letters_named, letters_without_font
 from brimwork.pack.markup import typst_table, typst_words
 from brimwork.pack.own import write_own
@@ -64,6 +65,7 @@ def document(design: Design, day: datetime.date, folder: Path) -> str:
         buying.shopping(chain),
         buying.cost(chain),
         site(chain, day, folder),
+        electrician(design),
         results.findings_printed(chain, found),
         rests(design),
     ]

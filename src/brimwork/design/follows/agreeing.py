@@ -115,10 +115,11 @@ def pieces(chain: Any) -> list[float]:
 
 
 def _by_hand(chain: Any) -> float:
-    """The heaviest thing that somebody must lift: a block, and any piece that is heavier than what the slings are meant for."""
+    """The heaviest thing that somebody must lift: a block, and any piece that is heavier than what the slings are meant for; all where none are used."""
     slung = chain.design.given("site.sling_mass")
     block = chain.design.given("reservoir.block_mass")
-    over = [mass for mass in (pieces(chain) if slung else []) if mass > slung.value * (1 + 1e-9)]
+    most = 0.0 if chain.unslung else slung.value * (1 + 1e-9) if slung else math.inf
+    over = [mass for mass in pieces(chain) if mass > most] if most < math.inf else []
     return max([block.value if block else 0.0, *over])
 
 

@@ -14,7 +14,9 @@ from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
 from brimwork.design.typed import patches
 from brimwork.design.typed.asking import Refused, tried
+from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.telling import told
+from brimwork.design.typed.uneven import uneven
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.tables import BORE_AS_A_JET, BORE_AS_A_RIM, BORE_REGIMES_SOURCE
@@ -37,8 +39,8 @@ class StonesChain(StandingLoads, Whole):
     def sizes(self) -> list[tuple[float, float, float]]:
         """Diameter, height and length of branch of every stone, in m."""
         lists = [self.design[f"stones.{key}"] for key in ("diameters", "heights", "branch_lengths")]
-        if len({len(one) for one in lists}) > 1:
-            raise InputError("stones.diameters, heights and branch_lengths differ in length: give one of each for every stone")
+        if out := uneven(self.design):
+            raise Unknown(*out)
         return list(zip(*lists, strict=True))
 
     @cached_property
@@ -264,9 +266,6 @@ class StonesChain(StandingLoads, Whole):
         """Where the stones stand, in m from the middle of the blocks, along and across: as the design says, else evenly on the middle line."""
         count, d = len(self.sizes), self.design
         along, across = ((given.value if (given := d.given(f"stones.places_{way}")) else None) for way in ("along", "across"))
-        for key, places in (("along", along), ("across", across)):
-            if places is not None and len(places) != count:
-                raise InputError(f"stones.places_{key} has {len(places)} places for {count} stones: give one for every stone")
         along = along or [self.base_length * ((i + 0.5) / count - 0.5) for i in range(count)]
         return list(zip(along, across or [0.0] * count, strict=True))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from brimwork.cables import CABLE_DROPS, CONDUCTORS, carried
 from brimwork.design.follows import agreeing
 from brimwork.design.follows.chain import Chain, Found, result
@@ -112,9 +114,21 @@ class Surroundings(Chain):
     def lift_of_all(self) -> float:
         """The lifting index, once somebody has said how each heavier piece is lifted. Raises Unknown."""
         d = self.design
-        if d.given("site.sling_mass") is None and any(mass > d["site.lift_mass"] * HEAVIER for mass in self._known_pieces()):
-            raise Unknown("site.sling_mass")
+        if d.given("site.sling_mass") is None and not self.unslung and any(mass > d["site.lift_mass"] * HEAVIER for mass in self._known_pieces()):
+            raise Unknown("site.slings" if d.given("site.slings") is None else "site.sling_mass")
         return self.lift
+
+    def slings_answered(self) -> None:
+        """First of all whether there are slings. Raises Unknown where nobody says, and not all is known of them either."""
+        d = self.design
+        if d.given("site.slings") is None and any(d.given(f"site.sling_{key}") is None for key in ("mass", "legs", "angle", "rating")):
+            raise Unknown("site.slings")
+
+    @property
+    def unslung(self) -> bool:
+        """Whether somebody says that no slings are used."""
+        answer = self.design.given("site.slings")
+        return answer is not None and answer.value != "used"
 
     def _known_pieces(self) -> list[float]:
         """Masses (kg) of what is set in one piece, as far as they are known."""
@@ -134,6 +148,10 @@ class Surroundings(Chain):
 
     @property
     def sling_share(self) -> float:
+        """Of the rating of a leg; infinite where no slings are used. Raises Unknown."""
+        if self.unslung:
+            return math.inf
+        self.slings_answered()
         return self.sling / self.design["site.sling_rating"]
 
     @result

@@ -19,6 +19,7 @@ from brimwork.design.typed.plausible import implausible
 from brimwork.design.typed.questions import QUESTIONS, Asked
 from brimwork.design.typed.renamed import DROPPED, RENAMED
 from brimwork.design.typed.spans import SPANS
+from brimwork.design.typed.uneven import uneven
 
 
 def _asked_or_joined(question: Asked) -> Judged | Joined:
@@ -38,7 +39,9 @@ def findings(chain: Chain) -> list[Finding]:
     doubtful = implausible(chain.design)
     laid_aside = tuple(dict.fromkeys((*doubtful, *(row.key for row in unbelieved(chain)))))
     found = [_graded(check, chain, laid_aside) for check in CHECKS]
-    return sorted([*found, *_doubted(doubtful), *_renamed(chain), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade))
+    return sorted(
+        [*found, *_doubted(doubtful), *_renamed(chain), *_uneven(chain), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade)
+    )
 
 
 def _renamed(chain: Chain) -> list[Finding]:
@@ -52,6 +55,15 @@ def _renamed(chain: Chain) -> list[Finding]:
         Finding("C98", "values", f"Called otherwise now: {meant(RENAMED[key])}", "marginal", f"{key} in the file is {RENAMED[key]} now", "",
                 "nothing is lost: it is read under its new name, and written so when the design is saved", "keys of this edition", note="")
         for key in chain.design.renamed if key in RENAMED
+    ]  # fmt: skip
+
+
+def _uneven(chain: Chain) -> list[Finding]:
+    """A line for each list that has not one entry for every stone; what needs it waits."""
+    remedy = "give one entry for every stone, in their order"
+    return [
+        Finding(f"{key} uneven", "values that contradict each other", f"Out of step: {meant(key)}", "fail", said, "", f"{remedy}: {key}, or stones.diameters", "counted")
+        for key, said in uneven(chain.design).items()
     ]  # fmt: skip
 
 

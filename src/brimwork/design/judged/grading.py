@@ -42,12 +42,16 @@ class Check(_Row):
     results: tuple[str, ...] = ()
     note: Callable[[Chain], str] = lambda chain: ""
     limits: Callable[[Chain], Limits] | None = None
+    word: Callable[[Chain], str] | None = None  # what somebody says was done about it, and no number shows: a fail is then partly met, never a pass
+    instead: tuple[str, ...] = ()  # the key of that answer, where it stands for the number too
 
     def grade(self, chain: Chain) -> Finding:
         got = tried(lambda: (self.value(chain), *self.counting(chain)))
         if isinstance(got, Refused) and got.needs:
             of_limits = missing(chain, self.counting) if self.limits else ()
-            keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *of_limits)))
+            if self.instead and self.word and (said := self.word(chain)):
+                return self._finding("marginal", "not worked out here", "", note=f"by your answer: {said}")
+            keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *of_limits, *self.instead)))
             return self._finding(UNSHOWN, f"needs {asked(*keys)}", "", note="", needs=keys)
         if isinstance(got, Refused):
             return self._finding("fail", "cannot be worked out", "", note=got.why)
@@ -56,7 +60,10 @@ class Check(_Row):
             return self._finding("does not apply", "nothing to compare with", "", note=self._noted(chain))
         region = chain.design.region
         text = limits.text(self.unit, region) + (f" ({whose})" if whose else "")
-        return self._finding(limits.grade(value), told(value, self.unit, region), text, self._noted(chain), number=value, unit=self.unit, limits=limits)
+        grade, note = limits.grade(value), self._noted(chain)
+        if grade == "fail" and self.word and (said := self.word(chain)):
+            grade, note = "marginal", f"by your answer: {said}{f'; {note}' if note else ''}"
+        return self._finding(grade, told(value, self.unit, region), text, note, number=value, unit=self.unit, limits=limits)
 
     def _noted(self, chain: Chain) -> str:
         """What is noted beside the value; nothing where the note itself needs what nobody gave."""
@@ -275,3 +282,10 @@ OVERRULED: dict[str, Callable[[Chain], tuple[str, str] | None]] = {
 def is_public(chain: Chain) -> bool:
     """Whether others than those who live there come near. Raises Unknown."""
     return chain.design["site.use"] != "private"
+
+
+def engineered(chain: Chain) -> str:
+    """That an engineer has designed how it is held; not for what falls by itself as it stands here."""
+    answer = chain.design.given("site.engineered")
+    fallen = tried(lambda: getattr(chain, "fallen", ""))
+    return "held as a structural engineer has designed it; this kit counts no fixing" if answer and answer.value != "no" and not fallen else ""

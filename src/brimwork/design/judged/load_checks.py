@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork.design.follows.chain import Chain
-from brimwork.design.judged.grading import Check, Judged, is_public
+from brimwork.design.judged.grading import Check, Judged, engineered, is_public
 from brimwork.design.typed import patches
 from brimwork.design.typed.criteria import criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
@@ -38,6 +38,20 @@ def _tips(chain: Chain) -> float:
     return chain.tipping
 
 
+def _cut_walls(chain: Chain) -> str:
+    answer = chain.design.given("reservoir.cut_walls")
+    return "every cut wall is held again as the blocks' maker or an engineer has designed it" if answer and answer.value != "no" else ""
+
+
+def _stone_said(chain: Chain) -> str:
+    """What of the base counts."""
+    share = chain.design.given("stones.base_share")
+    width = f"{told(share.value, '%', chain.design.region)} of a stone's width counts as its base ({share.basis})" if share else ""
+    return "; ".join(filter(None, (chain.fallen, width)))
+
+
+_BY_ENGINEER = ("site.engineered",)
+
 LOAD_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C20"), lambda c: c.heavier.spread_utilisation,
           "a thicker slab or a wider foot, all of it over the blocks; the maker's long-term figure governs", ("spread_area", "spread_pressure", "block_allowable", "spread_utilisation"), note=_over_the_edge, limits=_on_blocks),
@@ -46,29 +60,29 @@ LOAD_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C24"), lambda c: c.heavier.soil_share,
           "a larger base, or ask a geotechnical engineer for the soil", ("base_pressure", "local_pressure", "soil_share")),
     Check(criterion("C25"), lambda c: c.tipping_full,
-          "fix it down, widen the foot, or lower it", ("tipping_full",), note=_fallen, limits=_tipping_limits),
+          "widen the foot, or lower it; or fix it down as an engineer designs it, and say so: site.engineered", ("tipping_full",), note=_fallen, limits=_tipping_limits, word=engineered),
     Check(criterion("C25", "drilled stones"), lambda c: c.tipping,
-          "dowel it down, widen its base, or lower it", ("tipping",), note=_fallen, limits=_tipping_limits),
+          "widen its base, or lower it; or dowel it down as an engineer designs it, and say so: site.engineered", ("tipping",), note=_stone_said, limits=_tipping_limits, word=engineered),
     Check(criterion("C25e"), lambda c: c.tipping_empty,
-          "fix it down or ballast it before it stands empty where people pass", ("tipping_empty",), note=_fallen, limits=_tipping_limits),
+          "ballast it before it stands empty where people pass; or fix it down as an engineer designs it, and say so: site.engineered", ("tipping_empty",), note=_fallen, limits=_tipping_limits, word=engineered),
     Check(criterion("C26", "drilled stones"), lambda c: c.tipping_in_wind,
-          "dowel it down, or lower it", ("wind_pressure", "tipping_in_wind"), note=_fallen),
+          "lower it; or dowel it down as an engineer designs it, and say so: site.engineered", ("wind_pressure", "tipping_in_wind"), note=_stone_said, word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C26", "overflowing vessel"), lambda c: c.tipping_in_wind,
-          "fix it down, or lower it; a tall piece in wind is for a structural engineer", ("wind_pressure", "tipping_in_wind"), note=_fallen),
+          "lower it; a tall piece in wind is for a structural engineer, who may fix it down: say so, site.engineered", ("wind_pressure", "tipping_in_wind"), note=_fallen, word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C25", "blade"), _tips,
-          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work", ("wall_mass", "tipping"), limits=_tipping_limits),
+          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work; when it is done, say so: site.engineered", ("wall_mass", "tipping"), limits=_tipping_limits, word=engineered),
     Check(criterion("C26", "blade"), lambda c: c.tipping_in_wind,
-          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work", ("wall_mass", "wind_pressure", "tipping_in_wind")),
+          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work; when it is done, say so: site.engineered", ("wall_mass", "wind_pressure", "tipping_in_wind"), word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C25", "cascade"), lambda c: c.tipping,
-          "a wider or lower header, or one that is tied to what carries it: a structural engineer's work", ("header_mass", "tipping"), limits=_tipping_limits),
+          "a wider or lower header, or one that is tied to what carries it: a structural engineer's work; when it is done, say so: site.engineered", ("header_mass", "tipping"), limits=_tipping_limits, word=engineered),
     Check(criterion("C26", "cascade"), lambda c: c.tipping_in_wind,
-          "a wider or lower header, or one that is tied to what carries it: a structural engineer's work", ("header_mass", "wind_pressure", "tipping_in_wind")),
+          "a wider or lower header, or one that is tied to what carries it: a structural engineer's work; when it is done, say so: site.engineered", ("header_mass", "wind_pressure", "tipping_in_wind"), word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C27"), lambda c: c.foam_held,
           "more pebbles on the foam: under water they weigh little more than half", ("foam_held", "pebbles_wanted")),
     Check(criterion("C74"), lambda c: c.thin_slab,
           "a thicker slab or a wider foot; whether a slab bends or breaks a structural engineer says: this kit does not work that out"),
     Check(criterion("C21"), lambda c: c.counted("lining.panel_clearance"),
-          "cut the panel further from the load, and support every cut wall again"),
+          "cut the panel further from the load; or support every cut wall as the blocks' maker or an engineer says, and say so: reservoir.cut_walls", word=_cut_walls),
     Check(criterion("C28"), lambda c: c.flotation,
           "keep it full, add a relief drain, or more mass; while building, rain in an empty lined pit counts too", ("flotation",)),
 )  # fmt: skip

@@ -8,9 +8,10 @@ from brimwork import units
 from brimwork.cables import carried
 from brimwork.design.done import budget
 from brimwork.design.follows.chain import Chain
-from brimwork.design.judged.grading import Check, Judged, is_public
+from brimwork.design.judged.grading import Check, Judged, engineered, is_public
 from brimwork.design.typed.asking import Refused, tried
 from brimwork.design.typed.criteria import criterion
+from brimwork.design.typed.ground_fields import PLANNED
 from brimwork.design.typed.limits import NEVER, Limits, at_most, between
 from brimwork.design.typed.telling import told
 
@@ -18,9 +19,23 @@ WARM, MUCH_SPLASH = units.read("25 degC", "degC"), units.read("10 L/day", "L/day
 FLATTEST_LEG = units.read("30 deg", "deg")
 
 
+def _planned(chain: Chain) -> str:
+    return (
+        "no slings; every heavier piece is wheeled, rolled or carried by several, planned in writing"
+        if chain.unslung and chain.design["site.slings"] == PLANNED
+        else ""
+    )
+
+
+def _no_slings(chain: Chain) -> str:
+    return "by your answer: no slings are used" if chain.unslung else ""
+
+
 def _slings(chain: Chain) -> Limits:
     """No rating is enough for a leg flatter than 30 degrees."""
-    return at_most(0.50, 1.00) if chain.design["site.sling_angle"] >= FLATTEST_LEG else NEVER
+    if not chain.unslung:
+        chain.slings_answered()
+    return at_most(0.50, 1.00) if chain.unslung or chain.design["site.sling_angle"] >= FLATTEST_LEG else NEVER
 
 
 def _wall(chain: Chain) -> Limits:
@@ -147,9 +162,9 @@ PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C42"), lambda c: c.voltage_drop,
           "a thicker or shorter cable: ask the electrician", ("current", "voltage_drop")),
     Check(criterion("C48"), lambda c: c.lift_of_all,
-          "a team, a trolley or a machine; plan the lift in writing", ("lift",)),
+          "a team, a trolley or a machine; plan the lift in writing", ("lift",), word=_planned),
     Check(criterion("C65"), lambda c: c.sling_share,
-          "stronger slings, steeper legs; a crane needs a lifting plan by a competent person", ("sling",), limits=_slings),
+          "stronger slings, steeper legs; a crane needs a lifting plan by a competent person", ("sling",), note=_no_slings, limits=_slings),
     Judged(criterion("C51"), "site.open_water", _open_water,
           "fill it with stone, or fit a rigid grille at or above the water; no depth is without danger to a small child"),
     Judged(criterion("C52"), "site.legionella", _legionella,
@@ -159,7 +174,7 @@ PEOPLE_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C64"), lambda c: c.noise_above,
           "less fall, a timer at night, pump on rubber", ("noise",)),
     Check(criterion("C62"), lambda c: c.held_back,
-          "refer it to a structural engineer: this kit does not size raised or retaining walls", limits=_wall),
+          "refer it to a structural engineer: this kit does not size raised or retaining walls; when it is done, say so: site.engineered", limits=_wall, word=engineered),
     Check(criterion("C56"), budget.cost_share,
           "spend less, or agree on more before work begins", ("cost_estimate",), note=budget.cost_told),
 )  # fmt: skip

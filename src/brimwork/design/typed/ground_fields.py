@@ -9,6 +9,7 @@ from brimwork.design.typed.making import CP, YES_NO, J, assumed, length_field, s
 from brimwork.design.typed.reading import Field, OneOf, Several
 
 _HINDERS = ("firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent")
+PLANNED = "not used: heavier pieces are wheeled, rolled or carried by several, planned in writing"
 
 GROUND_FIELDS: dict[str, dict] = {
     "site": {
@@ -45,11 +46,13 @@ GROUND_FIELDS: dict[str, dict] = {
         "lift_travel": length_field("distance that the hands travel", "500 mm", "20 in"),
         "wheel_load": Field("heaviest wheel that may come onto the stone over the blocks, as a force", "kN", "lbf", such="1 kN", such_us="225 lbf"),
         "wheel_side": length_field("side of the square on which the heaviest wheel stands", "150 mm", "6 in"),
+        "slings": OneOf("whether slings are used, and how heavier pieces are moved where not", ("used", PLANNED, "not used, and not planned yet")),
         "sling_mass": Field("mass on the slings", "kg", "lb", such="120 kg", such_us="265 lb"),
         "sling_legs": Field("legs of the sling", "", whole=True, most=4, such="2"),
         "sling_equal": OneOf("a gear on the slings that lets all legs pull alike", YES_NO, usual="no", basis=J),
         "sling_angle": Field("angle of a leg of the sling from the horizontal", "deg", such="60 deg"),
         "sling_rating": Field("rating of one leg of the sling", "kN", "lbf", such="10 kN", such_us="2250 lbf"),
+        "engineered": OneOf("a structural engineer has designed how it is held (fixings, footing, wall), and the drawing is in hand", YES_NO),
         "budget": Field("budget", "cur", such="3000 cur"),
         "base_estimate": Field("cost worked out, without contingency", "cur", such="2500 cur"),
     },

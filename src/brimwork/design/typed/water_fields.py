@@ -25,6 +25,7 @@ WATER_FIELDS: dict[str, dict] = {
         "creep_factor": share("creep factor of the blocks", "0.4", span="0.3 to 0.6"),
         "safety_factor": Field("safety factor on the block", "", such="1.5"),
         "cover": length_field("thickness of a stiff slab or grid all over the blocks, under the stone (0 for none)", "0 mm", "0 in"),
+        "cut_walls": OneOf("the blocks' maker or an engineer has designed, in writing, how walls cut for the access panel are held again", YES_NO),
         "lowest_level": length_field("lowest level at which the pump may run, above the floor", "150 mm", "6 in"),
         "running_level": length_field("highest level while running, above the floor", "365 mm", "14 1/2 in"),
         "cut_out_level": length_field("level at which the low-water cut-out stops the pump, above the floor", "160 mm", "6 1/4 in"),
