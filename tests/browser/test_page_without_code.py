@@ -77,7 +77,7 @@ def rim(page):
 def test_from_the_start_page_to_an_own_number_without_code_and_nothing_leaves_the_machine(plain, start):
     plain.goto(start)
     assert [plain.locator(f"#{way}").inner_text() for way in ("build", "learn", "teach")] == ["Build", "Learn", "Teach"]
-    plain.get_by_role("link", name="Check ten numbers").click()
+    plain.get_by_role("link", name="Only its first questions").click()
     plain.wait_for_selector(ALIVE)
     assert plain.evaluate("() => window.jupyterapp === undefined && !document.querySelector('.jp-CodeCell, .cm-editor')")
     assert "quick_check(" not in plain.content() and "Traceback" not in plain.inner_text("main")

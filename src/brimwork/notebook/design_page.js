@@ -1,5 +1,8 @@
 // The page of a design. The kernel says what is so, as data; this draws it. Every text is put in as words, never as markup; drawings are SVG of the kit's own writer.
 const NARROW = 470; // px: a paper narrower than this gets drawings made for it
+const KEPT = ["change", "basis", "usual", "save"]; // wishes that are kept until they are answered, over a reload of the page too; asked twice they do the same
+const PATIENCE = 4000; // ms without an answer until that is said
+const FROM = { yours: "my own answer", read: "read in print", memory: "from memory", "common practice": "common practice", judgement: "a judgement", measured: "measured on site" };
 const GRADES = { fail: ["✕", "out"], marginal: ["◐", "near"], "not shown": ["?", "ask"], pass: ["✓", "in"], "does not apply": ["–", ""] };
 
 function make(tag, given = {}, ...children) {
@@ -11,7 +14,7 @@ function make(tag, given = {}, ...children) {
     else if (name in node && !name.includes("-") && name !== "list" && name !== "role") node[name] = value;
     else node.setAttribute(name, value === true ? "" : value);
   }
-  node.append(...children.flat().filter(child => child !== null && child !== undefined && child !== ""));
+  node.append(...children.flat(2).filter(child => child !== null && child !== undefined && child !== ""));
   return node;
 }
 
@@ -19,7 +22,13 @@ function render({ model, el }) {
   const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {} };
   let waiting = 0, serial = 0, answered = 0, wanted = "", lit = "", url = "";
   const rows = new Map();
-  const ask = (what, more = {}) => model.send({ do: what, n: ++serial, ...more });
+  const lost = () => document.body.dataset.lost === "true"; // the line to the server is broken; JupyterLab does not say
+  const ask = (what, more = {}) => {
+    const kept = KEPT.includes(what);
+    if (lost() && !kept && what !== "ready") return tell({ words: "The connection is lost: only what is typed, and Save, wait here until it is back.", alert: true });
+    model.send({ do: what, n: ++serial, ...more });
+    if (kept) owe(serial, { do: what, ...more });
+  };
   const button = (text, act, given = {}) => make("button", { type: "button", text, onclick: act, ...given });
 
   const parts = Object.fromEntries(["head", "said", "strip", "fails", "tabs", "paper", "form", "findings", "ways"].map(name => [name, make("div", { className: `bw-${name}` })]));
@@ -30,7 +39,7 @@ function render({ model, el }) {
   const side = make("div", { className: "bw-side" }, parts.form, parts.findings);
   const top = make("div", { className: "bw-top" }, parts.head, parts.strip, make("div", { className: "bw-line" }, parts.fails, said));
   const main = make("div", { className: "bw-main" }, draw, side);
-  const page = make("div", { className: "bw", role: "region", "aria-label": "Design page", "data-lm-suppress-shortcuts": "true" }, top, parts.ways, main);
+  const page = make("div", { className: "bw", "data-keeps": "true", role: "region", "aria-label": "Design page", "data-lm-suppress-shortcuts": "true" }, top, parts.ways, main);
   el.append(make("div", { className: "bw-outer" }, page));
   parts.form.setAttribute("aria-label", "Values of the design");
   parts.form.setAttribute("role", "form");
@@ -60,9 +69,9 @@ function render({ model, el }) {
     const rest = `${tally.fail || !tally.unanswered ? "" : "outside a limit; "}${tally.marginal} near a limit`;
     boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
-    const most = page.clientWidth < NARROW + 90 ? 1 : 3;
-    const chips = tally.names.slice(0, most).map(({ id, title }) => button(`✕ ${title}`, () => toFinding(id), { className: "bw-chip out" }));
-    if (tally.names.length > most) chips.push(button(`and ${tally.names.length - most} more`, () => toFinding("out"), { className: "bw-chip bw-plain" }));
+    const most = page.clientWidth < NARROW + 90 ? 1 : 3, others = tally.names.slice(most), grave = others.filter(one => one.safety).length;
+    const chips = tally.names.slice(0, most).map(({ id, title, safety }) => button(`✕ ${safety ? "Safety: " : ""}${title}`, () => toFinding(id), { className: safety ? "bw-chip bw-grave" : "bw-chip out" }));
+    if (others.length) chips.push(button(`and ${others.length} more${grave ? `, ${grave} of safety` : ""}`, () => toFinding("out"), { className: "bw-chip bw-plain" }));
     if (tally.unanswered) chips.push(button(`? ${tally.unanswered} of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
     parts.fails.replaceChildren(...chips);
   }
@@ -82,10 +91,12 @@ function render({ model, el }) {
     const note = make("span", { className: "bw-note", id: `${id}n` });
     const input = entry.options.length ? make("select", { id }) : make("input", { id, type: "text", autocomplete: "off", spellcheck: false, enterKeyHint: "done" });
     input.setAttribute("aria-describedby", `${id}n`);
-    const rests = state.full && entry.basis !== undefined && !["title", "note", "region"].includes(entry.key)
-      ? make("select", { className: "bw-basis", "aria-label": `${entry.label}: what it rests on`, title: "where this value is from" }, (state.bases ?? []).map(one => make("option", { value: one, text: one === "yours" ? "yours" : one }))) : null;
-    const row = make("div", { className: "bw-row" }, make("label", { htmlFor: id, text: entry.label }), input, make("span", { className: "bw-under" }, note, rests));
-    const held = { row, input, note, rests, entry };
+    const rests = entry.basis !== undefined && !["title", "note", "region"].includes(entry.key)
+      ? make("select", { "aria-label": `${entry.label}: where from?` }, (state.bases ?? []).map(one => make("option", { value: one, text: FROM[one] ?? one }))) : null;
+    const back = button("", () => ask("usual", { key: entry.key }), { className: "bw-plain bw-back" });
+    const row = make("div", { className: "bw-row" }, make("label", { htmlFor: id, text: entry.label }), input,
+      make("span", { className: "bw-under" }, note, back, rests ? make("span", { className: "bw-basis" }, make("span", { text: "where from? ", "aria-hidden": "true" }), rests) : null));
+    const held = { row, input, note, rests, back, entry };
     input.addEventListener("change", () => send(held));
     input.addEventListener("focus", () => light(entry.key));
     input.addEventListener("keydown", event => {
@@ -95,6 +106,7 @@ function render({ model, el }) {
     });
     rests?.addEventListener("change", () => ask("basis", { key: entry.key, basis: rests.value }));
     rests?.addEventListener("focus", () => light(entry.key));
+    input.addEventListener("input", () => { if (lost()) keep(); });
     fill(held, entry);
     rows.set(entry.key, [...(rows.get(entry.key) ?? []).filter(one => one.row.isConnected), held]);
     return row;
@@ -106,9 +118,46 @@ function render({ model, el }) {
     ask("change", { key: held.entry.key, text: held.input.value });
   }
 
+  // --- what nobody has answered yet
+
+  const owed = new Map(); // serial -> wish
+  const owedTo = () => `brimwork, not answered: ${state.head.file}`;
+  const drafts = () => [...rows.values()].flat().filter(one => one.row.isConnected && one.input.value !== one.entry.value && !one.row.classList.contains("bw-bad"))
+    .map(({ entry, input }) => ({ do: "change", key: entry.key, text: input.value }));
+
+  function keep() {
+    const all = [...owed.values(), ...(lost() ? drafts() : [])];
+    try {
+      if (state.head && all.length) sessionStorage.setItem(owedTo(), JSON.stringify(all));
+      else if (state.head) sessionStorage.removeItem(owedTo());
+    } catch { /* a browser that keeps nothing: what is typed stays in its box */ }
+  }
+
+  function owe(n, wish) {
+    owed.set(n, wish);
+    keep();
+    setTimeout(() => owed.has(n) && sayOwed(wish), lost() ? 0 : PATIENCE);
+  }
+
+  function sayOwed({ key }) {
+    if (!key) return tell({ words: "No answer from Brimwork: Save is sent again when the connection is back.", alert: true });
+    for (const held of rows.get(key) ?? []) say(held, "Kept in this page; it counts when the connection is back.", false);
+  }
+
+  // After a reload: what was typed or saved and never answered is sent again, to the design that it was meant for.
+  function sendAgain() {
+    let kept = null;
+    try { kept = JSON.parse(sessionStorage.getItem(owedTo())); } catch { /* nothing kept */ }
+    if (!kept?.length || owed.size) return;
+    const wishes = [...kept.filter(one => one.do !== "save"), ...kept.filter(one => one.do === "save").slice(-1)];
+    for (const { do: what, ...more } of wishes) ask(what, more);
+    state.again = `The connection was lost, and is back. Sent again: ${[...new Set(wishes.map(one => one.do === "save" ? "Save" : `${nameOf(one.key)}${one.text ? ` ${one.text}` : ""}`))].join("; ")}.`;
+    state.until = serial;
+  }
+
   function fill(held, entry) {
     held.entry = entry;
-    const { input, note, rests, row } = held;
+    const { input, note, rests, back, row } = held;
     row.querySelector("label").textContent = entry.label;
     if (entry.options.length) {
       const now = entry.options.map(([value]) => value).join();
@@ -118,12 +167,33 @@ function render({ model, el }) {
       }
     } else input.placeholder = entry.hint;
     input.value = entry.value;
-    row.className = `bw-row bw-${entry.state}`;
-    note.textContent = entry.state === "usual" ? `usual, ${entry.basis}; not yours yet` : entry.state === "yours" && entry.basis && entry.basis !== "yours" ? entry.basis : "";
-    if (rests) { rests.value = entry.basis || "yours"; rests.hidden = entry.state === "empty"; }
+    row.className = `bw-row bw-${entry.state}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
+    back.hidden = !entry.usual;
+    back.textContent = entry.usual ? `take the usual ${entry.usual}` : "";
+    back.setAttribute("aria-label", `${entry.label}: take the usual ${entry.usual}`);
+    note.textContent = entry.wants ? `${entry.wants[0].toUpperCase()}${entry.wants.slice(1)}.` : entry.state === "usual" ? `usual, ${entry.basis}; not yours yet` : entry.state === "yours" && entry.basis && entry.basis !== "yours" ? entry.basis : "";
+    if (rests) { rests.value = entry.basis || "yours"; rests.parentElement.hidden = entry.state === "empty"; }
+    reach(held);
+  }
+
+  // Where a number is from is asked after it was typed, or at every box when that is wanted; until then the Tab key goes from box to box.
+  function reach(held) {
+    const there = held.asked || state.froms ? 0 : -1;
+    held.back.tabIndex = there;
+    if (held.rests) held.rests.tabIndex = there;
+  }
+
+  function askFrom(key) {
+    for (const held of [...rows.values()].flat()) {
+      held.asked = held.entry.key === key;
+      held.row.classList.toggle("bw-asked", held.asked);
+      reach(held);
+    }
   }
 
   function say(held, words, bad) {
+    bad ||= Boolean(held.entry.wants);
+    words = held.entry.wants ? "" : words;
     held.row.classList.toggle("bw-bad", bad);
     held.input.toggleAttribute("aria-invalid", bad);
     held.told = Boolean(words) && !bad; // what was said of an earlier change goes with the next; what is wrong stays said
@@ -152,8 +222,14 @@ function render({ model, el }) {
       fold.bwPut = put;
       return fold;
     });
+    const froms = button("Where each number is from", () => {
+      state.froms = !state.froms;
+      froms.setAttribute("aria-pressed", String(state.froms));
+      parts.form.classList.toggle("bw-froms", state.froms);
+      for (const held of [...rows.values()].flat()) reach(held);
+    }, { "aria-pressed": String(Boolean(state.froms)), title: "show at every box, and reach by the Tab key, where its number is from" });
     const depth = button(state.full ? "Show only what is asked first" : "Show all values", () => ask("depth", { full: !state.full }));
-    parts.form.replaceChildren(make("p", { className: "bw-depth" }, progress(), depth), ...steps);
+    parts.form.replaceChildren(make("p", { className: "bw-depth" }, progress(), make("span", { className: "bw-acts" }, froms, depth)), ...steps);
   }
 
   const titleOf = step => step.entries.length ? `${step.title} (${step.entries.filter(one => one.value).length} of ${step.entries.length} known)` : step.title;
@@ -302,8 +378,9 @@ function render({ model, el }) {
     parts.paper.className = "bw-paper bw-lists";
     const made = view.tables.map(({ caption, head, rows: body, note }) => make("section", {}, caption ? make("h3", { text: caption }) : null, note ? make("p", {}, linked(note)) : null, body.length ? tableOf(head, body) : null));
     if (view.name === "compare") {
-      const choose = make("select", { "aria-label": "The other design", onchange: () => choose.value && ask("beside", { path: choose.value }) },
+      const choose = make("select", { "aria-label": "The other design", onchange: () => { state.beside = choose.value; if (choose.value) ask("beside", { path: choose.value }); } },
         make("option", { value: "", text: "Choose the other design" }), [...(state.own ?? []), ...state.examples.map(name => ({ path: `designs/${name}.toml`, words: `an example: ${name.replaceAll("-", " ")}` }))].map(({ path, words }) => make("option", { value: path, text: words })));
+      if (state.beside) choose.value = state.beside;
       parts.paper.replaceChildren(choose, ...made.filter((_, i) => view.tables[i].rows.length));
     } else parts.paper.replaceChildren(...made);
   }
@@ -315,7 +392,11 @@ function render({ model, el }) {
     const kept = document.activeElement?.closest?.(".bw-finding")?.dataset.id;
     const group = (title, found, open, name) => {
       if (!found.length) return null;
-      const list = () => make("ul", { className: "bw-list" }, found.map(one => findingOf(one)));
+      const list = () => make("ul", { className: "bw-list" }, found.map(findingOf));
+      if (name === "ask") return make("section", { "data-group": name }, make("h3", { text: title }), state.tally.whom.map(who => {
+        const theirs = found.filter(one => one.whom === who);
+        return theirs.length ? [make("h4", { text: `For ${who} to answer (${theirs.length})` }), make("ul", { className: "bw-list" }, theirs.map(findingOf))] : null;
+      }));
       if (open) return make("section", { "data-group": name }, make("h3", { text: title }), list());
       const fold = make("details", { "data-group": name, open: state.folds.has(name) }, make("summary", { text: `${title} (${found.length})` }));
       if (fold.open) fold.append(list());
@@ -386,7 +467,7 @@ function render({ model, el }) {
       return one;
     }));
     const own = ways.designs.length ? make("section", {}, make("h3", { text: "Go on with one of yours" }), make("ul", { className: "bw-own" }, ways.designs.map(({ path, words, when }) => make("li", {}, button(words, () => ask("open", { path }), { className: "bw-plain" }), make("small", { text: ` ${path}, ${when}` }))))) : null;
-    const examples = ways.examples.length ? make("section", {}, make("h3", { text: "Or look at an example" }), make("p", { className: "bw-say", text: "Invented designs; some of their checks fail on purpose. Nothing of them gets into a design of yours." }),
+    const examples = ways.examples.length ? make("section", {}, make("h3", { text: "Or look at an example" }), make("p", { className: "bw-say", text: "Invented designs; some of their checks fail on purpose. Nothing of them gets into a design of yours; one that you change and save is a copy, and says so." }),
       make("p", { className: "bw-acts" }, ways.examples.map(({ name, words }) => button(words, () => ask("example", { name }))))) : null;
     const back = ways.open ? button("Back to the open design", () => { state.start = null; drawWays(); }) : null;
     const name = make("input", { type: "text", "aria-label": "Another name for the open design", placeholder: "another name, such as front-path" });
@@ -408,6 +489,8 @@ function render({ model, el }) {
 
   function arrived(message, buffers) {
     if (message.n !== undefined) {
+      for (const n of owed.keys()) if (n <= message.n) owed.delete(n);
+      keep();
       if (message.n < answered) return; // a later answer has been shown already
       answered = message.n;
     }
@@ -422,6 +505,7 @@ function render({ model, el }) {
     if (message.numbers) drawNumbers();
     if (message.form) { state.why = {}; state.hangs = {}; drawForm(); }
     if (message.form && message.start === null) { side.scrollTop = draw.scrollTop = 0; if (page.getBoundingClientRect().top < 0) page.scrollIntoView({ block: "start" }); }
+    const held = document.activeElement?.closest?.(".bw-row"), stood = held?.getBoundingClientRect().top;
     if (message.entries) for (const entry of message.entries) {
       for (const held of rows.get(entry.key) ?? []) fill(held, entry);
       for (const step of state.form) for (const list of [step.entries, step.more]) list.forEach((one, at) => { if (one.key === entry.key) list[at] = entry; });
@@ -441,7 +525,7 @@ function render({ model, el }) {
     if ("start" in message) drawWays();
     if (message.said) tell(message.said);
     if (message.did) for (const held of [...rows.values()].flat()) if (held.told && held.entry.key !== message.did.key) say(held, "", false);
-    if (message.did?.key) for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false);
+    if (message.did?.key) { for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false); askFrom(message.did.key); }
     if (message.refused) {
       const held = (rows.get(message.refused.key) ?? []).find(one => one.row.isConnected);
       if (held) {
@@ -450,6 +534,12 @@ function render({ model, el }) {
         if (message.refused.offer) held.note.append(" ", button(`Take ${message.refused.offer}`, () => { held.input.value = message.refused.offer; send(held); held.input.focus(); }));
       } else tell({ words: message.refused.words, alert: true });
     }
+    if (held?.isConnected) { // what is typed in stays where it is, whatever is said above it
+      const moved = held.getBoundingClientRect().top - stood;
+      if (moved) (side.scrollHeight > side.clientHeight && getComputedStyle(side).overflowY !== "visible" ? side : document.scrollingElement).scrollTop += moved;
+    }
+    if (message.form && message.head) sendAgain();
+    if (state.again && message.n >= state.until) { tell({ words: message.refused ? `${state.again} ${message.refused.words}` : state.again, alert: Boolean(message.refused) }); state.again = ""; }
     drawChoices();
     if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }
     page.dataset.answered = answered; // for whoever waits for it
@@ -479,7 +569,8 @@ function render({ model, el }) {
   const topped = new ResizeObserver(() => page.style.setProperty("--bw-top", `${top.offsetHeight - parts.head.offsetHeight}px`));
   topped.observe(top);
   model.on("msg:custom", arrived);
+  addEventListener("pagehide", keep);
   requestAnimationFrame(() => { was = narrow(); ask("ready", { narrow: was }); });
-  return () => { sized.disconnect(); headed.disconnect(); topped.disconnect(); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
+  return () => { sized.disconnect(); headed.disconnect(); topped.disconnect(); removeEventListener("pagehide", keep); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
 }
 export default { render };

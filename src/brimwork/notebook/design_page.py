@@ -16,6 +16,8 @@ from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.price_list import price_list, prices_read
+from brimwork.design.typed.starting import FOLLOW, usual_of
+from brimwork.design.typed.uneven import uneven
 from brimwork.notebook import page_parts as parts
 from brimwork.notebook.boxes import typed_for, unit_offered
 from brimwork.notebook.form import HEADS, name_of
@@ -51,7 +53,7 @@ class DesignPage(anywidget.AnyWidget):
         if opened:
             opened.later = self.after.append
         self.acts: dict[str, Callable[[dict], Any]] = {
-            "ready": self._ready, "change": self._change, "basis": self._basis, "undo": self._undo, "redo": self._redo, "view": self._view, "depth": self._depth,
+            "ready": self._ready, "change": self._change, "basis": self._basis, "usual": self._usual, "undo": self._undo, "redo": self._redo, "view": self._view, "depth": self._depth,
             "why": self._why, "save": self._save, "designs": self._designs, "start": self._start, "example": self._example, "open": self._open_file,
             "leave": self._leave, "turn": self._turn, "choose": self._choose, "print": self._print, "beside": self._beside, "prices out": self._prices_out,
             "prices in": self._prices_in,
@@ -158,6 +160,7 @@ class DesignPage(anywidget.AnyWidget):
         return {
             "head": {
                 "title": opened.design.title,
+                "file": opened.mine,
                 "kind": opened.design.kind,
                 "region": opened.design.region,
                 "state": parts.kept_words(opened),
@@ -200,6 +203,8 @@ class DesignPage(anywidget.AnyWidget):
         for tell in self.followers:
             tell()
         keys = {one for one in {*before.values, *after.values} if before.values.get(one) != after.values.get(one)}
+        keys |= {*uneven(before), *uneven(after)}
+        keys |= {one for one in FOLLOW[after.kind] if usual_of(before, one) != usual_of(after, one)}  # what their boxes offer
         keys |= {head for head in HEADS if getattr(before, head) != getattr(after, head)}
         whole = before.region != after.region or before.kind != after.kind
         shape = (
@@ -226,6 +231,10 @@ class DesignPage(anywidget.AnyWidget):
         if given is None or basis not in parts.ALL_BASES:
             return None
         return self._then(lambda: self.here.change(key, given.text, basis), key)
+
+    def _usual(self, message: dict) -> dict:
+        key = str(message.get("key", ""))
+        return self._then(lambda: self.here.usual(key), key)
 
     def _undo(self, message: dict) -> dict:
         return self._then(lambda: self._say(self.here.undo(), "Taken back"))
@@ -347,7 +356,7 @@ class DesignPage(anywidget.AnyWidget):
     def _turn(self, message: dict) -> dict:
         """What stands here as another kind of feature; undo takes it back."""
         kind = str(message.get("kind", ""))
-        return self._then(lambda: self.here.put(self.design.turned(kind), f"as {kind}"))
+        return self._then(lambda: self.here.turn(kind))
 
     # --- prices
 

@@ -32,7 +32,7 @@ FORM_STEPS: dict[str, tuple[str, ...]] = {
     ),
     "Lining and stone": ("lining", "catch"),
     "Electricity": ("supply",),
-    "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("gate", "widest_item")),
+    "Handling": tuple(f"site.{key}" for key in SECTIONS["site"] if key.startswith(("lift_", "sling_")) or key in ("slings", "gate", "widest_item")),
     "Cost": ("site.budget", "site.base_estimate", "prices", "costing", "buying"),
     "Programme": ("programme",),
     "Questions to answer": ("answers",),

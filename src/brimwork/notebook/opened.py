@@ -22,8 +22,9 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.findings import Finding
 from brimwork.design.typed import file, starting
+from brimwork.design.typed.asking import meant
 from brimwork.design.typed.design import Design, blank_design
-from brimwork.design.typed.merging import Conflict, merged
+from brimwork.design.typed.merging import Conflict, merged, shown
 from brimwork.notebook.keeping import Keeping, Left, all_kept, left_of, read_kept
 from brimwork.notebook.results import found_in
 from brimwork.units import InputError
@@ -63,6 +64,7 @@ class OpenDesign:
         self.unsaved, self.before = bool(left), self.design
         self._worked()
         self._go_on(left)
+        self._tell_what_is_apart()
 
     @classmethod
     def of(cls, design: Design, path: Path, example: bool = False) -> OpenDesign:
@@ -91,12 +93,32 @@ class OpenDesign:
                 self._keep()
         remember(self)
 
+    def _tell_what_is_apart(self) -> None:
+        """Say which values of a file, nobody's own, are not what is usual for the sizes that stand in it; they count as they are until somebody changes them."""
+        keys = starting.not_as_usual(self.design)
+        if keys:
+            usual = (starting.usual_of(self.design, key) for key in keys)
+            told = "; ".join(
+                f"{meant(key)} {shown(self.design.values[key])}, usual for these sizes {shown(one)}" for key, one in zip(keys, usual, strict=True) if one
+            )
+            self.said.words = f"{self.said.words} Kept as it stands in the file, and nobody's own: {told}. The usual one is offered at its box.".strip()
+
     # --- changes
 
     def change(self, key: str, text, basis: str = "yours", what: str = "") -> None:
         """One value changed. Raises InputError, and then nothing is changed."""
-        changed = starting.emptied(self.design, key) if text is None else self.design.having(key, text, basis)
-        self.put(starting.followed_up(self.design, changed), what or key)
+        changed = starting.followed_up(self.design, self.design.having(key, text, basis))
+        self.put(changed, what or key)
+        if text is None and key in changed.values:
+            self.said = Outcome("An emptied box takes its usual value again.")
+
+    def usual(self, key: str) -> None:
+        """The usual value in place of what stands there. Raises InputError where there is none."""
+        self.put(starting.back_to_usual(self.design, key), key)
+
+    def turn(self, kind: str) -> None:
+        """What is known here as another kind of feature. Raises InputError for one that there is not."""
+        self.put(starting.turned_as(self.design, kind), f"as {kind}")
 
     def head(self, key: str, words: str) -> None:
         """Title, note or region changed. Raises InputError, and then nothing is."""
@@ -136,6 +158,7 @@ class OpenDesign:
         self.follow()
 
     was: list[Finding] = []
+    of_example = ""  # the example that this is, or is a copy of
 
     def follow(self) -> None:
         """Tell all that show it."""
@@ -174,6 +197,10 @@ class OpenDesign:
 
     def _save(self, name: str, base: Design | None) -> None:
         self.asking = None
+        if self.example and self.of_example and copied(self.of_example) not in self.design.note:
+            note = f"{copied(self.of_example)} {self.design.note}".strip()
+            self.design = self.design.headed("note", note[:2000])
+            self._worked()
         before = self.design
 
         def write() -> None:
@@ -309,8 +336,23 @@ def begin_design(kind: str, region: str, folder: Path = DESIGNS) -> OpenDesign:
 def look_at(name: str, folder: Path = DESIGNS) -> OpenDesign:
     """An invented example, to look at and to change; saved, it becomes one's own under another name. Raises InputError."""
     made = OpenDesign.of(file.load_design(folder / f"{name}.toml"), free_name(folder, f"my {name}"), example=True)
+    made.of_example = name
     made.said = Outcome("An invented example: nothing in it is yours, and some of its checks fail on purpose.")
     return made
+
+
+def invented(design: Design, folder: Path = DESIGNS) -> int:
+    """How many values of a copy of an example are still those of the example; 0 for what is no copy, or where the example is gone."""
+    name = next((name for name in EXAMPLES if copied(name) in design.note), "")
+    with suppress(InputError):
+        values = file.load_design(folder / f"{name}.toml").values if name else {}
+        return sum(design.values.get(key) == given for key, given in values.items() if not starting.is_usual(design, key))
+    return 0
+
+
+def copied(name: str) -> str:
+    """What the note of a copy of an example says."""
+    return f"A copy of the invented example {name.replace('-', ' ')}: what was not changed in it is invented."
 
 
 def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str, str]]:

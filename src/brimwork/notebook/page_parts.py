@@ -20,8 +20,10 @@ from brimwork.design.typed.fields import BASES, REGIONS, SECTIONS
 from brimwork.design.typed.merging import shown as on_one_line
 from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.reading import OneOf, Several
-from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST
+from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, usual_of
 from brimwork.design.typed.telling import days
+from brimwork.design.typed.uneven import uneven
+from brimwork.design.typed.whom import WHOM, whom_of
 from brimwork.design.typed.wording import spoken, worded
 from brimwork.drawing.design import DRAWN
 from brimwork.drawing.plan import plan
@@ -32,7 +34,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook.boxes import UNKNOWN, as_typed, empty_words
 from brimwork.notebook.comparing import compared
 from brimwork.notebook.form import FORM_STEPS, HEADS, is_seldom, keys_of, name_of
-from brimwork.notebook.opened import OpenDesign
+from brimwork.notebook.opened import OpenDesign, invented
 from brimwork.notebook.results import working_lines
 from brimwork.notebook.shopping import Waits, tables_of
 from brimwork.pack.buying import money
@@ -116,12 +118,48 @@ def kept_words(opened: OpenDesign) -> str:
     """Whether what is open is kept in a file of the user's own, in words."""
     if opened.example and not opened.done:
         return "an invented example"
-    if opened.unsaved and Path(opened.mine).exists():
-        return f"changes not saved yet; the file is {opened.mine}"
-    return "not saved yet" if opened.unsaved or opened.example else f"saved as {opened.mine}"
+    changed = f"changes not saved yet; the file is {opened.mine}" if opened.unsaved and Path(opened.mine).exists() else ""
+    said = changed or ("not saved yet" if opened.unsaved or opened.example else f"saved as {opened.mine}")
+    if opened.example:
+        return f"a changed copy of the invented example {opened.of_example.replace('-', ' ')}; {said}"
+    left = invented(opened.design)
+    return f"{said} · a copy of an invented example: {left} of its values are still invented" if left else said
 
 
 # --- findings -----------------------------------------------------------------------------------------------------------------------
+
+
+# What hurts soonest and worst comes first: shock, drowning, what falls or caves in, then what gives way in time.
+_GRAVEST = (
+    "C41",
+    "C46",
+    "C75",
+    "C77",
+    "C78",
+    "C44",
+    "C43",
+    "C71",
+    "C51",
+    "C25",
+    "C25e",
+    "C26",
+    "C62",
+    "C32",
+    "C35",
+    "C65",
+    "C48",
+    "C20",
+    "C74",
+    "C58",
+    "C21",
+    "C24",
+)
+
+
+def gravity(finding: Finding) -> tuple[bool, bool, int]:
+    """The order in which findings of one grade are named: those of safety first, the gravest of them first; then what is typed twice, which bears on others."""
+    place = _GRAVEST.index(finding.id) if finding.id in _GRAVEST else len(_GRAVEST)
+    return not is_safety(finding.id, finding.group), not finding.group.startswith("values"), place
 
 
 def findings_part(opened: OpenDesign) -> list[dict[str, Any]]:
@@ -142,6 +180,7 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
         "safety": is_safety(finding.id, finding.group),
         "who": FIRST_OF_ALL if finding.id in EXPECTED else worded(WHO.get(finding.group, OTHERS), design.region),
         "needs": _boxes(finding.needs, design),
+        "whom": whom_of(finding.needs),
     }
 
 
@@ -161,8 +200,13 @@ def tally_part(opened: OpenDesign) -> dict[str, Any]:
         "fail": sum(one.grade == "fail" for one in found),
         "marginal": sum(one.grade == "marginal" for one in found),
         "unanswered": sum(one.grade == "not shown" and is_safety(one.id, one.group) for one in found),
-        "names": [{"id": one.id, "title": worded(called(one), opened.design.region)} for one in _safety_first(found) if one.grade == "fail"],
+        "names": [
+            {"id": one.id, "title": worded(called(one), opened.design.region), "safety": is_safety(one.id, one.group)}
+            for one in _safety_first(found)
+            if one.grade == "fail"
+        ],
         "words": GRADE_WORDS,
+        "whom": list(WHOM),
     }
 
 
@@ -172,7 +216,7 @@ def _within(title: str) -> str:
 
 
 def _safety_first(found: list[Finding]) -> list[Finding]:
-    return sorted(found, key=lambda one: not is_safety(one.id, one.group))
+    return sorted(found, key=gravity)
 
 
 def turned(before: list[Finding], after: list[Finding], region: str = "UK", most: int = 3) -> str:
@@ -339,7 +383,8 @@ def entry(key: str, design: Design) -> dict[str, Any]:
     section_, _, name = key.partition(".")
     field, given = SECTIONS[section_][name], design.values.get(key)
     options = [["", empty_words(key, region)], *([option, spoken(option, region)] for option in field.options)] if isinstance(field, OneOf) else []
-    state = "empty" if given is None else "yours" if given.basis in ("yours", "measured", "read") else "usual"
+    usual = usual_of(design, key)
+    state = "empty" if given is None else "usual" if given == usual and given.basis != "yours" else "yours"
     return {
         "key": key,
         "label": name_of(key, region),
@@ -347,6 +392,8 @@ def entry(key: str, design: Design) -> dict[str, Any]:
         "options": options,
         "hint": "" if options else field.hint(region) or UNKNOWN,
         "state": state,
+        "wants": uneven(design).get(key, "") if section_ == "stones" else "",
+        "usual": as_typed(key, usual.text) if usual and state != "usual" else "",  # what can be had instead
         "basis": given.basis if given else "",
         "unit": field.here(region) if hasattr(field, "here") else "",
     }

@@ -18,15 +18,15 @@ const letters = (buffer) => {
 // --- the line to the server: what was not answered when it broke is sent again, and what was missed is asked for -------------------------------
 const waiting = new Map(); // messages to the kernel that it has not done with, by their id, oldest first
 const asked = new Map(); // id of such a message -> [what to call when it is done, the cell it came from]
-let line, seen = 0, made = 0, ended = false, lost = sessionStorage.getItem("lost") === "yes"; // whether something was typed that the server before never heard
+let line, seen = 0, made = 0, ended = false, unheard = sessionStorage.getItem("lost") === "yes"; // whether something was typed that the server before never heard
 sessionStorage.removeItem("lost");
 
 function connect() {
   line = new WebSocket(`${location.origin.replace(/^http/, "ws")}${home}line/${room}?seen=${seen}`);
   line.onopen = () => {
-    tell(lost ? "The server was started again. The last change did not reach it any more: make it once more." : "");
-    lost = false;
-    document.querySelector("main").inert = false;
+    lost(false);
+    if (unheard) tell("The server was started again. The last change did not reach it any more: make it once more.");
+    unheard = false;
     for (const message of waiting.values()) line.send(message);
   };
   line.onmessage = ({ data }) => {
@@ -38,13 +38,18 @@ function connect() {
     if (ended) return;
     if (code === 4404) return again(); // the server knows this page no longer
     if (code === 4409) return; // another line has taken its place
+    document.body.dataset.lost = "true";
     setTimeout(connect, PATIENCE);
-    if (code !== 1001) setTimeout(() => {
-      if (line.readyState === WebSocket.OPEN) return;
-      document.querySelector("main").inert = true; // nothing is typed that nobody hears
-      tell("The connection to Brimwork is lost. It is tried again, and the page waits for it; what was answered before is kept.");
-    }, 1.2 * PATIENCE);
+    if (code !== 1001) setTimeout(() => line.readyState === WebSocket.OPEN || lost(true), 1.2 * PATIENCE);
   };
+}
+
+// Whether there is a line. A page that keeps what is typed meanwhile goes on; in any other nothing can be typed, since it would be gone with the server.
+const keeps = () => document.querySelector("[data-keeps]") !== null;
+function lost(yes) {
+  if (!yes) delete document.body.dataset.lost;
+  document.querySelector("main").inert = yes && !keeps();
+  tell(yes ? `The connection to Brimwork is lost. It is tried again every second. ${keeps() ? "What you type now waits in this page, and is sent when it is back." : "Nothing can be typed here until it is back; what was answered is kept."}` : "");
 }
 
 function send(type, content, buffers, done, cell) {
@@ -67,7 +72,8 @@ function again() {
   const before = Number(sessionStorage.getItem("again") ?? 0);
   if (Date.now() - before < 20_000) return tell("This page has stopped. What you changed is kept.", true);
   sessionStorage.setItem("again", Date.now());
-  if (waiting.size) sessionStorage.setItem("lost", "yes");
+  document.body.dataset.lost = "true";
+  if (waiting.size && !keeps()) sessionStorage.setItem("lost", "yes");
   location.reload();
 }
 
