@@ -44,7 +44,10 @@ def _asked(key: str, design: Design) -> str:
 def _said(key: str, design: Design) -> str:
     section, _, name = key.partition(".")
     given = design.given(key)
-    return "" if given is None else inputs_printed(SECTIONS[section][name], given, design.region)
+    if given is None:
+        return ""
+    doubt = "" if given.basis in ("yours", "measured") else f" ({given.basis}: to be confirmed)"
+    return f"{inputs_printed(SECTIONS[section][name], given, design.region)}{doubt}"
 
 
 def _choices(key: str, design: Design) -> str:
