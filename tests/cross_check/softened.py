@@ -55,6 +55,7 @@ MAY: dict[tuple[str, str], str] = {
     ("C54", "answers.edges"): "an answer about the path; the edge over the paving, which the levels give, is compared",
     ("C52", "site.legionella"): "an assessment in writing by a competent person, whatever the water",
     ("C48", "site.lift_mass"): "compared with every block, and with every piece that is not slung",
+    ("C65", "site.slings"): "where none are used every piece is lifted by hand, and the lift counts the heaviest",
     ("C65", "site.sling_mass"): "compared with every piece over what one person lifts",
     **{(check, "supply.circuit_load"): "never less than the current of the pump alone" for check in ("C42", "C46")},
     ("C75", "supply.cable_rating"): "what the electrician says of the cable as it is laid, never more than the table of its conductors",
