@@ -14,7 +14,7 @@ function make(tag, given = {}, ...children) {
     else if (name in node && !name.includes("-") && name !== "list" && name !== "role") node[name] = value;
     else node.setAttribute(name, value === true ? "" : value);
   }
-  node.append(...children.flat(2).filter(child => child !== null && child !== undefined && child !== ""));
+  node.append(...children.flat().filter(child => child !== null && child !== undefined && child !== ""));
   return node;
 }
 
@@ -393,10 +393,6 @@ function render({ model, el }) {
     const group = (title, found, open, name) => {
       if (!found.length) return null;
       const list = () => make("ul", { className: "bw-list" }, found.map(findingOf));
-      if (name === "ask") return make("section", { "data-group": name }, make("h3", { text: title }), state.tally.whom.map(who => {
-        const theirs = found.filter(one => one.whom === who);
-        return theirs.length ? [make("h4", { text: `For ${who} to answer (${theirs.length})` }), make("ul", { className: "bw-list" }, theirs.map(findingOf))] : null;
-      }));
       if (open) return make("section", { "data-group": name }, make("h3", { text: title }), list());
       const fold = make("details", { "data-group": name, open: state.folds.has(name) }, make("summary", { text: `${title} (${found.length})` }));
       if (fold.open) fold.append(list());
@@ -405,7 +401,7 @@ function render({ model, el }) {
     };
     const of = grade => all.filter(one => one.grade === grade);
     const asks = of("not shown").filter(one => one.safety);
-    const people = ["First of all", ...new Set(asks.map(one => one.who).filter(who => who !== "First of all"))];
+    const people = ["First of all", ...new Set(asks.map(one => one.who).filter(who => who !== "First of all").sort((a, b) => b.startsWith("You,") - a.startsWith("You,")))];
     const asked = asks.length ? make("section", { "data-group": "ask" }, make("h3", { text: "Not answered yet, and somebody's safety rests on it" }),
       people.map(who => [who, asks.filter(one => one.who === who)]).filter(([, found]) => found.length).flatMap(([who, found]) => [make("h4", { text: who }), make("ul", { className: "bw-list" }, found.map(one => findingOf(one)))])) : null;
     parts.findings.replaceChildren(...[

@@ -23,7 +23,7 @@ from brimwork.design.typed.reading import OneOf, Several
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, usual_of
 from brimwork.design.typed.telling import days
 from brimwork.design.typed.uneven import uneven
-from brimwork.design.typed.whom import WHOM, whom_of
+from brimwork.design.typed.whom import BY_ELECTRICIAN, ENGINEER, MAKER, whom_of
 from brimwork.design.typed.wording import spoken, worded
 from brimwork.drawing.design import DRAWN
 from brimwork.drawing.plan import plan
@@ -54,8 +54,8 @@ DASH = "–"
 FIRST_OF_ALL, OTHERS = "First of all", "You, at the drawing board"
 WHO = {
     "ground and lining": "You, before anyone digs", "people": "You, with those who live and work there", "loads": "You, with what makers and soil can bear",
-    "supply": "Your electrician",
 }  # fmt: skip
+ANOTHER = {BY_ELECTRICIAN: "Your electrician: Print makes a sheet to hand over", MAKER: "The supplier or the maker", ENGINEER: "An engineer"}
 EXPECTED = ("C41", "C51", "C35", "C44")  # of the unanswered checks of safety those named first: shock, open water, services
 
 
@@ -178,10 +178,14 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
         "note": without_keys(finding.note, _name(design.region)),
         "basis": finding.basis,
         "safety": is_safety(finding.id, finding.group),
-        "who": FIRST_OF_ALL if finding.id in EXPECTED else worded(WHO.get(finding.group, OTHERS), design.region),
+        "who": FIRST_OF_ALL if finding.id in EXPECTED else worded(_who(finding), design.region),
         "needs": _boxes(finding.needs, design),
-        "whom": whom_of(finding.needs),
     }
+
+
+def _who(finding: Finding) -> str:
+    """Who answers what is missing: somebody else, where a value is theirs to give."""
+    return ANOTHER.get(whom_of(finding.needs)) or WHO.get(finding.group, OTHERS)
 
 
 def _linked(text: str, design: Design) -> dict[str, Any]:
@@ -206,7 +210,6 @@ def tally_part(opened: OpenDesign) -> dict[str, Any]:
             if one.grade == "fail"
         ],
         "words": GRADE_WORDS,
-        "whom": list(WHOM),
     }
 
 

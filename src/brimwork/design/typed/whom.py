@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 YOU, BY_ELECTRICIAN, MAKER, ENGINEER = "you", "a qualified electrician", "the supplier or the maker", "an engineer"
-WHOM = (YOU, BY_ELECTRICIAN, MAKER, ENGINEER)
 
 # Keys, or whole sections, that others than the builder answer.
 _OF: dict[str, tuple[str, ...]] = {
