@@ -11,7 +11,7 @@ from brimwork.design.typed import file
 from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.ground_fields import PLANNED
 from brimwork.design.typed.kinds import KINDS
-from brimwork.design.typed.starting import started
+from brimwork.design.typed.starting import followed_up, started
 from brimwork.design.typed.uneven import uneven
 from brimwork.design.typed.whom import _OF, BY_ELECTRICIAN, ENGINEER, MAKER, YOU, whom, whom_of
 from brimwork.pack.electrician import electrician
@@ -120,3 +120,9 @@ def test_the_sheet_for_the_electrician_asks_all_that_is_asked_of_one_and_answers
     asked = [f"{section}.{name}" for section, fields in sections(kind).items() for name in fields if whom(f"{section}.{name}") == BY_ELECTRICIAN]
     assert len(asked) >= 15 and page.count("ring one: ") >= 4
     assert ("A licensed" if region == "US" else "A qualified") in page and "Name, date, signature" in page
+
+
+def test_stones_of_which_only_the_diameters_are_known_wait_for_their_heights():
+    only = started("drilled stones", "US").having("stones.diameters", ["14 in", "12 in", "10 in"])
+    found = findings(chain_of(followed_up(started("drilled stones", "US"), only)))
+    assert [one for one in found if one.grade == "not shown" and "stones.heights" in one.needs]

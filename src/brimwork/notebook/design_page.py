@@ -212,7 +212,8 @@ class DesignPage(anywidget.AnyWidget):
             if whole
             else {"entries": [parts.entry(one, after) for one in keys | ({key} if key else set())]}
         )
-        told = parts.turned(found, opened.found, after.region)
+        out = uneven(after).get(key, "")
+        told = f"{out[:1].upper()}{out[1:]}." if out else parts.turned(found, opened.found, after.region)
         moving = self._moving()
         return {**moving, **shape, "did": {"key": key, "words": told}, "said": moving["said"] if moving["said"]["words"] else {"words": told, "alert": False}}
 

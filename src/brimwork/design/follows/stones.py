@@ -41,6 +41,8 @@ class StonesChain(StandingLoads, Whole):
         lists = [self.design[f"stones.{key}"] for key in ("diameters", "heights", "branch_lengths")]
         if out := uneven(self.design):
             raise Unknown(*out)
+        if len({len(one) for one in lists}) > 1:  # of lists that are only supposed
+            raise InputError("there is not one entry for every stone")
         return list(zip(*lists, strict=True))
 
     @cached_property
