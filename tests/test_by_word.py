@@ -126,3 +126,9 @@ def test_stones_of_which_only_the_diameters_are_known_wait_for_their_heights():
     only = started("drilled stones", "US").having("stones.diameters", ["14 in", "12 in", "10 in"])
     found = findings(chain_of(followed_up(started("drilled stones", "US"), only)))
     assert [one for one in found if one.grade == "not shown" and "stones.heights" in one.needs]
+
+
+def test_a_wall_that_holds_something_back_is_an_engineers_whatever_it_weighs():
+    wall = having(BLADE, blade__wall_retains="soil")
+    assert finding(wall, "C25").grade == "fail" and ENGINEERED in finding(wall, "C25").remedy
+    assert finding(wall.having(ENGINEERED, "yes"), "C25").grade == "marginal"

@@ -47,10 +47,10 @@ class Check(_Row):
 
     def grade(self, chain: Chain) -> Finding:
         got = tried(lambda: (self.value(chain), *self.counting(chain)))
+        if isinstance(got, Refused) and self.instead and self.word and (said := self.word(chain)):
+            return self._finding("marginal", "not worked out here", "", note=f"by your answer: {said}")
         if isinstance(got, Refused) and got.needs:
             of_limits = missing(chain, self.counting) if self.limits else ()
-            if self.instead and self.word and (said := self.word(chain)):
-                return self._finding("marginal", "not worked out here", "", note=f"by your answer: {said}")
             keys = tuple(dict.fromkeys((*got.needs, *missing(chain, self.value), *of_limits, *self.instead)))
             return self._finding(UNSHOWN, f"needs {asked(*keys)}", "", note="", needs=keys)
         if isinstance(got, Refused):

@@ -70,7 +70,7 @@ LOAD_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C26", "overflowing vessel"), lambda c: c.tipping_in_wind,
           "lower it; a tall piece in wind is for a structural engineer, who may fix it down: say so, site.engineered", ("wind_pressure", "tipping_in_wind"), note=_fallen, word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C25", "blade"), _tips,
-          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work; when it is done, say so: site.engineered", ("wall_mass", "tipping"), limits=_tipping_limits, word=engineered),
+          "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work; when it is done, say so: site.engineered", ("wall_mass", "tipping"), limits=_tipping_limits, word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C26", "blade"), lambda c: c.tipping_in_wind,
           "a thicker or lower wall, or one that is tied to its footing: a structural engineer's work; when it is done, say so: site.engineered", ("wall_mass", "wind_pressure", "tipping_in_wind"), word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C25", "cascade"), lambda c: c.tipping,
