@@ -19,7 +19,8 @@ from brimwork.notebook.boxes import unit_offered
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
 from brimwork.notebook.form import FORM_STEPS, HEADS, SELDOM, keys_of
-from brimwork.notebook.opened import EXAMPLES, OpenDesign, begin_design, last_open, look_at, own_designs
+from brimwork.notebook.opened import OpenDesign, begin_design, look_at
+from brimwork.notebook.shelf import EXAMPLES, last_open, own_designs
 from brimwork.notebook.shopping import buying
 from brimwork.units import InputError
 

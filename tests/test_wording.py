@@ -21,7 +21,8 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.layout import words
 from brimwork.drawing.records import Sheet
 from brimwork.notebook.form import FORM_STEPS, keys_of
-from brimwork.notebook.page_parts import entry, key_numbers, turned
+from brimwork.notebook.page_boxes import entry
+from brimwork.notebook.page_parts import key_numbers, turned
 from brimwork.notebook.results import drawings_shown, findings_shown
 from brimwork.notebook.shopping import buying
 from brimwork.pack.document import document

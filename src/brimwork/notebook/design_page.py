@@ -14,25 +14,20 @@ from brimwork.design.done.quantities import quantities
 from brimwork.design.typed.asking import without_keys
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
-from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.price_list import price_list, prices_read
 from brimwork.design.typed.starting import FOLLOW, usual_of
 from brimwork.design.typed.uneven import uneven
+from brimwork.notebook import page_boxes as boxes
 from brimwork.notebook import page_parts as parts
 from brimwork.notebook.boxes import typed_for, unit_offered
 from brimwork.notebook.form import HEADS, name_of
-from brimwork.notebook.opened import DESIGNS, EXAMPLES, OpenDesign, begin_design, look_at, own_designs, remember
+from brimwork.notebook.opened import OpenDesign, begin_design, look_at, remember
 from brimwork.notebook.printing import printed
 from brimwork.notebook.results import drawings_shown, findings_shown
+from brimwork.notebook.shelf import DESIGNS, EXAMPLES, own_designs
 from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
 
-KIND_WORDS = {
-    "overflowing vessel": ("A bowl or pot that overflows", "water leaves all round its rim and runs down its face"),
-    "drilled stones": ("Drilled stones", "water rises through one stone or several and runs down them"),
-    "blade": ("A straight blade", "a sheet of water falls from a lip in a wall"),
-    "cascade": ("Steps or a rill", "water falls from pool to pool"),
-}
 LARGEST_LIST = 200_000  # bytes of a price list
 
 
@@ -141,13 +136,13 @@ class DesignPage(anywidget.AnyWidget):
     def _all(self) -> dict:
         """Everything that the page shows."""
         if self.opened is None:
-            return {"start": self._ways_in(), "said": {"words": "", "alert": False}}
+            return {"start": parts.ways_part(self.opened is not None), "said": {"words": "", "alert": False}}
         opened = self.opened
         return {
             "start": None,
-            "bases": parts.ALL_BASES,
+            "bases": boxes.ALL_BASES,
             "views": parts.views_part(opened),
-            "form": parts.form_part(opened, self.full),
+            "form": boxes.form_part(opened, self.full),
             "full": self.full,
             "examples": list(EXAMPLES),
             "own": [{"path": path, "words": words} for path, words, _ in own_designs() if path != opened.mine],
@@ -168,7 +163,7 @@ class DesignPage(anywidget.AnyWidget):
                 "redo": self._what(opened.undone[-1].what) if opened.undone else "",
                 "saved": opened.unsaved and Path(opened.mine).exists(),
             },
-            "answered": parts.answered_part(opened.design),
+            "answered": boxes.answered_part(opened.design),
             "numbers": parts.numbers_part(self._numbers(), self.before),
             "tally": parts.tally_part(opened),
             "findings": parts.findings_part(opened),
@@ -196,7 +191,7 @@ class DesignPage(anywidget.AnyWidget):
         after = opened.design
         if after is before:
             return {
-                "entries": [parts.entry(key, after)] if key else [],
+                "entries": [boxes.entry(key, after)] if key else [],
                 "said": {"words": opened.said.words or "Nothing is different.", "alert": opened.said.alert},
             }
         self.before = numbers
@@ -208,9 +203,9 @@ class DesignPage(anywidget.AnyWidget):
         keys |= {head for head in HEADS if getattr(before, head) != getattr(after, head)}
         whole = before.region != after.region or before.kind != after.kind
         shape = (
-            {"form": parts.form_part(opened, self.full), "views": parts.views_part(opened)}
+            {"form": boxes.form_part(opened, self.full), "views": parts.views_part(opened)}
             if whole
-            else {"entries": [parts.entry(one, after) for one in keys | ({key} if key else set())]}
+            else {"entries": [boxes.entry(one, after) for one in keys | ({key} if key else set())]}
         )
         out = uneven(after).get(key, "")
         told = f"{out[:1].upper()}{out[1:]}." if out else parts.turned(found, opened.found, after.region)
@@ -229,7 +224,7 @@ class DesignPage(anywidget.AnyWidget):
     def _basis(self, message: dict) -> dict | None:
         key, basis = str(message.get("key", "")), str(message.get("basis", ""))
         given = self.design.values.get(key)
-        if given is None or basis not in parts.ALL_BASES:
+        if given is None or basis not in boxes.ALL_BASES:
             return None
         return self._then(lambda: self.here.change(key, given.text, basis), key)
 
@@ -263,7 +258,7 @@ class DesignPage(anywidget.AnyWidget):
 
     def _depth(self, message: dict) -> dict | None:
         self.full = bool(message.get("full"))
-        return {"form": parts.form_part(self.opened, self.full), "full": self.full} if self.opened else None
+        return {"form": boxes.form_part(self.opened, self.full), "full": self.full} if self.opened else None
 
     def _why(self, message: dict) -> dict | None:
         if self.opened is None:
@@ -289,29 +284,21 @@ class DesignPage(anywidget.AnyWidget):
         name = str(message.get("name", "")).strip()
         self.opened.save(str(DESIGNS / f"{Path(name).name.removesuffix('.toml')}.toml") if name else "")
         self._told()
-        return {**self._moving(), "form": parts.form_part(self.opened, self.full)}
+        return {**self._moving(), "form": boxes.form_part(self.opened, self.full)}
 
     def _choose(self, message: dict) -> dict | None:
         if self.opened is None or not isinstance(message.get("keep"), dict):
             return None
         self.opened.decide({str(key): bool(mine) for key, mine in message["keep"].items()})
         self._told()
-        return {**self._moving(), "form": parts.form_part(self.opened, self.full)}
+        return {**self._moving(), "form": boxes.form_part(self.opened, self.full)}
 
     def _told(self) -> None:
         for tell in self.followers:
             tell()
 
-    def _ways_in(self) -> dict:
-        return {
-            "kinds": [{"kind": kind, "name": KIND_WORDS[kind][0], "words": KIND_WORDS[kind][1]} for kind in KINDS],
-            "designs": [{"path": path, "words": words, "when": when} for path, words, when in own_designs()],
-            "examples": [{"name": name, "words": name.replace("-", " ")} for name in EXAMPLES if (DESIGNS / f"{name}.toml").exists()],
-            "open": self.opened is not None,
-        }
-
     def _designs(self, message: dict) -> dict:
-        return {"start": self._ways_in()}
+        return {"start": parts.ways_part(self.opened is not None)}
 
     def _known_file(self, path: str) -> str:
         """A design that the page has offered, and no other file. Raises InputError."""

@@ -7,8 +7,9 @@ from pathlib import Path
 from IPython.display import display
 
 from brimwork.notebook.design_page import DesignPage
-from brimwork.notebook.opened import EXAMPLES, OpenDesign, last_open, look_at
+from brimwork.notebook.opened import OpenDesign, look_at
 from brimwork.notebook.pages import say
+from brimwork.notebook.shelf import EXAMPLES, last_open
 from brimwork.units import InputError
 
 _shown: list[DesignPage] = []  # the page of this kernel: a cell that is run again goes on with what it has open

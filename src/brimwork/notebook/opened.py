@@ -5,15 +5,12 @@ What is not saved is kept in a file beside it, so that a restart comes back to i
 
 from __future__ import annotations
 
-import datetime
 import hashlib
 import json
 import os
-import re
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
-from itertools import count
 from pathlib import Path
 from typing import NamedTuple
 
@@ -27,11 +24,9 @@ from brimwork.design.typed.design import Design, blank_design
 from brimwork.design.typed.merging import Conflict, merged, shown
 from brimwork.notebook.keeping import Keeping, Left, all_kept, left_of, read_kept
 from brimwork.notebook.results import found_in
+from brimwork.notebook.shelf import DESIGNS, LAST_OPEN, copied, free_name
 from brimwork.units import InputError
 
-DESIGNS = Path("designs")
-EXAMPLES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")  # invented designs that come with the workbooks: looked at, never written over
-_LAST = ".last-open.json"
 MOST_UNDONE = 200  # changes that can be taken back
 
 
@@ -314,16 +309,6 @@ def _with_changes(path: Path, kind: str = "") -> tuple[Design | None, Design, Le
 # --- which design, and those that lie there
 
 
-def free_name(folder: Path, title: str = "my design") -> Path:
-    """A file name in the folder that nothing has yet, from the title."""
-    stem = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "my-design"
-    for number in count(1):
-        name = folder / f"{stem}{'' if number == 1 else f'-{number}'}.toml"
-        if not os.path.lexists(name) and not all_kept(folder, name.stem):
-            return name
-    raise AssertionError
-
-
 def begin_design(kind: str, region: str, folder: Path = DESIGNS) -> OpenDesign:
     """A new design with usual values, which waits for its first answers. Raises InputError."""
     with suppress(OSError):  # where it cannot be made, saving says so
@@ -341,61 +326,10 @@ def look_at(name: str, folder: Path = DESIGNS) -> OpenDesign:
     return made
 
 
-def invented(design: Design, folder: Path = DESIGNS) -> int:
-    """How many values of a copy of an example are still those of the example; 0 for what is no copy, or where the example is gone."""
-    name = next((name for name in EXAMPLES if copied(name) in design.note), "")
-    with suppress(InputError):
-        values = file.load_design(folder / f"{name}.toml").values if name else {}
-        return sum(design.values.get(key) == given for key, given in values.items() if not starting.is_usual(design, key))
-    return 0
-
-
-def copied(name: str) -> str:
-    """What the note of a copy of an example says."""
-    return f"A copy of the invented example {name.replace('-', ' ')}: what was not changed in it is invented."
-
-
-def own_designs(folder: Path = DESIGNS) -> list[tuple[str, str, str]]:
-    """The designs in a folder that are somebody's own, as (path, what it is, when it was changed), the newest first: saved ones, and those of which only unsaved changes are kept."""
-    shipped = {*EXAMPLES, "quick-check"}
-    saved = [path for path in folder.glob("[!.]*.toml") if path.stem not in shipped]
-    found: dict[str, float] = {}
-    for path in saved:
-        with suppress(OSError):
-            found[str(path)] = path.stat().st_mtime
-    for kept in all_kept(folder):
-        stem = Left(kept, None, blank_design("blade", "x")).path.name[1:].rpartition(".")[0].rpartition(".")[0]
-        if stem and stem not in shipped:
-            with suppress(OSError):
-                found[str(folder / f"{stem}.toml")] = max(found.get(str(folder / f"{stem}.toml"), 0.0), kept.stat().st_mtime)
-    return [
-        (path, _titled(Path(path)), f"{datetime.datetime.fromtimestamp(found[path]):%d %b %Y, %H:%M}") for path in sorted(found, key=lambda path: -found[path])
-    ]
-
-
-def _titled(path: Path) -> str:
-    with suppress(InputError, OSError):
-        if path.exists():
-            design = file.load_design(path)
-            return f"{design.title}, {design.kind}"
-        return f"{path.stem}, not saved yet"
-    return f"{path.stem}, cannot be read"
-
-
 def remember(opened: OpenDesign) -> None:
     """Keep which design was open last."""
     if not opened.example:
         with suppress(OSError):
-            place = Path(opened.mine).parent / _LAST
+            place = Path(opened.mine).parent / LAST_OPEN
             if place.parent.is_dir():
                 files.write_whole(place, json.dumps({"file": Path(opened.mine).name}).encode())
-
-
-def last_open(folder: Path = DESIGNS) -> Path | None:
-    """The file of the design that was open last, where it or what was kept of it is still there."""
-    with suppress(OSError, ValueError, KeyError, TypeError):
-        name = json.loads(files.read_bounded(folder / _LAST, 1000))["file"]
-        path = folder / Path(name).name
-        if path.exists() or all_kept(folder, path.stem):
-            return path
-    return None
