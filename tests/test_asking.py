@@ -96,3 +96,14 @@ def test_the_pack_counts_days_in_words(tmp_path):
     for region in ("UK", "US"):
         text = document(BOWL.headed("region", region), datetime.date(2027, 2, 20), tmp_path)
         assert "15.3 days" in text and not re.search(r"\d day\b(?! )", text.split("What this design rests on")[0])
+
+
+@pytest.mark.parametrize("name", ["library-bowl", "school-columns", "terrace-blade", "garden-cascade"])
+def test_a_chain_that_supposes_values_asks_no_other_chain(name):
+    """What was worked out is kept; what would ask the first chain, which lacks the values, is made again."""
+    chain = chain_of(load_design(Path(__file__).parents[1] / "workbooks" / "designs" / f"{name}.toml"))
+    checks.findings(chain)
+    other = chain.supposing(chain.design.having("catch.stone_density", "1600 kg/m3"))
+    assert other._worked and other._worked is not chain._worked
+    assert not [kept for kept in vars(other).values() if kept is chain or getattr(kept, "chain", None) is chain or hasattr(kept, "working")]
+    assert other.geometry.chain is other and other.coming is not chain.coming

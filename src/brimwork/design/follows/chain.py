@@ -21,7 +21,6 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].fixed
-_ABOUT_A_CHAIN = ("geometry", "bodies", "coming")  # what asks a chain for more, and belongs to that one alone
 
 
 @dataclass(frozen=True)
@@ -61,7 +60,7 @@ class Chain:
     def supposing(self, design: Design) -> Chain:
         """The same chain for a design that gives values which this one lacks; what is worked out here needs none of them, and is kept."""
         other = type(self)(design)
-        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if name not in _ABOUT_A_CHAIN}
+        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if not isinstance(value, _ASKING)}
         other.__dict__ = {**kept, "design": design}
         return other
 
@@ -209,3 +208,6 @@ class Chain:
         return Found(
             "r_apron", self.apron / self.apron_wanted, f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that water and wind want"
         )
+
+
+_ASKING = (Chain, Geometry, Bodies)  # what asks a chain for more belongs to that one alone
