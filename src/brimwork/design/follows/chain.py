@@ -21,6 +21,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].fixed
+_ABOUT_A_CHAIN = ("geometry", "bodies", "coming", "heavier")  # what asks a chain for more belongs to that one alone
 
 
 @dataclass(frozen=True)
@@ -42,7 +43,7 @@ class result:  # noqa: N801 - reads as a decorator
         self.name = name
 
     def __get__(self, chain: Chain | None, owner: type) -> Any:
-        return self if chain is None else chain.working(self.name).result
+        return self if chain is None else (chain._worked.get(self.name) or chain.working(self.name)).result
 
 
 COMING = "coming."  # before the name of a result: the one at the flow that comes, in place of the flow wanted
@@ -60,7 +61,7 @@ class Chain:
     def supposing(self, design: Design) -> Chain:
         """The same chain for a design that gives values which this one lacks; what is worked out here needs none of them, and is kept."""
         other = type(self)(design)
-        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if not isinstance(value, _ASKING)}
+        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if name not in _ABOUT_A_CHAIN}
         other.__dict__ = {**kept, "design": design}
         return other
 
@@ -208,6 +209,3 @@ class Chain:
         return Found(
             "r_apron", self.apron / self.apron_wanted, f"the apron over the {QUANTITIES['w_apron'].metric_text(self.apron_wanted)} that water and wind want"
         )
-
-
-_ASKING = (Chain, Geometry, Bodies)  # what asks a chain for more belongs to that one alone
