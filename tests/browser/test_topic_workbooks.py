@@ -155,7 +155,8 @@ def finish(book, title, sure, said):
     check.says("Receipt")
     shown = re.search(r"Receipt ([a-z]+ [a-z]+ \d{4})", check.cell.inner_text())[1]
     check.press("Make a sheet to print")
-    check.says(f"Written: {title}-answers.pdf")
+    check.says("Written beside this workbook")
+    assert check.cell.get_by_role("link", name=f"{title}-answers.pdf").get_attribute("href").startswith("data:application/pdf;base64,JVBER")
     assert book.file(f"{title}-answers.pdf", type="file", format="base64").startswith("JVBER"), "a PDF"
     return shown
 

@@ -113,7 +113,7 @@ class Walk:
     def says(self, cell, words: str, what: str, within: int = SOON) -> bool:
         """Whether the page comes to say this soon, or within so many ms."""
         try:
-            cell.get_by_text(words, exact=False).first.wait_for(timeout=within)
+            cell.get_by_text(words, exact=False).locator("visible=true").first.wait_for(timeout=within)
             return True
         except Exception:
             self.note(
@@ -135,15 +135,14 @@ class Walk:
         except Exception:
             self.note(f"no box takes '{text}'")
 
-    def told_apart(self, cell, box, posed: Question, what: str, after: int | None = None) -> None:
-        """A wrong and then a right answer into a box, and what is said to each. `after` counts what says 'Right:' already."""
+    def told_apart(self, cell, box, posed: Question, what: str) -> None:
+        """A wrong and then a right answer into a box, and what must be said to each."""
         told = answers_to(posed)
         rights = cell.get_by_text("Right:")
-        before = rights.count() if after is None else after
         self.type(box, told.wrong)
-        self.says(cell, told.said.split("  ")[0][:70].strip(), f"{what}, wrong answer {told.wrong}")
-        if rights.count() > before:
-            self.note(f"{what}: the wrong answer {told.wrong} is taken for right")
+        if not self.says(cell, told.said.split("  ")[0][:70].strip(), f"{what}, wrong answer {told.wrong}"):
+            return
+        before = rights.count()  # of the other questions of this cell: this one stands at a wrong answer
         self.type(box, told.right)
         try:
             rights.nth(before).wait_for(timeout=SOON)
@@ -308,7 +307,9 @@ class Walk:
             if blanks < min(fading.MOST_BLANKS, count):
                 self.press(cell, "Next example, one more blank")
                 self.says(cell, f"{fading._COUNTS[blanks + 1].capitalize()}.", "the next example")
-        if cell.get_by_text("This example is worked to its end").count() < min(fading.MOST_BLANKS, count):
+        try:
+            cell.get_by_text("This example is worked to its end").nth(min(fading.MOST_BLANKS, count) - 1).wait_for(timeout=SOON)
+        except Exception:
             self.note("an example is not said to be worked to its end")
 
     def find_slip(self, cell, call) -> None:
@@ -406,9 +407,8 @@ class Walk:
             self.section = str(call.section)
             for one in (*cell.evaluate(_LAID_BADLY), *cell.evaluate(_SCROLLED)):
                 self.note(f"{call.name}: {one}")
-        for word in ("Traceback", "Something went wrong here", "undefined", "NaN"):
-            if self.page.get_by_text(word).count():
-                self.note(f"the page shows '{word}'")
+        for word in re.findall(r"Traceback|Something went wrong here|\bundefined\b|\bNaN\b", self.page.inner_text("main")):
+            self.note(f"the page shows '{word}'")
 
     def standing(self) -> dict[str, list[str]]:
         """What stands in the boxes, call by call; where one looks around nothing is kept."""

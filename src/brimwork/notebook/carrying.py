@@ -47,6 +47,9 @@ class Carrying:
 
     def __init__(self, keys: tuple[str, ...], shows: tuple[str, ...], mine: str, start: str, record: str | None):
         self.mine, self.start, self.shows, self.keeper = Path(mine), Path(start), shows, Keeper(record)
+        for name in shows:
+            if name not in _TITLES:
+                raise InputError(f"'{name}' is no number of a design that is shown here.{nearest(name, _TITLES)}")
         design = self.running()
         self.shown = {key: _text(design, key) for key in keys}  # what each box showed of the file
         self.fields = {key: _field(key) for key in keys}

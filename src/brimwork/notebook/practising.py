@@ -128,7 +128,8 @@ class Exercise:
     def renew(self) -> None:
         self.seed += 1
         self._pose()
-        self.keeper.note(self.question.code, "", answers.FRESH, self.seed)
+        if not self.examined:  # there the answers that were finished stand
+            self.keeper.note(self.question.code, "", answers.FRESH, self.seed)
 
     def take(self, text: str, middle: str = "") -> Diagnosis | None:
         """Say what an answer tells, keep it, and give it back; None where it was not taken or may not be told."""
