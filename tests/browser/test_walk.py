@@ -21,7 +21,7 @@ _TIED = """() => { const told = one => (one.getAttribute('aria-describedby') ?? 
 @pytest.fixture
 def plain(context, address):
     page = context.new_page()
-    page.set_default_timeout(15_000)
+    page.set_default_timeout(60_000)
     page.set_viewport_size({"width": 1024, "height": 900})
     page.start = address.removesuffix("lab") + "brimwork/"
     yield page
@@ -34,11 +34,12 @@ def test_a_weak_student_comes_through_a_lesson_and_finds_all_of_it_again(plain, 
     assert going.met == [] and going.pressed > 30
 
 
-def test_a_walk_notes_a_right_answer_that_is_refused_and_words_that_lie_over_others(plain, served):
+def test_a_walk_notes_a_right_answer_that_is_refused_and_words_that_lie_over_others(plain, served, monkeypatch):
     going = Walk(plain, served[0], plain.start, "cost")
     going.open()
     cell, call = next((cell, call) for cell, call in going.cells() if call.name == "puzzle")
     posed = bank.pose(call.words[0], 1)
+    monkeypatch.setattr("walk.SOON", 2_000)  # it never comes
     going.told_apart(cell, cell.get_by_role("textbox").first, type(posed)(**{**vars(posed), "answer": posed.answer * 1.3}), "a puzzle with a false key")
     assert any("is not taken" in one for one in going.met)
     over = "<p style=position:absolute>words over words that were there before</p>"
