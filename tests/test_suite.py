@@ -21,7 +21,8 @@ def test_groups_are_files_parts_of_files_and_several_files():
     assert together.group("tests/test_pack.py::test_a") == together.group("tests/test_pack_pages.py::test_b")
     assert together.group("tests/test_stored_outputs.py::test_a[lining]") != together.group("tests/test_stored_outputs.py::test_a[pipes]")
     assert together.group("tests/browser/test_lab.py::test_a") == together.group("tests/browser/test_class.py::test_a")
-    assert together.turn("access") < together.turn("tests/test_units.py")
+    assert together.group("tests/browser/test_walk.py::test_a") == together.group("tests/browser/test_access.py::test_a[x]") == "first browser"
+    assert together.turn("first browser") < together.turn("tests/test_units.py")
 
 
 def test_what_begins_first_is_there():

@@ -5,16 +5,17 @@ The groups are our own, for pytest-xdist 3.8 under pytest 9.2 no longer sees the
 
 from xdist.scheduler import LoadScopeScheduling
 
-# Groups of more than one file, or of a part of one, by how the address of a test begins. A browser at work leaves little room on two cores for another one.
+# Groups of more than one file, or of a part of one, by how the address of a test begins. Two browsers at once leave two cores little room.
 _TOGETHER = {
-    "tests/browser/test_access.py": "access",
-    "tests/browser/": "browser",
+    "tests/browser/test_access.py": "first browser",
+    "tests/browser/test_walk.py": "first browser",
+    "tests/browser/": "second browser",
     "tests/test_pack.py": "packs",
     "tests/test_pack_pages.py": "packs",
 }
 _APART = ("tests/test_stored_outputs.py",)  # each test has a kernel of its own
 _FIRST = (
-    "access",
+    "first browser",
     "tests/cross_check/test_cross_check.py",
     "packs",
     "tests/test_every_formula.py",
@@ -22,21 +23,23 @@ _FIRST = (
     "tests/test_typeset.py",
     "tests/test_design_drawings.py",
     "tests/test_told_truly.py",
+    "tests/test_opening.py",
     "tests/test_merging.py",
     "tests/test_topics.py",
-    "browser",
-    "tests/test_opening.py",
     "tests/test_hostile_answers.py",
     "tests/test_hostile_requests.py",
+    "second browser",
     "tests/test_types.py",
     "tests/test_cli.py",
     "tests/test_exercise.py",
     "tests/cross_check/test_softened.py",
+    "tests/test_guide.py",
     "tests/test_coming_back.py",
     "tests/test_labels.py",
     "tests/test_pieces.py",
     "tests/test_printed_files.py",
     "tests/test_marking.py",
+    "tests/test_yard.py",
     "tests/test_surroundings.py",
 )
 
