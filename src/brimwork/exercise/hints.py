@@ -25,7 +25,10 @@ def ladder(question: Posed, found: Diagnosis | None = None) -> tuple[str, ...]:
         return ("Rule out those that cannot be, and say why.", f"It is this: {_sentence(question.options[question.right])} {question.because}")
     if isinstance(question, Sequence):
         steps = ". Then ".join(question.items[place] for place in question.right)
-        return ("What keeps people safe comes first. What takes long, or makes another step impossible, comes late.", f"In order: {steps}.")
+        return (
+            "Early comes what takes one look, and what must be safe before the next step. Late comes what takes long, or makes another step impossible.",
+            f"In order: {steps}.",
+        )
     if isinstance(question, Telling):
         return ("Say what changes, and what makes it change.", f"It has these points: {'; '.join(question.points)}.")
     return (_kind(question, found), _asked(question, found), _step(question), _whole(question))
