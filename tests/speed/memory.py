@@ -63,9 +63,9 @@ def loaded(page: Page, times: int) -> None:
 
 def printed(page: Page, times: int) -> None:
     for _ in range(times):
-        before = page.locator(".bw-link").get_attribute("href") if page.locator(".bw-link").count() else ""
+        before = page.locator(".bw-head .bw-link").get_attribute("href") if page.locator(".bw-head .bw-link").count() else ""
         page.get_by_role("button", name="Print", exact=True).click()
-        page.wait_for_function("before => (document.querySelector('.bw-link')?.getAttribute('href') ?? '') !== before", arg=before)
+        page.wait_for_function("before => (document.querySelector('.bw-head .bw-link')?.getAttribute('href') ?? '') !== before", arg=before)
 
 
 def kernels(folder: Path) -> dict[int, int]:
