@@ -100,6 +100,35 @@ def test_a_finding_says_why_and_what_is_missing_is_one_button_away(page, address
     assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Services located"
 
 
+def test_tab_goes_from_box_to_box_and_where_a_number_is_from_is_asked_after_it_was_typed(page, address):
+    started(page, address)
+    rim = page.get_by_role("textbox", name="Across the rim", exact=True)
+    rim.focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Height"
+    typed(page, "Across the rim", "640 mm")
+    rim.focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
+    page.get_by_role("button", name="Where each number is from").click()
+    typed(page, "Height", "500 mm")
+    rim.focus()
+    page.keyboard.press("Tab")
+    assert page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
+
+
+def test_an_emptied_box_has_its_usual_value_again_and_a_button_beside_it_does_the_same(page, address):
+    started(page, address)
+    for label, text in (("Length of one block", "600 mm"), ("Width of one block", "400 mm"), ("Length of the slab under it", "500 mm")):
+        typed(page, label, text)
+    slab = page.get_by_role("textbox", name="Length of the slab under it")
+    page.get_by_role("button", name="Length of the slab under it: take the usual 600 mm").click()
+    page.wait_for_function("() => [...document.querySelectorAll('.bw-usual input')].some(one => one.value === '600 mm')")
+    typed(page, "Length of the slab under it", "500 mm")
+    typed(page, "Length of the slab under it", "")
+    assert slab.input_value() == "600 mm"
+
+
 def test_what_was_open_is_there_again_after_a_restart(page, address):
     started(page, address)
     typed(page, "Across the rim", "640 mm")

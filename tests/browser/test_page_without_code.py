@@ -107,16 +107,25 @@ def test_a_page_that_is_loaded_again_or_whose_kernel_is_killed_or_that_hears_eve
     assert rim(plain).input_value() == "905 mm"
 
 
-def test_a_page_comes_back_by_itself_when_its_server_was_started_again(plain, tmp_path):
+def test_a_page_comes_back_by_itself_when_its_server_was_started_again_and_sends_what_was_typed_meanwhile(plain, tmp_path):
     with lab.server(tmp_path) as address:
         open_page(plain, address.removesuffix("lab") + "brimwork/", "quick-check")
         begun(plain)
     plain.get_by_text("The connection to Brimwork is lost").wait_for()
+    plain.evaluate("() => scrollTo(0, document.body.scrollHeight)")
+    assert plain.locator("#told").bounding_box()["y"] >= 0, "seen wherever one is"
+    rim(plain).fill("915 mm")
+    rim(plain).press("Enter")
+    plain.get_by_text("it counts when the connection is back").wait_for()
+    plain.get_by_role("textbox", name="Height", exact=True).fill("470 mm")  # and not left
+    plain.get_by_role("button", name="Save", exact=True).click()
     room = plain.locator("body").get_attribute("data-room")
     with lab.server(tmp_path, port=int(address.split(":")[2].removesuffix("/lab"))):
         plain.wait_for_function("room => document.body?.dataset.alive && document.body.dataset.room !== room", arg=room)
-        rim(plain).wait_for()
-        assert rim(plain).input_value() == "905 mm"
+        plain.get_by_text("Sent again: Across the rim 915 mm").wait_for()
+        assert rim(plain).input_value() == "915 mm" and plain.get_by_role("textbox", name="Height", exact=True).input_value() == "470 mm"
+        plain.wait_for_function("() => document.querySelector('.bw-head').textContent.includes('saved as')")
+        assert '"915 mm"' in (tmp_path / "designs" / "my-design.toml").read_text()
         plain.goto("about:blank")
 
 
