@@ -140,8 +140,8 @@ function render({ model, el }) {
   }
 
   function sayOwed({ key }) {
-    if (!key) return tell({ words: "No answer from Brimwork: Save is sent again when the connection is back.", alert: true });
-    for (const held of rows.get(key) ?? []) say(held, "Kept in this page; it counts when the connection is back.", false);
+    if (!key) return tell({ words: lost() ? "The connection is lost: Save is sent again when it is back." : "No answer to Save yet; it is sent again if the page has to be loaded again.", alert: true });
+    for (const held of rows.get(key) ?? []) say(held, lost() ? "Kept in this page; it counts when the connection is back." : "No answer yet; it is kept in this page.", false);
   }
 
   // After a reload: what was typed or saved and never answered is sent again, to the design that it was meant for.
