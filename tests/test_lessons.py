@@ -127,7 +127,17 @@ def shown_in(workbook):
     for cell in json.loads((WORKBOOKS / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"]:
         source = "".join(cell["source"])
         call = source.partition("(")[0]
-        if cell["cell_type"] == "markdown" or call in ("explore", "ledger", "work", "derive", "label", "start_and_stop", "follow_days", "level_sheet"):
+        if cell["cell_type"] == "markdown" or call in (
+            "explore",
+            "ledger",
+            "work",
+            "said_here",
+            "derive",
+            "label",
+            "start_and_stop",
+            "follow_days",
+            "level_sheet",
+        ):
             outputs = [output.get("data", {}) for output in cell.get("outputs", ())]
             pages = "\n".join("".join(data.get(kind, "")) for data in outputs for kind in ("text/plain", "text/markdown", "text/html"))
             yield source, re.sub(r'base64,[^"]*', "", f"{source}\n{pages}")
