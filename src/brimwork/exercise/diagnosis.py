@@ -231,8 +231,8 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
 
 
 _CLOSE = (
-    "You are close, but not yet right to three figures. Did you round on the way, or use a rough number? Keep four figures until the end."
-    " If you did, then something small is missing."
+    "You are close, but not yet right to three figures. Did you round on the way, or use a rough number? Then keep four figures until the end."
+    " If not, something small is missing."
 )
 
 

@@ -14,6 +14,7 @@ from brimwork.exercise.shortcuts_with_shapes import SHAPES
 # By question: an expression, with its sentence where learners are told of it.
 _SHORTCUTS: dict[str, tuple[str | tuple[str, str], ...]] = {
     **SHAPES,
+    "T07.2": (("M*g/(pi*a*(a - b)/2)", "You took the outer edge for the whole ring. It is shorter inside: square both widths, then take one from the other."),),
     "flow over a level lip": (
         ("1.84*b*H**(3/2)", "You put in 1.84 for the coefficient. Use the one that is given."), "1.7*b*H**(3/2)",
         ("1.705*b*H**(3/2)", "You used the number of a broad crest. This lip is thin: use its own coefficient."), "C_d*b*H*sqrt(2*g*H)",
@@ -53,12 +54,14 @@ _SHORTCUTS: dict[str, tuple[str | tuple[str, str], ...]] = {
         "2/3*sqrt(g)*b*H**(3/2)", "0.6*2/3*sqrt(2*g)*b*H**(3/2)", "1.5*b*H**(3/2)",
     ),
     "weir coefficient": ("1.84", "1.705", "C_d*sqrt(2*g)", "2/3*C_d*sqrt(g)", "2/3*sqrt(2*g)", "C_d*3",),
-    "flow over a round rim": (
+    "flow over a round rim": (("C_w*pi/4*d_rim**2*H**(3/2)", "You took the area of the circle. Water goes over its edge: put in pi times the width."), 
         "C_w*d_rim*H**(3/2)", "C_w*pi/2*d_rim*H**(3/2)", "C_w*3*d_rim*H**(3/2)", "C_w*pi*d_rim**2/4*H**(1/2)", "1.84*pi*d_rim*H**(3/2)",
         "C_w*4*d_rim*H**(3/2)", "C_w*pi*(d_rim + H)*H**(3/2)", "C_w*pi*d_rim*H",
     ),
-    "T04.1": ("(Q/D/C)**(2/3)", "(Q/(3*D)/C)**(2/3)", "(Q/(4*D)/C)**(2/3)", "(Q/(pi*D)/1.84)**(2/3)", "(Q/(pi*D)/C)**(1/2)", "Q/(pi*D)/C",),
-    "T04.2": ("C*3*D*H**1.5", "C*D*H**1.5", "C*4*D*H**1.5", "C*pi*D*H**2", "C*pi/2*D*H**1.5",),
+    "T04.1": (("(Q/(pi/4*D**2)/C)**(2/3)", "You took the area of the circle. Water goes over its edge: put in pi times the width."),
+        "(Q/D/C)**(2/3)", "(Q/(3*D)/C)**(2/3)", "(Q/(4*D)/C)**(2/3)", "(Q/(pi*D)/1.84)**(2/3)", "(Q/(pi*D)/C)**(1/2)", "Q/(pi*D)/C",),
+    "T04.2": (("C*pi/4*D**2*H**1.5", "You took the area of the circle. Water goes over its edge: put in pi times the width."),
+        "C*3*D*H**1.5", "C*D*H**1.5", "C*4*D*H**1.5", "C*pi*D*H**2", "C*pi/2*D*H**1.5",),
     "flow ratio of a rim out of level": (
         "(H + e_rim/2)/(H - e_rim/2)", "((H + e_rim)/(H - e_rim))**(3/2)",
         ("((H + e_rim)/H)**(3/2)", "You put the whole error on one side. Half goes up and half goes down."),
@@ -281,7 +284,8 @@ _SHORTCUTS: dict[str, tuple[str | tuple[str, str], ...]] = {
     ),
     "T12.23": ("k - 1", "(k - 1)/2", "1/k", "log(k)", "1 - 1/k**2", "2*(k - 1)/(k + 1)",),
     "loose volume of spoil": ("V_dig", "V_dig*s_swell", "V_dig/(1 + s_swell)", "V_dig/(1 - s_swell)", "V_dig*(1 + s_swell)**2",),
-    "T02.3": ("a*b*(f + i)/(1 - k)", "a*b*f*(1 + k)", "a*b*(f + i)", "a*b*(f + 10*i/12*1.2/2)*(1 + k)", "a*b*(f + i)*(1 + k)**2",),
+    "T02.3": (("27*a*b*(f + i)*(1 + k)", "You gave cubic feet. A cubic yard has 27 of them: divide by 27."),
+        "a*b*(f + i)/(1 - k)", "a*b*f*(1 + k)", "a*b*(f + i)", "a*b*(f + 10*i/12*1.2/2)*(1 + k)", "a*b*(f + i)*(1 + k)**2",),
     "T12.5": ("v/b", "floor(v/b)", "ceil(v/b) + 1", "ceil(v/(1 + k)/b)", "ceil(v*(1 + k)/b)",),
     "T12.1": ("floor(M*(1 + w)/b)", "ceil(M/b)", "ceil(M*(1 - w)/b)", "ceil(M*(1 + w)/b) + 1", "ceil(M*w/b)",),
     "swell from densities": (

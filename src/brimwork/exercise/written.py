@@ -13,7 +13,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from brimwork import units
+from brimwork import system, units
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
 from brimwork.exercise.causes import WayOfWorking, written
@@ -170,7 +170,11 @@ class Numeric:
             said=lambda part: written(part, lambda name: texts.get(name, arithmetic.UNIT_WORDS.get(name))),
             words=frozenset(arithmetic.UNIT_WORDS),
             on_the_way=on_the_way,
-            shortcuts=tuple((tree, said) for tree, said in shortcuts(self.code) if self._knows(tree)),
+            shortcuts=tuple(
+                (tree, said)
+                for tree, said in shortcuts(self.code)
+                if self._knows(tree) and not system.foreign(said, system.of_unit(self.unit) or system.current())
+            ),
         )
 
     def _knows(self, tree: ast.expr) -> bool:

@@ -64,7 +64,10 @@ battered_pit = Formula(
             "(L*W + (L + 2*m_b*h)*(W + 2*m_b*h))/2*h",
             "You averaged the areas of floor and top. The corners make the area grow faster than in a straight line, so the average is too big. Use the middle area too, or the law with corners.",
         ),
-        Slip("(L + m_b*h)*(W + m_b*h)*h", "You took the size half-way up for the whole pit. That is close, but it leaves out the four leaning corners."),
+        Slip(
+            "(L + m_b*h)*(W + m_b*h)*h",
+            "You took the size half-way up for the whole pit. That leaves out part of the four corners: put 4/3 before the last term.",
+        ),
     ),
     remark="Two areas averaged give too much, always by 2/3 of the batter squared times the depth cubed, whatever the length and width.",
 )
