@@ -34,6 +34,7 @@ CASES = (
     Case("C51", (S,), {"catch.stone_thickness": "0 mm", "reservoir.cover": "0 mm", "site.water_covered": "no"}),
     Case("C62", ALL, {"ground.box_upstand": "1.2 m"}),
     Case("C25", (V,), {"vessel.water": "5000 L", "vessel.mass": "9 kg"}),
+    Case("C20", (V,), {"vessel.water": "50 L", "vessel.foam": "10 L", "vessel.pebbles": "49.5 L"}),
     Case("C62", ALL, {"levels.soil": "-2 m"}),
     Case("C32", ALL, {"levels.soil": "900 mm"}),
     Case("C33", ALL, {"site.footing_distance": "100 mm", "site.footing_depth": "3 m"}),

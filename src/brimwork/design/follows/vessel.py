@@ -213,7 +213,7 @@ class VesselChain(StandingLoads, Whole):
 
     @cached_property
     def heavier(self) -> Chain:
-        more = self.counted("vessel.water")
+        more, _ = self.counted("vessel.water"), self.fill  # which is refused where it is more than the vessel is said to hold
         if more <= self.design["vessel.water"]:
             return self
         return type(self)(cast(Design, Altered(self.design, "vessel.water", more)))
