@@ -14,7 +14,7 @@ LAYERS = """
     edition shown files tabular dimensions unit_table spellings units needing system
     quantity letters nomenclature accepting facing sources
     expression conditions roots steps by_hand formula
-    typeset derivation laws tables cables topics search prove telling
+    unit_sizes coherent typeset derivation laws tables cables topics search prove telling
     design drawing exercise pack classroom notebook
     report door class_verbs cli __main__
 """.split()

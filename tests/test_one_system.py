@@ -11,7 +11,7 @@ from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
 from ipywidgets.widgets import widget as every
 
-from brimwork import system, topics, typeset, units
+from brimwork import system, units
 from brimwork.exercise import answers, bank
 from brimwork.notebook import contents
 from brimwork.notebook.settings import take_settings
@@ -72,18 +72,11 @@ def test_a_workbook_shows_nothing_of_the_other_system(name, wanted, tmp_path, mo
         if not runs:
             found += [(source[:40], source)] if system.foreign(source, wanted) else []
             continue
-        for text in shown(shell, source) if not EXEMPT.search(source) and not in_si(source) else ():
+        for text in shown(shell, source) if not EXEMPT.search(source) else ():
             if system.foreign(text.replace(ABOUT_BOTH, ""), wanted) and not any(code in text for code in CONVERTING):
                 near = system._WORDS[system.other(wanted)].search(text)
                 found.append((source[:40], text[max(near.start() - 60, 0) : near.end() + 30]))
     assert not found, "\n".join(f"{where}: {text}" for where, text in found)
-
-
-def in_si(source):
-    """Whether a cell works a formula with mass in it: pounds are mass and weight at once, so that such a working stays in SI in the US too, and says so."""
-    call = re.match(r"(?:work|ledger|fade|your_numbers)\(\s*\"([^\"]+)\"", source)
-    formula = call and topics.find(call[1])
-    return bool(formula) and not typeset.in_feet((formula.result, *formula.inputs, *formula.constants)) and system.current() == system.FEET
 
 
 # Cells about converting: their questions stand in both systems, and so does the choice of units itself.

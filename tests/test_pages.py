@@ -35,7 +35,7 @@ def test_values_that_are_missing_are_asked_for_as_a_cell_takes_them():
     asked = said.partition("type, for example, ")[2].rstrip(".")
     given = eval(f"dict({asked})")
     assert set(given) == {"C_w", "d_rim"}
-    assert plain(work("flow over a round rim", H="3 mm", **given)).startswith("Q = ")
+    assert plain(work("flow over a round rim", H="3 mm", **given)).startswith("Given: weir coefficient")
 
 
 @pytest.mark.parametrize(
@@ -51,9 +51,9 @@ def test_a_value_that_cannot_be_used_is_told_as_a_cell_takes_it(values, told):
 
 
 def test_a_decimal_comma_is_read_and_shown_with_a_point():
-    """By hand: 2/3 x 0.62 x 4 m x sqrt(2 x 9.80665) x 0.2^1.5 = 0.6549 m3/s."""
+    """By hand: 2/3 x 0.62 x 4 m x sqrt(2 x 9.80665) x 0.2^1.5 = 0.65489 m3/s, times 60 000."""
     said = plain(work("flow over a level lip", b="4 m", H="0,2 m", C_d="0,62"))
-    assert "0.62 × 4 m" in said and "(0.2 m)^(3/2)" in said and "0.6549 m3/s" in said
+    assert "0.62 × 4 m" in said and "(0.2 m)^(3/2)" in said and "39290 L/min" in said
 
 
 def test_what_a_formula_was_checked_against_comes_with_the_values_it_was_printed_for():

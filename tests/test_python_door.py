@@ -82,7 +82,7 @@ def test_a_result_is_what_its_working_says():
     bowl = brimwork.Feature.load(shipped() / "designs" / "library-bowl.toml").having("flow.for_each_metre", "60 L/min per m")
     flow = 1e-3 * math.pi * 0.78
     assert bowl.result("flow_wanted").value == pytest.approx(flow, rel=1e-9)
-    assert bowl.result("flow_wanted").working == ("Q = q·b", "Q = 0.001 m2/s × 2.45044 m", "Q = 0.002450 m3/s")
+    assert bowl.result("flow_wanted").working == ("Q = q·b", "b = 2450.44 mm ÷ 1000 mm/m = 2.45044 m", "Q = 60 L/min per m × 2.45044 m", "Q = 147.0 L/min")
 
 
 def test_tables_are_lists_of_dicts_or_a_data_frame():

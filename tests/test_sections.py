@@ -6,8 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from brimwork import topics
 from brimwork.design.typed import file
 from brimwork.exercise import answers
+from brimwork.exercise.blanks import answered, rounded_up
+from brimwork.exercise.pieces import worked
 from brimwork.notebook import carrying, fading, lesson, own_numbers
 from brimwork.notebook.answer_sheet import answers_printed
 from brimwork.notebook.practising import exercise
@@ -152,7 +155,7 @@ def test_a_check_of_the_choice_leaves_what_was_mended():
 
 def test_a_ledger_shows_each_line_with_its_units():
     page = fading.ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")
-    assert "m × m^0.5/s × m^1.5 = m3/s" in page.plain and "39290 L/min" in page.plain and page.markdown.count("\n| ") == 4
+    assert "m × m^0.5/s × m^1.5 × (L/min)/(m3/s) = L/min" in page.plain and "39290 L/min" in page.plain and page.markdown.count("\n| ") == 4
     assert "Ex 5.9" in page.markdown, "what it was checked against"
     small = fading.ledger("flow over a level lip", b="300 mm", H="9 mm", C_d="0.62")
     assert "below the tested range" in small.plain
@@ -191,7 +194,7 @@ def test_a_blank_is_told_its_slip_no_diagnosis_or_what_it_carries_on(book):
         assert words(power.said) and "<img" not in power.said.value and "\u202e" not in power.said.value
     power.box.value = ""
     two.next_hint()
-    assert "Step 2, hint 1 of 4" in words(two.help)
+    assert "Step 2, hint 1 of 3" in words(two.help) and "times its square root" in words(two.help)
     assert {"way", "carried", "none", "unread"} <= {*kinds(book)}
 
 
@@ -243,10 +246,18 @@ def test_a_plain_number_is_estimated_without_a_unit():
     assert "Right: 3.51" in words(own.feedback) and "near enough" in words(own.feedback)
 
 
-def test_a_line_says_the_same_number_in_both_its_units():
-    """460 + 630 + 125 mm, by hand: 1.215 m and not 1220 mm beside it."""
+def test_a_line_stays_in_the_units_of_the_job():
+    """460 + 630 + 125 mm, by hand."""
     shown = fading.Fading("area of the liner", 2, None).examples[0].lines[0].value
-    assert "1.215" in shown and "1215" in shown
+    assert "= 1215" in shown and "mathrm{m}" not in shown
+
+
+def test_things_that_are_bought_whole_are_rounded_up_after_the_sum():
+    """2970 lb and a quarter more, in bags of 35 lb, are 106.07 bags: 107 are bought, and 107 is not the answer to the line."""
+    made = worked(topics.find("bags before rounding up"), {"m_net": 2970.0, "s_waste": 0.25, "m_bag": 35.0})
+    place = len(made.pieces) - 1
+    assert [answered(made, place, 1, text, {}).right for text in ("106.07", "106.1", "107", "106.5")] == [True, True, False, False]
+    assert "106.07" in answered(made, place, 1, "106.07", {}).text and rounded_up(made) == "Rounded up: 107 bags."
 
 
 def test_hostile_text_in_any_box_is_answered():

@@ -92,27 +92,6 @@ def counterpart(unit: str, system: str) -> str:
     return (_TO_US if system == FEET else _TO_METRIC).get(unit, unit)
 
 
-_FEET = {"m": "ft", "kg": "lb", "N": "lbf", "Pa": "psf"}
-
-
-def feet(unit: str) -> str:
-    """A unit of SI with feet in the place of metres, and pounds of mass and of force: "m3/s" is "ft3/s", "N m" is "lbf ft"."""
-    return re.sub(r"\b(m|kg|N|Pa)(?=[\d^/ ]|$)", lambda found: _FEET[found[1]], unit)
-
-
-def by_day(unit: str) -> str:
-    """A unit of SI with days in the place of seconds: "m3/s" is "m3/day"."""
-    return re.sub(r"\bs(?=[\d^/ ]|$)", "day", unit)
-
-
-_BOUGHT = {"J": "kWh", "W": "kW", "s": "h"}
-
-
-def as_bought(unit: str) -> str:
-    """A unit of SI as electricity is counted and paid for: energy in kilowatt hours, power in kilowatts, time in hours."""
-    return re.sub(r"\b(J|W|s)(?=[\d^/ ]|$)", lambda found: _BOUGHT[found[1]], unit)
-
-
 def near_there(text: str, unit: str) -> str:
     """An absolute tolerance such as "1 mm" as it is told beside answers in that unit."""
     return round_there(text, of_unit(unit) or current())

@@ -6,11 +6,12 @@ The walk asks a target for each construct, so another target (MathML) is one mor
 from __future__ import annotations
 
 import ast
-import math
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
-from brimwork import expression, system, units
+from brimwork import coherent, expression, units
+from brimwork.coherent import Factor, GivenNumber
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 
@@ -21,7 +22,7 @@ _GREEK = ("alpha", "beta", "gamma", "delta", "theta", "lambda", "mu", "nu", "rho
 class Latex:
     """LaTeX as notebooks typeset it."""
 
-    times, plus, minus, equals = r" \times ", " + ", " - ", " = "
+    times, divided, plus, minus, equals = r" \times ", r" \div ", " + ", " - ", " = "
 
     def number(self, text: str) -> str:
         mantissa, power, exponent = text.partition("e")
@@ -37,6 +38,11 @@ class Latex:
     def unit(self, text: str) -> str:
         text = re.sub(r"([A-Za-z])(?:\^\((\d/\d)\)|\^?(-?\d[\d.]*))", r"\1^{\2\3}", text).replace("%", r"\%").replace(" ", r"\ ")
         return r"^\circ" if text == "deg" else rf"\,\mathrm{{{text}}}" if text else ""
+
+    def ratio(self, over: str, under: str) -> str:
+        """One unit for each of another, as a factor has it."""
+        above, below = (self.unit(text).removeprefix(r"\,") or "1" for text in (over, under))
+        return rf"\,\tfrac{{{above}}}{{{below}}}" if under else self.unit(over)
 
     def brackets(self, text: str) -> str:
         return rf"\left({text}\right)"
@@ -67,7 +73,7 @@ class Latex:
 class Typst(Latex):
     """Mathematics for print."""
 
-    times, plus, minus, equals = " times ", " + ", " - ", " = "
+    times, divided, plus, minus, equals = " times ", " div ", " + ", " - ", " = "
 
     def number(self, text: str) -> str:
         mantissa, power, exponent = text.partition("e")
@@ -86,6 +92,10 @@ class Typst(Latex):
         pieces = re.findall(r"\^\((\d/\d)\)|\^?(-?\d[\d.]*)|([^\d^-]+)", text)
         shown = "".join(f' "{word}"' if word else f"^({fraction or power})" for fraction, power, word in pieces)
         return f" thin upright({shown.strip()})" if text else ""
+
+    def ratio(self, over: str, under: str) -> str:
+        above, below = (self.unit(text).strip().removeprefix("thin ") or "1" for text in (over, under))
+        return f" thin frac({above}, {below})" if under else self.unit(over)
 
     def brackets(self, text: str) -> str:
         return f"({text})"
@@ -116,7 +126,11 @@ class Typst(Latex):
 class Plain(Latex):
     """Text for a terminal."""
 
-    times = " × "
+    times, divided = " × ", " ÷ "
+
+    def ratio(self, over: str, under: str) -> str:
+        """ " 12 in/ft", in brackets where it would not read plainly without."""
+        return f" {_apart(over)}/{_apart(under)}" if over and under else self.unit(over) or f" 1/{_apart(under)}"
 
     def number(self, text: str) -> str:
         return text
@@ -152,6 +166,10 @@ class Plain(Latex):
         return f"d{body}/d{variable}"
 
 
+def _apart(unit: str) -> str:
+    return f"({unit})" if "/" in unit or " " in unit.replace("US gal", "") else unit or "1"
+
+
 LATEX, TYPST, PLAIN = Latex(), Typst(), Plain()
 
 
@@ -167,12 +185,18 @@ def relation(left: ast.expr, right: ast.expr, target: Latex = LATEX) -> str:
 _WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 pixels, beside the list of files
 
 
-def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None) -> str:
-    """What the left side, as text, is equal to. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
-    whole, wide = f"{said}{target.equals}{write_tree(right, target, values)}", 3.0
+def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None, factors: Sequence[Factor] = ()) -> str:
+    """What the left side, as text, is equal to, times the factors. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
+    whole, wide = f"{said}{target.equals}{put_in(right, values, factors, target) if factors else write_tree(right, target, values)}", 3.0 + 4.0 * len(factors)
     if target is not LATEX or wide + _width(right, values) <= _WIDE:
         return whole
     opening, terms, closing = _terms(right, values)
+    if factors:
+        bracket = isinstance(right, ast.BinOp) and isinstance(right.op, ast.Add | ast.Sub)
+        opening, closing = (
+            (r"\bigl(" if bracket else "") + opening,
+            closing + (r"\bigr)" if bracket else "") + "".join(by(factor, target) for factor in factors),
+        )
     rows, wide = [opening], wide + _width(right, values) - sum(width for _, width in terms)
     for text, width in terms:
         if wide + width > _WIDE and rows[-1] != opening:
@@ -274,58 +298,67 @@ def _walk(node: ast.expr, target: Latex, values) -> tuple[str, int]:
     raise ValueError(f"no text for {ast.dump(node)}")
 
 
-_POUNDS = ("kg", "N", "Pa", "kg/m3", "kg/m2", "N m", "Pa/m")  # units with mass in them that are turned into pounds
-_ELECTRIC = ("V", "A", "ohm", "V/A/m", "ohm/m")  # alike in both systems, but for the length
-_ONLY_SI = ("mN/m", "cP", "Pa")  # what is measured in these in the US too stays, with all that is worked beside it
+def quantity(number: str, unit: str, target: Latex = LATEX) -> str:
+    """A number with its unit as it stands in a line of working."""
+    return f"{target.number(number)}{target.unit(unit)}"
 
 
-def in_feet(letters: Iterable[str]) -> bool:
-    """Whether a working with these letters is written in feet and pounds: in US units, where nothing in it is power, heat or electricity."""
-    rows = [QUANTITIES[key] for key in letters]
-    heavy = [row for row in rows if row.dimension[0] or row.dimension[4]]
-    alike = all(row.si in _ELECTRIC for row in heavy) or all(row.si in _POUNDS and row.us not in _ONLY_SI for row in heavy)
-    return system.current() == system.FEET and alike
+def put_in(tree: ast.expr, values: Callable[[str], str | None], factors: Iterable[Factor] = (), target: Latex = LATEX) -> str:
+    """A tree with its numbers put in, times the factors that turn its unit into another."""
+    text, binding = _walk(tree, target, values)
+    after = "".join(by(factor, target) for factor in factors)
+    return f"{target.brackets(text) if after and binding < PRODUCT else text}{after}"
 
 
-def turning(letters: Iterable[str]) -> Callable[[str], str]:
-    """How a working with these letters writes a unit of SI: in feet and pounds for the US, by the day where all that has to do with time is counted so, and in kilowatt hours where they are paid for."""
-    letters = tuple(letters)
-    timed = [QUANTITIES[key].metric for key in letters if QUANTITIES[key].dimension[2]]
-    feet, days = in_feet(letters), bool(timed) and all("day" in unit for unit in timed)
-    bought = any(QUANTITIES[key].si == "cur/J" for key in letters)
-
-    def turned(unit: str) -> str:
-        unit = system.feet(unit) if feet else unit
-        return system.as_bought(unit) if bought else system.by_day(unit) if days else unit
-
-    return turned
+def by(factor: Factor, target: Latex = LATEX) -> str:
+    """ " x 12 in/ft", or with a stroke between two lines where a factor divides."""
+    number, unit = target.number(factor.number), target.ratio(factor.over, factor.under)
+    return f"{target.divided if factor.divides else target.times}{number}{unit if number else unit.lstrip()}"
 
 
-def as_it_is(unit: str) -> str:
-    return unit
+def turned_line(one: GivenNumber, target: Latex = LATEX) -> str:
+    """The line in which a given value is turned into the unit of the sum: "Q = 50 L/min / 60000 (L/min)/(m3/s) = 0.000833333 m3/s"."""
+    before, after = quantity(one.number, one.unit, target), quantity(one.put_in, one.put_in_unit, target)
+    return f"{target.letter(one.key)}{target.equals}{before}{by(one.factor, target) if one.factor else ''}{target.equals}{after}"
 
 
-def value(key: str, si: float, target: Latex = LATEX, digits: int | None = None, turn: Callable[[str], str] = as_it_is) -> str:
-    """A value of a letter with its unit, as it stands in a line of working: in SI, or in the units to which those are turned."""
-    unit = QUANTITIES[key].si
-    if turn(unit) != unit:
-        unit = turn(unit)
-        number = units.convert(si, unit)
-        return f"{target.number(units.number(number, digits) if digits else units.number(float(f'{number:.5g}')))}{target.unit(unit)}"
-    unit, si = ("deg", math.degrees(si)) if unit == "rad" else (unit, si)
-    return f"{target.number(units.number(si, digits))}{target.unit(unit)}"
+@dataclass(frozen=True)
+class Put:
+    """A formula with its numbers: each given value as it goes in, the factors of the line, and the result as it is shown."""
+
+    given: dict[str, GivenNumber]
+    factors: tuple[Factor, ...]
+    result: str
+    unit: str
 
 
-def working(worked: Working, target: Latex = LATEX) -> list[str]:
-    """Three lines: the formula, the numbers put in (SI), and the result. An equation with the result on both sides has no second line."""
-    formula = worked.formula
-    turn = turning((formula.result, *formula.inputs, *formula.constants))
+def put(worked: Working, stated: Mapping[str, str] | None = None) -> Put:
+    """A working in the units of the system in use, with those in which some letters are stated. An equation with the result on both sides has its result alone."""
+    formula, stated = worked.formula, stated or {}
+    if formula.implicit:
+        unit = formula.quantity.here
+        return Put({}, (), units.number(units.convert(worked.result, unit), coherent.FIGURES), unit)
+    lines = ((formula.result, formula.right, formula.dimension),)
+    values = {name: worked.values.get(name, QUANTITIES[name].value and QUANTITIES[name].fixed) for name in (*formula.inputs, *formula.constants)}
+    chosen = coherent.line_units(formula.result, lines, values, stated)
+    given = {name: coherent.given_number(name, value, chosen.unit[name], stated.get(name, "")) for name, value in values.items()}
+    shown = coherent.shown_results(lines, chosen, {name: float(one.put_in) for name, one in given.items()}, worked.result)
+    return Put(given, chosen.factors[formula.result], shown[formula.result], chosen.unit[formula.result])
+
+
+def working(worked: Working, target: Latex = LATEX, turning: bool = True, stated: Mapping[str, str] | None = None) -> list[str]:
+    """The formula; with `turning`, each value that goes in in another unit than it is given in; the numbers put in; and the result.
+
+    An equation with the result on both sides has the first line and the last.
+    """
+    formula, found = worked.formula, put(worked, stated)
     lines = [relation(formula.left, formula.right, target)]
     if not formula.implicit:
+        lines += [turned_line(one, target) for one in found.given.values() if one.turned and turning]
 
-        def put_in(key: str) -> str | None:
-            return value(key, worked.values[key], target, turn=turn) if key in worked.values else None
+        def value(key: str) -> str | None:
+            return quantity(found.given[key].put_in, found.given[key].put_in_unit, target) if key in found.given else None
 
-        lines.append(_equation(target.letter(formula.result), formula.right, target, put_in))
-    lines.append(f"{target.letter(formula.result)}{target.equals}{value(formula.result, worked.result, target, 4, turn)}")
+        lines.append(_equation(target.letter(formula.result), formula.right, target, value, found.factors))
+    lines.append(f"{target.letter(formula.result)}{target.equals}{quantity(found.result, found.unit, target)}")
     return lines

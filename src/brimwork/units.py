@@ -113,6 +113,12 @@ def unit(text: str) -> Unit:
     return Unit(size, 0.0, dimension)
 
 
+def powers(text: str) -> list[tuple[str, Fraction]]:
+    """The names in a unit, each with its power: "lb ft/s2" has lb, ft and s^-2. Raises InputError as `unit` does."""
+    unit(text)
+    return [(full_name(one.name), -one.power if one.below else one.power) for one in _factors(tidied(text), text.strip())]
+
+
 def _factors(text: str, shown: str) -> list[_Factor]:
     found: list[_Factor] = []
     at = 0

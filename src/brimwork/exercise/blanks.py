@@ -8,6 +8,7 @@ import ast
 import math
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 
 from brimwork import expression, typeset, units
 from brimwork.exercise.causes import LONGEST_PART, WayOfWorking
@@ -32,7 +33,7 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         seed=seed,
         text=f"{given_text(worked)} Find {worked.left(piece, typeset.PLAIN)}.",
         name=QUANTITIES[piece.key].short_name if piece.named else "value",
-        unit=worked.asked_in(piece),
+        unit=worked.unit(piece),
         given={name: GivenValue(value, QUANTITIES[name].here) for name, value in values.items()},
         answer=worked.found[piece.key],
         within=TOLERANCE,  # what stands in the lines before is rounded
@@ -40,8 +41,18 @@ def blank(worked: Worked, place: int, seed: int) -> Question:
         working=_working(worked, piece),
         again=again,
         varies=False,
+        close=0.1 if piece is worked.pieces[-1] and formula.name in _COUNTED else 0.0,
         lines=lambda: (worked.line(piece).rpartition(" = ")[0], worked.line(piece)),
     )
+
+
+_COUNTED = {"bags before rounding up": "bags", "blocks needed in a pit": "blocks"}
+
+
+def rounded_up(worked: Worked) -> str:
+    """What a number comes to of things that are bought whole, or ""."""
+    counted = _COUNTED.get(worked.formula.name)
+    return f"Rounded up: {math.ceil(worked.found[worked.formula.result] - 1e-9)} {counted}." if counted else ""
 
 
 def given_text(worked: Worked) -> str:
@@ -59,6 +70,53 @@ def answered(worked: Worked, place: int, seed: int, text: str, earlier: dict[int
         other = _other_line(worked, place, question, text) if found.kind == "none" else ""
         return replace(found, message=f"That is the {other}, which is another line. This one asks for the {question.name}.") if other else found
     return Diagnosis("carried", f"This line is worked rightly from your value in step {carried + 1}. Mend that one, and this comes right.", found.echo)
+
+
+_POWERS = {
+    Fraction(3, 2): "The power 3/2 of a number is that number times its square root.",
+    Fraction(2, 3): "For the power 2/3 multiply the number by itself, and take the cube root.",
+    Fraction(1, 3): "The power 1/3 is the cube root.",
+    Fraction(1, 2): "The power 1/2 is the square root.",
+    Fraction(2): "A square is the number times itself.",
+    Fraction(3): "The power 3 is the number times itself, and times itself again.",
+}
+_KEYS = {"sqrt": "Work out what stands under the root first, then take the root.", **dict.fromkeys(("sin", "cos", "tan"), "Set the calculator to degrees.")}
+
+
+def hints(worked: Worked, place: int, found: Diagnosis | None) -> tuple[str, ...]:
+    """Help with one line, which stands with its numbers above the box: how it is keyed, between which numbers it lies, and what it comes to."""
+    piece = worked.pieces[place]
+    first = f"{found.good} " if found and found.good else ""
+    how = " ".join(dict.fromkeys((*_keyed(piece.tree), *_by_factor(worked, piece))))
+    number, unit = float(worked.shown[piece.key]), f" {worked.unit(piece)}".rstrip()
+    step = 10.0 ** math.floor(math.log10(abs(number))) if number else 1.0
+    low = math.floor(number / step)
+    size = f"It lies between {units.number(low * step)}{unit} and {units.number((low + 1) * step)}{unit}."
+    return (f"{first}{how}", size, f"{worked.line(piece)}.")
+
+
+def _keyed(node: ast.expr) -> Iterator[str]:
+    """How a line is worked on a calculator, part by part."""
+    for part in ast.walk(node):
+        match part:
+            case ast.BinOp(op=ast.Pow(), right=right):
+                power = expression.exact(right)
+                yield _POWERS.get(power) or f"Take the power {power} with the key for powers." if power is not None else "Use the key for powers."
+            case ast.Call(func=ast.Name(id=name)):
+                yield _KEYS.get(name, f"Use the key {name.replace('log', 'ln') if name == 'log' else name}.")
+    match node:
+        case ast.BinOp(op=ast.Add() | ast.Sub()):
+            yield "Add what has a plus before it, and take off what has a minus."
+        case ast.BinOp(op=ast.Div()):
+            yield "Multiply all that stands above the stroke. Then divide by each number below it."
+        case ast.BinOp(op=ast.Mult()):
+            yield "Multiply the numbers, one after the other."
+
+
+def _by_factor(worked: Worked, piece: Piece) -> Iterator[str]:
+    for factor in worked.chosen.factors[piece.key]:
+        if factor.under:
+            yield f"The last number turns the unit: {factor.number} {factor.over} make 1 {factor.under}."
 
 
 def _other_line(worked: Worked, place: int, question: Question, text: str) -> str:
@@ -128,8 +186,8 @@ def _working(worked: Worked, piece: Piece) -> WayOfWorking:
         tree=piece.tree,
         values={**worked.values, **worked.found},
         kinds={**{name: QUANTITIES[name].dimension for name in worked.values}, **{key: expression.dimension(one.written) for key, one in earlier.items()}},
-        shown={name: worked.unit(earlier[name]) if name in earlier else QUANTITIES[name].here for name in taken},
-        unit=worked.asked_in(piece),
+        shown={name: worked.chosen.unit[name] for name in taken},
+        unit=worked.unit(piece),
         said=lambda node: _said(node, worked),
     )
 

@@ -8,21 +8,17 @@ from __future__ import annotations
 
 import ast
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
-from fractions import Fraction
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from brimwork import expression, typeset, units
-from brimwork.dimensions import BASE, NUMBER, Dimension
+from brimwork import coherent, expression, typeset, units
+from brimwork.dimensions import NUMBER, Dimension
 from brimwork.expression import FUNCTIONS
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 
-FIGURES = 4  # significant figures of a value on the way
 _CALCULUS = ("Integral", "Derivative")
-_WITH_A_NAME = ("N", "Pa", "W")
-_IN_POUNDS = ("lb", "lbf", "psf", "lbf ft", "lb/ft3", "lb/ft2", "lbf/ft3", "lbf/ft")  # what a part of a working is written in, for the US
 
 
 @dataclass(frozen=True)
@@ -40,32 +36,53 @@ class Piece:
     @cached_property
     def unit(self) -> str:
         """The SI unit of its value, as it stands in the working."""
-        return QUANTITIES[self.key].si if self.named else unit_text(expression.dimension(self.written))
+        return QUANTITIES[self.key].si if self.named else coherent.unit_of_si(expression.dimension(self.written))
 
 
 @dataclass(frozen=True)
 class Worked:
-    """A formula worked in pieces; `values` holds the letters given and the constants, `found` what each piece came to, all SI."""
+    """A formula worked in pieces; `values` holds the letters given and the constants, `found` what each piece came to, all SI.
+
+    `stated` has the units in which letters are given, for those that are not given in the unit of pages.
+    """
 
     formula: Formula
     pieces: tuple[Piece, ...]
     values: dict[str, float]
     found: dict[str, float]
+    stated: Mapping[str, str] = field(default_factory=dict)
 
     @cached_property
-    def _unit(self) -> Callable[[str], str]:
-        """How the lines write a unit of SI."""
-        return typeset.turning((self.formula.result, *self.values))
+    def lines(self) -> tuple[tuple[str, ast.expr, Dimension], ...]:
+        return tuple((piece.key, piece.tree, expression.dimension(piece.written)) for piece in self.pieces)
+
+    @cached_property
+    def chosen(self) -> coherent.LineUnits:
+        """The units of the lines."""
+        used = {name for piece in self.pieces for name in expression.letters(piece.written)}
+        return coherent.line_units(self.formula.result, self.lines, [name for name in self.values if name in used], self.stated)
+
+    @cached_property
+    def given(self) -> dict[str, coherent.GivenNumber]:
+        """Given values and constants, as they are given and as they go into the lines."""
+        return {
+            name: coherent.given_number(name, value, self.chosen.unit[name], self.stated.get(name, ""))
+            for name, value in self.values.items()
+            if name in self.chosen.unit
+        }
+
+    @cached_property
+    def shown(self) -> dict[str, str]:
+        """What each line comes to, worked with the numbers that are shown."""
+        numbers = {name: float(one.put_in) for name, one in self.given.items()}
+        return coherent.shown_results(self.lines, self.chosen, numbers, self.found[self.formula.result])
 
     def unit(self, piece: Piece) -> str:
         """The unit of a piece as it stands in the lines."""
-        unit = self._unit(piece.unit)
-        if piece.named or unit == piece.unit or self._unit("kg") == "kg":
-            return unit
-        return next((name for name in _IN_POUNDS if units.unit(name).dimension == units.unit(unit).dimension), unit)
+        return self.chosen.unit[piece.key]
 
     def asked_in(self, piece: Piece) -> str:
-        """The unit in which a learner is asked for it."""
+        """The unit in which a learner is asked for it where the line does not stand there."""
         return QUANTITIES[piece.key].here if piece.named else self.unit(piece)
 
     def left(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
@@ -75,27 +92,30 @@ class Worked:
 
     def put_in(self, piece: Piece, target: typeset.Latex = typeset.LATEX, hidden: dict[str, str] | None = None) -> str:
         """The line with numbers in it; `hidden` gives what stands in place of values that are not shown yet."""
-        return typeset.write_tree(piece.tree, target, lambda key: (hidden or {}).get(key) or self.value(key, target))
+        return typeset.put_in(piece.tree, lambda key: (hidden or {}).get(key) or self.value(key, target), self.chosen.factors[piece.key], target)
 
     def value(self, key: str, target: typeset.Latex = typeset.LATEX) -> str:
-        """A number with its unit: as given, or to four figures where a piece gave it."""
-        if key in self.values:
-            return typeset.value(key, self.values[key], target, turn=self._unit)
-        piece = next(piece for piece in self.pieces if piece.key == key)
-        return f"{target.number(units.number(units.convert(self.found[key], self.unit(piece)), FIGURES))}{target.unit(self.unit(piece))}"
+        """A number with its unit: as it goes in, or as a line gave it."""
+        number = self.given[key].put_in if key in self.given else self.shown[key]
+        return typeset.quantity(number, self.chosen.unit[key], target)
 
     def units_only(self, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
         """The line with units in place of numbers; plain numbers are left out of products."""
-        of = {one.key: self.unit(one) for one in self.pieces} | {key: self._unit(QUANTITIES[key].si) for key in self.values}
+        of = self.chosen.unit
         bare = _bare(piece.tree, {key for key, unit in of.items() if not unit or units.unit(unit).dimension == NUMBER})
-        return typeset.write_tree(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
+        alone = isinstance(bare, ast.Constant)
+        text = typeset.write_tree(bare, target, lambda key: target.unit(of[key]).strip().removeprefix(r"\,") or "1")
+        by = [typeset.by(replace(factor, number=""), target) for factor in self.chosen.factors[piece.key]]
+        return "".join(
+            [target.brackets(text) if by and isinstance(bare, ast.BinOp) and isinstance(bare.op, ast.Add | ast.Sub) else "1" if alone else text, *by]
+        )
 
     def line(self, piece: Piece, target: typeset.Latex = typeset.PLAIN) -> str:
         """The whole line: letters, numbers, value."""
         return target.equals.join((self.left(piece, target), self.put_in(piece, target), self.value(piece.key, target)))
 
 
-def worked(formula: Formula, values: dict[str, float]) -> Worked:
+def worked(formula: Formula, values: dict[str, float], stated: Mapping[str, str] | None = None) -> Worked:
     """`formula` worked in pieces at `values` (SI). Raises InputError as the formula does, ValueError for one that is solved by trial."""
     if formula.implicit:
         raise ValueError(f"'{formula.name}' has its result on both sides and is solved by trial: it has no working in pieces")
@@ -105,7 +125,7 @@ def worked(formula: Formula, values: dict[str, float]) -> Worked:
     for pieces in (tuple(_pieces(_chain(formula))), tuple(_pieces([(formula.result, formula.right)])), (whole,)):
         found = results(pieces, given) if pieces and all(map(_has_unit, pieces)) else {}
         if found and math.isclose(found[formula.result], result, rel_tol=1e-9):
-            return Worked(formula, pieces, given, found)
+            return Worked(formula, pieces, given, found, stated or {})
     raise ValueError(f"the pieces of '{formula.name}' do not come to its value")
 
 
@@ -139,25 +159,6 @@ def piece_number(node: ast.expr, values: dict[str, float]) -> float:
         case ast.Call(func=ast.Name(id=name), args=[argument]):
             return getattr(math, name)(piece_number(argument, values))
     raise ValueError(f"no number for {ast.dump(node)}")
-
-
-def unit_text(dimension: Dimension) -> str:
-    """The SI unit of a dimension as the reader of units takes it: "Pa", "m^1.5", "m^0.5/s", "s^-1"; nothing for a plain number."""
-    for name in _WITH_A_NAME:
-        if units.unit(name).dimension == dimension:
-            return name
-    over = " ".join(_powered(name, power) for name, power in zip(BASE, dimension) if power > 0)
-    if not over:
-        return " ".join(f"{name}^{float(power):g}" for name, power in zip(BASE, dimension) if power)
-    return "/".join([over, *(_powered(name, -power) for name, power in zip(BASE, dimension) if power < 0)])
-
-
-def _powered(name: str, power: Fraction) -> str:
-    if power == 1:
-        return name
-    if power.denominator == 1:
-        return f"{name}{power}"
-    return f"{name}^({power})" if power.denominator == 3 else f"{name}^{float(power):g}"
 
 
 def _bare(node: ast.expr, plain: set[str]) -> ast.expr:

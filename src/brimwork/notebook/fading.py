@@ -10,16 +10,17 @@ from dataclasses import replace
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork import topics, typeset, units
-from brimwork.exercise.blanks import answered, blank, given_text
+from brimwork import topics, typeset
+from brimwork.coherent import GivenNumber
+from brimwork.exercise.blanks import answered, blank, given_text, hints, rounded_up
 from brimwork.exercise.diagnosis import Diagnosis, read_answer
-from brimwork.exercise.hints import ladder
-from brimwork.exercise.pieces import FIGURES, Piece, Worked, worked
+from brimwork.exercise.pieces import Piece, Worked, worked
 from brimwork.exercise.question import ask, in_words
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook import progress
-from brimwork.notebook.pages import Page, Shown, checked, given_line, say, typed
+from brimwork.notebook import given_values, progress
+from brimwork.notebook.given_values import InCell
+from brimwork.notebook.pages import Page, Shown, checked, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
 from brimwork.notebook.tied import ASKED, Tied
@@ -38,31 +39,49 @@ def _set(latex: str) -> str:
     return f"$\\displaystyle {strut}{latex}$"
 
 
-def ledger(name: str, **values: str) -> Page | Shown:
-    """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
+def ledger(name: str, **values: InCell) -> Page | Shown:
+    """One formula worked line by line, and beside each line its units alone: ledger("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62").
+
+    A value may be given in both systems, b="4 m or 13 ft", or be carried on from a sum above: Q=...
+    """
     try:
         formula = topics.find(name)
-        found = worked(formula, typed(formula, values))
+        found = worked(formula, given_values.typed(formula, values), given_values.stated(values))
     except InputError as error:
         return say(error)
+    last = found.pieces[-1]
+    for piece in found.pieces:
+        if piece.named:
+            given_values.keep(piece.key, found.shown[piece.key], found.unit(piece))
+    told = given_values.given_told(formula, found.values, values, [one for factors in found.chosen.factors.values() for one in factors])
+    before = [f"| | {_set(typeset.turned_line(one))} | {_set(_turned_units(one))} |" for one in found.given.values() if one.turned]
     rows = [
         f"| {number} | {_BREAK.join((_set(found.left(piece)), _set(f'= {found.put_in(piece)}'), f'$= {found.value(piece.key)}$'))} | {_set(_units(found, piece))} |"
         for number, piece in enumerate(found.pieces, start=1)
     ]
-    end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {formula.quantity.shown(found.found[formula.result], 4)}"
-    table = "\n".join(["| Step | Numbers put in, and what they come to | Units only |", "|:---|:---|:---|", *rows])
-    check = f"The units of the last line come out as {found.unit(found.pieces[-1]) or 'a plain number'}, as they must."
-    plain = [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
+    end = f"{formula.quantity.short_name[:1].upper()}{formula.quantity.short_name[1:]}: {given_values.result_shown(formula, found.shown[last.key], found.unit(last))}"
+    table = "\n".join(["| Step | Numbers put in, and what they come to | Units only |", "|:---|:---|:---|", *before, *rows])
+    check = f"The units of the last line come out as {found.unit(last) or 'a plain number'}, as they must. {rounded_up(found)}".rstrip()
+    plain = [typeset.turned_line(one, typeset.PLAIN) for one in found.given.values() if one.turned]
+    plain += [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
     notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]
-    given = given_line(formula, found.values)
     return Page(
-        "\n\n".join([given, table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]), "\n".join([given, *plain, end, check, *notes])
+        "\n\n".join([told, table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]),
+        "\n".join([told, *plain, end, check, *notes]),
     )
 
 
 def _units(found: Worked, piece: Piece, target: typeset.Latex = typeset.LATEX) -> str:
-    end = target.unit(found.unit(piece)).strip().removeprefix(r"\,") or "1"
-    return f"{found.units_only(piece, target)}{target.equals}{end}"
+    return f"{found.units_only(piece, target)}{target.equals}{_bare(found.unit(piece), target)}"
+
+
+def _turned_units(one: GivenNumber, target: typeset.Latex = typeset.LATEX) -> str:
+    by = typeset.by(replace(one.factor, number=""), target) if one.factor else ""
+    return f"{_bare(one.unit, target)}{by}{target.equals}{_bare(one.put_in_unit, target)}"
+
+
+def _bare(unit: str, target: typeset.Latex) -> str:
+    return target.unit(unit).strip().removeprefix(r"\,") or "1"
 
 
 class Blank:
@@ -73,7 +92,7 @@ class Blank:
         self.value: float | None = None
         piece = example.worked.pieces[place]
         name = f"{piece.key}, {QUANTITIES[piece.key].plain_name}" if piece.named else typeset.write_tree(piece.written, typeset.PLAIN)
-        unit = f", in {in_words(asked)}" if (asked := example.worked.asked_in(piece)) else ""
+        unit = f", in {in_words(asked)}" if (asked := example.worked.unit(piece)) else ""
         self.box = box(f"Step {place + 1}: {name}{unit}", "36em")
         self.box.observe(lambda change: self.check(change["new"]), "value")
         self.said, self.outcome = widgets.HTML(), widgets.HTML()
@@ -85,11 +104,8 @@ class Blank:
         example, piece = self.example, self.example.worked.pieces[self.place]
         found = answered(example.worked, self.place, example.seed, text, example.earlier())
         if found.kind == "no unit" and not piece.named:  # nobody writes a unit such as m^1.5
-            text = f"{text} {example.worked.asked_in(piece)}"
+            text = f"{text} {example.worked.unit(piece)}"
             found = answered(example.worked, self.place, example.seed, text, example.earlier())
-        elif found.kind == "no unit" and example.worked.unit(piece) != example.worked.asked_in(piece):
-            both = f"The line comes out in {example.worked.unit(piece)}, and the box asks for {in_words(example.worked.asked_in(piece))}: which of them is it? Type it too."
-            found = replace(found, message=both)
         self.found = found
         self.value = self._read(found, text)
         self.done = found.right
@@ -129,7 +145,9 @@ class Example:
         self.hint = button(f"Hint, {_COUNTS[blanks]}", "the next bit of help for the first line that is still open", self.next_hint)
         asked = widgets.HTML(paragraph(Markup(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}")))
         asked.add_class(ASKED)
-        rows: list[widgets.Widget] = [asked]
+        turned = [one for one in self.worked.given.values() if one.turned]
+        first = [widgets.HTMLMath(f"In the units of the sum: {', '.join(f'${typeset.turned_line(one)}$' for one in turned)}.")] if turned else []
+        rows: list[widgets.Widget] = [asked, *first]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
             rows += [line, *([own.box, own.said, own.outcome] if own else [])]
@@ -145,34 +163,20 @@ class Example:
 
     def show(self) -> None:
         """Write the lines; a line that is still open ends in a frame with a question mark, and its value stands in later ones as a frame that names it."""
-        hidden = {self.worked.pieces[own.place].key: rf"\boxed{{\text{{step {own.place + 1}}}}}" for own in self.open}
+        pieces = {self.worked.pieces[own.place].key: own.place for own in self.open}
+        unit = {key: typeset.LATEX.unit(self.worked.chosen.unit[key]) for key in pieces}
+        hidden = {key: rf"\boxed{{\text{{step {place + 1}}}}}{unit[key]}" for key, place in pieces.items()}
         for place, (piece, line) in enumerate(zip(self.worked.pieces, self.lines, strict=True)):
-            end = rf"\boxed{{\,?\,}}{self._converted(piece)}" if piece.key in hidden else self._value(piece)
+            end = rf"\boxed{{\,?\,}}{unit[piece.key]}" if piece.key in hidden else self.worked.value(piece.key)
             line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
         if not self.open:
-            self.help.value = status(Markup("✓ This example is worked to its end."))
-
-    def _value(self, piece: Piece) -> str:
-        """The value, and for a letter that is shown in another unit, that one too."""
-        value = self.worked.value(piece.key)
-        if not piece.named or QUANTITIES[piece.key].here == self.worked.unit(piece):
-            return value
-        number, _, unit = QUANTITIES[piece.key].text_here(self.worked.found[piece.key], FIGURES).partition(" ")
-        return f"{value} = {typeset.LATEX.number(number)}{typeset.LATEX.unit(unit)}"
-
-    def _converted(self, piece: Piece) -> str:
-        """Where the box asks for another unit than the line comes out in: both, and what one is in the other."""
-        unit, asked = self.worked.unit(piece), self.worked.asked_in(piece)
-        if asked == unit:
-            return ""
-        one = typeset.LATEX.number(units.number(units.convert(units.unit(unit).factor, asked)))
-        return rf"{typeset.LATEX.unit(unit)} \quad (1{typeset.LATEX.unit(unit)} = {one}{typeset.LATEX.unit(asked)})"
+            self.help.value = status(Markup(f"✓ This example is worked to its end. {escape(rounded_up(self.worked))}".rstrip()))
 
     def next_hint(self) -> None:
         if not self.open:
             return
         first = self.open[0]
-        rungs = ladder(blank(self.worked, first.place, self.seed), first.found)
+        rungs = hints(self.worked, first.place, first.found)
         self.rung = min(self.rung + 1, len(rungs))
         self.help.value = status(Markup(f"Step {first.place + 1:d}, hint {self.rung} of {len(rungs)}: {escape(rungs[self.rung - 1])}"))
 

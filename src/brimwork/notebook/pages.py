@@ -13,8 +13,9 @@ from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.drawing.records import Sheet
 from brimwork.edition import __version__
 from brimwork.formula import Formula, Published, origin
-from brimwork.nomenclature import QUANTITIES, read_value
-from brimwork.quantity import CELL
+from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook import given_values
+from brimwork.notebook.given_values import InCell
 from brimwork.shown import Markup, attribute, escape
 from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
@@ -62,54 +63,32 @@ def _cells(cells: Iterable[str]) -> Markup:
     return Markup("".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells))
 
 
-def typed(formula: Formula, values: dict[str, str]) -> dict[str, float]:
-    """SI values of letters that somebody typed in a cell, all that the formula takes. Raises InputError, which says what to type in a cell."""
-    read = {letter: read_value(letter, str(value), CELL) for letter, value in values.items()}
-    for letter in read:
-        if letter not in (*formula.inputs, *formula.constants):
-            raise formula.unknown_letter(letter)
-    if any(letter not in read for letter in formula.inputs):
-        raise formula.still_needs(read, CELL)
-    return read
+def work(name: str, **values: InCell) -> Page | Shown:
+    """One formula worked with your numbers, such as work("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62").
 
-
-def work(name: str, **values: str) -> Page | Shown:
-    """One formula worked with your numbers, such as work("flow over a level lip", b="4 m", H="0.2 m", C_d="0.62")."""
+    A value may be given in both systems, b="4 m or 13 ft", or be carried on from a sum above: q=...
+    """
     try:
         formula = topics.find(name)
-        worked = formula.work(**typed(formula, values))
+        worked = formula.work(**given_values.typed(formula, values))
     except InputError as error:
         return say(error)
-    lines_shown = [f"$$\n{line}\n$$" for line in typeset.working(worked)]
-    plain = typeset.working(worked, typeset.PLAIN)
+    stated = given_values.stated(values)
+    put = typeset.put(worked, stated)
+    given_values.keep(formula.result, put.result, put.unit)
+    lines_shown = [f"$$\n{line}\n$$" for line in typeset.working(worked, stated=stated)]
+    plain = typeset.working(worked, typeset.PLAIN, stated=stated)
     name = formula.quantity.short_name
-    result = f"{name[0].upper()}{name[1:]}: {formula.quantity.shown(worked.result, 4)}"
+    result = f"{name[0].upper()}{name[1:]}: {given_values.result_shown(formula, put.result, put.unit)}"
+    told = given_values.given_told(formula, worked.values, values, put.factors)
     if _heavy(formula):
         lines_shown = ["<details><summary>The formula, and the numbers put in</summary>", *lines_shown, "</details>"]
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
-    given = given_line(formula, worked.values)
     return Page(
-        "\n\n".join([given, *lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
-        "\n".join([given, *plain, result, *(f"Note: {note}" for note in worked.notes)]),
+        "\n\n".join([told, *lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
+        "\n".join([told, *plain, result, *(f"Note: {note}" for note in worked.notes)]),
     )
-
-
-_POUND = " A pound of force, lbf, is the weight of a pound of mass: 1 lbf = 32.174 lb ft/s2."
-
-
-def given_line(formula: Formula, values: dict[str, float]) -> str:
-    """The values (SI) that a working begins with: each by its name, as one types it, and as it stands in the lines."""
-    letters = (formula.result, *formula.inputs, *formula.constants)
-    turn, told = typeset.turning(letters), []
-    for letter in formula.inputs:
-        shown = QUANTITIES[letter].text_here(values[letter], None)
-        worked = typeset.value(letter, values[letter], typeset.PLAIN, turn=turn)
-        told.append(
-            f"{QUANTITIES[letter].plain_name} {letter} = {shown}{'' if worked.partition(' ')[2] == shown.partition(' ')[2] else f', which is {worked}'}"
-        )
-    why = _POUND if any(turn(QUANTITIES[key].si) in ("lbf", "psf", "lbf ft") for key in letters) else ""
-    return f"Given: {'; '.join(told)}.{why}"
 
 
 def said_here(text: str) -> Page:

@@ -47,7 +47,7 @@ def both(letter: str, value: float, region: str) -> str:
 def typst_working(worked: Working) -> str:
     """A working as one equation of two lines: formula, then numbers and result; its plain text is the description."""
     plain = "; ".join(typeset.working(worked, typeset.PLAIN))
-    first, *put_in, last = (line.partition(" = ")[2] for line in typeset.working(worked, typeset.TYPST))
+    first, *put_in, last = (line.partition(" = ")[2] for line in typeset.working(worked, typeset.TYPST, turning=False))
     left = typeset.write_tree(worked.formula.left, typeset.TYPST)
     lines = f"{left} &= {first} \\ &= {' = '.join([*put_in, last])}"
     return f"#math.equation(block: true, alt: {typst_quoted(plain)}, $ {lines} $)"
