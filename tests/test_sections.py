@@ -247,9 +247,9 @@ def test_a_plain_number_is_estimated_without_a_unit():
 
 
 def test_a_line_stays_in_the_units_of_the_job():
-    """460 + 630 + 125 mm, by hand."""
+    """250 + 350 + 145 mm, by hand."""
     shown = fading.Fading("area of the liner", 2, None).examples[0].lines[0].value
-    assert "= 1215" in shown and "mathrm{m}" not in shown
+    assert "= 745" in shown and "mathrm{m}" not in shown
 
 
 def test_things_that_are_bought_whole_are_rounded_up_after_the_sum():
