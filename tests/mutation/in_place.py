@@ -193,7 +193,7 @@ class Session:
         for item, after in zip(self.items, [*self.items[1:], None]):
             for cache in self.own:
                 cache.cache_clear()
-            begun = time.process_time()
+            self._red, begun = False, time.process_time()
             runtestprotocol(item, log=True, nextitem=after)
             ran.append(Ran(item.nodeid, time.process_time() - begun, not self._red, {path: {*lines} for path, lines in here.items() if lines}))
             for lines in here.values():
@@ -267,6 +267,8 @@ def _broken(tree: ast.Module) -> ast.Module:
 
     class Breaking(ast.NodeTransformer):
         def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.FunctionDef:
+            if any(isinstance(part, ast.Name) and part.id == "super" for part in ast.walk(node)):
+                return node  # without it the class round it would be made otherwise
             body: list[ast.stmt] = [ast.parse("raise AssertionError('planted')").body[0]]
             return ast.copy_location(ast.FunctionDef(node.name, node.args, body, node.decorator_list, node.returns), node)
 

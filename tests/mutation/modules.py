@@ -75,9 +75,6 @@ AREAS = {
             "test_measured.py",
             "test_stones_and_blade.py",
             "test_cascade.py",
-            "test_ground.py",
-            "test_asking.py",
-            "test_trade_facts.py",
         ),
     ),
 }
