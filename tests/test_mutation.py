@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parent / "mutation"))
 import formulas as faults_in_formulas
 import modules as faults_in_modules
 from may_live import MAY_LIVE
-from mutants import in_formula, swapped
+from mutants import in_formula, in_module, swapped
 
 from brimwork.by_hand import ByHand
 from brimwork.formula import Formula
@@ -78,3 +78,12 @@ def test_a_gate_whose_tests_never_reach_the_module_does_not_judge():
     receipts = replace(faults_in_modules.target("exercise.receipts"), faults=[])
     with pytest.raises(SystemExit, match="nobody can miss in exercise.receipts"):
         faults_in_modules.campaign([receipts], ("mutation/try_roots.py",))
+
+
+def test_a_fault_leaves_every_place_of_the_tree_that_it_was_put_into():
+    """A part that is left of an operator stands where the whole stood, in the new tree alone: else its function would be taken for another one."""
+    whole = ast.parse("def f(a, b):\n    return not (\n        a\n        + b\n    )\n")
+    before = ast.dump(whole, include_attributes=True)
+    for _, old, new in in_module(whole):
+        swapped(whole, old, new)
+    assert ast.dump(whole, include_attributes=True) == before

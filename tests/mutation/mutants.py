@@ -113,7 +113,7 @@ def _changes(node: ast.AST) -> Iterator[ast.AST]:
 def swapped(tree: ast.AST, old: ast.AST, new: ast.AST) -> ast.AST:
     """The tree with the very node `old` replaced; the given tree stays as it is."""
     if tree is old:
-        return ast.copy_location(new, old) if hasattr(old, "lineno") else new
+        return ast.copy_location(copy.copy(new), old) if hasattr(old, "lineno") else new  # a part of the old one keeps its own place in it
     fields = {}
     for name, value in ast.iter_fields(tree):
         if isinstance(value, list):
