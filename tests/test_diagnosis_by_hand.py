@@ -5,11 +5,12 @@ import math
 
 import pytest
 
-from brimwork.exercise.diagnosis import diagnose, what_is_right
+from brimwork.exercise.diagnosis import diagnose, read_answer, what_is_right
 from brimwork.exercise.question import GivenValue, KnownWay, Middle, Question
 from brimwork.exercise.reading import plainly, typed_reading
 from brimwork.exercise.trees import factors, one_replaced, product, replaced, terms, total
 from brimwork.exercise.ways import UNIT, Names, ways
+from brimwork.exercise.written import Numeric, Wrong
 
 # --- a tree apart and together ------------------------------------------------------------------------------------------------------
 
@@ -380,3 +381,42 @@ def test_a_unit_is_told_by_its_kind(typed, kind, said):
 def test_a_share_without_its_sign_is_asked_for_both_ways():
     told = diagnose(question(0.35, unit="%"), "0.35")
     assert told.kind == "no unit" and told.message == "The unit is missing. Type 0.35 %, or 35 % if it is a share of one."
+
+
+def test_the_nearest_slip_is_asked_first_on_whichever_side_it_lies():
+    told = diagnose(question(150.0, slips=[KnownWay(99.2, "You took less. Take more."), KnownWay(100.3, "You took more. Take less.")]), "100.0 kg/m")
+    assert told.slip == 1 and told.causes == ("You took more. Take less.", "You took less. Take more.")
+
+
+def test_a_declared_slip_that_is_a_multiple_is_told_as_the_slip_alone():
+    told = diagnose(question(100.0, slips=[KnownWay(200.0, SLIP)]), "200.0 kg/m")
+    assert told.sure and told.message == SLIP
+
+
+def test_an_answer_just_outside_an_absolute_tolerance_is_no_multiple():
+    told = diagnose(question(100.0, close=0.01), "100.05 kg/m")
+    assert told.kind == "none" and told.message.startswith("I do not know")
+
+
+def test_the_right_number_in_another_unit_is_told_or_asked_by_its_figures():
+    assert diagnose(FLOW, "18.00 L/h").sure and not diagnose(FLOW, "18.0 L/h").sure  # 0.07 % and 0.32 %, of which 0.3 % is sure
+    loose = diagnose(FLOW, "18.1 L/h")
+    assert (loose.kind, loose.sure) == ("unit", False) and "where the number is in L/min" in loose.message and len(loose.causes) == 1
+
+
+def test_an_answer_is_read_as_number_and_unit():
+    read = read_answer(question(unit="m"), "12.5 mm")
+    assert (read.value, read.number, read.unit) == (pytest.approx(0.0125), 12.5, "mm")
+
+
+def test_a_number_of_another_kind_is_held_against_ways_that_have_a_kind():
+    """2 m by (3 + 4) m is 14 m2; without the brackets lengths and areas are added, which is a quantity of no kind."""
+    asked = Numeric("X", "A strip {a} wide lies {b} and {c} long. How large is it?", "a*(b + c)", "m2", (Wrong("a*b", "You left one out. Add it."),), ("a b c",),
+                    {"a": "2 m", "b": "3 m", "c": "4 m"}).pose(1)  # fmt: skip
+    assert diagnose(asked, "14.0 m2").right
+    lost = diagnose(asked, "7.00 m")
+    assert (
+        lost.kind == "other unit"
+        and lost.causes == ("You left out 2 m: multiply by it.", "That is only 3 m + 4 m: it is one part of the way, so go on from there.")[: len(lost.causes)]
+    )
+    assert diagnose(asked, "14.0 kg").message.endswith("Look at what you multiplied by what.")
