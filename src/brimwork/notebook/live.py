@@ -36,6 +36,7 @@ from brimwork.units import InputError, convert, parse
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
 AHEAD = {True: 10, False: 3}  # steps either way that are drawn ahead of the slider that moved last, and of the others
+CLOSE = 4  # of these the ones that come before its whole track
 WHOLE_TRACK = 256  # steps of a track that is drawn as a whole: about as many as a pointer can tell apart
 STRIDES = (16, 8, 4, 2, 1)  # of a whole track: all over it at first, then between
 PAUSE, BREATH = 0.03, 0.005  # s left to the page after a move, and to the reader between two drawings ahead
@@ -268,18 +269,16 @@ class Explorer(ABC):
         self._ahead = loop.create_task(self._draw_next(moved, pause, whole))
 
     async def _draw_next(self, moved: Control, pause: float, whole: bool) -> None:
-        """Draw ahead, until the next move: the steps beside the slider that moved, some beside the others, and, when `whole`, its track from end to end."""
+        """Draw ahead, until the next move: the steps beside the slider that moved, its track from end to end when `whole`, and some steps of the others."""
         await asyncio.sleep(pause)
-        await self._keep(moved, _beside(moved, AHEAD[True]))
-        if whole and not pause:
+        if whole and moved.last <= WHOLE_TRACK:
+            await self._keep(moved, _beside(moved, CLOSE))
             await self._keep(moved, _all_over(moved))
+        await self._keep(moved, _beside(moved, AHEAD[True]))
         for control in self.controls:
             if control is not moved:
                 await asyncio.sleep(REST)
                 await self._keep(control, _beside(control, AHEAD[False]))
-        if whole and pause:
-            await asyncio.sleep(REST)
-            await self._keep(moved, _all_over(moved))
 
     async def _keep(self, control: Control, wanted: Iterable[int]) -> None:
         """Have the page keep the pictures of steps of a control, where it does not yet."""
@@ -328,8 +327,8 @@ def _beside(control: Control, away: int) -> Iterator[int]:
 
 
 def _all_over(control: Control) -> Iterator[int]:
-    """All steps of a control, far apart at first and ever nearer; none of a track too long to be drawn as a whole."""
-    return (step for stride in STRIDES for step in range(0, control.last + 1, stride)) if control.last <= WHOLE_TRACK else iter(())
+    """All steps of a control, far apart at first and ever nearer."""
+    return (step for stride in STRIDES for step in range(0, control.last + 1, stride))
 
 
 def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
