@@ -420,3 +420,7 @@ def test_a_number_of_another_kind_is_held_against_ways_that_have_a_kind():
         and lost.causes == ("You left out 2 m: multiply by it.", "That is only 3 m + 4 m: it is one part of the way, so go on from there.")[: len(lost.causes)]
     )
     assert diagnose(asked, "14.0 kg").message.endswith("Look at what you multiplied by what.")
+
+
+def test_nothing_is_sure_of_what_could_not_be_read_or_has_no_unit():
+    assert not diagnose(FLOW, "some").sure and not diagnose(FLOW, "18").sure and not diagnose(FLOW, "18 kg").sure

@@ -7,5 +7,4 @@ MODULES_MAY_LIVE: dict[str, str] = {
     "exercise.diagnosis: close or declared -> close and declared": "ways as near as the figures have the number of a slip only where that slip is as near",
     "exercise.diagnosis: 0 < answer.figures and abs(answer.value - question.answer) <= answe... -> "
     "abs(answer.value - question.answer) <= answer.half * 1.001 and answ...": "without figures half of the last place is nothing, which is in no band",
-    "exercise.diagnosis: False -> True": "every slip, way and unit says itself whether it is sure; of the others nobody asks",
 }
