@@ -38,11 +38,11 @@ def test_one_per_cent_in_any_formula_that_a_topic_works_changes_what_is_stored(t
     red = 0
     for workbook in TOPICS[topic].workbooks:
         for way, formula, given, stored in worked_in(workbook):
-            assert repr_of(WORKS[way](formula.name, **given)) == stored, "as it is stored"
             with monkeypatch.context() as patched:
                 wrong = off(formula)
                 patched.setattr(topics, "find", lambda name, wrong=wrong: wrong)
                 assert repr_of(WORKS[way](formula.name, **given)) != stored, (workbook, formula.name)
+            assert repr_of(WORKS[way](formula.name, **given)) == stored, "as it is stored"  # and later sums go on from here
             red += 1
     assert red, topic
     print(f"{topic}: {red} workings of {', '.join(TOPICS[topic].workbooks)} turn red")
