@@ -158,7 +158,7 @@ def nothing_stands(w: Worked) -> None:
         w.put("tipping", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / (w.r["push"] * _wall(w).high))
         w.put("tipping_in_wind", lambda: GRAVITY * _wall(w).mass * _wall(w).deep / 2 / _gust(w))
     if w.plain.kind == "cascade":
-        w.put("header_mass", lambda: _header(w)[0])
+        w.put("header_mass", lambda: w.d["cascade.header_area"] * max(w.d["cascade.top_level"], 0.0) * w.d["assumptions.wall_density"])
         w.put("tipping", lambda: _held(w) / (w.r["push"] * _header(w)[3]) if _header(w)[3] else math.inf)
         w.put("tipping_in_wind", lambda: _held(w) / _gust_on_header(w) if _header(w)[3] else math.inf)
 
