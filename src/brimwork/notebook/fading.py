@@ -35,7 +35,7 @@ _BREAK = "<br>"  # the table of a page has no other way to begin a line in a cel
 
 
 def _set(latex: str) -> str:
-    strut = r"\rule[-0.9em]{0pt}{2.2em}" if r"\frac" in latex else ""  # keeps fractions of two lines apart
+    strut = r"\rule[-1.3em]{0pt}{2.8em}" if r"\frac" in latex else ""  # keeps fractions of two lines apart
     return f"$\\displaystyle {strut}{latex}$"
 
 
