@@ -132,3 +132,10 @@ def test_a_wall_that_holds_something_back_is_an_engineers_whatever_it_weighs():
     wall = having(BLADE, blade__wall_retains="soil")
     assert finding(wall, "C25").grade == "fail" and ENGINEERED in finding(wall, "C25").remedy
     assert finding(wall.having(ENGINEERED, "yes"), "C25").grade == "marginal"
+
+
+def test_a_mass_on_slings_counts_although_somebody_says_that_none_are_used():
+    heavy = BOWL.having("site.sling_mass", "600 kg").having("site.sling_legs", "2").having("site.sling_angle", "60 deg").having("site.sling_rating", "2 kN")
+    for word in (PLANNED, "not used, and not planned yet"):
+        told = finding(heavy.having("site.slings", word), "C65")
+        assert told.grade == "fail" and "a mass on them is on file" in told.note

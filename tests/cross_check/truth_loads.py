@@ -351,7 +351,7 @@ def straight_route(w: Worked) -> float:
 
 def by_hand(w: Worked) -> float:
     """The heaviest thing that somebody must lift: as typed, a block, or a piece heavier than what the slings are meant for."""
-    d, slung = w.d, w.d.get("site.sling_mass", math.inf) if w.d.get("site.slings", "used") == "used" else 0.0
+    d, slung = w.d, w.d.get("site.sling_mass", math.inf if w.d.get("site.slings", "used") == "used" else 0.0)
     return max([d["site.lift_mass"], d.get("reservoir.block_mass", 0.0), *(mass for mass in set_pieces(w) if mass > slung * (1 + 1e-9))])
 
 

@@ -184,7 +184,7 @@ def heavy_pieces(w: Worked) -> list[float]:
 
 @check("C48")
 def lift(w: Worked):
-    d, slung = w.d, w.d.get("site.sling_mass", 0.0) if w.d.get("site.slings", "used") == "used" else 0.0
+    d, slung = w.d, w.d.get("site.sling_mass", 0.0)
     mass = max([d["site.lift_mass"], d.get("reservoir.block_mass", 0.0), *(piece for piece in heavy_pieces(w) if piece > slung * (1 + 1e-9))])
     start, end = d["site.lift_height"], d["site.lift_height"] + d["site.lift_travel"]
     limits = [

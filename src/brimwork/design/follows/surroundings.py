@@ -126,9 +126,9 @@ class Surroundings(Chain):
 
     @property
     def unslung(self) -> bool:
-        """Whether somebody says that no slings are used."""
+        """Whether somebody says that no slings are used, and no mass on them stands on file."""
         answer = self.design.given("site.slings")
-        return answer is not None and answer.value != "used"
+        return answer is not None and answer.value != "used" and self.design.given("site.sling_mass") is None
 
     def _known_pieces(self) -> list[float]:
         """Masses (kg) of what is set in one piece, as far as they are known."""

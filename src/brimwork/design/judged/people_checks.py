@@ -28,7 +28,12 @@ def _planned(chain: Chain) -> str:
 
 
 def _no_slings(chain: Chain) -> str:
-    return "by your answer: no slings are used" if chain.unslung else ""
+    if chain.unslung:
+        return "by your answer: no slings are used"
+    answer = chain.design.given("site.slings")
+    return (
+        "no slings, by your answer, but a mass on them is on file, and counts: empty that box where none are used" if answer and answer.value != "used" else ""
+    )
 
 
 def _slings(chain: Chain) -> Limits:
