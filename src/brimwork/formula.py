@@ -219,9 +219,10 @@ class Formula:
         """
         try:
             result = self.number(**values)
-            usable = isinstance(result, float) and math.isfinite(result) and bool not in map(type, values.values())
-            if usable and not (self.where and not_held(self.where, values)):
-                return result
+            if isinstance(result, float) and math.isfinite(result) and not (self.where and not_held(self.where, values)):
+                given = values.values()  # yes and no count as 1 and 0: only where one of these stands is it worth looking for them
+                if not ((True in given or False in given) and bool in map(type, given)):
+                    return result
         except (TypeError, ValueError, ArithmeticError):
             pass
         plain = accepting.plain(values)
