@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 Point = tuple[float, float]
 
-INK, WATER, WATER_FILL, ACCENT, NIGHT, BROWN, GREY, PALE = "#1f2328", "#3468F8", "#dfe8ff", "#C94F12", "#070989", "#450F1B", "#786574", "#f3f1ee"
+INK, WATER, WATER_FILL, ACCENT, NIGHT, BROWN, GREY, PALE = "#21262e", "#3468F8", "#dfe8ff", "#C94F12", "#070989", "#450F1B", "#786574", "#f3f1ee"
 
 # name: (width in mm, colour, dash pattern in mm)
 STYLES: dict[str, tuple[float, str, str]] = {

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, rectangle, said, spread, steps
-from brimwork.drawing.records import ACCENT, GREY, NIGHT, WATER, Arrow, Line, Mark, Measure, Polygon, Record, Text, View, at_scale
+from brimwork.drawing.records import ACCENT, GREY, INK, NIGHT, WATER, Arrow, Line, Mark, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics.pipes import fitting_head, friction_head, speed_in_a_pipe
 from brimwork.topics.pumps import pump_curve
@@ -119,7 +119,7 @@ def _head_line(values: dict[str, float], result: float) -> Drawn:
         Text((24, top), "head line", "start", 3.0, ACCENT, (0, 1.5)),
         Text((15, -9 * mm), "pump", "middle", 3.0, nudge=(0, -4.0)),
     ]
-    parts = (("lift", 0.0, lift, "pale", NIGHT), ("fittings", lift, end, "solid", "#1f2328"), ("hose", end, top, "water", WATER))
+    parts = (("lift", 0.0, lift, "pale", NIGHT), ("fittings", lift, end, "solid", INK), ("hose", end, top, "water", WATER))
     places = spread([(low + high) / 2 * up for _, low, high, _, _ in parts], 4.2)
     for (name, low, high, fill, colour), place in zip(parts, places):
         records.append(Polygon(rectangle(59.5, low, 62, high), fill, "thin"))
