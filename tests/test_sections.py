@@ -202,7 +202,7 @@ def test_a_blank_is_told_its_slip_no_diagnosis_or_what_it_carries_on(book):
 
 
 def numbers(seed=4, record=None):
-    """By hand: a rim 760 mm across is pi x 0.76 = 2.3876 m long; 1.73 x 2.3876 x 0.0035^1.5 = 0.8553 L/s = 51.3 L/min."""
+    """By hand: a rim 930 mm across is pi x 0.93 = 2.9217 m long; 1.79 x 2.9217 x 0.008^1.5 = 3.742 L/s = 224.5 L/min."""
     return own_numbers.OwnNumbers("flow over a round rim", "b", seed, record)
 
 
@@ -214,25 +214,25 @@ def test_an_estimate_comes_first():
     own.estimate.value = "50 kg"
     assert own.box not in own.place.children
     own.estimate.value = "50 L/min"
-    assert own.box in own.place.children and "51" not in words(own.guess_said)
+    assert own.box in own.place.children and "22" not in words(own.guess_said)
 
 
 def test_estimate_value_on_the_way_and_answer_are_told_together(book):
     own = numbers(record="answers.json")
-    own.estimate.value = "500 L/min"
-    own.box.value = "60 L/min"
+    own.estimate.value = "2000 L/min"
+    own.box.value = "310 L/min"
     assert "Type the value on the way too" in words(own.feedback) and "far from your own estimate" in words(own.feedback)
-    own.way_box.value = "760 mm"
+    own.way_box.value = "930 mm"
     assert "left out π" in words(own.way_said)
-    own.box.value = f"{51.32 / 3.14159:.2f} L/min"
-    assert "follows rightly from your value on the way" in words(own.feedback) and "The question has 3.50 mm" in words(own.outcome)
-    own.way_box.value = "2.39 m"
-    own.box.value = "60 L/min"
+    own.box.value = f"{224.53 / 3.14159:.2f} L/min"
+    assert "follows rightly from your value on the way" in words(own.feedback) and "The question has 8.00 mm" in words(own.outcome)
+    own.way_box.value = "2.92 m"
+    own.box.value = "310 L/min"
     assert "value on the way is right, so look at what comes after" in words(own.feedback) and "do not know which slip" in words(own.feedback)
-    own.box.value = "51.3 L/h"
+    own.box.value = "225 L/h"
     assert "you typed L/h" in words(own.feedback)
-    own.box.value = "51.3 L/min"
-    assert "Right: 51.3 L/min" in words(own.feedback) and "too far off to catch a slip" in words(own.feedback)
+    own.box.value = "225 L/min"
+    assert "Right: 225 L/min" in words(own.feedback) and "too far off to catch a slip" in words(own.feedback)
     assert kinds(book).count("estimate") == 1 and "right" in kinds(book)
     own.again.click()
     assert own.box.value == "" and own.box not in own.place.children and words(own.outcome) == ""
@@ -273,7 +273,7 @@ def test_help_goes_up_its_ladder_to_the_whole_solution():
     own = numbers()
     for _ in range(4):
         own.hint.click()
-    assert "Hint 4 of 4" in words(own.help) and "51.3" in words(own.help)
+    assert "Hint 4 of 4" in words(own.help) and "225 L/min" in words(own.help)
 
 
 # --- on site ------------------------------------------------------------------------------------------------------------------------
