@@ -9,13 +9,21 @@ from pathlib import Path
 import pytest
 import together
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.expression import DeclarationError
 from brimwork.nomenclature import wrong_row
 from brimwork.notebook import swift
 
 TESTS = Path(__file__).parent
 PRINTED_ON = datetime.date(2027, 2, 20)
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _nobody_has_chosen_units():
+    """What one file chose does not reach the next that shares its process."""
+    system.use_none()
+    yield
+    system.use_none()
 
 
 @pytest.fixture(scope="session")

@@ -147,7 +147,7 @@ def test_two_limits_together_are_nowhere_wider_than_either(one, other, both):
         (at_most(1, 1), "", "UK", "up to 1"),
         (at_least(0.020, 1e-9), "mm", "UK", "from 20 mm; near it above 0"),
         (at_least(0.020, 1e-5), "mm", "UK", "from 20 mm; near it from 0.01 mm"),
-        (NEVER, "mm", "UK", "never"),
+        (NEVER, "mm", "UK", "no number passes as it stands"),
         (at_least(0.0254, 0.0127), "mm", "US", "from 1 in; near it from 0.5 in"),
         (at_most(0.9144, 1.2192), "m", "US", "up to 3 ft; near it up to 4 ft"),
     ],

@@ -187,7 +187,10 @@ _WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 p
 
 def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None, factors: Sequence[Factor] = ()) -> str:
     """What the left side, as text, is equal to, times the factors. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
-    whole, wide = f"{said}{target.equals}{put_in(right, values, factors, target) if factors else write_tree(right, target, values)}", 3.0 + 4.0 * len(factors)
+    whole, wide = (
+        f"{said}{target.equals}{put_in(right, values or (lambda _: None), factors, target) if factors else write_tree(right, target, values)}",
+        3.0 + 4.0 * len(factors),
+    )
     if target is not LATEX or wide + _width(right, values) <= _WIDE:
         return whole
     opening, terms, closing = _terms(right, values)
@@ -339,7 +342,7 @@ def put(worked: Working, stated: Mapping[str, str] | None = None) -> Put:
         unit = formula.quantity.here
         return Put({}, (), units.number(units.convert(worked.result, unit), coherent.FIGURES), unit)
     lines = ((formula.result, formula.right, formula.dimension),)
-    values = {name: worked.values.get(name, QUANTITIES[name].value and QUANTITIES[name].fixed) for name in (*formula.inputs, *formula.constants)}
+    values = {name: worked.values[name] if name in worked.values else QUANTITIES[name].fixed for name in (*formula.inputs, *formula.constants)}
     chosen = coherent.line_units(formula.result, lines, values, stated)
     given = {name: coherent.given_number(name, value, chosen.unit[name], stated.get(name, "")) for name, value in values.items()}
     shown = coherent.shown_results(lines, chosen, {name: float(one.put_in) for name, one in given.items()}, worked.result)

@@ -7,6 +7,7 @@ from __future__ import annotations
 import ast
 import math
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import replace
 from fractions import Fraction
 
@@ -167,7 +168,10 @@ def _told_apart(answer: float, slips: Iterator[KnownWay]) -> Iterator[KnownWay]:
 def _known(worked: Worked, piece: Piece) -> Iterator[KnownWay]:
     """The slips of the formula that the line is."""
     values = {**worked.values, **worked.found}
-    return (KnownWay(slip.number(values), slip.feedback) for slip in _declared(worked, piece) if not slip.also_given)
+    for slip in _declared(worked, piece):
+        if not slip.also_given:
+            with suppress(ArithmeticError, ValueError):  # on these numbers the wrong way comes to nothing: nobody can go it
+                yield KnownWay(slip.number(values), slip.feedback)
 
 
 def _declared(worked: Worked, piece: Piece) -> tuple[Slip, ...]:

@@ -52,7 +52,9 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     safety = [finding for finding in found if is_safety(finding.id, finding.group)]
     dangers, unshown = ([finding for finding in safety if finding.grade == grade] for grade in ("fail", "not shown"))
     others = [finding for finding in found if finding.grade == "fail" and finding not in dangers]
-    rows = "\n".join(f"- *{typst_words(called(finding))}:* {typst_words(finding.value)}. {typst_words(sentence(finding.remedy))}" for finding in dangers)
+    rows = "\n".join(
+        f"- *{typst_words(called(finding))}:* {typst_words(finding.value)}. {typst_words(sentence(_on_paper(finding.remedy)))}" for finding in dangers
+    )
     parts = (
         [f'#block(stroke: 1.2pt + rgb("#C94F12"), inset: 8pt, width: 100%)[*Stop. These checks of safety are outside their limits or not met:*\n{rows}\n]']
         if dangers
@@ -66,6 +68,11 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     if others:
         parts.append(f"Other checks outside their limits or not met: {typst_words('; '.join(_lower(called(finding)) for finding in others))}.")
     return parts
+
+
+def _on_paper(remedy: str) -> str:
+    """What to change, without where on the page somebody says that it was done."""
+    return remedy.partition(", and say so:")[0]
 
 
 def _lower(title: str) -> str:
