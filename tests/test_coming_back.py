@@ -38,6 +38,16 @@ def test_an_answer_stands_in_its_box_again_with_what_was_told(book, code, typed)
     assert [one["answer"] for one in kept(book) if one["answer"]] == [typed]
 
 
+@pytest.mark.parametrize("code", ["T04.5", "flow over a round rim"])
+def test_fresh_numbers_are_read_only_once_their_boxes_stand(book, code):
+    """Else an answer is typed into a box that goes the next moment, and is lost."""
+    asked = exercise(code, 3, None)
+    was, stood = asked.place.children, []
+    asked.text.observe(lambda change: stood.append((asked.place.children, asked.feedback.value)), "value")
+    asked.renew()
+    assert [(len(boxes), told) for boxes, told in stood] == [(len(was), "")] and not set(stood[0][0]) & set(was)
+
+
 def test_a_choice_an_order_and_a_sentence_come_back(book):
     first = lesson.Mending("T04.10", "answers.json")
     first.exercise.radio.value = 3

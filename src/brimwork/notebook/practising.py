@@ -76,13 +76,13 @@ class Exercise:
         drawn = getattr(self.question, "sheet", None)
         picture = f"<figure style='margin:0;max-width:620px'>{svg.write_svg(drawn, f'q{id(self)}')}</figure>" if drawn else ""
         head = f"<strong>{escape(self.number.strip())}.</strong> " if self.number else ""
-        self.text.value = f"{paragraph(Markup(f'{head}{escape(self.question.text)}'))}{picture}"
         self.feedback.value = self.outcome.value = self.help.value = ""
         self.own: list[widgets.Button] = []
         self.place.children = self.ask()
         self.buttons.children = self.own
         if not self.examined:
             self.open_help()
+        self.text.value = f"{paragraph(Markup(f'{head}{escape(self.question.text)}'))}{picture}"  # last: who reads it finds its boxes, not those that go
 
     def posed(self) -> Posed:
         return bank.pose(self.name, self.seed)
