@@ -40,7 +40,7 @@ def test_a_walk_notes_a_right_answer_that_is_refused_and_words_that_lie_over_oth
     cell, call = next((cell, call) for cell, call in going.cells() if call.name == "puzzle")
     posed = bank.pose(call.words[0], 1)
     monkeypatch.setattr("walk.SOON", 2_000)  # it never comes
-    going.told_apart(cell, cell.get_by_role("textbox").first, type(posed)(**{**vars(posed), "answer": posed.answer * 1.3}), "a puzzle with a false key")
+    going.told_apart(cell, cell.get_by_role("textbox").first, type(posed)(**{**vars(posed), "answer": posed.answer * 0.9}), "a puzzle with a false key")
     assert any("is not taken" in one for one in going.met)
     over = "<p style=position:absolute>words over words that were there before</p>"
     cell.evaluate("(cell, over) => cell.insertAdjacentHTML('afterbegin', over)", over)
