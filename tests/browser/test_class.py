@@ -72,4 +72,4 @@ def test_an_exercise_is_set_worked_handed_in_and_marked(page, address, served):
     assert totals[1] == "A01,2,4,yes" and totals[2].startswith("A02,0,4")
     plan = teach.part("write_course()")
     plan.press("Write course, sheets, keys and slides")
-    plan.cell.get_by_text("Open course.html").wait_for(timeout=120_000)
+    plan.cell.get_by_text("Open course/course.html").wait_for(timeout=120_000)
