@@ -51,6 +51,13 @@ def read(printed):
     return cache(lambda name, region: [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(printed(name, region)).pages])
 
 
+@pytest.fixture(autouse=True)
+def nobody_has_chosen_units():
+    """A class, a learner or a test that chooses a system chooses it for the process: the next test begins where nobody has."""
+    yield
+    system.use_none()
+
+
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
     gc.set_threshold(20_000, 20, 20)  # twenty thousand tests stay to the end: looking through them for rubbish again and again takes a tenth of the time

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from brimwork import topics, typeset, units
+from brimwork import system, topics, typeset, units
 from brimwork.conditions import holds
 from brimwork.derivation import derived
 from brimwork.drawing.layout import Words, layout
@@ -17,7 +17,7 @@ from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.exercise import bank, sensible
 from brimwork.exercise.question import ask
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook import contents, fading, live, pages
+from brimwork.notebook import contents, fading, given_values, live, pages
 
 WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 OPENED = sorted({call.words[0] for name in contents.ORDER for call in contents.calls(name) if call.name == "derive"})
@@ -203,26 +203,33 @@ def test_the_answer_of_a_puzzle_lies_within_a_slider_of_its_picture(workbook):
 # --- no impossible number in an example ---------------------------------------------------------------------------------------------
 
 
+WORKS = {"work": pages.work, "ledger": fading.ledger}
+
+
 def _worked(workbook):
-    """Every set of values that a workbook works or shows: (formula, values, limits of a drawn one), those of its faded examples too."""
+    """Every set of values that a workbook works or shows in the system in use: (formula, values, limits of a drawn one), those of its faded examples too."""
     for call in contents.calls(workbook):
         if call.name in ("ledger", "work", "explore"):
             formula = topics.find(call.words[0])
             given = {key: text for key, text in call.named.items() if key != "after"}
             if {*formula.inputs} <= {*given}:
-                yield formula, {key: QUANTITIES[key].read(text) for key, text in given.items()}, ()
+                yield formula, given_values.typed(formula, given), ()
+            if call.name != "explore":
+                WORKS[call.name](*call.words, **given)  # and later sums go on from here
         elif call.name == "fade":
             formula = topics.find(call.words[0])
             for seed in range(call.named["seed"], call.named["seed"] + fading.MOST_BLANKS):
                 yield formula, formula.only({key: value.value for key, value in ask(formula, seed).given.items()}), sensible.LIMITS.get(formula.name, ())
 
 
+@pytest.mark.parametrize("wanted", system.SYSTEMS)
 @pytest.mark.parametrize("workbook", contents.ORDER)
-def test_no_example_and_no_picture_has_a_number_that_cannot_be(workbook):
-    """A result that cannot be negative is positive, all that the formula asks holds, and what belongs together goes together."""
+def test_no_example_and_no_picture_has_a_number_that_cannot_be(workbook, wanted):
+    """A result that cannot be negative is positive, all that the formula asks holds, and what belongs together goes together; so with "16 m or 52 ft" both."""
+    system.use(wanted)
     for formula, values, limits in _worked(workbook):
         found = {**values, formula.result: formula(**values)}
-        known = {**found, **{key: QUANTITIES[key].fixed for key in formula.constants if QUANTITIES[key].value}}
+        known = {**{key: QUANTITIES[key].fixed for key in formula.constants if QUANTITIES[key].value}, **found}
         assert formula.quantity.signed or found[formula.result] > 0, (formula.name, values)
         for condition in (*formula.where, *limits):
             assert holds(condition, known), (formula.name, condition, values)

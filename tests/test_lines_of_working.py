@@ -26,12 +26,6 @@ PINT.define("kft = 1000 * foot")
 in_both = pytest.mark.parametrize("wanted", system.SYSTEMS)
 
 
-@pytest.fixture(autouse=True)
-def metric_again():
-    yield
-    system.use(system.METRES)
-
-
 def of_pint(text):
     """A unit as printed, for pint: "US gal" is its gallon, "lb ft/s2" lb*ft/s**2."""
     plain = text.replace("US gal", "gallon").replace(" per ", "/").replace("psf", "lbf/ft**2").replace("%", "percent")

@@ -22,12 +22,6 @@ ABOUT_BOTH = "change between gallons, litres and cubic feet without a slip"  # a
 _WORDS = ("value", "description", "placeholder", "tooltip", "name")
 
 
-@pytest.fixture(autouse=True)
-def nobody_has_chosen():
-    yield
-    system.use_none()
-
-
 def cells(name):
     for cell in json.loads((WORKBOOKS / f"{name}.ipynb").read_text(encoding="utf-8"))["cells"]:
         yield "".join(cell["source"]), cell["cell_type"] == "code"

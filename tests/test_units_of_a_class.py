@@ -22,12 +22,6 @@ from brimwork.units import InputError
 BY_BOTH = ("T02.1", "T02.2", "T02.6", "T14.1")  # about changing units of one system into the other
 
 
-@pytest.fixture(autouse=True)
-def metric_again():
-    yield
-    system.use_none()
-
-
 in_both = pytest.mark.parametrize("wanted", system.SYSTEMS)
 
 

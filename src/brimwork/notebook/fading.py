@@ -24,7 +24,7 @@ from brimwork.notebook.pages import Page, Shown, checked, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
 from brimwork.notebook.tied import ASKED, Tied
-from brimwork.shown import Markup, escape
+from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
 
 MOST_BLANKS = 3
@@ -82,6 +82,11 @@ def _turned_units(one: GivenNumber, target: typeset.Latex = typeset.LATEX) -> st
 
 def _bare(unit: str, target: typeset.Latex) -> str:
     return target.unit(unit).strip().removeprefix(r"\,") or "1"
+
+
+def _in_line(latex: str) -> Markup:
+    """A formula in a line of HTML: its dollars and backslashes stand, a "<" in it begins no tag."""
+    return Markup(f"${attribute(latex)}$")
 
 
 class Blank:
@@ -146,7 +151,7 @@ class Example:
         asked = widgets.HTML(paragraph(Markup(f"<strong>{escape(_COUNTS[blanks].capitalize())}.</strong> {escape(given_text(self.worked))}")))
         asked.add_class(ASKED)
         turned = [one for one in self.worked.given.values() if one.turned]
-        first = [widgets.HTMLMath(f"In the units of the sum: {', '.join(f'${typeset.turned_line(one)}$' for one in turned)}.")] if turned else []
+        first = [widgets.HTMLMath(f"In the units of the sum: {', '.join(_in_line(typeset.turned_line(one)) for one in turned)}.")] if turned else []
         rows: list[widgets.Widget] = [asked, *first]
         for place, line in enumerate(self.lines):
             own = self.blanks.get(place)
@@ -168,9 +173,10 @@ class Example:
         hidden = {key: rf"\boxed{{\text{{step {place + 1}}}}}{unit[key]}" for key, place in pieces.items()}
         for place, (piece, line) in enumerate(zip(self.worked.pieces, self.lines, strict=True)):
             end = rf"\boxed{{\,?\,}}{unit[piece.key]}" if piece.key in hidden else self.worked.value(piece.key)
-            line.value = f"Step {place + 1}: $\\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}$"
+            worked_out = rf"\displaystyle {self.worked.left(piece)} = {self.worked.put_in(piece, hidden=hidden)} = {end}"
+            line.value = Markup(f"Step {place + 1:d}: {_in_line(worked_out)}")
         if not self.open:
-            self.help.value = status(Markup(f"✓ This example is worked to its end. {escape(rounded_up(self.worked))}".rstrip()))
+            self.help.value = status(escape(f"✓ This example is worked to its end. {rounded_up(self.worked)}".rstrip()))
 
     def next_hint(self) -> None:
         if not self.open:
