@@ -18,14 +18,6 @@ TESTS = Path(__file__).parent
 PRINTED_ON = datetime.date(2027, 2, 20)
 
 
-@pytest.fixture(scope="module", autouse=True)
-def _nobody_has_chosen_units():
-    """What one file chose does not reach the next that shares its process."""
-    system.use_none()
-    yield
-    system.use_none()
-
-
 @pytest.fixture(scope="session")
 def printed(tmp_path_factory):
     """The pack of a design in a region, printed once for all tests of a process: printed("library-bowl", "UK") is its path."""
