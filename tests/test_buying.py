@@ -22,7 +22,7 @@ from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.prices import PRICES
 from brimwork.design.typed.reading import Field
 from brimwork.drawing.section import section
-from brimwork.pack.buying import each, money, price, wholeness
+from brimwork.pack.buying import _sum, each, money, price, wholeness
 from brimwork.units import InputError
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
@@ -485,3 +485,10 @@ def test_money_of_two_currencies_is_a_finding_and_one_names_the_sheet():
         and currency_words(changed(BOWL, prices__pump="£420")) == "£"
         and currency_words(BOWL) == "your currency"
     )
+
+
+def test_of_nothing_known_no_sum_is_printed_as_none_or_as_a_number():
+    sheet = CostSheet(chain_of(BLADE))
+    printed = {title: cost for title, cost, _ in (_sum(line, sheet, "UK") for line in sheet.sums())}
+    assert {printed[title] for title in ("materials, hire and services", "labour", "direct cost", "contingency", "price before tax", "total")} == {"not known"}
+    assert {printed[title] for title in ("overhead", "margin", "tax")} == {"none"}, "shares that nobody asked for"

@@ -15,6 +15,7 @@ from brimwork.design.typed.starting import followed_up, started
 from brimwork.design.typed.uneven import uneven
 from brimwork.design.typed.whom import _OF, BY_ELECTRICIAN, ENGINEER, MAKER, YOU, whom, whom_of
 from brimwork.pack.electrician import electrician
+from brimwork.pack.results import _on_paper
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 BOWL, COLUMNS, BLADE, CASCADE = (file.load_design(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
@@ -139,3 +140,9 @@ def test_a_mass_on_slings_counts_although_somebody_says_that_none_are_used():
     for word in (PLANNED, "not used, and not planned yet"):
         told = finding(heavy.having("site.slings", word), "C65")
         assert told.grade == "fail" and "a mass on them is on file" in told.note
+
+
+def test_on_paper_a_remedy_does_not_ask_to_press_something():
+    remedies = {finding(design, check).remedy for check, design in TIPS.items()} | {finding(BLADE, "C25").remedy}
+    assert len(remedies) > 3 and all("say so" in remedy for remedy in remedies)
+    assert not any("say so" in _on_paper(remedy) or len(_on_paper(remedy)) < 8 for remedy in remedies)

@@ -17,6 +17,7 @@ from itertools import combinations
 
 from brimwork.exercise import arithmetic
 from brimwork.exercise.causes import WayOfWorking
+from brimwork.exercise.ways import TURNED
 from brimwork.expression import exact
 
 _Work = Callable[[float, float], float]
@@ -28,16 +29,7 @@ _OTHER: dict[type, tuple[_Work, ...]] = {
     ast.Div: (operator.mul, lambda a, b: b / a),
 }
 _ROUGH = {"pi": (3.0,), "g": (10.0,)}  # what some put for them
-_OTHER_CALLS = {
-    "sin": ("cos",),
-    "cos": ("sin",),
-    "tan": ("sin",),
-    "asin": ("acos",),
-    "acos": ("asin",),
-    "log": ("log10",),
-    "log10": ("log",),
-    "ceil": ("floor",),
-}
+_OTHER_CALLS = {name: others[:1] for name, others in TURNED.items()}
 _OTHER_POWERS = (0.25, 1 / 3, 0.5, 2 / 3, 1.5, 2.0, 3.0)
 _TIMES = (2, 1 / 2, 4, 1 / 4, 10, 1 / 10)  # of a given value: counted twice, halved, its point out of place
 _SAME = 1e-9  # relative: what rounding leaves between two workings that are one

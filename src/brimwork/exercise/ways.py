@@ -16,7 +16,7 @@ from brimwork.exercise.trees import ONE, factors, one_replaced, product, replace
 from brimwork.expression import exact
 
 UNIT = "unit_of_"  # what stands for one unit of a given value
-_TURNED = {
+TURNED = {
     "sin": ("cos", "tan"),
     "cos": ("sin",),
     "tan": ("sin",),
@@ -258,7 +258,7 @@ def _of_call(func: ast.expr, arguments: list[ast.expr], names: Names) -> Iterato
         yield Way(ast.BinOp(inside, ast.Div(), ast.Constant(2)), "power", "you halved {0}: take its root.", (inside,))
         yield Way(ast.BinOp(inside, ast.Pow(), ast.Constant(2)), "power", "you squared {0}: take its root.", (inside,))
         return
-    for other in _TURNED.get(name, ()):
+    for other in TURNED.get(name, ()):
         if name in _CALLED:
             new = ast.Call(ast.Name(other, ast.Load()), arguments, [])
             yield Way(new, "function", f"you took {_CALLED.get(other, other)} of {{0}}: take {_CALLED[name]}.", (inside,), likely=name != "log")

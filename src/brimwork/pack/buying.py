@@ -80,7 +80,8 @@ def money(value: float) -> str:
 
 def _sum(line: Sum, sheet: CostSheet, region: str) -> tuple[str, str, str]:
     least = "at least " if not sheet.whole and line.value is not None and line.title not in ("overhead", "contingency", "margin", "tax", "labour") else ""
-    return worded(line.title, region), least + (_value(line) if line.value is not None or line.title == "labour" else "none"), worded(line.how, region)
+    left_out = line.value is None and line.title != "labour" and line.needs  # a share that nobody asked for is none; a sum of nothing known is not known
+    return worded(line.title, region), least + ("none" if left_out else _value(line)), worded(line.how, region)
 
 
 def _value(line: Sum) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 
 from brimwork.design.follows.chain import AT_COMING, COMING, Chain, Found
 from brimwork.design.follows.features import NUMBERS
@@ -70,9 +71,12 @@ def _dangers(chain: Chain, found: list[Finding]) -> list[str]:
     return parts
 
 
+_SAY_SO = re.compile(r"[,;:](?: and| when it is done,)? say so\b")
+
+
 def _on_paper(remedy: str) -> str:
     """What to change, without where on the page somebody says that it was done."""
-    return remedy.partition(", and say so:")[0]
+    return _SAY_SO.split(remedy)[0]
 
 
 def _lower(title: str) -> str:
