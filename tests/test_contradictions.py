@@ -151,6 +151,7 @@ CANNOT = [
     (BLADE, "blade.stone_level 800 mm", "blade.stone_level"),
     (STEPS, "cascade.top_level 1500 mm", "cascade.step_fall"),
     (BOWL, "site.bed_length 2.4 m", "site.bed_length"),
+    (BOWL, "reservoir.block_mass 57 kg", "reservoir.block_mass"),  # 600 x 400 x 420 mm, 95 % void: 5.04 L of plastic, 7.06 kg at most; heavier blocks would not float
     (BOWL, "site.bed_width 1.9 m", "site.bed_width"),
     (BOWL, "catch.apron 0 mm; site.bed_length 1.5 m", "site.bed_length"),  # the pit with its working space is 1572 mm long
     (BLADE, "site.bed_length 1.3 m", "site.bed_length"),

@@ -135,7 +135,17 @@ def _takes(axis: int) -> OfChain:
     return found
 
 
+DENSEST_PLASTIC = 1400.0  # kg/m3: PVC, the densest that blocks are made of; from memory
+
+
+def _solid(chain: Any) -> float:
+    """The most that a block can weigh: what of it is not void, in the densest plastic."""
+    d = chain.design
+    return (1 - d["reservoir.void_fraction"]) * DENSEST_PLASTIC * d["reservoir.block_length"] * d["reservoir.block_width"] * d["reservoir.block_height"]
+
+
 TOGETHER: tuple[Agreeing, ...] = (
+    Agreeing("reservoir.block_mass", AT_MOST, _solid, "what of it is not void, in the densest plastic", "reservoir.void_fraction or the size of a block", 0.05, share=True),
     Agreeing("site.bed_length", AT_LEAST, _takes(0), "all that stands, lies or is dug there, along the blocks: the pit with its working space, stone, and what stands there",
              "catch.apron, ground.working_space, the blocks, or what stands beside them"),
     Agreeing("site.bed_width", AT_LEAST, _takes(1), "all that stands, lies or is dug there, across the blocks: the pit with its working space, stone, and what stands there",
