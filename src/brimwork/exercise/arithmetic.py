@@ -53,7 +53,7 @@ def _tree(text: str) -> ast.expr:
         raise DeclarationError(f"'{text}' is not an expression: {error.msg}") from None
     for node in ast.walk(tree):
         number = isinstance(node, ast.Constant) and type(node.value) in (int, float)
-        call = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in {*_ALIKE, *_PURE, "sqrt"} and not node.keywords
+        call = isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in {*_ALIKE, *_PURE, "sqrt"}
         plain = isinstance(node, ast.Name | ast.BinOp | ast.UnaryOp | ast.Add | ast.Sub | ast.Mult | ast.Div | ast.Pow | ast.USub | ast.Load)
         if not (number or call or plain):
             raise DeclarationError(f"'{text}': {type(node).__name__} has no place in an expression")
@@ -111,7 +111,7 @@ def _dimension(node: ast.AST, known: dict[str, Dimension], text: str) -> Dimensi
                 power = eval(compile(ast.fix_missing_locations(ast.Expression(right)), "<power>", "eval"), NAMESPACE)
             except NameError:  # a power that is worked out is a plain number, and so is what stands under it
                 return _alike(text, NUMBER, _dimension(left, known, text), _dimension(right, known, text))
-            return _dimension(left, known, text) ** Fraction(power).limit_denominator(10_000)
+            return _dimension(left, known, text) ** Fraction(power).limit_denominator()
         case ast.BinOp(left=left, op=op, right=right):
             a, b = _dimension(left, known, text), _dimension(right, known, text)
             if isinstance(op, ast.Mult | ast.Div):
