@@ -11,6 +11,7 @@ import pytest
 from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, Agreeing, counted, free_depth, pieces
 from brimwork.design.follows.measured import CANNOT, DIFFERS, unbelieved
 from brimwork.design.judged.contradictions import contradictions
+from brimwork.design.typed.asking import meant
 from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.ground_fields import PLANNED
 from brimwork.design.typed.known import Unknown
@@ -117,8 +118,8 @@ def place(**more):
 
 
 FOLLOWS = [
-    # between 1 m2 and 0.25 m2, 300 mm high: 0.1 x (1 + 0.5 + 0.25) = 0.175 m3; 60 kg of hardwood at 600 kg/m3 are 0.1 m3
-    ("vessel.water", VESSEL, "vessel.height 300 mm; vessel.mass 60 kg", {"vessel_surface": 1.0, "geometry": SimpleNamespace(standing=[SimpleNamespace(foot=rectangular_patch(0.5, 0.5))])}, 0.075),
+    # between 4 m2 and 1 m2, 300 mm high: 0.1 x (4 + 2 + 1) = 0.7 m3; 60 kg of hardwood at 600 kg/m3 are 0.1 m3
+    ("vessel.water", VESSEL, "vessel.height 300 mm; vessel.mass 60 kg", {"vessel_surface": 4.0, "geometry": SimpleNamespace(standing=[SimpleNamespace(foot=rectangular_patch(1.0, 1.0))])}, 0.6),
     ("vessel.water", VESSEL, "vessel.height 300 mm; vessel.mass 900 kg", {"vessel_surface": 1.0, "geometry": SimpleNamespace(standing=[SimpleNamespace(foot=BAY)])}, 0.0),
     ("pump.covered", VESSEL, "reservoir.lowest_level 150 mm; pump.intake_level 50 mm", {}, 0.1),
     ("reservoir.running_level", VESSEL, "reservoir.static_level 380 mm", {"start_drop": 0.02}, 0.36),
@@ -183,9 +184,9 @@ def test_pieces_are_vessel_or_stones_and_slabs(kind, changes, numbers, masses):
     assert pieces(Chain(design=design(kind, changes), **numbers)) == pytest.approx(masses)
 
 
-def lifts(key: str, changes: str, unslung: bool = False) -> float:
+def lifts(key: str, changes: str, unslung: bool = False, masses=(90.0, 120.0)) -> float:
     """Stones of 90 and 120 kg."""
-    return row(AGREEING, key).found(Chain(design=design(DRILLED, changes), masses=(90.0, 120.0), slab_count=0, unslung=unslung))
+    return row(AGREEING, key).found(Chain(design=design(DRILLED, changes), masses=masses, slab_count=0, unslung=unslung))
 
 
 def test_by_hand_goes_the_block_and_what_no_sling_is_meant_for():
@@ -194,6 +195,16 @@ def test_by_hand_goes_the_block_and_what_no_sling_is_meant_for():
     assert lifts("site.lift_mass", "reservoir.block_mass 7 kg; site.sling_mass 100 kg") == pytest.approx(120.0)
     assert lifts("site.lift_mass", "reservoir.block_mass 200 kg; site.sling_mass 100 kg") == pytest.approx(200.0)
     assert lifts("site.lift_mass", "", unslung=True) == pytest.approx(120.0)
+    most = 120 * (1 + 1e-9)  # a mass typed in pounds comes back no nearer
+    for heaviest, over in ((most, False), (120 * (1 + 0.5e-9), False), (120 * (1 + 1.005e-9), True)):
+        assert lifts("site.lift_mass", "site.sling_mass 120 kg", masses=(90.0, heaviest)) == (heaviest if over else 0.0)
+
+
+def test_without_slings_nobody_needs_to_know_what_the_stones_weigh():
+    def lifted(changes, unslung):
+        return row(AGREEING, "site.lift_mass").found(Chain(design=design(DRILLED, changes), unslung=unslung, slab_count=0))
+
+    assert lifted("reservoir.block_mass 7 kg", False) == pytest.approx(7.0) and lifted("reservoir.block_mass 7 kg; site.sling_mass 9 kg", False) is None and lifted("", True) is None
 
 
 def test_on_the_slings_goes_what_is_heavier_than_one_person_lifts():
@@ -353,18 +364,32 @@ def test_what_was_measured_and_cannot_be_or_differs_is_asked_about():
     found = contradictions(Chain(design=design_of, **numbers))
     assert [one.id for one in found] == ["measured.flow cannot be 1", "measured.flow cannot be 2", "measured.flow differs 1"]
     assert {one.grade for one in found} == {"marginal"} and found[0].value.startswith("measured.flow gives 90.0 L/min; the most that the pump sends")
+    assert found[0].title == f"Contradiction: {meant('measured.flow')}"
     assert found[0].note == "so it is not believed: no check passes with it" and found[2].note == "what was measured counts; find out why the two differ"
     assert found[0].remedy == "measure again, and look at pump.maximum_flow or pump.curve" and found[2].remedy == "measure again, and look at pipe.fittings or the pump's numbers"
 
 
 def test_points_of_a_rim_are_told_as_a_number_of_points():
     found = said("measured.rim_levels 0 mm, 1 mm")
-    assert found.title == "Contradiction: points measured round the rim" and "(points measured round the rim)" in found.value
+    assert found.title == "Contradiction: points measured round the rim"
+    assert found.value == "measured.rim_levels gives 2 (points measured round the rim); the 8 points round the rim that make a map of it: 8; it must be at least that"
+
+
+def test_what_may_not_even_touch_must_be_less():
+    found = said("reservoir.lowest_level 100 mm; pump.intake_level 100 mm")
+    assert found.value == "pump.intake_level gives 100 mm; the lowest level at which the pump may run: 100 mm; it must be less than that" and found.note == ""
+
+
+def test_a_number_that_is_not_the_typed_one_says_what_it_is():
+    """No layer at all under a formation at the paving: what is dug must lie under it."""
+    found = said("ground.sub_base 100 mm", levels={"formation": 0.0})
+    assert (found.id, found.title) == ("ground.sub_base the bottom of the pit", "Contradiction: the bottom of the pit")
+    assert found.value.startswith("ground.sub_base gives -100 mm (the bottom of the pit); the finished paving, less the layers over it: -100 mm; it can be at most that")
 
 
 def test_money_in_two_currencies_is_never_added_up():
-    found = said("costing.rate £25; costing.service £30; site.budget $900")
+    found = said("costing.rate £25; costing.service £30; prices.electrician £90; site.budget $900")
     assert found.title == "Contradiction: money in two currencies" and (found.id, found.grade) == ("costing.rate currency", "fail")
-    assert found.value == "£ in costing.rate and 1 more; $ in site.budget" and found.remedy == "type every amount in one currency; none is changed into another here"
+    assert found.value == "£ in costing.rate and 2 more; $ in site.budget" and found.remedy == "type every amount in one currency; none is changed into another here"
     assert contradictions(Chain(design=design(VESSEL, "costing.rate £25; site.budget £900"))) == []
     assert said("costing.rate £25; site.budget $900").value == "£ in costing.rate; $ in site.budget"

@@ -42,6 +42,7 @@ class Agreeing:
     own: OfChain | None = None
     kinds: tuple[str, ...] = tuple(KINDS)
     said: str = ""  # what the own number is, where it is not the typed one
+    counts: bool = False  # whether the numbers are a count of things, and not in the unit of the field
 
     def typed(self, chain: Any) -> float | None:
         """The typed number, or None."""
@@ -56,7 +57,7 @@ class Agreeing:
 
     def measured(self, chain: Any) -> bool:
         given = chain.design.given(self.key)
-        return bool(given) and given.basis == "measured"
+        return given is not None and given.basis == "measured"
 
     def agrees(self, typed: float, found: float) -> bool:
         room = self.near * abs(found) if self.share else self.near
@@ -116,10 +117,9 @@ def pieces(chain: Any) -> list[float]:
 
 def _by_hand(chain: Any) -> float:
     """The heaviest thing that somebody must lift: a block, and any piece that is heavier than what the slings are meant for; all where none are used."""
-    slung = chain.design.given("site.sling_mass")
-    block = chain.design.given("reservoir.block_mass")
-    most = 0.0 if chain.unslung else slung.value * (1 + 1e-9) if slung else math.inf
-    over = [mass for mass in pieces(chain) if mass > most] if most < math.inf else []
+    slung, block = chain.design.given("site.sling_mass"), chain.design.given("reservoir.block_mass")
+    heavy = pieces(chain) if chain.unslung or slung else []
+    over = [mass for mass in heavy if not slung or mass > slung.value * (1 + 1e-9)]
     return max([block.value if block else 0.0, *over])
 
 
@@ -213,8 +213,8 @@ _BY_KEY = {row.key: row for row in AGREEING}
 def counted(chain: Any, key: str) -> float:
     """The value that counts under a key: the worse of what was typed and what follows; of one that was measured, that. Raises Unknown with the key where neither is known."""
     row, given = _BY_KEY[key], chain.design.given(key)
-    if given and row.measured(chain):
-        return given.value
+    if row.measured(chain):
+        return chain.design[key]
     found = chain.really.following(row) if chain.design.kind in row.kinds else None
     if given is None:
         if found is None or row.must != THE_SAME and row.key not in _ALONE:

@@ -57,7 +57,7 @@ CANNOT: tuple[Agreeing, ...] = (
     Agreeing("measured.start_drop", AT_MOST, lambda c: c.design["reservoir.static_level"], "all the water that stands in the reservoir", "reservoir.static_level"),
     Agreeing("measured.filled", AT_MOST, _box_full, "what the box holds up to the static level, with no blocks in it", "reservoir.static_level", _READ, share=True),
     Agreeing("measured.rim_levels", AT_LEAST, lambda c: RIM_POINTS, f"the {RIM_POINTS} points round the rim that make a map of it", "measure more points", 0.0,
-             own=_points, said="points measured round the rim", kinds=_VESSEL),
+             own=_points, said="points measured round the rim", counts=True, kinds=_VESSEL),
 )  # fmt: skip
 # What differs from what the rest of the design says: what was measured counts, and a finding asks why.
 DIFFERS: tuple[Agreeing, ...] = (
@@ -74,8 +74,10 @@ def unbelieved(chain: Any) -> list[Agreeing]:
     """The rows of what was measured and cannot be."""
     found = []
     for row in CANNOT:
-        if row.key in chain.design.values and chain.design.kind in row.kinds:
-            typed, other = row.typed(chain), row.found(chain)
-            if typed is not None and other is not None and not row.agrees(typed, other):
-                found.append(row)
+        typed = row.typed(chain)
+        if typed is None or chain.design.kind not in row.kinds:
+            continue
+        other = row.found(chain)
+        if other is not None and not row.agrees(typed, other):
+            found.append(row)
     return found

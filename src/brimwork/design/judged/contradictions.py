@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, Agreeing
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.measured import CANNOT, DIFFERS
@@ -10,7 +13,6 @@ from brimwork.design.judged.findings import Finding
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.money import currencies
-from brimwork.design.typed.reading import Curve, Field, Several
 from brimwork.units import write
 
 GROUP = "values that contradict each other"
@@ -84,11 +86,9 @@ def _measured_apart(row: Agreeing, value: str) -> Finding:
     )
 
 
-def _said(row: Agreeing, chain: Chain):
-    """How its numbers are told: in the unit of its field, of lengths where the number is another one."""
+def _said(row: Agreeing, chain: Chain) -> Callable[[float], str]:
+    """How its numbers are told: in the unit of its field, a count of things as a plain number."""
     section, _, name = row.key.partition(".")
-    field, us = SECTIONS[section][name], chain.design.region == "US"
-    unit, there = (field.unit, field.us or field.unit) if isinstance(field, Field | Several) and not isinstance(field, Curve) else ("mm", "in")
-    if row.own and row.key not in ("vessel.foam",) and unit != "m":
-        unit, there = "mm", "in"
-    return lambda value: write(value, there if us else unit)
+    field: Any = SECTIONS[section][name]  # a quantity, or several
+    unit, digits = ("", None) if row.counts else (chain.design.region == "US" and field.us or field.unit, 3)
+    return lambda value: write(value, unit, digits)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.grading import Check, Judged
+from brimwork.design.typed import patches
 from brimwork.design.typed.criteria import SHEETS, criterion
 from brimwork.design.typed.limits import NEVER, Limits, at_least, at_most
 from brimwork.design.typed.telling import INFINITE, told
@@ -72,13 +73,18 @@ def _valves(chain: Chain) -> Limits:
     return at_most(1.0, 2.0) if chain.design["stones.valves"] == "yes" else NEVER
 
 
+def _smallest(chain: Chain) -> tuple[str, str, float]:
+    """The smallest gap of the datum table that must not close, with the names of its two levels; what may touch counts where it crosses."""
+    counted = (pair for pair in levels.gaps(chain.design) if (pair[0], pair[1]) not in levels.MAY_TOUCH or pair[2] < -patches.NEAR)
+    return min(counted, key=lambda pair: pair[2])
+
+
 def _order(chain: Chain) -> float:
-    """The smallest gap of the datum table that must not close, in metres."""
-    return min(gap for low, high, gap in levels.gaps(chain.design) if (low, high) not in levels.MAY_TOUCH or gap < 0)
+    return _smallest(chain)[2]
 
 
 def _closest(chain: Chain) -> str:
-    low, high, gap = min(levels.gaps(chain.design), key=lambda pair: pair[2] if (pair[0], pair[1]) not in levels.MAY_TOUCH or pair[2] < 0 else INFINITE)
+    low, high, gap = _smallest(chain)
     return f"closest: {low} below {high}, {told(gap, 'mm', chain.design.region)}"
 
 
