@@ -366,11 +366,22 @@ def test_a_sentence_that_bids_is_left_alone():
         ("a*b - 2*a*m", "a*b", "You went wrong. Take 6 m × 2 m off."),
         ("a*b - 2*m**2", "2*m**2 - a*b", "You went wrong."),  # the advice has two parts
         ("(a + b)**2", "(a + b)*m", "You went wrong. Square (6 m + 3 m)."),
+        ("a/b", "b/a*m**2", "You went wrong."),  # of the whole upside down the sentence says itself what to do
         ("a*a", "b*a", "You went wrong."),  # another value in its place is no part left out
     ],
 )
 def test_where_a_slip_is_a_way_of_the_tree_that_says_what_to_do(answer, slip, said):
     assert advice(asked(answer, slip)) == said
+
+
+def test_a_slip_is_a_way_of_the_tree_to_a_millionth():
+    for length, same in ("999999", True), ("999998.995", False):
+        question = asked("a*b", "7*a*b", given={"a": f"{length} m", "b": "3 m"})
+        assert (advised(question, KnownWay(1e6, "You went wrong.")) == "You went wrong. Multiply by 3 m.") == same
+
+
+def test_one_given_value_alone_is_no_part_left_out():
+    assert advice(asked("a*b*c", "a*m*m", given={"a": "6 m", "b": "3 m", "c": "5 m"}, unit="m3")) == "You went wrong."
 
 
 def test_a_part_that_has_no_short_name_is_not_named():

@@ -52,7 +52,7 @@ def advised(question: Question, slip: KnownWay) -> str:
     return f"{slip.feedback} Turn it round." if slip.feedback.startswith("Upside down") or "changed places" in slip.feedback else slip.feedback
 
 
-def _advice(question: Question, way: Way) -> str:
+def _advice(question: Question, way: Way) -> str | None:
     """What a way says after its colon, with the part that it is about in the place of "it"; nothing where that part has no short name."""
     advice = way.text.rpartition(": ")[2]
     if isinstance(way.parts[0], ast.Constant):  # a plain number has its words in the sentence already
@@ -61,5 +61,5 @@ def _advice(question: Question, way: Way) -> str:
     else:
         what = question.said(way.parts[0])
     if not what or "one part" in what or "{" in advice:
-        return ""
+        return None
     return re.sub(r"\bit\b", lambda _: what, advice)

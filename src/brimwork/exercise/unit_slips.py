@@ -53,7 +53,7 @@ def mixed_up(unit: str) -> tuple[str, ...]:
 
 def _equal(a: str, b: str) -> bool:
     one, two = units.unit(a), units.unit(b)
-    return one.dimension == two.dimension and isclose(one.factor, two.factor, rel_tol=1e-9) and one.shift == two.shift
+    return one.dimension == two.dimension and isclose(one.factor, two.factor) and one.shift == two.shift
 
 
 @dataclass(frozen=True)
@@ -66,7 +66,7 @@ class Taken:
 
     @property
     def sentence(self) -> str:
-        one = write(units.unit(self.typed or "").factor, self.meant)
+        one = write(units.unit(self.typed).factor, self.meant)
         say = f"1 {self.typed} is {one}" if self.typed else f"1 is {one}"
         return f"you typed {self.typed or 'no unit'}, where the number is in {self.meant or 'plain numbers'}. Change the unit, or the number: {say}"
 
@@ -105,7 +105,7 @@ def of_an_input(question, used: Iterable[str]) -> Iterator[tuple[float, str]]:
                 got = question.again({**values, name: shown * units.unit(meant).factor})
             except (InputError, ArithmeticError, ValueError):
                 continue
-            yield got, f"{given} was put in as {number(shown)} {meant or 'a plain number'}".strip()
+            yield got, f"{given} was put in as {number(shown)} {meant or 'a plain number'}"
 
 
 def as_they_stand(question, typed: str) -> bool:
