@@ -80,7 +80,11 @@ ROWS = [
 
 
 def test_every_row_stands_in_these_tables():
-    assert [one.key for one in AGREEING] == [*NEAR] and [one.key for one in CANNOT] == [key for key, *_ in CANNOT_BE] and [one.key for one in DIFFERS] == [key for key, *_ in DIFFER]
+    assert (
+        [one.key for one in AGREEING] == [*NEAR]
+        and [one.key for one in CANNOT] == [key for key, *_ in CANNOT_BE]
+        and [one.key for one in DIFFERS] == [key for key, *_ in DIFFER]
+    )
 
 
 @pytest.mark.parametrize(("one", "must", "near", "share", "worse", "kinds"), ROWS, ids=[one.key for one, *_ in ROWS])
@@ -100,7 +104,9 @@ def test_two_values_agree_as_near_as_does_no_harm(one, must, near, share, worse,
 def test_what_is_just_at_the_limit_agrees():
     for must in (THE_SAME, AT_LEAST, AT_MOST):
         assert Agreeing("pump.covered", must, len, "", "", 0.5).agrees(2.5, 2.0) and Agreeing("pump.covered", must, len, "", "", 0.5).agrees(1.5, 2.0)
-        assert Agreeing("pump.covered", must, len, "", "", 0.25, share=True).agrees(2.5, 2.0) and Agreeing("pump.covered", must, len, "", "", 0.25, share=True).agrees(1.5, 2.0)
+        assert Agreeing("pump.covered", must, len, "", "", 0.25, share=True).agrees(2.5, 2.0) and Agreeing(
+            "pump.covered", must, len, "", "", 0.25, share=True
+        ).agrees(1.5, 2.0)
 
 
 # --- the other number of each -------------------------------------------------------------------------------------------------------
@@ -204,7 +210,11 @@ def test_without_slings_nobody_needs_to_know_what_the_stones_weigh():
     def lifted(changes, unslung):
         return row(AGREEING, "site.lift_mass").found(Chain(design=design(DRILLED, changes), unslung=unslung, slab_count=0))
 
-    assert lifted("reservoir.block_mass 7 kg", False) == pytest.approx(7.0) and lifted("reservoir.block_mass 7 kg; site.sling_mass 9 kg", False) is None and lifted("", True) is None
+    assert (
+        lifted("reservoir.block_mass 7 kg", False) == pytest.approx(7.0)
+        and lifted("reservoir.block_mass 7 kg; site.sling_mass 9 kg", False) is None
+        and lifted("", True) is None
+    )
 
 
 def test_on_the_slings_goes_what_is_heavier_than_one_person_lifts():
@@ -295,7 +305,9 @@ def test_the_worse_of_typed_and_following_counts_and_what_was_measured_before_bo
     assert counts("reservoir.running_level", f"{static}; reservoir.running_level 300 mm", start_drop=0.02) == pytest.approx(0.36)
     assert counts("reservoir.running_level", f"{static}; reservoir.running_level 370 mm", start_drop=0.02) == pytest.approx(0.37)
     assert counts("reservoir.running_level", static, start_drop=0.02) == pytest.approx(0.36)
-    assert counts("reservoir.running_level", f"{static}; reservoir.running_level 300 mm", measured=("reservoir.running_level",), start_drop=0.02) == pytest.approx(0.3)
+    assert counts(
+        "reservoir.running_level", f"{static}; reservoir.running_level 300 mm", measured=("reservoir.running_level",), start_drop=0.02
+    ) == pytest.approx(0.3)
     assert counts("reservoir.running_level", "reservoir.running_level 300 mm", start_drop=0.02) == pytest.approx(0.3)  # nothing follows
 
 
@@ -305,7 +317,9 @@ def test_what_only_has_to_leave_room_is_not_taken_for_the_value():
     with pytest.raises(Unknown, match="reservoir.running_level"):
         counts("reservoir.running_level", "")
     assert counts("catch.stone_thickness", "catch.stone_thickness 15 mm; lining.smallest_stone 40 mm") == pytest.approx(0.015)  # neither is the worse
-    assert counts("lining.panel_clearance", "", geometry=place()) == pytest.approx(0.8) and counts("buying.overflow_run", "", geometry=place()) == pytest.approx(5.0)
+    assert counts("lining.panel_clearance", "", geometry=place()) == pytest.approx(0.8) and counts(
+        "buying.overflow_run", "", geometry=place()
+    ) == pytest.approx(5.0)
     assert counts("lining.panel_clearance", "lining.panel_clearance 100 mm", geometry=place()) == pytest.approx(0.1)
 
 
@@ -328,9 +342,15 @@ SETTLES = "until this is settled the worse of the two counts in checks of safety
 def test_two_values_that_should_be_one():
     found = said("reservoir.static_level 380 mm; reservoir.running_level 300 mm", start_drop=0.02)
     assert (found.id, found.grade, found.title) == ("reservoir.running_level", "marginal", "Contradiction: highest level while running, above the floor")
-    assert found.value == "reservoir.running_level gives 300 mm; the static level less the start drop, or the level of the top-up valve: 360 mm; the two should be one"
+    assert (
+        found.value
+        == "reservoir.running_level gives 300 mm; the static level less the start drop, or the level of the top-up valve: 360 mm; the two should be one"
+    )
     assert found.note == f"{SETTLES}: 360 mm"
-    assert found.remedy == "change reservoir.running_level, or reservoir.static_level, or what goes up in the feature; or measure it on site, and say of it that it is measured"
+    assert (
+        found.remedy
+        == "change reservoir.running_level, or reservoir.static_level, or what goes up in the feature; or measure it on site, and say of it that it is measured"
+    )
 
 
 def test_a_value_that_was_measured_settles_it():
@@ -366,13 +386,19 @@ def test_what_was_measured_and_cannot_be_or_differs_is_asked_about():
     assert {one.grade for one in found} == {"marginal"} and found[0].value.startswith("measured.flow gives 90.0 L/min; the most that the pump sends")
     assert found[0].title == f"Contradiction: {meant('measured.flow')}"
     assert found[0].note == "so it is not believed: no check passes with it" and found[2].note == "what was measured counts; find out why the two differ"
-    assert found[0].remedy == "measure again, and look at pump.maximum_flow or pump.curve" and found[2].remedy == "measure again, and look at pipe.fittings or the pump's numbers"
+    assert (
+        found[0].remedy == "measure again, and look at pump.maximum_flow or pump.curve"
+        and found[2].remedy == "measure again, and look at pipe.fittings or the pump's numbers"
+    )
 
 
 def test_points_of_a_rim_are_told_as_a_number_of_points():
     found = said("measured.rim_levels 0 mm, 1 mm")
     assert found.title == "Contradiction: points measured round the rim"
-    assert found.value == "measured.rim_levels gives 2 (points measured round the rim); the 8 points round the rim that make a map of it: 8; it must be at least that"
+    assert (
+        found.value
+        == "measured.rim_levels gives 2 (points measured round the rim); the 8 points round the rim that make a map of it: 8; it must be at least that"
+    )
 
 
 def test_what_may_not_even_touch_must_be_less():
@@ -384,12 +410,17 @@ def test_a_number_that_is_not_the_typed_one_says_what_it_is():
     """No layer at all under a formation at the paving: what is dug must lie under it."""
     found = said("ground.sub_base 100 mm", levels={"formation": 0.0})
     assert (found.id, found.title) == ("ground.sub_base the bottom of the pit", "Contradiction: the bottom of the pit")
-    assert found.value.startswith("ground.sub_base gives -100 mm (the bottom of the pit); the finished paving, less the layers over it: -100 mm; it can be at most that")
+    assert found.value.startswith(
+        "ground.sub_base gives -100 mm (the bottom of the pit); the finished paving, less the layers over it: -100 mm; it can be at most that"
+    )
 
 
 def test_money_in_two_currencies_is_never_added_up():
     found = said("costing.rate £25; costing.service £30; prices.electrician £90; site.budget $900")
     assert found.title == "Contradiction: money in two currencies" and (found.id, found.grade) == ("costing.rate currency", "fail")
-    assert found.value == "£ in costing.rate and 2 more; $ in site.budget" and found.remedy == "type every amount in one currency; none is changed into another here"
+    assert (
+        found.value == "£ in costing.rate and 2 more; $ in site.budget"
+        and found.remedy == "type every amount in one currency; none is changed into another here"
+    )
     assert contradictions(Chain(design=design(VESSEL, "costing.rate £25; site.budget £900"))) == []
     assert said("costing.rate £25; site.budget $900").value == "£ in costing.rate; $ in site.budget"

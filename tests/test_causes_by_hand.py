@@ -173,7 +173,9 @@ def working(text: str, unit: str, given: dict[str, tuple[float, str]], **more) -
     """A working with given values as they are shown: `a=(12, "L/min")`."""
     values = {name: number * SIZES[shown] for name, (number, shown) in given.items()}
     kinds = {name: KINDS[shown] for name, (_, shown) in given.items()}
-    return WayOfWorking(tree(text), {"g": 9.80665, **values}, {"g": LENGTH / TIME**2, **kinds}, {name: shown for name, (_, shown) in given.items()}, unit, ast.unparse, **more)
+    return WayOfWorking(
+        tree(text), {"g": 9.80665, **values}, {"g": LENGTH / TIME**2, **kinds}, {name: shown for name, (_, shown) in given.items()}, unit, ast.unparse, **more
+    )
 
 
 def told(of: WayOfWorking, far: bool = False) -> dict[str, list[float]]:
@@ -321,7 +323,14 @@ def test_a_line_on_the_way_is_a_part():
 
 @pytest.mark.parametrize(
     ("text", "said"),
-    [("a + b", "(a + b)"), ("a - b", "(a - b)"), ("a*b", "a·b"), ("a", "a"), (" + ".join(["a"] * 12), f"({' + '.join(['a'] * 12)})"), (" + ".join(["a"] * 13), "one part of it")],
+    [
+        ("a + b", "(a + b)"),
+        ("a - b", "(a - b)"),
+        ("a*b", "a·b"),
+        ("a", "a"),
+        (" + ".join(["a"] * 12), f"({' + '.join(['a'] * 12)})"),
+        (" + ".join(["a"] * 13), "one part of it"),
+    ],
 )
 def test_a_part_is_written_out_where_it_is_short(text, said):
     """Twelve letters with eleven signs between are 45 characters, thirteen are 49."""
@@ -392,5 +401,10 @@ def test_a_part_that_has_no_short_name_is_not_named():
 
 def test_what_stands_upside_down_or_changed_places_is_turned_round():
     question = asked("a*b", "7*a*b")
-    for sentence, more in (("Upside down it is.", " Turn it round."), ("They changed places.", " Turn it round."), ("It is upside down.", ""), ("You went wrong.", "")):
+    for sentence, more in (
+        ("Upside down it is.", " Turn it round."),
+        ("They changed places.", " Turn it round."),
+        ("It is upside down.", ""),
+        ("You went wrong.", ""),
+    ):
         assert advised(question, KnownWay(126.0, sentence)) == sentence + more

@@ -21,7 +21,9 @@ def hangs(monkeypatch):
     """What a check of that number and those limits hangs on, in a design of those values."""
 
     def of(value, limits: Limits, changes: str, kind: str = VESSEL, **more) -> list[Hangs]:
-        monkeypatch.setattr(hanging, "CHECKS", (Check(Criterion("X1", "water", "A number", limits, "", "a test", kinds=more.pop("kinds", ())), value, "do this", **more),))
+        monkeypatch.setattr(
+            hanging, "CHECKS", (Check(Criterion("X1", "water", "A number", limits, "", "a test", kinds=more.pop("kinds", ())), value, "do this", **more),)
+        )
         made = blank_design(kind, "A test")
         for change in filter(None, changes.split("; ")):
             key, _, text = change.partition(" ")
@@ -100,7 +102,14 @@ def test_the_value_that_moves_it_most_comes_first_and_six_at_most(hangs):
         return d["pipe.bore"] + 2 * d["vessel.height"] + 3 * d["slab.length"] + d["slab.width"] + d["slab.thickness"] + d["pump.strainer"] + d["pump.solids"]
 
     values = "pipe.bore 20 mm; vessel.height 20 mm; slab.length 20 mm; slab.width 20 mm; slab.thickness 20 mm; pump.strainer 20 mm; pump.solids 20 mm"
-    assert [one.key for one in hangs(several, at_least(2.0, 1.0), values)] == ["slab.length", "vessel.height", "pipe.bore", "pump.solids", "pump.strainer", "slab.thickness"]
+    assert [one.key for one in hangs(several, at_least(2.0, 1.0), values)] == [
+        "slab.length",
+        "vessel.height",
+        "pipe.bore",
+        "pump.solids",
+        "pump.strainer",
+        "slab.thickness",
+    ]
 
 
 def test_what_is_found_out_or_belongs_to_no_choice_is_not_moved(hangs):
@@ -131,7 +140,10 @@ def test_several_values_go_together_in_one_share(hangs):
 
 
 def test_a_check_for_other_kinds_or_of_no_name_hangs_on_nothing(hangs):
-    assert hangs(bore, at_least(0.030, 0.025), "pipe.bore 20 mm", kinds=(DRILLED,)) == [] and len(hangs(bore, at_least(0.030, 0.025), "pipe.bore 20 mm", kinds=(VESSEL,))) == 1
+    assert (
+        hangs(bore, at_least(0.030, 0.025), "pipe.bore 20 mm", kinds=(DRILLED,)) == []
+        and len(hangs(bore, at_least(0.030, 0.025), "pipe.bore 20 mm", kinds=(VESSEL,))) == 1
+    )
     assert list(hangs_on(blank_design(VESSEL, "A test"), "X2")) == []
 
 

@@ -114,7 +114,9 @@ def test_the_plate_of_a_pump_is_held_against_the_supply(volts, plate, supply, gr
     assert found.grade == grades and found.note == f"plate {plate}, supply {supply}"
 
 
-@pytest.mark.parametrize(("plate", "supply", "through"), [(12, 230, True), (24, 230, True), (25, 230, False), (24, 24, False), (24, 25, True), (12, 24, False), (230, 240, False)])
+@pytest.mark.parametrize(
+    ("plate", "supply", "through"), [(12, 230, True), (24, 230, True), (25, 230, False), (24, 24, False), (24, 25, True), (12, 24, False), (230, 240, False)]
+)
 def test_a_pump_on_a_transformer_is_told_which_voltage_to_give(plate, supply, through):
     note = graded("C77", f"supply.voltage {supply} V; pump.voltage {plate} V; pump.frequency 50 Hz").note
     said = f"; a pump on a transformer: give what the transformer puts out, {plate} V, as the voltage of the supply"
@@ -141,11 +143,16 @@ def test_a_country_has_its_own_supply(region, volts, frequency, nearest, grades)
 def test_what_the_cable_carries_is_told_with_the_table():
     assert graded("C75", "supply.breaker 16 A", cable_carries=20.0).note == "the cable carries 20 A; grouping, length and heat take more off"
     table = "22 A for 1.5 mm2 (BS 7671 Table 4D4A, two-core in a duct in the ground; from memory)"
-    assert graded("C75", "supply.breaker 16 A; supply.conductor 1.5 mm2", cable_carries=20.0).note == f"the cable carries 20 A, by the table {table}; grouping, length and heat take more off"
+    assert (
+        graded("C75", "supply.breaker 16 A; supply.conductor 1.5 mm2", cable_carries=20.0).note
+        == f"the cable carries 20 A, by the table {table}; grouping, length and heat take more off"
+    )
 
 
 def test_a_device_protects_people_up_to_thirty_or_six_milliamperes():
-    assert protects(0.030, "UK") and protects(0.030 * (1 + 5e-10), "UK") and not protects(0.030001, "UK") and protects(0.006, "US") and not protects(0.0061, "US")
+    assert (
+        protects(0.030, "UK") and protects(0.030 * (1 + 5e-10), "UK") and not protects(0.030001, "UK") and protects(0.006, "US") and not protects(0.0061, "US")
+    )
 
 
 @pytest.mark.parametrize(
@@ -216,7 +223,11 @@ def test_slings_have_a_limit_by_the_flattest_leg_or_are_not_used():
         return graded("C65", changes, sling_share=share, unslung=unslung, slings_answered=lambda: None)
 
     assert slings("site.sling_angle 30 deg").grade == "pass" and slings("site.sling_angle 29 deg").grade == "fail"
-    assert slings("site.sling_angle 60 deg", 0.50).grade == "pass" and slings("site.sling_angle 60 deg", 0.51).grade == "marginal" and slings("site.sling_angle 60 deg", 1.01).grade == "fail"
+    assert (
+        slings("site.sling_angle 60 deg", 0.50).grade == "pass"
+        and slings("site.sling_angle 60 deg", 0.51).grade == "marginal"
+        and slings("site.sling_angle 60 deg", 1.01).grade == "fail"
+    )
     assert slings("site.slings used; site.sling_angle 60 deg").note == "" == slings("site.sling_angle 60 deg").note
     kept = slings(f"site.slings {PLANNED}; site.sling_mass 90 kg; site.sling_angle 60 deg")
     assert kept.note == "no slings, by your answer, but a mass on them is on file, and counts: empty that box where none are used"
@@ -235,7 +246,10 @@ def test_nobody_is_asked_for_an_angle_before_it_is_known_whether_there_are_sling
 def test_a_heavy_lift_that_is_planned_without_slings_is_partly_met():
     planned = f"site.slings {PLANNED}"
     assert graded("C48", planned, lift_of_all=4.0, unslung=True).grade == "marginal" and graded("C48", planned, lift_of_all=4.0, unslung=False).grade == "fail"
-    assert graded("C48", planned, lift_of_all=4.0, unslung=True).note == "by your answer: no slings; every heavier piece is wheeled, rolled or carried by several, planned in writing"
+    assert (
+        graded("C48", planned, lift_of_all=4.0, unslung=True).note
+        == "by your answer: no slings; every heavier piece is wheeled, rolled or carried by several, planned in writing"
+    )
     assert graded("C48", "site.slings not used, and not planned yet", lift_of_all=4.0, unslung=True).grade == "fail"
 
 
@@ -299,7 +313,11 @@ def test_a_strainer_is_no_wider_than_the_pump_passes_and_no_finer_than_it_can_be
     assert grade("C82", f"pump.strainer {opening} mm; pump.solids {solids} mm") == grades
 
 
-FIRM, KNOWING, RUNS = "firm soil, battered or braced, spoil kept back", "competent person on site, nobody kneels in it", "wet or running soil, or nobody competent"
+FIRM, KNOWING, RUNS = (
+    "firm soil, battered or braced, spoil kept back",
+    "competent person on site, nobody kneels in it",
+    "wet or running soil, or nobody competent",
+)
 
 
 @pytest.mark.parametrize(
@@ -341,12 +359,21 @@ def test_what_hangs_over_the_edge_of_the_blocks_presses_unevenly():
     def on_blocks(used, over):
         return graded("C20", "", heavier=SimpleNamespace(spread_utilisation=used), overhang=over)
 
-    assert on_blocks(0.80, 0.001).grade == "pass" and on_blocks(0.81, 0.0).grade == "marginal" and on_blocks(1.01, 0.0).grade == "fail" and on_blocks(0.1, 0.002).grade == "fail"
-    assert on_blocks(0.5, 0.001).note == "" and on_blocks(0.1, 0.02).note == "what stands on the blocks reaches 20.0 mm over their edge: that part carries nothing"
+    assert (
+        on_blocks(0.80, 0.001).grade == "pass"
+        and on_blocks(0.81, 0.0).grade == "marginal"
+        and on_blocks(1.01, 0.0).grade == "fail"
+        and on_blocks(0.1, 0.002).grade == "fail"
+    )
+    assert (
+        on_blocks(0.5, 0.001).note == "" and on_blocks(0.1, 0.02).note == "what stands on the blocks reaches 20.0 mm over their edge: that part carries nothing"
+    )
 
 
 def test_what_of_a_stones_base_counts_is_told():
-    assert graded("C25", "site.use private; stones.base_share 80 %", DRILLED, tipping=2.0, fallen="").note.startswith("80.0 % of a stone's width counts as its base (")
+    assert graded("C25", "site.use private; stones.base_share 80 %", DRILLED, tipping=2.0, fallen="").note.startswith(
+        "80.0 % of a stone's width counts as its base ("
+    )
     fallen = graded("C25", "site.use private; stones.base_share 80 %", DRILLED, tipping=0.0, fallen="stone 2 falls by itself")
     assert fallen.note.startswith("stone 2 falls by itself; 80.0 % of") and fallen.grade == "fail"
 
@@ -392,7 +419,10 @@ def test_levels_stand_in_their_order(changes, gap, said):
 
 def test_notes_are_joined_and_what_is_empty_is_left_out():
     coming = SimpleNamespace(trough_share=0.01, thin_lip_said="thin", rill_notes=("one", "two"), freeboard=0.03)
-    assert graded("C79", "", WALL, coming=coming, coming_said="more").note == "thin; more" and graded("C79", "", WALL, coming=coming, coming_said="").note == "thin"
+    assert (
+        graded("C79", "", WALL, coming=coming, coming_said="more").note == "thin; more"
+        and graded("C79", "", WALL, coming=coming, coming_said="").note == "thin"
+    )
     rill = graded("C60", "", FALLS, coming=coming, coming_said="", freeboard=0.05)
     assert rill.note == "one; two" and rill.number == 0.03 and graded("C60", "", FALLS, coming=coming, coming_said="", freeboard=0.02).number == 0.02
 
@@ -412,8 +442,16 @@ def at(number: float, changes: str = "", **more):
 
 def test_a_number_is_told_with_its_limits_and_a_remedy_where_it_needs_one():
     good, near, bad = at(0.010), at(0.030), at(0.050)
-    assert [(one.grade, one.value, one.remedy) for one in (good, near, bad)] == [("pass", "10.0 mm", ""), ("marginal", "30.0 mm", "do this"), ("fail", "50.0 mm", "do this")]
-    assert {one.limit for one in (good, near, bad)} == {"up to 15 mm; near it up to 40 mm"} and (good.number, good.unit, good.limits) == (0.010, "mm", ROW.limits)
+    assert [(one.grade, one.value, one.remedy) for one in (good, near, bad)] == [
+        ("pass", "10.0 mm", ""),
+        ("marginal", "30.0 mm", "do this"),
+        ("fail", "50.0 mm", "do this"),
+    ]
+    assert {one.limit for one in (good, near, bad)} == {"up to 15 mm; near it up to 40 mm"} and (good.number, good.unit, good.limits) == (
+        0.010,
+        "mm",
+        ROW.limits,
+    )
 
 
 def test_what_somebody_has_had_done_makes_a_fail_partly_met_and_nothing_else():
@@ -435,7 +473,13 @@ def impossible(chain):
 def test_a_number_that_is_not_there_says_why():
     design_of = Chain(design=design(VESSEL))
     found = made(unknown).grade(design_of)
-    assert (found.grade, found.value, found.needs, found.remedy, found.number) == ("not shown", "needs true inside diameter of the hose", ("pipe.bore",), "", None)
+    assert (found.grade, found.value, found.needs, found.remedy, found.number) == (
+        "not shown",
+        "needs true inside diameter of the hose",
+        ("pipe.bore",),
+        "",
+        None,
+    )
     refused = made(impossible).grade(design_of)
     assert (refused.grade, refused.value, refused.note, refused.remedy) == ("fail", "cannot be worked out", "the wall is thicker than the vessel", "do this")
     instead = made(unknown, word=lambda chain: "held", instead=("site.engineered",)).grade(design_of)
@@ -470,7 +514,9 @@ def test_limits_of_the_designs_own_count_and_say_so():
     tight = of(safe, 0.055, "limits.C18 from 60 mm;from 30 mm")
     assert tight.grade == "marginal" and tight.limit.endswith("(set by this design)")
     loose = of(safe, 0.030, "limits.C18 from 20 mm;from 10 mm")
-    assert loose.grade == "marginal" and loose.limit == "from 50 mm; near it from 25 mm (this design would set wider ones: they only count where they are tighter)"
+    assert (
+        loose.grade == "marginal" and loose.limit == "from 50 mm; near it from 25 mm (this design would set wider ones: they only count where they are tighter)"
+    )
 
 
 HOSE = next(one for one in QUESTIONS if one.id == "C11")
@@ -589,7 +635,10 @@ def test_of_many_that_are_missing_four_are_named():
     keys = ("pipe.bore", "pump.power", "vessel.height", "vessel.mass", "pipe.length", "slab.length")
     names = ["true inside diameter of the hose", "power that the pump takes in", "height of the vessel", "mass of the empty vessel"]
     assert asked(*keys[:1]) == names[0] and asked(*keys[:4]) == ", ".join(names) and asked(*keys) == ", ".join(names) + ", and 2 more"
-    assert reason(Unknown("pipe.bore")) == "needs true inside diameter of the hose" and reason(InputError("pipe.bore is too wide")) == "“true inside diameter of the hose” is too wide"
+    assert (
+        reason(Unknown("pipe.bore")) == "needs true inside diameter of the hose"
+        and reason(InputError("pipe.bore is too wide")) == "“true inside diameter of the hose” is too wide"
+    )
 
 
 def test_a_word_or_an_answer_is_asked_for_with_what_it_can_be():
@@ -600,5 +649,8 @@ def test_a_word_or_an_answer_is_asked_for_with_what_it_can_be():
 def test_keys_in_a_sentence_are_found_and_put_in_words():
     text = "set pipe.bore or pump.power, or pipe.bore; not pipe.dream, e.g. this.that or answers.hose_route"
     assert keys_in(text) == ("pipe.bore", "pump.power", "answers.hose_route")
-    assert without_keys("set pipe.bore, not pipe.dream") == "set “true inside diameter of the hose”, not pipe.dream" and without_keys("set pipe.bore", str.upper) == "set “PIPE.BORE”"
+    assert (
+        without_keys("set pipe.bore, not pipe.dream") == "set “true inside diameter of the hose”, not pipe.dream"
+        and without_keys("set pipe.bore", str.upper) == "set “PIPE.BORE”"
+    )
     assert without_keys("answers.hose_route") == '“the answer to "air and drain-back in the hose"”'

@@ -31,7 +31,10 @@ def test_a_unit_taken_for_another_is_told_and_asked():
     assert minute.question == "is your number in L/s, and not in L/min?"
     assert Taken("", "%", 1.0).sentence == "you typed no unit, where the number is in %. Change the unit, or the number: 1 is 100 %"
     assert Taken("%", "", 1.0).sentence == "you typed %, where the number is in plain numbers. Change the unit, or the number: 1 % is 0.0100"
-    assert Taken("", "%", 1.0).question == "is your number in %, and not in plain numbers?" and Taken("%", "", 1.0).question == "is your number in plain numbers, and not in %?"
+    assert (
+        Taken("", "%", 1.0).question == "is your number in %, and not in plain numbers?"
+        and Taken("%", "", 1.0).question == "is your number in plain numbers, and not in %?"
+    )
 
 
 def test_a_number_is_taken_in_units_that_the_question_has_to_do_with():

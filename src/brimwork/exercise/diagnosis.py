@@ -180,8 +180,8 @@ def _reach(answer: Typed) -> float:
 def what_is_right(question: Question, value: float) -> str:
     """The first rung of help: kind of unit, and size, without giving the answer away."""
     kind = "It is a plain number, as it should be" if not question.unit else "The unit is of the right kind"
-    if question.answer == 0 or value == 0 or value * question.answer < 0:
-        return f"{kind}; the sign or the zero is not yet right." if value * question.answer <= 0 else f"{kind}."
+    if value * question.answer <= 0:
+        return f"{kind}; the sign or the zero is not yet right."
     ratio, low = value / question.answer, value < question.answer
     if 1 / CLOSE_BY <= ratio <= CLOSE_BY:
         return f"{kind}, and the size is about right, but a little {'low' if low else 'high'}."
