@@ -1,51 +1,23 @@
 """Values that also follow from others, row by row: the other number by plain arithmetic, how near the two must be, which counts, and what is said of them.
 
-A chain stands here as the few numbers that a row asks for; the design is a real one with the few values that bear on it.
+A chain stands here as the few numbers that a row asks for.
 """
 
-import math
 from types import SimpleNamespace
 
 import pytest
+from few_numbers import FewNumbers, design
 
 from brimwork.design.follows.agreeing import AGREEING, AT_LEAST, AT_MOST, THE_SAME, Agreeing, counted, free_depth, pieces
 from brimwork.design.follows.measured import CANNOT, DIFFERS, unbelieved
 from brimwork.design.judged.contradictions import contradictions
 from brimwork.design.typed.asking import meant
-from brimwork.design.typed.design import blank_design
-from brimwork.design.typed.ground_fields import PLANNED
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.patches import rectangular_patch
 from brimwork.units import InputError
 
 VESSEL, DRILLED, WALL, FALLS = "overflowing vessel", "drilled stones", "blade", "cascade"
 EVERY = {VESSEL, DRILLED, WALL, FALLS}
-
-
-class Chain(SimpleNamespace):
-    """The numbers of a chain that a row asks for; any other is not known."""
-
-    really = property(lambda self: self)
-
-    def __getattr__(self, name):
-        raise Unknown(name)
-
-    def level(self, name):
-        return self.levels[name]
-
-    def following(self, row):
-        return row.found(self)
-
-    def counted(self, key):
-        return counted(self, key)
-
-
-def design(kind: str, changes: str = "", region: str = "UK", measured: tuple[str, ...] = ()):
-    made = blank_design(kind, "A test").headed("region", region)
-    for change in filter(None, changes.split("; ")):
-        key, _, text = change.partition(" ")
-        made = made.having(key, text.split(", ") if ", " in text and ":" not in text else text, "measured" if key in measured else "yours")
-    return made
 
 
 def row(rows, key: str, place: int = 0) -> Agreeing:
@@ -155,13 +127,13 @@ FOLLOWS = [
 
 @pytest.mark.parametrize(("key", "kind", "changes", "numbers", "found"), FOLLOWS)
 def test_the_other_number_follows_from_the_rest(key, kind, changes, numbers, found):
-    assert row(AGREEING, key).found(Chain(design=design(kind, changes), **numbers)) == pytest.approx(found, abs=1e-9)
+    assert row(AGREEING, key).found(FewNumbers(design=design(kind, changes), **numbers)) == pytest.approx(found, abs=1e-9)
 
 
 def test_a_slab_under_a_piece_reaches_nearer_to_the_bay_than_its_foot():
     there = place()
     there.slab_under = lambda piece: rectangular_patch(0.4, 0.4, (1.0, 0.0)) if piece is there.standing[0] else None
-    assert row(AGREEING, "lining.panel_clearance").found(Chain(design=design(VESSEL), geometry=there)) == pytest.approx(0.7)
+    assert row(AGREEING, "lining.panel_clearance").found(FewNumbers(design=design(VESSEL), geometry=there)) == pytest.approx(0.7)
 
 
 def test_what_cannot_be_worked_out_does_not_follow():
@@ -172,9 +144,9 @@ def test_what_cannot_be_worked_out_does_not_follow():
         return Agreeing("pump.covered", THE_SAME, other, "", "", own=other)
 
     for error in (Unknown("pump.covered"), InputError("no"), ZeroDivisionError()):
-        assert fails(error).found(Chain()) is None and fails(error).typed(Chain()) is None
+        assert fails(error).found(FewNumbers()) is None and fails(error).typed(FewNumbers()) is None
     with pytest.raises(TypeError):
-        fails(TypeError()).found(Chain())
+        fails(TypeError()).found(FewNumbers())
 
 
 @pytest.mark.parametrize(
@@ -187,12 +159,12 @@ def test_what_cannot_be_worked_out_does_not_follow():
     ],
 )
 def test_pieces_are_vessel_or_stones_and_slabs(kind, changes, numbers, masses):
-    assert pieces(Chain(design=design(kind, changes), **numbers)) == pytest.approx(masses)
+    assert pieces(FewNumbers(design=design(kind, changes), **numbers)) == pytest.approx(masses)
 
 
 def lifts(key: str, changes: str, unslung: bool = False, masses=(90.0, 120.0)) -> float:
     """Stones of 90 and 120 kg."""
-    return row(AGREEING, key).found(Chain(design=design(DRILLED, changes), masses=masses, slab_count=0, unslung=unslung))
+    return row(AGREEING, key).found(FewNumbers(design=design(DRILLED, changes), masses=masses, slab_count=0, unslung=unslung))
 
 
 def test_by_hand_goes_the_block_and_what_no_sling_is_meant_for():
@@ -208,7 +180,7 @@ def test_by_hand_goes_the_block_and_what_no_sling_is_meant_for():
 
 def test_without_slings_nobody_needs_to_know_what_the_stones_weigh():
     def lifted(changes, unslung):
-        return row(AGREEING, "site.lift_mass").found(Chain(design=design(DRILLED, changes), unslung=unslung, slab_count=0))
+        return row(AGREEING, "site.lift_mass").found(FewNumbers(design=design(DRILLED, changes), unslung=unslung, slab_count=0))
 
     assert (
         lifted("reservoir.block_mass 7 kg", False) == pytest.approx(7.0)
@@ -246,12 +218,12 @@ HELD = "vessel.water 60 L; vessel.foam 20 L; vessel.pebbles 10 L"
     ],
 )
 def test_water_stands_open_in_the_feature_or_in_a_bare_bay(kind, changes, numbers, depth):
-    assert free_depth(Chain(design=design(kind, changes), **numbers)) == pytest.approx(depth)
+    assert free_depth(FewNumbers(design=design(kind, changes), **numbers)) == pytest.approx(depth)
 
 
 def test_a_vessel_of_which_nothing_is_known_stands_open_by_nobody_knows_how_much():
     with pytest.raises(Unknown):
-        free_depth(Chain(design=design(VESSEL, STONE), vessel_surface=0.5))
+        free_depth(FewNumbers(design=design(VESSEL, STONE), vessel_surface=0.5))
 
 
 # --- what was measured --------------------------------------------------------------------------------------------------------------
@@ -275,7 +247,7 @@ LIFTED = [
 
 @pytest.mark.parametrize(("rows", "key", "at", "changes", "numbers", "found"), LIFTED)
 def test_what_was_measured_is_held_against_physics_and_the_rest(rows, key, at, changes, numbers, found):
-    assert row(rows, key, at).found(Chain(design=design(VESSEL, changes), **numbers)) == (found if found is None else pytest.approx(found))
+    assert row(rows, key, at).found(FewNumbers(design=design(VESSEL, changes), **numbers)) == (found if found is None else pytest.approx(found))
 
 
 def test_what_cannot_have_been_measured_is_not_believed():
@@ -283,7 +255,7 @@ def test_what_cannot_have_been_measured_is_not_believed():
     numbers = {"pump": SimpleNamespace(Q_max=1e-3), "water": WATER, "static_lift": 1.0}
 
     def doubted(changes, kind=VESSEL):
-        return [one.words for one in unbelieved(Chain(design=design(kind, changes), **numbers))]
+        return [one.words for one in unbelieved(FewNumbers(design=design(kind, changes), **numbers))]
 
     assert doubted("pump.power 10 W; measured.flow 44 L/min") == [] == doubted("pump.power 10 W")
     assert doubted("pump.power 10 W; measured.flow 46 L/min") == ["the most that the pump's power lifts to the outlet"]
@@ -297,7 +269,7 @@ def test_what_cannot_have_been_measured_is_not_believed():
 
 
 def counts(key: str, changes: str, kind: str = VESSEL, measured: tuple[str, ...] = (), **numbers) -> float:
-    return counted(Chain(design=design(kind, changes, measured=measured), **numbers), key)
+    return counted(FewNumbers(design=design(kind, changes, measured=measured), **numbers), key)
 
 
 def test_the_worse_of_typed_and_following_counts_and_what_was_measured_before_both():
@@ -332,7 +304,7 @@ def test_what_follows_for_other_kinds_does_not_count():
 
 
 def said(changes: str, kind: str = VESSEL, region: str = "UK", measured: tuple[str, ...] = (), **numbers):
-    (found,) = contradictions(Chain(design=design(kind, changes, region, measured), **numbers))
+    (found,) = contradictions(FewNumbers(design=design(kind, changes, region, measured), **numbers))
     return found
 
 
@@ -373,15 +345,15 @@ def test_an_american_reads_inches():
 
 
 def test_what_agrees_or_was_not_given_or_is_of_another_kind_is_no_finding():
-    assert contradictions(Chain(design=design(VESSEL, "reservoir.static_level 380 mm"), start_drop=0.02)) == []
-    assert contradictions(Chain(design=design(VESSEL, "reservoir.static_level 380 mm; reservoir.running_level 361 mm"), start_drop=0.02)) == []
-    assert contradictions(Chain(design=design(FALLS, "blade.lip_width 900 mm; blade.trough_length 500 mm"))) == []
+    assert contradictions(FewNumbers(design=design(VESSEL, "reservoir.static_level 380 mm"), start_drop=0.02)) == []
+    assert contradictions(FewNumbers(design=design(VESSEL, "reservoir.static_level 380 mm; reservoir.running_level 361 mm"), start_drop=0.02)) == []
+    assert contradictions(FewNumbers(design=design(FALLS, "blade.lip_width 900 mm; blade.trough_length 500 mm"))) == []
 
 
 def test_what_was_measured_and_cannot_be_or_differs_is_asked_about():
     numbers = {"water": WATER, "static_lift": 1.0, "pump": SimpleNamespace(Q_max=1e-3), "duty": SimpleNamespace(Q=1e-3)}
     design_of = design(VESSEL, "pump.power 10 W; measured.flow 90 L/min")  # over 60 and 42.8 L/min, and over 75, a quarter more than the duty flow
-    found = contradictions(Chain(design=design_of, **numbers))
+    found = contradictions(FewNumbers(design=design_of, **numbers))
     assert [one.id for one in found] == ["measured.flow cannot be 1", "measured.flow cannot be 2", "measured.flow differs 1"]
     assert {one.grade for one in found} == {"marginal"} and found[0].value.startswith("measured.flow gives 90.0 L/min; the most that the pump sends")
     assert found[0].title == f"Contradiction: {meant('measured.flow')}"
@@ -422,5 +394,5 @@ def test_money_in_two_currencies_is_never_added_up():
         found.value == "£ in costing.rate and 2 more; $ in site.budget"
         and found.remedy == "type every amount in one currency; none is changed into another here"
     )
-    assert contradictions(Chain(design=design(VESSEL, "costing.rate £25; site.budget £900"))) == []
+    assert contradictions(FewNumbers(design=design(VESSEL, "costing.rate £25; site.budget £900"))) == []
     assert said("costing.rate £25; site.budget $900").value == "£ in costing.rate; $ in site.budget"

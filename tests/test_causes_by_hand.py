@@ -7,7 +7,6 @@ from fractions import Fraction
 import pytest
 
 from brimwork.dimensions import LENGTH, MASS, NUMBER, TIME, VOLUME, Dimension
-from brimwork.exercise import arithmetic
 from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.arithmetic import Constants, alone, dimension_of_typed, dimension_typed, fill, hole_texts, holes, names, same, value_typed, whole
 from brimwork.exercise.causes import Cause, WayOfWorking, written
@@ -384,9 +383,9 @@ def test_where_a_slip_is_a_way_of_the_tree_that_says_what_to_do(answer, slip, sa
 
 
 def test_a_slip_is_a_way_of_the_tree_to_a_millionth():
-    for length, same in ("999999", True), ("999998.995", False):
+    for length, as_near in ("999999", True), ("999998.995", False):
         question = asked("a*b", "7*a*b", given={"a": f"{length} m", "b": "3 m"})
-        assert (advised(question, KnownWay(1e6, "You went wrong.")) == "You went wrong. Multiply by 3 m.") == same
+        assert (advised(question, KnownWay(1e6, "You went wrong.")) == "You went wrong. Multiply by 3 m.") == as_near
 
 
 def test_one_given_value_alone_is_no_part_left_out():

@@ -134,7 +134,7 @@ def test_a_given_value_may_have_been_put_in_as_it_stands():
     assert found.message == "Either 60 mm was put in as 60 m, or 30 mm was put in as 30 m. Check the unit of each given value."
     sides = {"a": "60 mm", "b": "30 mm", "c": "20 mm", "d": "40 mm"}
     three = diagnose(asked("a*b*c*d/m**2", "m2", **sides), "0.00144 m2")
-    assert three.message == "Either 60 mm was put in as 60 m, 30 mm was put in as 30 m, or 20 mm was put in as 20 m. Check the unit of each given value."
+    assert three.message == "Either 60 mm was put in as 60 m, or 30 mm was put in as 30 m, or 20 mm was put in as 20 m. Check the unit of each given value."
     one = diagnose(asked("a + 2*b", "m", a="900 mm", b="0.35 m"), "900.7 m")
     assert one.message == "Either 900 mm was put in as 900 m, or it is a slip that I do not know. Check the unit of each given value."
 

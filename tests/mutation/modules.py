@@ -43,7 +43,7 @@ AREAS = {
             "exercise.causes",
             "exercise.advice",
         ),
-        ("test_diagnosis_by_hand.py", "test_exercise.py", "test_own_questions.py"),
+        ("test_diagnosis_by_hand.py", "test_told_by_hand.py", "test_causes_by_hand.py", "test_unit_slips_by_hand.py", "test_fair_spellings.py"),
     ),
     "checks": (
         (
@@ -68,13 +68,14 @@ AREAS = {
         ),
         (
             "test_checks_by_hand.py",
-            "test_checks.py",
+            "test_judged_by_hand.py",
+            "test_grading_by_hand.py",
+            "test_agreeing_by_hand.py",
+            "test_hanging_by_hand.py",
             "test_contradictions.py",
             "test_hanging.py",
             "test_plausible.py",
             "test_measured.py",
-            "test_stones_and_blade.py",
-            "test_cascade.py",
         ),
     ),
 }
