@@ -6,7 +6,7 @@ import pytest
 from bounds_of_fields import HELD_AGAINST, bounds
 
 from brimwork.design.follows.features import chain_of
-from brimwork.design.judged.checks import findings
+from brimwork.design.judged.checks import CHECKS, findings
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.grading import OVERRULED
 from brimwork.design.typed import file
@@ -14,7 +14,8 @@ from brimwork.design.typed.asking import meant
 from brimwork.design.typed.criteria import LIMITED, is_safety, only_tighter
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.limits import Limits, at_least, at_most
-from brimwork.design.typed.plausible import implausible, span
+from brimwork.design.typed.noting import Noting
+from brimwork.design.typed.plausible import implausible, span, without
 from brimwork.design.typed.questions import QUESTIONS
 from brimwork.design.typed.reading import Corners, Curve, Field, Several
 from brimwork.design.typed.spans import SPANS, UNBOUNDED
@@ -135,3 +136,49 @@ def test_a_breaker_at_three_times_its_rating_fails_whatever_the_design_says():
     over = BOWL.having("supply.circuit_load", "48 A").having("supply.breaker", "16 A").having("limits.C46", "up to 300 %; up to 300 %")
     assert graded(over, "C46").grade == "fail"
     assert is_safety("C46", LIMITED["C46"].group)
+
+
+DOUBTED = [
+    (BOWL, "pipe.length", "4000 m"), (BOWL, "slab.length", "90 m"), (BOWL, "reservoir.block_width", "30 m"), (BOWL, "flow.water_temperature", "99 degC"), (BOWL, "vessel.mass", "900 t"),
+    (COLUMNS, "pump.bay", "60 ft"), (COLUMNS, "stones.heights", ["3000 in", "24 in", "18 in"]), (COLUMNS, "slab.width", "300 ft"), (COLUMNS, "reservoir.static_level", "300 ft"),
+    (BLADE, "blade.lip_width", "90 m"), (BLADE, "catch.splash_factor", "0.01"), (BLADE, "pump.power", "90 kW"), (BLADE, "reservoir.void_fraction", "0.001"),
+    (CASCADE, "cascade.width", "90 m"), (CASCADE, "cascade.header_volume", "900 m3"), (CASCADE, "climate.evaporation", "0 mm/day"), (CASCADE, "ground.sub_base", "90 m"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("design", "key", "text"), DOUBTED, ids=lambda one: one if isinstance(one, str) else None)
+def test_a_doubted_design_is_graded_as_if_every_check_were_worked_twice_from_scratch(design, key, text):
+    """What none of the doubted values went into is worked once, and stands for both; that changes no finding."""
+    changed = design.having(key, text)
+    assert key in implausible(changed)
+    found = {(finding.id, finding.title): finding for finding in findings(chain_of(changed))}
+    rank = ("fail", "not shown", "marginal", "pass", "does not apply").index
+    for check in (check for check in CHECKS if not check.kinds or design.kind in check.kinds):
+        noting = Noting(without(changed, (key,)))
+        bare, typed, said = check.grade(type(chain_of(changed))(noting)), check.grade(chain_of(changed)), found[check.id, check.title]
+        if key in noting.missing and bare.grade != "fail":
+            assert said.grade == "fail" or (said.grade == "not shown" and key in said.needs), check.id
+        else:
+            assert said == min(bare, typed, key=lambda finding: rank(finding.grade)), check.id
+
+
+def test_only_the_checks_that_look_at_a_doubted_value_are_worked_twice(monkeypatch):
+    """How long the cable is decides the voltage drop, and nothing else that is judged; people on the lid are tried with another design, which goes through all values."""
+    graded_of = dict.fromkeys((check.id for check in CHECKS), 0)
+
+    def counting(row):
+        grade = row.grade
+
+        def counted(self, chain):
+            graded_of[self.id] += 1
+            return grade(self, chain)
+
+        monkeypatch.setattr(row, "grade", counted)
+
+    for row in {type(check) for check in CHECKS}:
+        counting(row)
+    findings(chain_of(BLADE))
+    once = dict(graded_of)
+    findings(chain_of(BLADE.having("supply.cable_length", "3 mm")))
+    assert {check for check, times in graded_of.items() if times > 2 * once[check]} <= {"C42", "C58"}
+    assert graded_of["C42"] == 3

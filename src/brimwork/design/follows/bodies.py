@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Any
 
 from brimwork.design.follows.flight import Flight
 from brimwork.design.follows.geometry import WALL
+from brimwork.design.follows.kept import kept
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.patches import Outline, rectangular_patch
 from brimwork.units import InputError
@@ -57,7 +57,7 @@ class Bodies:
     """The bodies of one design, each worked out when it is asked for."""
 
     def __init__(self, chain: Any):
-        self.chain, self.geometry = chain, chain.geometry
+        self.chain, self.geometry, self.store = chain, chain.geometry, chain.store
         self._makers: dict[str, Callable[[], Body]] = {}
         for made in (_below, _round_it, _ABOVE[chain.design.kind]):
             for name, *rest in made(self):
@@ -81,7 +81,7 @@ class Bodies:
                 continue
         return found
 
-    @cached_property
+    @kept
     def flight(self) -> Flight:
         """Header, pools and rill of a cascade."""
         return Flight(self.chain)

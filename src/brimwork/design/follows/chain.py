@@ -6,14 +6,14 @@ A result that needs a value nobody has given raises Unknown with its key; all th
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from brimwork import tables, topics
 from brimwork.design.follows import agreeing, levels
 from brimwork.design.follows.bodies import Bodies
 from brimwork.design.follows.geometry import Geometry, room_inside
+from brimwork.design.follows.kept import Store, Watched, kept
 from brimwork.design.typed import patches
 from brimwork.design.typed.design import Design
 from brimwork.formula import Working
@@ -21,7 +21,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].fixed
-_ABOUT_A_CHAIN = ("geometry", "bodies", "coming", "heavier")  # what asks a chain for more belongs to that one alone
+_ABOUT_A_CHAIN = ("geometry", "bodies", "coming", "heavier", "store", "supposed")  # what asks a chain for more belongs to that one alone
 
 
 @dataclass(frozen=True)
@@ -57,13 +57,19 @@ class Chain:
         self.design = design
         self._worked: dict[str, Working | Found] = {}
         self._following: dict[tuple[str, str], float | None] = {}
+        self.store = Store(design)
+        self.supposed: dict[float, Chain] = {}  # this chain with a number in place of each that is missing
 
     def supposing(self, design: Design) -> Chain:
         """The same chain for a design that gives values which this one lacks; what is worked out here needs none of them, and is kept."""
         other = type(self)(design)
-        kept = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if name not in _ABOUT_A_CHAIN}
-        other.__dict__ = {**kept, "design": design}
+        same = {name: dict(value) if type(value) is dict else value for name, value in self.__dict__.items() if name not in _ABOUT_A_CHAIN}
+        other.__dict__ |= {**same, "design": design}
         return other
+
+    def watching(self, keys: tuple[str, ...]) -> Chain:
+        """A new chain of the same design that logs each look at the values under these keys."""
+        return type(self)(replace(self.design, values=Watched(self.design.values, keys)))
 
     if TYPE_CHECKING:  # a part of a chain reads numbers of the others, and those that only some kinds have
 
@@ -73,14 +79,12 @@ class Chain:
         """The working behind the result `name`; behind "coming." and a name, at the flow that comes. Raises Unknown with the missing keys, InputError for values that cannot be."""
         if name.startswith(COMING):
             return self.coming.working(name.removeprefix(COMING))
-        if name not in self._worked:
-            try:
-                self._worked[name] = getattr(type(self), name).method(self)
-            except ArithmeticError:
-                raise InputError(
-                    f"'{name.replace('_', ' ')}' cannot be worked out: a value that must be more than nothing is zero, or one is far too large"
-                ) from None
-        return self._worked[name]
+        try:
+            return self.store.once(self._worked, name, lambda: getattr(type(self), name).method(self))
+        except ArithmeticError:
+            raise InputError(
+                f"'{name.replace('_', ' ')}' cannot be worked out: a value that must be more than nothing is zero, or one is far too large"
+            ) from None
 
     @classmethod
     def names(cls) -> list[str]:
@@ -93,12 +97,12 @@ class Chain:
     def level(self, name: str) -> float:
         return levels.height_of(self.design, name)
 
-    @cached_property
+    @kept
     def geometry(self) -> Geometry:
         """Where every body is."""
         return Geometry(self)
 
-    @cached_property
+    @kept
     def bodies(self) -> Bodies:
         """Every body by its name."""
         return Bodies(self)
@@ -109,10 +113,7 @@ class Chain:
 
     def following(self, row: agreeing.Agreeing) -> float | None:
         """The number that the value of a row must agree with, worked once; None where something is missing for it."""
-        at = row.key, row.words
-        if at not in self._following:
-            self._following[at] = row.found(self)
-        return self._following[at]
+        return self.store.once(self._following, (row.key, row.words), lambda: row.found(self))
 
     @property
     def really(self) -> Chain:
@@ -120,7 +121,7 @@ class Chain:
         known = getattr(self.design, "known", None)
         return self if known is None else type(self)(known)
 
-    @cached_property
+    @kept
     def water(self) -> dict[str, float]:
         """Density and viscosities at the temperature of the water."""
         return tables.water(self.design["flow.water_temperature"])

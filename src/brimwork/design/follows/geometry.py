@@ -8,9 +8,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Any
 
+from brimwork.design.follows.kept import kept
 from brimwork.design.typed.patches import Outline, Spot, disc, moved, rectangular_patch, round_patch
 from brimwork.units import InputError, write
 
@@ -36,11 +36,11 @@ class Geometry:
     """The bodies of one design; `chain` gives sizes and levels."""
 
     def __init__(self, chain: Any):
-        self.chain, self.d = chain, chain.design
+        self.chain, self.d, self.store = chain, chain.design, chain.store
 
     # --- reservoir
 
-    @cached_property
+    @kept
     def blocks(self) -> Outline:
         return rectangular_patch(self.chain.base_length, self.chain.base_width)
 
@@ -135,7 +135,7 @@ class Geometry:
 
     # --- what stands on the blocks
 
-    @cached_property
+    @kept
     def standing(self) -> tuple[Standing, ...]:
         """What stands on the blocks, from left to right; nothing of a blade or a cascade."""
         return _STANDING.get(self.d.kind, lambda geometry: ())(self)

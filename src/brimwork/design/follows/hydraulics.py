@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import cached_property
 from typing import cast
 
 from brimwork import tables
 from brimwork.design.follows import pipework
 from brimwork.design.follows.altered import Altered
 from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.follows.kept import kept
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.known import Unknown
 from brimwork.nomenclature import QUANTITIES
@@ -46,7 +46,7 @@ class Hydraulics(Chain):
         """What must be said of the friction factor at the flow wanted."""
         return self._losses(self.flow_wanted).friction.notes
 
-    @cached_property
+    @kept
     def stretch(self) -> pipework.Stretch:
         """The hose from the pump."""
         d = self.design
@@ -93,7 +93,7 @@ class Hydraulics(Chain):
     def loss_share(self):
         return self._work("share of the head lost on the way", z_s=self.static_lift, h_f=self.friction_head, h_m=self.fittings_head)
 
-    @cached_property
+    @kept
     def pump(self) -> pumps.Pump:
         """The maker's curve where it was given, else the parabola through the two label numbers."""
         if "pump.curve" in self.design.values:
@@ -112,7 +112,7 @@ class Hydraulics(Chain):
         head = pump.head(flow) if flow < pump.Q_max else 0.0
         return Found("H_pump", head, "from the parabola through the label's two numbers, an approximation")
 
-    @cached_property
+    @kept
     def duty(self) -> pumps.Duty:
         return pumps.duty_point(self.pump, self.head_needed)
 
@@ -137,7 +137,7 @@ class Hydraulics(Chain):
             return Found("Q", self.flow_wanted, "throttled by the valve to the flow wanted")
         return Found("Q", self.duty_flow, "what the pump sends, with nothing that throttles it")
 
-    @cached_property
+    @kept
     def coming(self) -> Chain:
         """The chain of the same design at the flow that really comes, in place of the flow wanted."""
         each = self.design["flow.for_each_metre"] * self.flow_sent / self.flow_wanted

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from typing import Any
+from typing import Any, cast
 
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.fields import SECTIONS
@@ -33,13 +33,18 @@ def missing(chain: Chain, ask: Callable[[Chain], object]) -> tuple[str, ...]:
     """The keys that `ask` of a chain like this one still needs, in the order in which it needs them."""
     noted: dict[str, None] = {}
     for stand_in in _STAND_INS:
-        supposing: Any = Noting(chain.design, partial(_supposed, stand_in=stand_in))
+        if stand_in not in chain.supposed:
+            supposing: Any = Noting(chain.design, partial(_supposed, stand_in=stand_in))
+            chain.supposed[stand_in] = chain.supposing(supposing)
+        supposed = chain.supposed[stand_in]
+        log = cast(Noting, supposed.design).log
+        start = len(log)
         try:
-            ask(chain.supposing(supposing))
+            ask(supposed)
         except (InputError, ArithmeticError):  # the stand-ins do not go together, as a wall thicker than its vessel: what was noted so far is needed
-            noted |= supposing.missing
+            noted |= dict.fromkeys(log[start:])
+            continue
         except Unknown:  # a word is missing
-            return tuple(noted | supposing.missing)
-        else:
-            return tuple(noted | supposing.missing)
+            pass
+        return tuple(noted | dict.fromkeys(log[start:]))
     return tuple(noted)

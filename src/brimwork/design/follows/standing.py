@@ -69,9 +69,7 @@ class StandingLoads(Chain):
 
     def lever(self, piece: Standing) -> float:
         """Distance (m) from its middle to the line over which it tips: the nearest side of what foot, slab and blocks share. Nothing where it falls by itself."""
-        if piece not in self._levers:
-            self._levers[piece] = self._lever(piece)
-        return self._levers[piece]
+        return self.store.once(self._levers, piece, lambda: self._lever(piece))
 
     def _lever(self, piece: Standing) -> float:
         slab, support = self.geometry.slab_under(piece), piece.foot

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from functools import cached_property
 
 from brimwork import topics
 from brimwork.design.follows import pipework
 from brimwork.design.follows.chain import GRAVITY, Found, result
 from brimwork.design.follows.geometry import Standing
+from brimwork.design.follows.kept import kept
 from brimwork.design.follows.manifold import Balance, Branch, Running, balance, running_branches
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
@@ -35,7 +35,7 @@ class StonesChain(StandingLoads, Whole):
 
     edges = False
 
-    @cached_property
+    @kept
     def sizes(self) -> list[tuple[float, float, float]]:
         """Diameter, height and length of branch of every stone, in m."""
         lists = [self.design[f"stones.{key}"] for key in ("diameters", "heights", "branch_lengths")]
@@ -45,7 +45,7 @@ class StonesChain(StandingLoads, Whole):
             raise InputError("there is not one entry for every stone")
         return list(zip(*lists, strict=True))
 
-    @cached_property
+    @kept
     def flows(self) -> list[float]:
         """Flow wanted for every stone, m3/s."""
         return [self._work("flow for a wetted edge", q=self.design["flow.for_each_metre"], b=math.pi * d).result for d, _, _ in self.sizes]
@@ -66,12 +66,12 @@ class StonesChain(StandingLoads, Whole):
         """The top of the highest stone."""
         return self.level("stone base") + max(height for _, height, _ in self.sizes)
 
-    @cached_property
+    @kept
     def lifts(self) -> list[float]:
         """Lift from the lowest water to the top of every stone, m."""
         return [self.level("stone base") + height - self.level("lowest water") for _, height, _ in self.sizes]
 
-    @cached_property
+    @kept
     def branches(self) -> tuple[Branch, ...]:
         """The branch of every stone, its valve open."""
         bore, fittings = self.design["stones.branch_bore"], self.design["stones.branch_fittings"]
@@ -113,7 +113,7 @@ class StonesChain(StandingLoads, Whole):
         """The hole that would keep the boil of every stone to a gentle ripple."""
         return max((self._work("outlet bore for a boil", Q=flow, h_boil=pipework.GENTLE_BOIL) for flow in self.flows), key=lambda worked: worked.result)
 
-    @cached_property
+    @kept
     def balance(self) -> Balance:
         """What every branch needs and every valve must lose at the flows wanted."""
         return balance(self.stretch, self.branches, tuple(self.flows), self.water["nu"], self._law)
@@ -153,12 +153,12 @@ class StonesChain(StandingLoads, Whole):
         parting = max(branch.head(flow * wanted / self.flow_wanted, self.water["nu"], self._law) for branch, wanted in shares)
         return pipework.head_needed(flow, parting, (self.stretch,), self.water["nu"], self._law)
 
-    @cached_property
+    @kept
     def network(self) -> Running:
         """How the pump shares its water among the branches, their valves open. Raises InputError where a stone gets none."""
         return running_branches(self.pump, self.stretch, self.branches, self.water["nu"], self._law)
 
-    @cached_property
+    @kept
     def duty(self) -> pumps.Duty:
         if self.design["stones.valves"] == "yes":
             return super().duty
@@ -221,7 +221,7 @@ class StonesChain(StandingLoads, Whole):
     def on_slabs(self) -> bool:
         return self.design["stones.stand_on"] == "slabs"
 
-    @cached_property
+    @kept
     def masses(self) -> list[float]:
         """Mass of every stone, kg."""
         hole, density = self.design["stones.hole"], self.design["stones.density"]
@@ -263,7 +263,7 @@ class StonesChain(StandingLoads, Whole):
             return self.contact_shapes()
         return tuple((patches.round_patch(wide, at),) for at, (wide, _, _) in zip(self.places, self.sizes, strict=True))
 
-    @cached_property
+    @kept
     def places(self) -> list[patches.Spot]:
         """Where the stones stand, in m from the middle of the blocks, along and across: as the design says, else evenly on the middle line."""
         count, d = len(self.sizes), self.design
@@ -301,7 +301,7 @@ class StonesChain(StandingLoads, Whole):
         feet = self._work("width of a base on feet", d_feet=share * piece.face, N_feet=3).result
         return min(super().lever(piece), feet / 2)
 
-    @cached_property
+    @kept
     def tippings(self) -> list[Working]:
         """The tipping factor of every stone."""
         return [self.pushed(GRAVITY * mass, piece) for mass, piece in zip(self.masses, self.geometry.standing, strict=True)]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from functools import cached_property
 from typing import cast
 
 from brimwork.design.follows.altered import Altered
 from brimwork.design.follows.chain import Chain, Found, result
+from brimwork.design.follows.kept import kept
 from brimwork.design.follows.pipework import GENTLE_BOIL
 from brimwork.design.follows.standing import StandingLoads
 from brimwork.design.follows.whole import Whole
@@ -211,7 +211,7 @@ class VesselChain(StandingLoads, Whole):
     def fulls(self) -> list[float]:
         return [self.design["vessel.mass"] + self.water["rho"] * self.water_held + self.fill_mass]
 
-    @cached_property
+    @kept
     def heavier(self) -> Chain:
         more, _ = self.counted("vessel.water"), self.fill  # which is refused where it is more than the vessel is said to hold
         if more <= self.design["vessel.water"]:

@@ -6,7 +6,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.measured import unbelieved
 from brimwork.design.judged.computed_checks import COMPUTED
 from brimwork.design.judged.contradictions import contradictions
-from brimwork.design.judged.doubt import doubted
+from brimwork.design.judged.doubt import Doubt
 from brimwork.design.judged.findings import FINDING_GRADES, Finding
 from brimwork.design.judged.grading import Check, Joined, Judged, answered_check
 from brimwork.design.judged.ground_checks import GROUND_CHECKS
@@ -38,7 +38,8 @@ def findings(chain: Chain) -> list[Finding]:
     """Every check graded, and every contradiction; fails first, then marginal, not shown, pass. Grades, values and limits are text; never raises for a value of the design."""
     doubtful = implausible(chain.design)
     laid_aside = tuple(dict.fromkeys((*doubtful, *(row.key for row in unbelieved(chain)))))
-    found = [_graded(check, chain, laid_aside) for check in CHECKS]
+    doubt = Doubt(chain, laid_aside) if laid_aside else None
+    found = [_graded(check, chain, doubt) for check in CHECKS]
     return sorted(
         [*found, *_doubted(doubtful), *_renamed(chain), *_uneven(chain), *contradictions(chain)], key=lambda finding: FINDING_GRADES.index(finding.grade)
     )
@@ -81,7 +82,7 @@ def limits_of(chain: Chain, check_id: str) -> Limits:
     return numbered(check_id).counting(chain)[0]
 
 
-def _graded(check: Check | Judged | Joined, chain: Chain, doubtful: tuple[str, ...]) -> Finding:
+def _graded(check: Check | Judged | Joined, chain: Chain, doubt: Doubt | None) -> Finding:
     if check.kinds and chain.design.kind not in check.kinds:
         return Finding(check.id, check.group, check.title, "does not apply", f"not to a design of the kind '{chain.design.kind}'", "", "", check.basis)
-    return doubted(check.grade, chain, doubtful) if doubtful else check.grade(chain)
+    return doubt.graded(check.grade) if doubt else check.grade(chain)

@@ -23,7 +23,7 @@ class Noting:
         self._design, self._instead = design, instead
         self.known = None if instead is _nothing else design  # what is really known, where something is supposed
         self.asked: dict[str, None] = {}
-        self.missing: dict[str, None] = {}
+        self.log: list[str] = []  # each time that one was missing
 
     def __getattr__(self, name: str) -> Any:
         return getattr(self._design, name)
@@ -32,8 +32,12 @@ class Noting:
         given = self.given(key)
         if given is not None:
             return given.value
-        self.missing[key] = None
+        self.log.append(key)
         return self._instead(key)
+
+    @property
+    def missing(self) -> dict[str, None]:
+        return dict.fromkeys(self.log)
 
     def given(self, key: str) -> Given | None:
         self.asked[key] = None
