@@ -133,12 +133,11 @@ def _unit_of(node: ast.expr, names: Names) -> ast.expr:
 def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
     signs = {sign for sign, _ in members}
     for place, (sign, term) in enumerate(members):
-        if not isinstance(term, ast.Constant) or names.given(total(members)):
-            do = "count it too" if len(signs) == 1 else "add it" if sign > 0 else "take it off"
-            rest = [*members[:place], *members[place + 1 :]]
-            yield Way(total(rest), "left out", f"you left out {{0}}: {do}.", (term,))
-            if len(rest) == 1 and rest[0][0] < 0 < sign:
-                yield Way(rest[0][1], "left out", "you worked with {0} alone: take it from {1}.", (rest[0][1], term))
+        do = "count it too" if len(signs) == 1 else "add it" if sign > 0 else "take it off"
+        rest = [*members[:place], *members[place + 1 :]]
+        yield Way(total(rest), "left out", f"you left out {{0}}: {do}.", (term,))
+        if len(rest) == 1 and rest[0][0] < 0 < sign:
+            yield Way(rest[0][1], "left out", "you worked with {0} alone: take it from {1}.", (rest[0][1], term))
     for place, (sign, term) in enumerate(members):
         if len(members) > 1 and (place or len(members) > 2):
             turned = [*members[:place], (-sign, term), *members[place + 1 :]]
@@ -257,24 +256,21 @@ def _of_call(func: ast.expr, arguments: list[ast.expr], names: Names) -> Iterato
         yield Way(inside, "power", "you left out the root of {0}: take it.", (inside,))
         yield Way(ast.BinOp(inside, ast.Div(), ast.Constant(2)), "power", "you halved {0}: take its root.", (inside,))
         yield Way(ast.BinOp(inside, ast.Pow(), ast.Constant(2)), "power", "you squared {0}: take its root.", (inside,))
-        return
-    for other in TURNED.get(name, ()):
-        if name in _CALLED:
-            new = ast.Call(ast.Name(other, ast.Load()), arguments, [])
-            yield Way(new, "function", f"you took {_CALLED.get(other, other)} of {{0}}: take {_CALLED[name]}.", (inside,), likely=name != "log")
     if name in _CALLED:
-        bare = ast.BinOp(inside, ast.Div(), _unit_of(inside, names)) if _unit_of(inside, names) is not ONE else inside
-        yield Way(bare, "function", f"you left out {_CALLED[name].removeprefix('the ')}: take {_CALLED[name]} of {{0}}.", (inside,), likely=False)
+        take = f"take {_CALLED[name]}"
+        for other in TURNED[name]:
+            new = ast.Call(ast.Name(other, ast.Load()), arguments, [])
+            yield Way(new, "function", f"you took {_CALLED[other]} of {{0}}: {take}.", (inside,), likely=name != "log")
+        unit = _unit_of(inside, names)
+        bare = inside if unit is ONE else ast.BinOp(inside, ast.Div(), unit)
+        yield Way(bare, "function", f"you left out {_CALLED[name].removeprefix('the ')}: {take} of {{0}}.", (inside,), likely=False)
 
 
 # --- the whole ----------------------------------------------------------------------------------------------------------------------
 
 
 def _whole(tree: ast.expr, names: Names) -> Iterator[Way]:
-    members = list(factors(tree))
-    if not any(not over and names.given(factor) for factor, over in members) or len(members) < 2:
-        yield from ()
-    else:
+    if any(not over and names.given(factor) for factor, over in factors(tree)):
         yield Way(ast.BinOp(ONE, ast.Div(), tree), "turned round", "you turned the whole upside down: divide the other way round.")
     yield Way(ast.UnaryOp(ast.USub(), tree), "sign", "the sign is turned round: look at which way you count.")
 
