@@ -83,7 +83,37 @@ def test_a_declared_slip_goes_before_a_way_of_the_same_number():
         both.message
         == "Perhaps two things at once. First, is your number in m2, and not in mm2? And could it be this? You took one side. Multiply by the other."
     )
-    assert diagnose(declared, "6.05 mm2").kind == "none"  # two things at once only within half of the band, 0.036
+    assert diagnose(declared, "6.0362 mm2").kind == "none"  # two things at once only within half of the band, 0.036
+
+
+def test_a_way_goes_before_two_things_at_once_where_the_unit_typed_is_in_use():
+    """0.9 m and twice 350 mm: 900 mm left out leaves 0.7 m, and 0.7 mm is a slip; in feet, which nothing is measured in, it would be that slip."""
+    pit = asked("a + 2*b", "m", a="0.9 m", b="350 mm")
+    question = Question(
+        "X", 1, "How long?", "length", "m", pit.given, 1.6, (KnownWay(0.0007, "You took it wrong. Take it right."),), pit.again, lambda: (), working=pit.working
+    )
+    found = diagnose(question, "0.700 m")
+    assert (found.kind, found.message) == ("way", "You left out 0.9 m: count it too.")
+
+
+def test_a_slip_gives_either_of_its_numbers():
+    question = plain(150.0, slips=[KnownWay(1.0, "You left out g. Multiply by it.", also=60.0)])
+    assert diagnose(question, "60.0 kg/m").slip == 0 == diagnose(question, "1.00 kg/m").slip
+
+
+def test_numbers_under_nought_have_multiples_too():
+    assert diagnose(plain(-100.0), "-200.0 kg/m").message.startswith("Your number is twice what it should be.")
+    assert diagnose(plain(-100.0), "200.0 kg/m").message == NONE == diagnose(plain(100.0), "0 kg/m").message
+
+
+def test_what_is_neither_a_slip_nor_a_way_is_never_sure():
+    for typed in ("18.0 kg/m", "18.0", "18.0 L/min", "18.1 kg/m", "18.15 kg/m", "99.0 kg/m", "many"):
+        assert not diagnose(plain(), typed).sure
+
+
+def test_an_answer_is_rounded_too_far_up_to_half_of_its_last_place():
+    """18 for 17.5; a thousandth of that half is left for the last bits of a unit."""
+    assert [diagnose(plain(answer), "18 kg/m").kind for answer in (17.5, 17.4996, 17.4992)] == ["rounded", "rounded", "none"]
 
 
 def test_two_things_at_once_are_the_last_guess_where_the_unit_typed_is_in_use():
@@ -163,6 +193,11 @@ def test_a_value_on_the_way_without_a_unit_is_asked_for_in_plain_numbers():
     assert (
         diagnose(question, "60.0 kg/m").message == "More than one slip gives this number. What did you get on the way for the ratio? Type it, in plain numbers."
     )
+    assert not any(diagnose(question, "60.0 kg/m", middle).sure for middle in ("", "wide", "7"))
+    apart = plain(120.0, slips=(KnownWay(60.0, "You halved it. Do not."), KnownWay(60.3, "You took the root. Do not.")), middle=Middle("ratio", "", 10.0))
+    assert diagnose(apart, "60.00 kg/m").message == "You halved it. Do not."  # the figures tell them apart already
+    on_the_line = plain(120.0, slips=slips, middle=Middle("ratio", "", 125.0))
+    assert diagnose(on_the_line, "60.0 kg/m", "126.5").slip == 1  # 12 in a thousand
     told = diagnose(question, "60.0 kg/m", "5")
     assert (told.kind, told.sure, told.message, told.causes) == ("slip", False, "Could it be this? You halved it. Do not.", ("You halved it. Do not.",))
     assert diagnose(question, "60.0 kg/m", "7").message == NONE
@@ -229,7 +264,7 @@ def test_the_word_of_a_question_counts_as_its_unit():
     with pytest.raises(InputError):
         typed_reading(plain(21.0, ""), "21 bags")
     with pytest.raises(InputError):
-        typed_reading(plain(21.0, "", label="bags"), "21 bags" + " " * LONGEST_TEXT)
+        typed_reading(plain(21.0, "", label="bags"), "2" * LONGEST_TEXT + " bags")
 
 
 def test_what_is_too_long_or_no_text_is_left_to_the_reader():

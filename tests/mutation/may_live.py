@@ -5,6 +5,4 @@ MAY_LIVE: dict[tuple[str, str], str] = {}
 # "module: what was changed", without the line
 MODULES_MAY_LIVE: dict[str, str] = {
     "exercise.diagnosis: close or declared -> close and declared": "ways as near as the figures have the number of a slip only where that slip is as near",
-    "exercise.diagnosis: 0 < answer.figures and abs(answer.value - question.answer) <= answe... -> "
-    "abs(answer.value - question.answer) <= answer.half * 1.001 and answ...": "without figures half of the last place is nothing, which is in no band",
 }

@@ -93,7 +93,7 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
     trouble = _wrong_kind(question, answer, echo)
     if trouble:
         return trouble
-    if abs(reading.value - question.answer) <= question.band(question.answer):
+    if _within(reading.value, question.answer, question.band(question.answer)):
         return Diagnosis("right", _right(question, reading), echo)
     good = what_is_right(question, reading.value)
     kind, message, slip, sure, causes = _explain(question, answer, middle)
@@ -151,9 +151,9 @@ def _same_kind(unit: str, other: str) -> bool:
 def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
     """Slips and wrong ways that end in a number of the kind that was typed."""
     reach = _reach(answer)
-    found = [slip.feedback for slip in question.slips if any(abs(answer.value - number) <= reach for number in slip.numbers)]
+    found = [slip.feedback for slip in question.slips if any(_within(answer.value, number, reach) for number in slip.numbers)]
     found = found or [cause.way.sentence(question.said) for cause in question.causes
-             if not cause.way.far and cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and abs(answer.value - cause.number) <= reach]  # fmt: skip
+             if not cause.way.far and cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and _within(answer.value, cause.number, reach)]  # fmt: skip
     return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
 
@@ -169,7 +169,11 @@ def _same_unit(a: str, b: str) -> bool:
 
 
 def _near(question: Question, value: float, target: float, share: float = 1.0) -> bool:
-    return abs(value - target) <= question.about(target) * share
+    return _within(value, target, question.about(target) * share)
+
+
+def _within(value: float, number: float, reach: float) -> bool:
+    return abs(value - number) <= reach
 
 
 def _reach(answer: Typed) -> float:
@@ -209,9 +213,9 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     used = (question.unit, *(given.unit for given in question.given.values()))
     alternatives = tuple(unit_slips.taken(value, answer.reading.unit, used))
     in_unit = [other for other in alternatives if _near(question, other.value, question.answer)]
-    close = [fit for fit in declared if abs(value - fit.number) <= reach]
+    close = [fit for fit in declared if _within(value, fit.number, reach)]
     if not close:
-        close = [_Fit("unit", f"The working may be right: {other.sentence}.", value) for other in in_unit[:1] if _within(question, other, answer)]
+        close = [_Fit("unit", f"The working may be right: {other.sentence}.", value) for other in in_unit[:1] if _in_unit(question, other, answer)]
     own_unit = not any(_same_unit(answer.reading.unit, unit) for unit in used)
     both = _of_both(question, [other for other in alternatives if other.of(used)]) if not declared and not in_unit else None
     if both and own_unit:
@@ -226,7 +230,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     if multiple and not one:
         return _of_a_multiple(multiple)
     loose = _ways(question, value, _LOOSE * abs(value) + reach, [])
-    near = _fitting(question, answer, loose, loosely=True) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
+    near = _fitting(question, answer, loose) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
     return one or near or both or ("none", _SILENT, None, False, ())
 
 
@@ -236,16 +240,14 @@ _CLOSE = (
 )
 
 
-def _within(question: Question, other: Taken, answer: Typed) -> bool:
+def _in_unit(question: Question, other: Taken, answer: Typed) -> bool:
     """Whether the right number in another unit agrees to the figures typed."""
-    return abs(other.value - question.answer) <= _reach(answer) * abs(other.value / answer.value) if answer.value else False
+    return bool(answer.value) and _within(other.value, question.answer, _reach(answer) * abs(other.value / answer.value))
 
 
 def _rounded(question: Question, answer: Typed) -> bool:
-    """Whether the right number was rounded, or cut off, to fewer than three figures."""
-    if not 0 < answer.figures < 3 and not question.close:
-        return False
-    return 0 < answer.figures and abs(answer.value - question.answer) <= answer.half * 1.001 and answer.half > question.band(question.answer)
+    """Whether the right number was rounded, or cut off, by more than it may be off: to fewer than three figures."""
+    return _within(answer.value, question.answer, answer.half * 1.001) and answer.half > question.band(question.answer)
 
 
 def _figures(count: int) -> str:
@@ -267,17 +269,17 @@ def _ways(question: Question, value: float, reach: float, others: list[_Fit]) ->
     unit = units.unit(question.unit).dimension
     found: dict[str, _Fit] = {}
     for cause in question.causes:
-        if abs(value - cause.number) <= reach and not _known(cause, unit, others):
+        if _within(value, cause.number, reach) and not _known(cause, unit, others):
             sentence = cause.way.sentence(question.said)
             found.setdefault(sentence, _Fit("way", sentence, cause.number, likely=cause.way.likely, point=cause.way.kind == "point"))
     return list(found.values())
 
 
 def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
-    return cause.far or not cause.typed_as(unit) or any(abs(cause.number - fit.number) <= 1e-6 * abs(fit.number) for fit in others if fit.kind == "slip")
+    return cause.far or not cause.typed_as(unit) or any(_within(cause.number, fit.number, 1e-6 * abs(fit.number)) for fit in others if fit.kind == "slip")
 
 
-def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool = False) -> _Explained:
+def _fitting(question: Question, answer: Typed, fits: list[_Fit]) -> _Explained:
     """One explanation told as a fact where it may be, else asked; several always asked."""
     if any(fit.likely for fit in fits):  # a point far out of its place is as good as a value left out, and seldom
         fits = [fit for fit in fits if not fit.point]
@@ -285,7 +287,7 @@ def _fitting(question: Question, answer: Typed, fits: list[_Fit], loosely: bool 
     kind, sentences = fits[0].kind, tuple(fit.sentence for fit in fits)[:MOST_GUESSES]
     multiple = _multiple(question, answer) if kind == "way" else ""
     if len(fits) == 1:
-        sharp = not loosely and _reach(answer) <= _SURE * abs(answer.value) and abs(answer.value - fits[0].number) <= _reach(answer)
+        sharp = _reach(answer) <= _SURE * abs(answer.value) and _within(answer.value, fits[0].number, _reach(answer))
         if sharp and fits[0].likely and not multiple:
             return kind, sentences[0], slip, True, sentences
         return kind, f"{multiple}Could it be this? {sentences[0]}", slip, False, sentences
@@ -301,13 +303,13 @@ _MULTIPLES = {2.0: "twice", 0.5: "half of", 4.0: "four times", 0.25: "a quarter 
 
 def _multiple(question: Question, answer: Typed) -> str:
     """ "Your number is twice what it should be. " where it is that, to the figures typed, or ""; so for ten, a hundred and a thousand times."""
-    if not question.answer or not answer.value * question.answer > 0:
+    if answer.value * question.answer <= 0:
         return ""
     for ratio, word in _MULTIPLES.items():
-        if abs(answer.value - ratio * question.answer) <= _reach(answer):
+        if _within(answer.value, ratio * question.answer, _reach(answer)):
             return f"Your number is {word} what it should be. "
     power = round(math.log10(answer.value / question.answer))
-    if power and abs(power) <= 6 and abs(answer.value - 10.0**power * question.answer) <= _reach(answer):
+    if power and abs(power) <= 6 and _within(answer.value, 10.0**power * question.answer, _reach(answer)):
         return f"The figures are right, but your number is {10 ** abs(power)} times too {'large' if power > 0 else 'small'}. "
     return ""
 
@@ -341,7 +343,7 @@ def _by_middle(question: Question, wanted: Middle, found: list[_Fit], text: str)
         return "ask", f"I could not read the {wanted.name}: {error}.", None, False, ()
     for fit, slip in ((fit, question.slips[fit.slip]) for fit in found if fit.slip is not None):
         at = wanted.number if slip.middle is None else slip.middle
-        if abs(value - at) <= TOLERANCE * abs(at):
+        if _within(value, at, TOLERANCE * abs(at)):
             return "slip", f"Could it be this? {fit.sentence}", fit.slip, False, (fit.sentence,)
     return "none", _SILENT, None, False, ()
 
@@ -351,7 +353,7 @@ _SILENT = "I do not know which slip this is. Go through the working line by line
 
 def _of_an_input(question: Question, answer: Typed, used: tuple[str, ...]) -> _Explained | None:
     reach = _reach(answer)
-    guesses = [said for number, said in unit_slips.of_an_input(question, (answer.reading.unit, *used)) if abs(answer.value - number) <= reach]
+    guesses = [said for number, said in unit_slips.of_an_input(question, (answer.reading.unit, *used)) if _within(answer.value, number, reach)]
     if not guesses:
         return None
     guesses = guesses[:MOST_GUESSES]
@@ -390,9 +392,8 @@ def _ordered(question: Sequence, text: str) -> Diagnosis:
         return Diagnosis("unread", f"I could not read that: {error}.")
     echo = f"You put them: {', '.join(question.items[place] for place in order)}."
     steps = [question.right.index(place) for place in order]
-    turned = next((step for step in range(len(steps) - 1) if steps.index(step) > steps.index(step + 1)), None)
-    if turned is None:
+    turned = [step for step in range(len(steps) - 1) if steps.index(step) > steps.index(step + 1)]
+    if not turned:
         return Diagnosis("right", "Right: that order works.", echo)
-    kept = sum(steps.index(step) < steps.index(step + 1) for step in range(len(steps) - 1))
-    good = f"{kept} of {len(steps) - 1} neighbours stand the right way round."
-    return Diagnosis("slip", f"Look at two of them again: {question.why[turned]}", echo, good, turned)
+    good = f"{len(steps) - 1 - len(turned)} of {len(steps) - 1} neighbours stand the right way round."
+    return Diagnosis("slip", f"Look at two of them again: {question.why[turned[0]]}", echo, good, turned[0])

@@ -156,7 +156,7 @@ _BARE_GALLONS = re.compile(r"(?i)(?<!US )(?<!imp )(?<!imperial )(?<!UK )\bgal(?:
 def typed_reading(question: Question, text: str) -> Typed:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
     plain = with_point(plainly(text))
-    if isinstance(plain, str) and len(plain) <= units.LONGEST_TEXT and question.label:
+    if isinstance(plain, str) and question.label:
         for word in _labels(question.label):
             if plain.casefold().endswith(word):
                 plain = plain[: len(plain) - len(word)]

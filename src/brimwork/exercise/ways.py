@@ -191,7 +191,7 @@ def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[
                 yield Way(product(plain), "left out", f"you left out pi and the {size.denominator}: an area of a circle needs both.", (), False)
     for factor, over in others:
         summed, rest = list(terms(factor)), [(f, o) for f, o in members if f is not factor]
-        if over and len(summed) > 1 and rest and names.given(factor):
+        if over and len(summed) > 1 and names.given(factor):
             for at in (0, len(summed) - 1):
                 loose = [(sign, product([*rest, (term, True)]) if place == at else term) for place, (sign, term) in enumerate(summed)]
                 yield Way(total(loose), "brackets", "you forgot the brackets round {0}: work that out first.", (factor,), likely=False)
@@ -298,9 +298,7 @@ def _inner(node: ast.expr, names: Names) -> Iterator[ast.expr]:
         case ast.BinOp(op=ast.Mult() | ast.Div()):
             members = list(factors(node))
             for side in (True, False):
-                some = [(factor, True) for factor, over in members if over is side]
-                if len(some) > 1 and len(some) < len(members):
-                    yield product(some)
+                yield product([(factor, True) for factor, over in members if over is side])
             yield from (product(members[:count]) for count in range(2, len(members)))
             for factor, _ in members:
                 yield factor
@@ -336,9 +334,7 @@ def _exchanged(tree: ast.expr, names: Names) -> Iterator[Way]:
 
 
 def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
-    for name in names.kinds:
-        if name not in names.used:
-            continue
+    for name in (name for name in names.kinds if name in names.used):
         old = ast.Name(name, ast.Load())
         if sum(isinstance(part, ast.Name) and part.id == name for part in ast.walk(tree)) > 1:
             for new in (ast.Constant(0), *([ONE] if name in names.plain else [])):
