@@ -43,7 +43,14 @@ AREAS = {
             "exercise.causes",
             "exercise.advice",
         ),
-        ("test_diagnosis_by_hand.py", "test_told_by_hand.py", "test_causes_by_hand.py", "test_unit_slips_by_hand.py", "test_fair_spellings.py"),
+        (
+            "test_diagnosis_by_hand.py",
+            "test_told_by_hand.py",
+            "test_ways_by_hand.py",
+            "test_causes_by_hand.py",
+            "test_unit_slips_by_hand.py",
+            "test_fair_spellings.py",
+        ),
     ),
     "checks": (
         (
