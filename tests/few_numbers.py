@@ -12,6 +12,10 @@ class FewNumbers(SimpleNamespace):
 
     really = property(lambda self: self)
 
+    def __init__(self, **numbers):
+        super().__init__(**numbers)
+        self.supposed = {}
+
     def __getattr__(self, name):
         raise Unknown("pump.power")
 
@@ -27,7 +31,7 @@ class FewNumbers(SimpleNamespace):
         return counted(self, key)
 
     def supposing(self, design):
-        return FewNumbers(**{**vars(self), "design": design})
+        return FewNumbers(**{**{name: number for name, number in vars(self).items() if name != "supposed"}, "design": design})
 
 
 def design(kind: str, changes: str = "", region: str = "UK", measured: tuple[str, ...] = ()) -> Design:

@@ -324,6 +324,9 @@ SLIP = "You left out the half. Divide by two."
         (100.0, "100", "slip", False),  # three figures tell it to 0.5, which is more than 0.3 % of it: asked
         (101.1, "100.0", "slip", False),
         (101.3, "100.0", "none", False),
+        (101.22, "100.0", "none", False),
+        (100.09003, "100.0", "slip", True),  # a thousandth of the half is left for the last bits of a unit
+        (100.092, "100.0", "slip", False),
     ],
 )
 def test_a_declared_slip_is_told_as_a_fact_only_as_near_as_the_figures_typed(slip, typed, kind, sure):

@@ -2,6 +2,7 @@
 
 import pytest
 
+from brimwork import system
 from brimwork.exercise.choices import Choice, Sequence, Telling
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.question import KnownWay, Middle, Question
@@ -36,6 +37,7 @@ def plain(answer=18.0, unit="kg/m", slips=(), **more) -> Question:
          " (1) You put in 6 m 10 times too large: check its unit and its point. (2) You put in 3 m 10 times too large: check its unit and its point."),
         ("18.00 cm2", "unit", True, "The working may be right: you typed cm2, where the number is in m2. Change the unit, or the number: 1 cm2 is 0.000100 m2."),
         ("18.0 cm2", "unit", False, "Could it be this? The working may be right: you typed cm2, where the number is in m2. Change the unit, or the number: 1 cm2 is 0.000100 m2."),
+        ("18.01 cm2", "unit", True, "The working may be right: you typed cm2, where the number is in m2. Change the unit, or the number: 1 cm2 is 0.000100 m2."),
         ("18.1 cm2", "unit", False, "The working may be right: you typed cm2, where the number is in m2. Change the unit, or the number: 1 cm2 is 0.000100 m2."),
         ("17.6 cm2", "none", False, NONE), ("11.0 m2", "none", False, NONE), ("18.15 m2", "near", False, "You are close, but not yet right to three figures. Did you round on the way, or use a rough"
          " number? Then keep four figures until the end. If not, something small is missing."),
@@ -133,6 +135,7 @@ def test_two_things_at_once_are_the_last_guess_where_the_unit_typed_is_in_use():
         ("18.0 m", False, "That is a length, in m; the answer is measured in m2. Look at what you multiplied by what."),
         ("18.0 kg", False, "That is a mass, in kg; the answer is measured in m2. Look at what you multiplied by what."),
         ("18.0 %", False, "That is a plain number; the answer is measured in m2. Look at what you multiplied by what."),
+        ("18.0 kg/m", False, "That is a mass for each length, in kg/m; the answer is measured in m2. Look at what you multiplied by what."),
         ("18.0 m^1.5", False, "That is a quantity in m^1.5; the answer is measured in m2. Look at what you multiplied by what."),
     ],
 )  # fmt: skip
@@ -155,6 +158,34 @@ def test_slips_that_change_the_kind_of_quantity_are_listed_three_at_most():
     )
     assert len(two.causes) == 2 and len(diagnose(plain(slips=slips), "6.00 kg").causes) == 3
     assert diagnose(plain(18.0, "", slips=slips[:1]), "6.00 kg").message == "That is a mass, in kg; the load is a plain number. You did one. Do two."
+
+
+def test_an_angle_is_no_percentage():
+    found = diagnose(plain(0.35, "%"), "1 rad")
+    assert found.kind == "other unit" and found.message.startswith("I could not use that: that = 1 rad is an angle, but a percentage is wanted")
+
+
+def test_what_nobody_does_is_not_named():
+    """40 mm times 3 are 120 mm: whoever leaves out the 40 mm comes to 3 mm, and to 3 m only by working in metres."""
+    question = asked("a*n", "mm", a="40 mm", n="3")
+    assert diagnose(question, "3.00 mm").message == "You left out 40 mm: multiply by it." and diagnose(question, "3000 mm").message == NONE
+
+
+def test_of_slips_the_nearest_of_either_number_comes_first():
+    slips = [KnownWay(100.8, "You did B. Do A."), KnownWay(100.5, "You did A. Do B.", also=500.0)]
+    assert diagnose(plain(150.0, slips=slips), "100.0 kg/m").causes == ("You did A. Do B.", "You did B. Do A.")
+    near = diagnose(plain(100.0, slips=[KnownWay(101.0, "You did A. Do B.")]), "100.9 kg/m")
+    assert near.kind == "slip" and near.message == "Could it be this? You did A. Do B."
+    other = [KnownWay(6.0, "You took one side. Take both."), KnownWay(6e-4, "You took far less. Take more.")]
+    question = Question("X", 1, "How much?", "area", "m2", asked().given, 18.0, tuple(other), asked().again, lambda: ())
+    assert diagnose(question, "6.00 cm2").message == "You took far less. Take more."
+
+
+def test_a_small_number_has_a_size_and_multiples_too():
+    assert (
+        diagnose(plain(0.5), "1.00 kg/m").message.startswith("Your number is twice what it should be.")
+        and "a little high" in diagnose(plain(0.5), "0.6 kg/m").good
+    )
 
 
 def test_a_given_value_may_have_been_put_in_as_it_stands():
@@ -240,6 +271,20 @@ def test_own_words_are_set_beside_a_model_sentence():
     assert diagnose(telling, " ").message == "Nothing is written yet: write one sentence first." and diagnose(telling, " ").kind == "unread"
 
 
+def test_gallons_are_american_for_those_who_chose_their_units():
+    """3.785411784 L to the gallon; the imperial one is 4.54609 L, and nobody guesses which."""
+    with pytest.raises(InputError):
+        typed_reading(plain(10.0, "L"), "5 gal")
+    for chosen in (system.FEET, system.METRES):
+        with system.working_in(chosen):
+            if chosen == system.FEET:
+                assert typed_reading(plain(10.0, "L"), "5 gal").value == pytest.approx(5 * 3.785411784e-3)
+                assert typed_reading(plain(10.0, "L"), "5 imp gal").value == pytest.approx(5 * 4.54609e-3)
+            else:
+                with pytest.raises(InputError):
+                    typed_reading(plain(10.0, "L"), "5 gal")
+
+
 # --- what is meant by a unit --------------------------------------------------------------------------------------------------------
 
 G, POUND, INCH = 9.80665, 0.45359237, 0.0254
@@ -269,4 +314,8 @@ def test_the_word_of_a_question_counts_as_its_unit():
 
 def test_what_is_too_long_or_no_text_is_left_to_the_reader():
     longest = f"~{'1' * (LONGEST_TEXT - 1)}"
+    assert plainly("1..2 mbar") == "1..2 bar"  # which is no number, and stays one that the reader refuses
+    for question in (plain(21.0, "", label="bags"), plain(21.0, "cur"), plain()):
+        with pytest.raises(InputError):
+            typed_reading(question, 7)
     assert plainly(longest) == longest[1:] and plainly(f"~{longest}") == f"~{longest}" and plainly(7) == 7

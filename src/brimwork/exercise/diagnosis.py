@@ -242,7 +242,7 @@ _CLOSE = (
 
 def _in_unit(question: Question, other: Taken, answer: Typed) -> bool:
     """Whether the right number in another unit agrees to the figures typed."""
-    return bool(answer.value) and _within(other.value, question.answer, _reach(answer) * abs(other.value / answer.value))
+    return _within(other.value, question.answer, _reach(answer) * abs(other.value / answer.value))
 
 
 def _rounded(question: Question, answer: Typed) -> bool:

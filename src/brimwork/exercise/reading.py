@@ -156,21 +156,23 @@ _BARE_GALLONS = re.compile(r"(?i)(?<!US )(?<!imp )(?<!imperial )(?<!UK )\bgal(?:
 def typed_reading(question: Question, text: str) -> Typed:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
     plain = with_point(plainly(text))
-    if isinstance(plain, str) and question.label:
-        for word in _labels(question.label):
-            if plain.casefold().endswith(word):
-                plain = plain[: len(plain) - len(word)]
-                break
-    if system.was_chosen() and system.current() == system.FEET and isinstance(plain, str):
-        plain = _BARE_GALLONS.sub("US gal", plain)  # whoever has chosen US units means these, and the echo says so
-    if question.unit == "cur" and isinstance(plain, str):
-        plain = re.sub(r"(?i)(?<=[\d ])money$", "cur", plain)  # the word that the question itself has
+    if isinstance(plain, str):
+        plain = _in_units(question, plain)
     reading = parse(plain)
     if question.unit == "cur" and not reading.unit:
         reading = Reading(reading.value, unit("cur").dimension, reading.number, "cur")
     reading = _as_meant(question, reading)
     places, figures = _places(plain)
     return Typed(reading, 0.5 * 10.0**places * unit(reading.unit).factor if figures else 0.0, figures)
+
+
+def _in_units(question: Question, plain: str) -> str:
+    """Without the word of the question, with its gallons and its money as the reader of units has them."""
+    word = next((word for word in _labels(question.label) if plain.casefold().endswith(word)), "") if question.label else ""
+    plain = plain[: len(plain) - len(word)]
+    if system.was_chosen() and system.current() == system.FEET:
+        plain = _BARE_GALLONS.sub("US gal", plain)  # whoever has chosen US units means these, and the echo says so
+    return re.sub(r"(?i)(?<=[\d ])money$", "cur", plain) if question.unit == "cur" else plain  # the word that the question itself has
 
 
 def _as_meant(question: Question, reading: Reading) -> Reading:
@@ -186,11 +188,10 @@ def _as_meant(question: Question, reading: Reading) -> Reading:
     return reading
 
 
-@cache
 def _labels(label: str) -> tuple[str, ...]:
-    """The word of a question as people type it, longest first."""
+    """The word of a question as people type it."""
     word = label.casefold()
-    return tuple(sorted({word, word.removesuffix("s"), word.partition("(")[0]}, key=len, reverse=True))
+    return word, word.removesuffix("s"), word.partition("(")[0]
 
 
 def _places(plain: str) -> tuple[int, int]:
