@@ -48,5 +48,11 @@ def test_one_per_cent_in_any_formula_that_a_topic_works_changes_what_is_stored(t
     print(f"{topic}: {red} workings of {', '.join(TOPICS[topic].workbooks)} turn red")
 
 
+def test_the_capstone_has_no_working_that_could_turn_red():
+    """It works nothing of its own: its rows are values of the learner's own design, and its questions are those of the topics. Should it come to work a formula, it
+    belongs among the workbooks of a topic."""
+    assert [*worked_in("capstone")] == [] and not any("capstone" in topic.workbooks for topic in TOPICS.values())
+
+
 def repr_of(page):
     return page._repr_mimebundle_()["text/plain"]

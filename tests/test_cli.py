@@ -50,6 +50,17 @@ def test_work_takes_either_unit_system_and_any_spelling_of_the_name(capsys):
     assert json.loads(capsys.readouterr().out)["result"]["value"] == pytest.approx(0.655, rel=2e-3)
 
 
+def test_a_working_stands_in_the_units_that_were_typed(capsys):
+    """By hand: 4 m needs no turning; 24 in are 2 ft, and a cubic foot each second is 448.83 US gal/min."""
+    assert main([*LIP, *GOOD]) == 0
+    assert "0.62 × 4 m × √" in (out := capsys.readouterr().out) and "÷" not in out
+    assert main([*LIP, "b=24in", "H=0.5in", "C_d=0.62"]) == 0
+    out = capsys.readouterr().out
+    assert "b = 24 in ÷ 12 in/ft = 2 ft" in out and "448.831 (US gal/min)/(ft3/s)" in out and "÷ 1000" not in out
+    assert main([*LIP, "b=24in", "H=12mm", "C_d=0.62"]) == 0
+    assert "b = 609.6 mm" in capsys.readouterr().out, "of both systems: metric"
+
+
 def test_work_outside_the_tested_range_answers_with_a_note(capsys):
     assert main([*LIP, "b=0.5m", "H=10mm", "C_d=0.62"]) == 0
     assert "note: H = 10.0 mm is below the tested range" in capsys.readouterr().out

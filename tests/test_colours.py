@@ -1,7 +1,7 @@
 """Colours of drawings and pages: words at 4.5:1 and lines at 3:1 on every ground they stand on (WCAG 2.1, 1.4.3 and 1.4.11), series apart for every eye.
 
-The colours are read off the drawings themselves, so that a new one is judged too. Drawings bring their own white paper, and so look the same in
-the dark theme; what pages colour themselves is judged on the grounds of both themes of the JupyterLab that is installed.
+The colours are read off the drawings themselves, so that a new one is judged too, on white paper and as a dark page turns them; what pages colour
+themselves is judged on the grounds of both themes of the JupyterLab that is installed.
 """
 
 import re
@@ -115,14 +115,37 @@ def test_words_stand_out_from_the_white_that_is_drawn_round_them():
     for sheet in sheets():
         for view, every in layout(sheet):
             assert view is None or all(word.halo for word in every if isinstance(word, Words)), sheet.title
-        assert svg.write_svg(sheet).count(f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="{PAPER}"/>') == 1, (
-            "white paper, in the dark theme too"
-        )
+        assert svg.write_svg(sheet).count(f'<rect width="{sheet.width:g}" height="{sheet.height:g}" fill="{PAPER}"/>') == 1, "what is saved has white paper"
 
 
 def test_lines_and_marks_stand_out_from_every_ground():
     for colour, (name, ground) in product(marks() | lettering(), grounds().items()):
         assert contrast(colour, ground) >= 3, f"{colour} on {name} {ground}: {contrast(colour, ground):.2f}"
+
+
+SHOWS_DRAWINGS = ("part.py", "page/look.css", "design_page.css")  # of the notebook: lessons in JupyterLab, pages without code, the page of a design
+
+
+def in_the_dark(colour):
+    """A colour as a dark page turns it: the filter of the pages, by the formulas of Filter Effects Module Level 1, sections 8.2 and 8.5 (from memory)."""
+    ways = {
+        found
+        for name in SHOWS_DRAWINGS
+        for found in re.findall(r"filter: invert\((\.\d+)\) hue-rotate\((\d+)deg\)", (ROOT / "src/brimwork/notebook" / name).read_text())
+    }
+    [(share, turn)] = ways
+    assert turn == "180", "half a turn: the cosine is -1, the sine nothing"
+    inverted = [float(share) + one * (1 - 2 * float(share)) for one in rgb(colour)]
+    grey = sum(part * one for part, one in zip((0.213, 0.715, 0.072), inverted))
+    return "#" + "".join(f"{round(255 * min(max(2 * grey - one, 0), 1)):02x}" for one in inverted)
+
+
+def test_a_dark_page_has_dark_drawings_that_can_be_read():
+    """White turns to 1 - 0.88 = 0.12 of white; then words keep 4.5:1 on that ground, and lines and hatchings 3:1 on what they stand on."""
+    assert in_the_dark(PAPER) == "#1f1f1f"  # 0.12 x 255 = 30.6
+    assert all(contrast(in_the_dark(colour), in_the_dark(PAPER)) >= 4.5 for colour in lettering())
+    for colour, ground in (*product(marks() | lettering(), grounds().values()), *((one, under) for under, strokes in hatchings().values() for one in strokes)):
+        assert contrast(in_the_dark(colour), in_the_dark(ground)) >= 3, f"{colour} on {ground}"
 
 
 def test_hatchings_stand_out_from_what_is_under_them_and_are_the_same_in_both_writers():

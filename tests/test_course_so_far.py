@@ -12,6 +12,7 @@ from brimwork.exercise import answers, bank
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.notebook import contents, course_so_far
 from brimwork.notebook.briefed import Briefed
+from brimwork.notebook.practising import exercise
 
 WORKBOOKS = Path(__file__).parents[1] / "workbooks"
 
@@ -97,3 +98,31 @@ def test_a_design_is_held_against_the_brief_and_follows_the_file(book):
     Path("designs/my-design.toml").write_text("<script>")
     own.compare()
     assert "cannot be read" in own.shown.value and "<script>" not in own.shown.value
+
+
+def test_a_choice_that_comes_right_after_others_counts_once_a_reason_is_given(tmp_path, monkeypatch):
+    """T10.20 has four options: whoever tries them one after another is right in the end."""
+    monkeypatch.chdir(tmp_path)
+    own = exercise("T10.20", 1, "answers.json")
+    right = own.question.right
+    for place in ((right + 1) % 4, right):
+        own.radio.value = place
+        own.check()
+    counted = lambda: [said for _, outcome, said in course_so_far._served(("T10",), "answers.json")]  # noqa: E731
+    none = counted()
+    assert own.why in own.place.children and all(said.startswith("0 of") for said in none)
+    own.why.value = "twice"
+    assert counted() == none and "a few words more" in own.outcome.value
+    own.why.value = "length and current both count"
+    assert sorted(int(said.split()[0]) for said in counted()) == [0, 1]
+    again = exercise("T10.20", 1, "answers.json")
+    assert again.why in again.place.children and again.why.value == "length and current both count"
+
+
+def test_a_choice_that_is_right_at_once_asks_for_no_reason(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    own = exercise("T10.20", 1, "answers.json")
+    own.radio.value = own.question.right
+    own.check()
+    assert own.why not in own.place.children
+    assert sorted(int(said.split()[0]) for _, _, said in course_so_far._served(("T10",), "answers.json")) == [0, 1]

@@ -271,6 +271,17 @@ def test_a_value_that_leaves_its_drawing_is_said_so():
     assert "Not all of it fits" not in picture(formula, {"t_sheet": 0.001, "N_fold": 2}, "t_sheet").sentence
 
 
-def test_a_drawing_of_a_derivation_can_be_saved():
-    shown = pages.derive("volume of a battered pit").markdown
-    assert re.search(r"<a href='data:image/svg\+xml;base64,[\w+/=]+' download='volume-of-a-battered-pit.svg'>Save this drawing", shown)
+DRAWN = [code for code, question in bank.questions().items() if getattr(question, "picture", None)]
+
+
+@pytest.mark.parametrize("wanted", system.SYSTEMS)
+@pytest.mark.parametrize("code", DRAWN)
+def test_a_drawing_to_read_keeps_its_words_on_the_sheet_and_apart(code, wanted):
+    system.use(wanted)
+    for seed in range(1, 7):
+        sheet = bank.pose(code, seed).sheet
+        level = [mark for _, marks in layout(sheet) for mark in marks if isinstance(mark, Words) and not mark.angle]
+        for place, (a, b, c, d) in enumerate(boxes := [_box(words) for words in level]):
+            assert a > -0.5 and b > -0.5 and c < sheet.width + 0.5 and d < sheet.height + 0.5, (seed, level[place].text)
+            for other, (x0, y0, x1, y1) in enumerate(boxes[place + 1 :], start=place + 1):
+                assert not (a < x1 - 0.5 and x0 + 0.5 < c and b < y1 - 0.5 and y0 + 0.5 < d), (seed, level[place].text, level[other].text)

@@ -102,6 +102,13 @@ def _number(python: str, values: dict[str, float]):
         return complex(number) if 1e-25 < abs(number) < 1e25 else None
 
 
+@pytest.mark.parametrize(
+    "text, shown", [("2880000", r"2\,880\,000"), ("60000", r"60\,000"), ("1525", "1525"), ("0.000833333", "0.000833333"), ("12345.5", r"12\,345.5")]
+)
+def test_long_numbers_stand_in_threes_where_they_are_typeset(text, shown):
+    assert typeset.LATEX.number(text) == shown and typeset.TYPST.number(text) == shown.replace(r"\,", " thin ") and typeset.PLAIN.number(text) == text
+
+
 @pytest.mark.parametrize("put_in", [False, True], ids=["letters", "numbers put in"])
 def test_plain_text_read_back_gives_the_same_number(put_in):
     draw, numbers = random.Random(7), 0

@@ -14,7 +14,7 @@ from brimwork.exercise.pieces import worked
 from brimwork.exercise.question import Question, ask
 from brimwork.exercise.written import Numeric
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook import live
+from brimwork.notebook import given_values, live
 from brimwork.notebook.opening import shipped
 from brimwork.notebook.settings import Units, read_settings, take_settings
 from brimwork.units import InputError
@@ -52,6 +52,17 @@ def test_a_question_in_the_other_system_is_held_to_the_same_rules(code):
         assert faults(twin) == []
         if isinstance(twin, Numeric) and twin.varies:
             assert not any(system.foreign(twin.pose(seed).text, wanted) for seed in (2, 3))
+
+
+def test_a_class_meets_the_voltage_of_its_own_sockets():
+    """230 or 240 V in Europe, and 24 V behind a transformer; 120 or 240 V in the US: in questions of the bank, of formulas, and in the two values of a cell."""
+    for wanted, volts, others in ((system.METRES, {24.0, 240.0}, "120 V"), (system.FEET, {120.0, 240.0}, "230 V")):
+        system.use(wanted)
+        said = [bank.pose(code, seed).text for code in bank.questions() if code.startswith("T10") for seed in (1, 2, 3)]
+        assert any("V" in text for text in said) and not any(others in text for text in said)
+        for name in ("current", "voltage drop in per cent by resistance"):
+            assert {ask(topics.find(name), seed).given["U_s"].value for seed in range(1, 12)} <= volts
+        assert given_values.of_here("230 V or 120 V") == ("120 V" if wanted == system.FEET else "230 V")
 
 
 def test_twins_that_were_worked_by_hand():

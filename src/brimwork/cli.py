@@ -24,7 +24,7 @@ from brimwork.design.judged.findings import tally
 from brimwork.edition import __version__
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
-from brimwork.nomenclature import read_values
+from brimwork.nomenclature import read_values, units_typed
 from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -266,11 +266,13 @@ def _work(options: argparse.Namespace) -> int:
     formula = _find(name)
     if not texts:
         return _tell(telling.description_as_json(formula) if options.json else telling.description(formula))
-    values = _values(formula, texts)
+    typed = _typed(formula, texts)
+    values = read_values(typed)
     if not {*formula.inputs} <= {*values}:
         raise formula.still_needs(values)
     worked = formula.work(**values)
-    return _tell(telling.worked_as_json(worked) if options.json else telling.worked_as_text(worked))
+    tell = telling.worked_as_json if options.json else telling.worked_as_text
+    return _tell(tell(worked, units_typed(typed)))
 
 
 def _tell(told: dict | list[str]) -> int:
@@ -329,7 +331,8 @@ def _fitted(line: str) -> str:
     return line if len(line) <= width else f"{line[: width - 3].rstrip(' ,')}..."
 
 
-def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
+def _typed(formula: Formula, texts: list[str]) -> str:
+    """All values as one text, such as "b=4m, H=0.2m". Raises InputError."""
     for place, text in enumerate(texts):
         name = text.partition("=")[0].strip()
         if "=" in text and name not in (*formula.inputs, *formula.constants):
@@ -337,7 +340,7 @@ def _values(formula: Formula, texts: list[str]) -> dict[str, float]:
         if "=" not in text and place and "=" in texts[place - 1].rstrip("="):
             rest = " ".join(itertools.takewhile(lambda piece: "=" not in piece, texts[place:]))
             raise InputError(f"'{rest}' stands alone: a value with a space in it stands in quotes, so type \"{texts[place - 1]} {rest}\"")
-    return read_values(", ".join(texts))
+    return ", ".join(texts)
 
 
 # --- prove --------------------------------------------------------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from brimwork.letters.vessels import OF_VESSELS
 from brimwork.letters.water import OF_WATER
 from brimwork.quantity import COMMAND, Quantity
 from brimwork.spellings import nearest
-from brimwork.units import InputError, unit
+from brimwork.units import InputError, parse, unit, with_point
 
 LETTERS = (*OF_WATER, *OF_VESSELS, *OF_EDGES, *OF_LOADS, *OF_PIPES, *OF_GROUND, *OF_BALANCE, *OF_DESIGN)
 QUANTITIES = {row.key: row for row in LETTERS}
@@ -36,17 +36,27 @@ def wrong_row(rows: Iterable[Quantity] = LETTERS) -> str:
     return ""
 
 
-def read_values(text: str) -> dict[str, float]:
-    """ "b=4 m, H=0.2 m" as SI floats by letter. Raises InputError."""
-    values = {}
+def typed_values(text: str) -> dict[str, str]:
+    """ "b=4 m, H=0.2 m" as texts by letter. Raises InputError."""
+    values: dict[str, str] = {}
     for part in filter(None, (part.strip() for part in re.split(r"(?<!\d),|,(?!\d)", text))):
         name, equals, amount = (piece.strip() for piece in part.partition("="))
         if not equals or not amount:
             raise InputError(f"'{part}' is not a letter with a value: type one such as H=25mm (a point, not a comma, before decimals)")
         if name in values:
             raise InputError(f"{name} is given twice: type it once")
-        values[name] = read_value(name, amount, COMMAND)
+        values[name] = amount
     return values
+
+
+def read_values(text: str) -> dict[str, float]:
+    """The same as SI floats."""
+    return {name: read_value(name, amount, COMMAND) for name, amount in typed_values(text).items()}
+
+
+def units_typed(text: str) -> dict[str, str]:
+    """The units in which the values of such a text are given, by letter."""
+    return {name: parse(with_point(amount)).unit for name, amount in typed_values(text).items()}
 
 
 def read_value(name: str, text: str, place: str) -> float:

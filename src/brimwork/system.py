@@ -87,6 +87,11 @@ def of_unit(unit: str) -> str:
     return METRES if unit in _TO_US else FEET if unit in _TO_METRIC else ""
 
 
+def of_names(unit: str) -> str:
+    """The same for a unit made of several: s2/ft5 is of the US."""
+    return of_unit(unit) or next((found for name, _ in units.powers(unit) if (found := of_unit(name))), "") if unit else ""
+
+
 def counterpart(unit: str, system: str) -> str:
     """The unit in which that system measures the same: "mm" is "in" in the US; a unit of that system, or of both, stays."""
     return (_TO_US if system == FEET else _TO_METRIC).get(unit, unit)

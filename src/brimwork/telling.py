@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 import random
+from collections.abc import Mapping
 
-from brimwork import typeset
+from brimwork import system, typeset
 from brimwork.conditions import holds
 from brimwork.formula import Formula, Working, origin
 from brimwork.nomenclature import QUANTITIES
@@ -66,9 +67,18 @@ def quoted(text: str) -> str:
     return f'"{text}"' if " " in text or "'" in text else text
 
 
-def worked_as_text(worked: Working) -> list[str]:
+def _working(worked: Working, stated: Mapping[str, str]) -> list[str]:
+    """The lines of a working, in the units in which values are stated: of the US where no metric one is among them."""
+    systems = {unit: system.of_names(unit) for unit in stated.values()}
+    here = system.FEET if {*systems.values()} - {""} == {system.FEET} else system.METRES
+    with system.working_in(here):
+        return typeset.working(worked, typeset.PLAIN, stated={letter: unit for letter, unit in stated.items() if systems[unit] in ("", here)})
+
+
+def worked_as_text(worked: Working, stated: Mapping[str, str]) -> list[str]:
+    """Worked with numbers; `stated` are the units in which they were typed, by letter."""
     formula = worked.formula
-    lines = [formula.name, "", *(f"  {line}" for line in typeset.working(worked, typeset.PLAIN)), ""]
+    lines = [formula.name, "", *(f"  {line}" for line in _working(worked, stated)), ""]
     lines.append(f"  {formula.quantity.short_name}: {formula.quantity.both(worked.result, 4)}")
     lines += ["", "  with"]
     lines += [f"    {name:<8} {QUANTITIES[name].both(value, None):<36} {QUANTITIES[name].name}" for name, value in worked.values.items()]
@@ -89,14 +99,14 @@ def _notes(worked: Working) -> list[str]:
     return [*filter(None, unusual), *worked.notes]
 
 
-def worked_as_json(worked: Working) -> dict:
+def worked_as_json(worked: Working, stated: Mapping[str, str]) -> dict:
     formula = worked.formula
     return {
         "formula": formula.name,
         "equation": typeset.relation(formula.left, formula.right, typeset.PLAIN),
         "inputs": {name: _quantity(name, value) for name, value in worked.values.items()},
         "result": {"letter": formula.result, **_quantity(formula.result, worked.result)},
-        "working": typeset.working(worked, typeset.PLAIN),
+        "working": _working(worked, stated),
         "notes": _notes(worked),
         "origin": origin(formula),
         "tested": [str(tested) for tested in formula.tested],

@@ -22,11 +22,20 @@ _GREEK = ("alpha", "beta", "gamma", "delta", "theta", "lambda", "mu", "nu", "rho
 class Latex:
     """LaTeX as notebooks typeset it."""
 
-    times, divided, plus, minus, equals = r" \times ", r" \div ", " + ", " - ", " = "
+    times, divided, plus, minus, equals, gap = r" \times ", r" \div ", " + ", " - ", " = ", r"\,"
 
     def number(self, text: str) -> str:
         mantissa, power, exponent = text.partition("e")
-        return rf"{mantissa} \times 10^{{{int(exponent)}}}" if power else text
+        return rf"{mantissa} \times 10^{{{int(exponent)}}}" if power else self.grouped(text)
+
+    def grouped(self, text: str) -> str:
+        """The digits before the point in threes, where there are more than four of them."""
+        whole, point, rest = text.partition(".")
+        return (
+            whole[: (len(whole) - 1) % 3 + 1] + re.sub(r"(\d{3})", lambda three: self.gap + three[1], whole[(len(whole) - 1) % 3 + 1 :]) + point + rest
+            if whole.isdigit() and len(whole) > 4
+            else text
+        )
 
     def letter(self, key: str) -> str:
         base, _, below = key.partition("_")
@@ -73,11 +82,11 @@ class Latex:
 class Typst(Latex):
     """Mathematics for print."""
 
-    times, divided, plus, minus, equals = " times ", " div ", " + ", " - ", " = "
+    times, divided, plus, minus, equals, gap = " times ", " div ", " + ", " - ", " = ", " thin "
 
     def number(self, text: str) -> str:
         mantissa, power, exponent = text.partition("e")
-        return f"{mantissa} times 10^({int(exponent)})" if power else text
+        return f"{mantissa} times 10^({int(exponent)})" if power else self.grouped(text)
 
     def letter(self, key: str) -> str:
         base, _, below = key.partition("_")

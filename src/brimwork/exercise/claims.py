@@ -5,12 +5,14 @@ from __future__ import annotations
 from brimwork import system
 from brimwork.exercise import answers, bank
 from brimwork.exercise.bank import Posed
+from brimwork.exercise.choices import Choice
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
 _MENDED = " mended"
-_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept", answers.FRESH, answers.POINTS)
+_NOT_ANSWERS = ("estimate", "skipped", "sure", "carried over", "learner", "handed in", "kept", answers.FRESH, answers.POINTS, answers.REASON)
+GUESSED = "after others"  # a choice that is right, that day after another one, and without a reason
 
 
 def _asked(entry: dict) -> Posed | None:
@@ -43,8 +45,24 @@ def found(entry: dict, held: list[dict]) -> str:
     if kind == "right" and answers.was_shown(held[: _place(entry, held)], entry["exercise"], entry["seed"]):
         return ONCE_SHOWN
     if kind == "right":
-        return ONCE_SHOWN if entry["kind"] == ONCE_SHOWN else "right"
+        return ONCE_SHOWN if entry["kind"] == ONCE_SHOWN else GUESSED if wants_reason(question) and _guessed(entry, held) else "right"
     return "carried" if entry["kind"] == "carried" else kind
+
+
+def wants_reason(question: Posed) -> bool:
+    """Whether a right answer may have come by trying one after another: a choice with nothing to mend."""
+    return isinstance(question, Choice) and question.mended is None
+
+
+def chose_others(name: str, held: list[dict], day: str) -> bool:
+    """Whether somebody chose something else for this question on that day."""
+    return any(one["exercise"] == name and one["kind"] == "slip" and one["at"][:10] == day for one in held)
+
+
+def _guessed(entry: dict, held: list[dict]) -> bool:
+    place, name = _place(entry, held), entry["exercise"]
+    reasoned = any(one["exercise"] == name and one["kind"] == answers.REASON for one in held[place:])
+    return not reasoned and chose_others(name, held[:place], entry["at"][:10])
 
 
 def _place(entry: dict, held: list[dict]) -> int:
@@ -53,7 +71,7 @@ def _place(entry: dict, held: list[dict]) -> int:
 
 def doubtful(entry: dict, held: list[dict]) -> bool:
     """Whether the file says "right" of an answer that is not."""
-    return entry["kind"] == "right" != found(entry, held)
+    return entry["kind"] == "right" and found(entry, held) not in ("right", GUESSED)
 
 
 def counted_answers(held: list[dict]) -> str:

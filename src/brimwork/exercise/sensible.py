@@ -71,7 +71,6 @@ LIMITS: dict[str, tuple[str, ...]] = {
     "time to drain through an opening": ("6 < t_drain",),
     "time to drain against an inflow": ("6 < t_drain",),
 }
-_MAINS = {"U_s": ("120 V", "240 V", "120 V")}  # voltages that a supply has, and none between them
 # Where a question draws a letter from another range than the usual one: low, high and step.
 RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
     "velocity head of approach": {"A_a": ("0.004 m2", "0.02 m2", "0.001 m2"), "Q": ("40 L/min", "120 L/min", "1 L/min")},
@@ -137,9 +136,6 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "d_floor": ("200 mm", "400 mm", "10 mm"),
         "D": ("300 mm", "800 mm", "10 mm"),
     },
-    "voltage drop in per cent by cable table": _MAINS,
-    "voltage drop in per cent by resistance": _MAINS,
-    "current": _MAINS,
     "bore for a friction head": {"k_s": ("0.05 mm", "0.15 mm", "0.005 mm")},
 }
 
@@ -187,7 +183,15 @@ def _range(formula: Formula, name: str) -> tuple[float, float, float]:
     if name in RANGES.get(formula.name, {}):
         low, high, step = (read(text, QUANTITIES[name].metric, name) for text in RANGES[formula.name][name])
         return low, high, step
-    return formula.range(name)
+    return _mains() if name == "U_s" and formula.name in _ON_MAINS else formula.range(name)
+
+
+_ON_MAINS = ("voltage drop in per cent by cable table", "voltage drop in per cent by resistance", "current")
+
+
+def _mains() -> tuple[float, float, float]:
+    """The voltages that a supply has: 120 or 240 V in the US; elsewhere 240 V, or the 24 V of a garden transformer. 230 V would hide a slip that takes it for granted."""
+    return (120.0, 240.0, 120.0) if system.current() == system.FEET else (24.0, 240.0, 216.0)
 
 
 @cache

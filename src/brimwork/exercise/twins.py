@@ -17,13 +17,14 @@ from brimwork.units import InputError
 
 _Written = Numeric | Choose | FindTheSlip | Order | Tell
 _FIRST_DRAW = 7  # a seed
+_MAINS = {"230 V": system.METRES, "120 V": system.FEET}  # the voltage of a socket
 _HOLE = re.compile(r"(\{[^{}|]+\|)([^{}|]+)(\|\d)?\}")
 
 
 def system_of(question: _Written) -> str:
     """The system in which a question is written: "" where it has no units of either, or is about changing one into the other."""
     if isinstance(question, Numeric):
-        found = {system.of_unit(units.parse(text).unit) for text in question.given.values()} | {system.of_unit(question.unit)}
+        found = {_MAINS.get(text, system.of_unit(units.parse(text).unit)) for text in question.given.values()} | {system.of_unit(question.unit)}
         found |= {system.METRES} if not found - {""} and question.code in OTHER_WORDS else set()
     else:
         told = [question.text, *question.sentences, *_parts(question)]
@@ -103,6 +104,8 @@ def _clear(twin: Numeric) -> dict[str, str]:
 
 def _value(text: str, wanted: str) -> str:
     """A value that is given, to three figures in the other unit."""
+    if text in _MAINS:
+        return next(volts for volts, where in _MAINS.items() if where == wanted)
     reading = units.parse(text)
     unit = system.counterpart(reading.unit, wanted)
     return text if unit == reading.unit else f"{units.number(float(f'{units.convert(reading.value, unit):.3g}'))} {unit}"

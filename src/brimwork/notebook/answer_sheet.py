@@ -17,7 +17,7 @@ from brimwork.pack.own import write_own
 from brimwork.units import InputError
 
 _SAID = {
-    "right": "right", ONCE_SHOWN: "right, once the solution was shown", "slip": "a known slip", "unit": "a slip of units", "way": "a wrong way", "rounded": "rounded too far", "near": "close",
+    "right": "right", ONCE_SHOWN: "right, once the solution was shown", claims.GUESSED: "right after others, no reason", "slip": "a known slip", "unit": "a slip of units", "way": "a wrong way", "rounded": "rounded too far", "near": "close",
     "slip and unit": "a slip, and one of units", "input": "the unit of a given value, perhaps",
     "ask": "more than one slip fits", "carried": "follows from an earlier slip", "none": "no diagnosis", "no unit": "no unit", "other unit": "another kind of unit",
     "unread": "could not be read", "told": "own words", "estimate": "an estimate", "skipped": "skipped", "sure": "how sure", "carried over": "into my design", "learner": "whose answers these are", "handed in": "handed in", "kept": "kept",

@@ -31,7 +31,8 @@ function render({ model, el }) {
   };
   const button = (text, act, given = {}) => make("button", { type: "button", text, onclick: act, ...given });
 
-  const parts = Object.fromEntries(["head", "said", "strip", "fails", "tabs", "paper", "form", "findings", "ways"].map(name => [name, make("div", { className: `bw-${name}` })]));
+  const parts = Object.fromEntries(["head", "said", "strip", "fails", "tabs", "paper", "form", "findings", "ways"].map(name => [name, make(name === "paper" ? "figure" : "div", { className: `bw-${name}` })]));
+  saves();
   const said = parts.said;
   said.setAttribute("role", "status");
   said.setAttribute("aria-live", "polite");
@@ -329,11 +330,11 @@ function render({ model, el }) {
       one.setAttribute("aria-label", `${nameOf(key)}: change`);
       first = false;
     }
+    fresh.asWritten = view.svg;
     parts.paper.className = "bw-paper";
     const table = view.table?.rows.length ? make("details", { className: "bw-numbers", open: state.unfolded.has(view.name) }, make("summary", { text: "Its numbers" }), tableOf(view.table.head, view.table.rows)) : null;
     table?.addEventListener("toggle", () => state.unfolded[table.open ? "add" : "delete"](view.name));
-    const save = make("a", { href: `data:image/svg+xml;charset=utf-8,${encodeURIComponent(view.svg)}`, download: `${view.name}.svg`, className: "bw-link", text: "Save this drawing (SVG)" });
-    parts.paper.replaceChildren(...[fresh, make("p", { className: "bw-say", text: `${view.caption} ${first ? "" : "Touch a size, a level or a body to change it; by keyboard, arrows and Enter."}` }), make("p", {}, save), table].filter(Boolean));
+    parts.paper.replaceChildren(...[fresh, make("figcaption", { className: "bw-say", text: `${view.caption} ${first ? "" : "Touch a size, a level or a body to change it; by keyboard, arrows and Enter."}` }), table].filter(Boolean));
     if (at) parts.paper.querySelector(`[role=button][data-key="${CSS.escape(at)}"]`)?.focus();
     light(lit);
   }

@@ -24,6 +24,7 @@ from brimwork.notebook.form import HEADS, name_of
 from brimwork.notebook.opened import OpenDesign, begin_design, look_at, remember
 from brimwork.notebook.printing import printed
 from brimwork.notebook.results import drawings_shown, findings_shown
+from brimwork.notebook.saving import SAVES
 from brimwork.notebook.shelf import DESIGNS, EXAMPLES, own_designs
 from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
@@ -34,7 +35,7 @@ LARGEST_LIST = 200_000  # bytes of a price list
 class DesignPage(anywidget.AnyWidget):
     """What a workbook shows of a design that is open, or, where none is, the way to one. `design` and `followers` are those of what is open."""
 
-    _esm = Path(__file__).with_name("design_page.js")
+    _esm = SAVES + Path(__file__).with_name("design_page.js").read_text(encoding="utf-8")
     _css = Path(__file__).with_name("design_page.css")
 
     def __init__(self, opened: OpenDesign | None, full: bool = True):

@@ -10,7 +10,7 @@ from brimwork.coherent import Factor, given_number
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES, read_value
 from brimwork.quantity import CELL
-from brimwork.units import InputError, parse, powers, read, with_point, write
+from brimwork.units import InputError, parse, read, with_point, write
 
 InCell = str | EllipsisType
 _BEFORE: dict[str, tuple[float, str]] = {}  # what the sums above came to, as it was shown: SI, and the unit
@@ -22,7 +22,7 @@ def typed(formula: Formula, values: dict[str, InCell]) -> dict[str, float]:
     Of "800 mm or 30 in" the one in the system in use is taken; ... stands for what a sum above came to, and "V above" for what it gave as V.
     """
     read_values = {
-        letter: _above(source)[0] if (source := from_above(letter, value)) else read_value(letter, _of_here(str(value)), CELL)
+        letter: _above(source)[0] if (source := from_above(letter, value)) else read_value(letter, of_here(str(value)), CELL)
         for letter, value in values.items()
     }
     for letter in read_values:
@@ -33,14 +33,13 @@ def typed(formula: Formula, values: dict[str, InCell]) -> dict[str, float]:
     return read_values
 
 
-def _of_here(text: str) -> str:
+def of_here(text: str) -> str:
+    """Of "4 m or 13 ft" the one in the system in use; of two in units of both systems, "230 V or 120 V", the second is of the US."""
     ways = text.split(" or ")
-    return next((way for way in ways if _system_of(parse(way).unit) == system.current()), text) if len(ways) == 2 else text
-
-
-def _system_of(unit: str) -> str:
-    """The system of the first name in a unit that belongs to one: s2/ft5 is of the US; "" for a unit of both."""
-    return system.of_unit(unit) or next((found for name, _ in powers(unit) if (found := system.of_unit(name))), "") if unit else ""
+    if len(ways) != 2:
+        return text
+    systems = [system.of_names(parse(way).unit) for way in ways]
+    return ways[systems.index(system.current()) if system.current() in systems else int(systems == ["", ""] and system.current() == system.FEET)]
 
 
 def from_above(letter: str, value: InCell) -> str:
@@ -59,9 +58,9 @@ def _above(letter: str) -> tuple[float, str]:
 def stated(values: dict[str, InCell]) -> dict[str, str]:
     """The units in which values are given, of those that belong to the system in use."""
     found = {
-        letter: _above(source)[1] if (source := from_above(letter, value)) else parse(_of_here(with_point(str(value)))).unit for letter, value in values.items()
+        letter: _above(source)[1] if (source := from_above(letter, value)) else parse(of_here(with_point(str(value)))).unit for letter, value in values.items()
     }
-    return {letter: unit for letter, unit in found.items() if unit and _system_of(unit) in ("", system.current())}
+    return {letter: unit for letter, unit in found.items() if unit and system.of_names(unit) in ("", system.current())}
 
 
 def result_shown(formula: Formula, number: str, unit: str) -> str:

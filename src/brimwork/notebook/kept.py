@@ -7,7 +7,7 @@ from contextlib import contextmanager
 
 import ipywidgets as widgets
 
-from brimwork.exercise import answers
+from brimwork.exercise import answers, claims
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError
@@ -69,6 +69,14 @@ class Keeper:
         except InputError:
             return ""
         return next((one["answer"] for one in reversed(held) if one["exercise"] == name and one["kind"] == kind), "")
+
+    def chose_others(self, question) -> bool:
+        """Whether something else was chosen today for a question that may be guessed."""
+        try:
+            held = answers.load_answers(self.path) if self.path and claims.wants_reason(question) else []
+        except InputError:
+            return False
+        return claims.chose_others(question.code, held, held[-1]["at"][:10]) if held else False
 
     def keep(self, question, text: str, found: Diagnosis, middle: str = "") -> None:
         self._tell(lambda path: answers.record(path, question, text, found, middle))

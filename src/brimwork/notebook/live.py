@@ -24,6 +24,7 @@ from brimwork.drawing.pictures import Picture, picture
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
+from brimwork.notebook.given_values import of_here
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
@@ -339,6 +340,7 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
     """
     try:
         formula = topics.find(name)
+        given = {letter: of_here(text) for letter, text in given.items()}
         wanted = letters or formula.inputs[:MOST_CONTROLS]
         for letter in (*wanted, *given):
             if letter not in formula.inputs:

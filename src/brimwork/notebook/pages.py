@@ -146,7 +146,7 @@ def derive(name: str, reason: str = "") -> Page | Shown:
     folded = [
         f"<details><summary>{title}</summary>",
         *([head] if heavy else []),
-        *([_to_save(drawn(), formula.name)] if drawn else []),
+        *([_sketch(drawn())] if drawn else []),
         *([_meant(steps)] if steps else [f"Fitted: {formula.fitted}."]),
         *rows,
         _whence(formula),
@@ -155,12 +155,8 @@ def derive(name: str, reason: str = "") -> Page | Shown:
     return Page("\n\n".join([*said, *([] if heavy else [head]), *folded]), "\n".join(plain))
 
 
-def _to_save(sheet: Sheet, name: str) -> Markup:
-    """A drawing with a link that saves it, for a slide."""
-    shown = image.element(sheet)
-    data, file = shown.partition('src="')[2].partition('"')[0], re.sub(r"[^a-z0-9]+", "-", name.lower())
-    link = Markup(f"<a href='{attribute(data)}' download='{attribute(file)}.svg'>Save this drawing (SVG)</a>")
-    return Markup(f"<figure style='margin:0;max-width:480px'>{image.element(sheet)}<figcaption>{link}</figcaption></figure>")
+def _sketch(sheet: Sheet) -> Markup:
+    return Markup(f"<figure style='margin:0;max-width:480px'>{image.element(sheet)}<figcaption>{escape(sheet.title)}</figcaption></figure>")
 
 
 def _letters_in(*trees: ast.expr) -> tuple[str, ...]:

@@ -25,6 +25,7 @@ from brimwork.notebook.tied import ASKED, Tied
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
+FEWEST_WORDS = 3  # of a reason
 ANSWERS = "answers.json"  # where a learner's answers are kept, beside the workbooks
 _MARKS = {"right": "✓ ", "none": "… ", "told": "✎ "}
 QUIET = {"description_width": "initial"}
@@ -207,6 +208,9 @@ class ByChoice(Exercise):
         if slip := self.question.mended:
             self.mended = box(f"Mended: the {slip.name}, with its unit", "34em")
             self.mended.observe(lambda change: self.mend(slip, change["new"]), "value")
+        self.why = box(f"Why is it so{self.number}? It counts once you say", "34em")
+        self.why.value = self.keeper.noted(self.question.code, answers.REASON)
+        self.why.observe(lambda change: self.reason(change["new"]), "value")
         self.own = [button(f"Check{self.number}", "check the choice", self.check)]
         return [self.radio]
 
@@ -226,6 +230,17 @@ class ByChoice(Exercise):
             asked = widgets.HTML(paragraph(escape(slip.text)))
             self.place.children = [self.radio, asked, self.mended, self.mended_said]
             self.mend(slip, self.mended.value)
+        elif found and not self.examined:
+            self.place.children = [self.radio, self.why] if found.right and self.keeper.chose_others(self.question) else [self.radio]
+
+    def reason(self, text: str) -> None:
+        """Keep why a choice is right that came after others: by chance any comes in the end."""
+        if len(text.split()) < FEWEST_WORDS:
+            self.outcome.value = alert("Say it in a few words more.") if text.strip() else ""
+            return
+        self.keeper.note(self.question.code, text[:LONGEST_SENTENCE], answers.REASON)
+        self.outcome.value = status(Markup("Kept. Hold it against the sentence above."))
+        progress.changed()
 
     def settle(self) -> None:
         if self.radio.value is not None and str(self.radio.value + 1) != self.taken:

@@ -1,4 +1,4 @@
-"""Two buttons that save the picture beside them, for a slide or a sheet; all of it happens in the page."""
+"""Buttons that save the pictures of a page, for a slide or a sheet; all of it happens in the page."""
 
 from __future__ import annotations
 
@@ -6,8 +6,10 @@ from pathlib import Path
 
 import anywidget
 
+SAVES = Path(__file__).with_name("saving.js").read_text(encoding="utf-8")
+
 
 class Saving(anywidget.AnyWidget):
-    """Saves the figure of its cell as SVG, or as PNG as wide as a projector shows."""
+    """Puts two buttons below each picture of its page that has a caption."""
 
-    _esm = Path(__file__).with_name("saving.js")
+    _esm = f"{SAVES}\nexport default {{ render: saves }};"

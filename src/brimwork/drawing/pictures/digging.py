@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from brimwork.drawing.pictures.lining import exactly, true_scale
-from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, rectangle, said, spread
+from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, height, rectangle, said, spread
 from brimwork.drawing.records import Leader, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
 
@@ -104,6 +104,26 @@ def _pit(values: dict[str, float], result: float) -> Drawn:
     return View(view.window, FRAME, tuple(records)), f"pit and box from above, {name}, drawn two thirds as wide as long"
 
 
+def _gap(values: dict[str, float], result: float) -> Drawn:
+    """The pit from above with the box in it, and the gap round the box that is filled."""
+    long, wide, out, across = (values[letter] for letter in ("L_dig", "W_dig", "L_out", "W_out"))
+    scale, name = true_scale(long, wide, 50.0, 30.0)
+    x, y = long / 2, wide / 2
+    view = at_scale((0.0, 0.0), FRAME, scale, ())
+    x0, y0, x1, y1 = view.window
+    records: list[Record] = [
+        Polygon(rectangle(x0, y0, x1, y1), "pale", "none"),
+        Polygon(rectangle(-x, -y, x, y), "concrete", "outline"),
+        Polygon(rectangle(-out / 2, -across / 2, out / 2, across / 2), "paper", "outline"),
+        Text((0, across / 2), "box", "middle", 2.9, nudge=(0, -4.5)),
+        Measure((-x, y), (x, y), said("L_dig", long), long, 4.0),
+        height("W_dig", (-x, -y), wide, scale, 3.5),
+        Measure((-out / 2, -y), (out / 2, -y), said("L_out", out), out, -4.5),
+        height("W_out", (x, -across / 2), across, scale, -3.5),
+    ]
+    return View(view.window, FRAME, tuple(records)), f"pit and box from above, {name}; the gap between them is filled"
+
+
 _LAYERS = (("t_sub", "sub-base", "concrete"), ("t_sand", "sand", "pale"), ("t_li", "lining", "patch"), ("h_bl", "blocks", "blocks"), ("t_st", "stone", "stone"))
 
 
@@ -159,5 +179,6 @@ DRAWN: dict[str, Draw] = {
     "outside length of the box": _box_outside,
     "length of the pit": _pit,
     "depth of the pit": _layers,
+    "mass of backfill to order": _gap,
     "loose volume of spoil": _spoil,
 }

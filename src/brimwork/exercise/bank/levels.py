@@ -12,13 +12,15 @@ def _build_up(given: dict[str, float]) -> Sheet:
     for name, fill, word in (("s", "stone", "stone"), ("b", "blocks", "block"), ("l", "paper", "lining"), ("a", "earth", "sand")):
         bottom = top - given[name]
         records.append(Polygon(((0, bottom), (0.5, bottom), (0.5, top), (0, top)), fill, "thin"))
-        records.append(Measure((0.5, bottom), (0.5, top), system.length(given[name]), given[name], -6.0))
+        records.append(
+            Measure((0.5, bottom), (0.5, top), system.length(given[name]), given[name], -17.5 if name == "l" else -6.0)
+        )  # thin, and so is its neighbour
         records.append(Text((0.0, (top + bottom) / 2), word, "end", 3.0, nudge=(-2.0, -1.0)))
         top = bottom
     records += [Line(((-0.25, 0), (0, 0))), Level((-0.12, 0), "0.000")]
     words = ("stone", "block", "lining", "sand")
     shown = ", ".join(f"{word} {system.length(given[name])}" for word, name in zip(words, "sbla"))
-    view = at_scale((0.24, top / 2), (4, 6, 122, 92), 92 / (0.12 - top * 1.05), tuple(records))
+    view = at_scale((0.3, top / 2), (2, 6, 126, 92), 92 / (0.12 - top * 1.05), tuple(records))
     return Sheet(130, 104, (view,), "Layers under the ground", f"From the ground down: {shown}.")
 
 
