@@ -1,5 +1,7 @@
 """The page of a design in a real browser: begun from nothing, changed in boxes and from the drawing, by keyboard and on a narrow page, and there again after a restart."""
 
+from pathlib import Path
+
 import lab
 import pytest
 
@@ -50,6 +52,11 @@ def test_from_nothing_to_an_own_design_and_its_pack(page, address, served):
     page.get_by_text("All first questions are answered").wait_for()
     page.locator(".bw-paper svg").wait_for()
     assert page.locator(".bw-number b").first.inner_text().endswith("in")
+    with page.expect_download() as picture:
+        page.get_by_role("button", name="Save as PNG").click()
+    png = Path(picture.value.path()).read_bytes()
+    assert picture.value.suggested_filename.endswith("-section.png") and png[:8] == b"\x89PNG\r\n\x1a\n"
+    assert int.from_bytes(png[16:20], "big") == 1920, "as wide as a projector shows"
     page.get_by_role("button", name="Save", exact=True).click()
     page.get_by_text("Saved: designs/my-design.toml").wait_for()
     page.get_by_role("button", name="Print", exact=True).click()

@@ -187,7 +187,7 @@ def test_overflow_from_first_to_last_section(page, address):
     explore.cell.locator("figcaption").filter(has_text="20.4 L/min").wait_for()  # 2/3 0.62 0.4 sqrt(2 g) 0.006^1.5 = 0.340 L/s
     with page.expect_download() as saved:
         explore.cell.get_by_role("button", name="Save as PNG").press("Enter")
-    assert saved.value.suggested_filename == "flow.png"
+    assert saved.value.suggested_filename == "flow-over-a-level-lip.png"
     book.part("puzzle(").answered("Your answer, with its unit", ("800 mm", "twice is not enough"), (f"{400 * 2**1.5:.0f} mm", "Right:"))
     explain_and_look_back(book, "T04.8", "It is so: About 85 litres a minute.", "Deeper & <i>faster</i> water.", "T04.9")
 

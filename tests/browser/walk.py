@@ -288,6 +288,8 @@ class Walk:
         """What is only read: its folds open, and a drawing in it can be saved."""
         for fold in cell.locator("summary").all():
             fold.click()
+        for name in ("Save as SVG", "Save as PNG") if cell.locator("figure").count() else ():
+            self.saves(cell, name)
         if cell.get_by_text("Please change something").count():
             self.note(f"{call.words}: {cell.inner_text()[:200]}")
 
