@@ -244,13 +244,6 @@ OTHER_WORDS: dict[str, dict[str, Any]] = {
             ("Not at all.", "You took it off the apron. The apron is as wide as before, and the liner must still cover it."),
         ),
     },
-    "T10.3": {
-        "wrong": (
-            Wrong("d/U/2", "You counted one core only. The current goes out and comes back, so count the length twice."),
-            Wrong("d/(120*V)", "You divided by 120 V. Divide by the voltage that is given."),
-            Wrong("d/V*percent", "You gave volts as per cent. Divide by the supply voltage."),
-        ),
-    },
     "T10.7": {"text": "The pump's cord is 3 ft too short to reach the socket. What is right?"},
     "T11.6": {"because": "A child can drown in an inch or two of water. Less open water is the one measure that always works."},
     # --- find the slip

@@ -11,7 +11,7 @@ from functools import lru_cache
 from brimwork import system, units
 from brimwork.exercise.choices import Choose, FindTheSlip, Order, Tell
 from brimwork.exercise.twin_words import OTHER_WORDS
-from brimwork.exercise.written import Numeric
+from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
 from brimwork.units import InputError
 
@@ -88,10 +88,20 @@ def _gone_over(question: _Written, wanted: str) -> _Written:
         middle=(*question.middle[:2], system.counterpart(question.middle[2], wanted)) if question.middle else None,
         text=_holes(question.text, wanted),
         solution=tuple(_holes(line, wanted) for line in question.solution),
-        wrong=tuple(wrong for wrong in question.wrong if not system.foreign(wrong.feedback, wanted)),
+        wrong=tuple(_wrong(wrong) for wrong in question.wrong if not system.foreign(wrong.feedback, wanted)),
     )
     twin = replace(twin, **words)
     return twin if "given" in words or not twin.varies else replace(twin, given=_clear(twin))
+
+
+def _wrong(wrong: Wrong) -> Wrong:
+    """A wrong way that takes one of the two voltages for granted: the other one."""
+    if not isinstance(wrong.equals, str):
+        return wrong
+    equals, feedback = (
+        re.sub(r"\b(?:230|120)(?=\*V| V)", lambda volts: "120" if volts[0] == "230" else "230", text) for text in (wrong.equals, wrong.feedback)
+    )
+    return replace(wrong, equals=equals, feedback=feedback)
 
 
 def _clear(twin: Numeric) -> dict[str, str]:
