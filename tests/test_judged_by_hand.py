@@ -51,7 +51,7 @@ def grade(*args, **more) -> str:
         ("C18g", "levels.soil -30 mm", {"levels": {"liner edge": 0.01}}, 0.04), ("C39", "", {"levels": {"staple line": -0.02, "overflow": -0.08}}, 0.06),
         ("C10", "pump.intake_area 100 cm2", {"flow_sent": 5e-4, "coming_said": ""}, 0.05), ("C72", "measured.leak 3 mm/day", {}, 0.003 / 86400),
         ("C82", "pump.strainer 4 mm; pump.solids 5 mm", {}, 0.8), ("C13", "pump.covered 60 mm; pump.cut_out yes", {}, 0.06),
-        ("C40", "lining.mesh_opening 10 mm; lining.smallest_stone 40 mm", {}, 0.25), ("C40", "lining.mesh_opening 30 mm; lining.smallest_stone 200 mm", {}, 0.75),  # 30 mm by 20 mm, halved
+        ("C40", "lining.mesh_opening 10 mm; lining.smallest_stone 25 mm", {}, 0.4), ("C40", "lining.mesh_opening 30 mm; lining.smallest_stone 200 mm", {}, 0.75),  # 30 mm by 20 mm, halved
         ("C38", "ground.clearance 12 mm", {}, 0.012), ("C32", "site.pit_sides firm soil, battered or braced, spoil kept back", {"ground_depth": 0.7}, 0.7),
         ("C21", "lining.panel_clearance 100 mm", {"geometry": None}, 0.1), ("C34", "site.tree_distance 3 m", {"root_radius": 2.0}, 1.5),
         ("C22", "", {"kern_share": 0.4, "heavier": SimpleNamespace(kern_share=0.3)}, 0.4), ("C22", "", {"kern_share": 0.2, "heavier": SimpleNamespace(kern_share=0.3)}, 0.3),
@@ -165,6 +165,7 @@ COOL = "flow.water_temperature 20 degC; climate.splash 5 L/day"
         ("site.use public; site.legionella none", 0.0, "fail", "public; assessment: none"),
         (f"site.use private; site.legionella low splash, private; {COOL}", 0.0, "pass", "by your answer: private, low splash"),
         (f"site.use private; site.legionella low splash, private; {COOL}", None, "pass", "by your answer: private, low splash"),
+        ("site.use private; site.legionella low splash, private; flow.water_temperature 25 degC; climate.splash 5 L/day", None, "pass", "by your answer: private, low splash"),
         (f"site.use private; site.legionella low splash, private; {COOL}", 5.0, "pass", "by your answer: private, low splash"),
         (f"site.use private; site.legionella low splash, private; {COOL}", 5.1, "marginal", "by your answer: private; assessment: low splash, private but the water is warm"),
         (f"site.use private; site.legionella none; {COOL}", 0.0, "marginal", "by your answer: private; assessment: none"),
@@ -324,7 +325,7 @@ def test_what_hangs_over_the_edge_of_the_blocks_presses_unevenly():
 
     assert (
         on_blocks(0.80, 0.001).grade == "pass"
-        and on_blocks(0.81, 0.0).grade == "marginal"
+        and on_blocks(0.805, 0.0).grade == "marginal"
         and on_blocks(1.01, 0.0).grade == "fail"
         and on_blocks(0.1, 0.002).grade == "fail"
     )

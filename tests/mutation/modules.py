@@ -77,6 +77,7 @@ AREAS = {
             "test_checks_by_hand.py",
             "test_judged_by_hand.py",
             "test_grading_by_hand.py",
+            "test_findings_by_hand.py",
             "test_agreeing_by_hand.py",
             "test_hanging_by_hand.py",
             "test_contradictions.py",

@@ -212,7 +212,7 @@ def _duct(chain: Chain) -> tuple[str, str] | None:
 
 
 def _socket(chain: Chain) -> tuple[str, str] | None:
-    outside = tried(lambda: max(abs(at) - half for at, half in zip(chain.geometry.supply, chain.geometry.catch_half, strict=True)))
+    outside = tried(lambda: max(abs(at) - half for at, half in zip(chain.geometry.supply, chain.geometry.catch_half)))
     return ("fail", "the supply point stands in the lined catch") if not isinstance(outside, Refused) and outside < 0 else None
 
 

@@ -15,8 +15,8 @@ from brimwork.topics.reservoir import blocks_in_pit
 def _unattended(chain: Chain) -> Limits:
     """A week, or the longest time that nobody looks after it, where that is known and longer."""
     given = chain.design.values.get("site.unattended")
-    spell = given.value if given else 0.0
-    return at_least(max(7 * 86400, spell), max(3 * 86400, spell))
+    spells = [given.value] if given else []
+    return at_least(max([7 * 86400, *spells]), max([3 * 86400, *spells]))
 
 
 def _covered(chain: Chain) -> Limits:
