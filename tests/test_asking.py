@@ -108,3 +108,19 @@ def test_a_chain_that_supposes_values_asks_no_other_chain(name):
     assert other._worked and other._worked is not chain._worked
     assert not [kept for kept in vars(other).values() if kept is chain or getattr(kept, "chain", None) is chain or hasattr(kept, "working")]
     assert other.geometry.chain is other and other.coming is not chain.coming
+
+
+@pytest.mark.parametrize(
+    ("changes", "check", "said"),
+    [
+        ({"reservoir.lowest_level": "379 mm", "pipe.mouth_below_rim": "400 mm"}, "C12", ("usable water", "must be more than", "water in transit")),
+        ({"flow.weir_coefficient": "0 m^0.5/s"}, "C06", ("weir coefficient", "nothing")),
+        ({"site.soil_bearing": "0 kPa"}, "C24", ("bearing pressure", "nothing")),
+    ],
+)
+def test_what_has_no_value_is_told_without_letters(changes, check, said):
+    design = BOWL
+    for key, text in changes.items():
+        design = design.having(key, text)
+    found = next(one for one in checks.findings(chain_of(design)) if one.id == check and one.grade == "fail")
+    assert all(words in found.note for words in said) and "has no value" not in found.note and not re.search(r"\b[A-Za-z]+_[A-Za-z]+\b", found.note), found.note

@@ -236,3 +236,30 @@ def test_every_unanswered_check_of_safety_stands_on_page_one_and_on_the_page_bes
     opened = OpenDesign.of(design, tmp_path / "one.toml", example=True)
     shown = {one["title"] for one in findings_part(opened) if one["grade"] == "not shown" and one["safety"]}
     assert shown == waiting and tally_part(opened)["unanswered"] == len(waiting)
+
+
+@pytest.mark.parametrize("region", ["UK", "US"])
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("block", [(600, 400, 420), (685, 405, 430), (400, 300, 240), (1200, 600, 500)], ids=str)
+def test_usual_values_contradict_nothing(kind, region, block):
+    """With a bed that has room: a finding that blames a value which nobody typed would be the first thing that a builder sees."""
+    sizes = {f"reservoir.block_{side}": f"{size} mm" for side, size in zip(("length", "width", "height"), block, strict=True)}
+    design = answered(
+        kind,
+        region,
+        **sizes,
+        **{"site.bed_length": "7 m", "site.bed_width": "3 m", "reservoir.blocks_along": 2, "reservoir.blocks_across": -(-1200 // block[1])},
+    )
+    assert [finding.value for finding in findings(chain_of(design)) if "contradict" in finding.group] == []
+
+
+def test_usual_values_that_follow_worked_by_hand():
+    """600 x 400 x 420 mm of which 5 % is plastic of 1000 kg/m3: 5.04 kg; the catch of one such block with 600 mm of stone round box and lining."""
+    bowl = answered("overflowing vessel")
+    assert bowl.values["reservoir.block_mass"].text == "5 kg"
+    assert float(bowl.values["catch.wet_area"].text.removesuffix(" m2")) == 0.9 < (0.600 + 0.044 + 1.2) * (0.400 + 0.044 + 1.2) / 3
+    narrow = answered("overflowing vessel", **{"site.bed_length": "784 mm", "site.bed_width": "584 mm"})
+    assert (
+        narrow.values["catch.apron"].text == "70 mm" and narrow.values["catch.wet_area"].text == f"{(0.600 + 0.044 + 0.14) * (0.400 + 0.044 + 0.14) / 3:.3f} m2"
+    )
+    assert answered("blade", "US", **{"blade.lip_width": "604 mm"}).values["blade.trough_length"].text == "24 in"

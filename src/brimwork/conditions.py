@@ -99,6 +99,16 @@ def named_letters(condition: str) -> str:
     return " and ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in _condition(condition)[0])
 
 
+def in_words(condition: str, values: dict[str, float]) -> str:
+    """A condition that does not hold, for those who know no letters: "usable water 210 L must be more than water in transit 243 L"."""
+    low, high = (side.strip() for side in condition.split("<"))
+    said = {letter: f"{QUANTITIES[letter].plain_name} {QUANTITIES[letter].text_here(values[letter])}" for letter in _condition(condition)[0]}
+    if low in said and high in said:
+        return f"{said[high]} must be more than {said[low]}"
+    *most, last = said.values()
+    return f"{', '.join(most)}{' and ' if most else ''}{last} cannot be {'together' if most else ''}".strip()
+
+
 @cache
 def _condition(text: str, arrays: bool = False) -> tuple[tuple[str, ...], Callable, Callable]:
     sides = [expression.parse_expression(side) for side in text.split("<")]

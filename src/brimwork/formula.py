@@ -15,7 +15,7 @@ from typing import Any
 
 from brimwork import accepting, expression, units
 from brimwork.by_hand import ByHand
-from brimwork.conditions import TestedRange, named_letters, not_held
+from brimwork.conditions import TestedRange, in_words, named_letters, not_held
 from brimwork.expression import DeclarationError
 from brimwork.facing import AsText, explained, signature
 from brimwork.needing import needed
@@ -25,7 +25,7 @@ from brimwork.roots import solve
 from brimwork.sources import Citation
 from brimwork.spellings import nearest
 from brimwork.steps import Law
-from brimwork.units import InputError
+from brimwork.units import InputError, NoValue
 
 
 @dataclass(frozen=True)
@@ -297,9 +297,12 @@ class Formula:
         given = ", ".join(f"{name} = {QUANTITIES[name].text_here(value, None)}" for name, value in values.items())
         if zeros := self._divided_by(values):
             named = " and ".join(f"{name} ({QUANTITIES[name].plain_name})" for name in zeros)
-            return InputError(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero")
-        wants = "".join(f"it is for {condition}, so look again at {named_letters(condition)}; " for condition in not_held(self.where, values))
-        return InputError(f"'{self.name}' has no value for {given}: {wants}change one of them")
+            said = f"it divides by the {', and by the '.join(QUANTITIES[name].plain_name for name in zeros)}, which is nothing"
+            return NoValue(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero", f"{self.name}: {said}")
+        broken = not_held(self.where, values)
+        wants = "".join(f"it is for {condition}, so look again at {named_letters(condition)}; " for condition in broken)
+        said = "; ".join(in_words(condition, values) for condition in broken) or "the numbers do not go together"
+        return NoValue(f"'{self.name}' has no value for {given}: {wants}change one of them", f"{self.name}: {said}")
 
     def _divided_by(self, values: dict[str, float]) -> list[str]:
         """Letters given as zero that stand where the formula divides: with a usual value in their place there is a result."""

@@ -27,6 +27,14 @@ class InputError(ValueError):
     """Something a person typed cannot be used; the message says what was given, what was wanted and what to type."""
 
 
+class NoValue(InputError):
+    """A formula has no result for these values; `words` say so without letters, for those who see a design and no formula."""
+
+    def __init__(self, said: str, words: str) -> None:
+        super().__init__(said)
+        self.words = words
+
+
 class Unread(InputError):
     """A text that is no quantity: `fault` says why. Without `advice`, whoever knows what is wanted says what to type instead."""
 

@@ -25,10 +25,11 @@ def levels_in_time(
     title: str = "Levels in time",
     description: str = "",
     unit: str = "mm",
+    edge: str = "rim",
 ) -> Sheet:
     """A sheet 180 mm wide: levels (m) of a reservoir over times (s, rising), with `limits` (name: level in m) as lines, those far away in words.
 
-    `heads` (m, as many as times) adds a second curve below, of the head over a rim; `stopped` (s) marks when the pump stops; `unit` is how
+    `heads` (m, as many as times) adds a second curve below, of the head over the `edge`; `stopped` (s) marks when the pump stops; `unit` is how
     lengths are shown.
     """
     one, name = next((one, name) for last, one, name in _SPANS if times[-1] - times[0] <= last)
@@ -41,7 +42,7 @@ def levels_in_time(
             graph(
                 (_LEFT, 76.0, _WIDE, 24.0),
                 across,
-                Axis(f"head over the rim, {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
+                Axis(f"head over the {edge}, {unit}", 0.0, nice_high(1.05 * convert(max(*heads, 1e-4), unit))),
                 [(over, "second curve")],
             )
         )

@@ -29,12 +29,13 @@ def start_and_stop_chart(chain: Chain) -> Sheet:
         f"{chain.design.title}: start and stop",
         " ".join(filter(None, (_said(followed, lettering), chain.running_levels_said(lettering.said)))),
         lettering.length,
+        "edge",
     )
     unit = lettering.length
     rows = tuple(
         (f"{moment.t:.0f}", number(convert(followed.level(moment), unit), 4), number(convert(followed.head(moment), unit), 3)) for moment in moments[::EVERY]
     )
-    title = Text((4.0, 5.0), "Level of the reservoir from the start of the pump to its stop and after, at the flow wanted", "start", 2.9, GREY)
+    title = Text((4.0, 5.0), "Level of the reservoir from the start of the pump to its stop and after, at the required flow", "start", 2.9, GREY)
     return replace(sheet, notes=(*sheet.notes, title), columns=("time, s", f"level, {unit}", f"head over the edge, {unit}"), rows=rows)
 
 

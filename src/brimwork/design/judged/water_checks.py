@@ -132,7 +132,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C13"), lambda c: c.counted("pump.covered"),
           "raise the lowest level, with a low-water cut-out that stops the pump there; the maker's figure governs", note=_cut_out, limits=_covered),
     Check(criterion("C14"), lambda c: c.drainback,
-          "set the running level lower, or put a check valve in the hose", ("transit", "drainback_room", "drainback"), note=lambda c: c.settles),
+          "a lower static level, a higher overflow, or less water that goes up; a check valve only with a drain for frost, and room for the return all the same: valves stick", ("transit", "drainback_room", "drainback"), note=lambda c: c.settles),
     Check(criterion("C16"), lambda c: c.turnover,
           "more usable water, or less flow", ("usable", "turnover")),
     Check(criterion("C17"), _splash,

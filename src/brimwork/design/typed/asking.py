@@ -10,7 +10,7 @@ from typing import TypeVar
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import OneOf
-from brimwork.units import InputError
+from brimwork.units import InputError, NoValue
 
 Number = TypeVar("Number")
 NAMED = 4  # missing values that are named
@@ -38,7 +38,7 @@ def tried(work: Callable[[], Number]) -> Number | Refused:
     except Unknown as missing:
         return Refused("", missing.keys)
     except InputError as refused:
-        return Refused(str(refused))
+        return Refused(plainly(refused))
     except ArithmeticError:
         return Refused(ZERO)
 
@@ -61,7 +61,12 @@ def offered(key: str) -> str:
 
 def reason(missing: Unknown | InputError) -> str:
     """Why a number is not there: what it needs, or what was refused."""
-    return f"needs {asked(*missing.keys)}" if isinstance(missing, Unknown) else without_keys(str(missing))
+    return f"needs {asked(*missing.keys)}" if isinstance(missing, Unknown) else without_keys(plainly(missing))
+
+
+def plainly(refused: InputError) -> str:
+    """What was refused, without the letters of a formula."""
+    return refused.words if isinstance(refused, NoValue) else str(refused)
 
 
 def keys_in(text: str) -> tuple[str, ...]:

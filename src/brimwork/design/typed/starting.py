@@ -95,7 +95,7 @@ BUILDERS_WORDS: dict[str, str] = {
 _COMMON: dict[str, Usual] = {
     "slab.thickness": ("50 mm", "2 in", CP), "slab.density": ("2300 kg/m3", "144 lb/ft3", CP),
     "flow.water_temperature": ("20 degC", "68 degF", J),
-    "reservoir.blocks_along": (1, 1, CP), "reservoir.blocks_across": (1, 1, CP), "reservoir.block_mass": ("14 kg", "30 lb", J),
+    "reservoir.blocks_along": (1, 1, CP), "reservoir.blocks_across": (1, 1, CP),
     "reservoir.void_fraction": (0.95, 0.95, CP), "reservoir.creep_factor": (0.4, 0.4, J), "reservoir.safety_factor": (1.5, 1.5, J),
     "reservoir.lowest_level": ("150 mm", "6 in", CP),
     "pump.bay": ("200 mm", "8 in", J),
@@ -105,7 +105,7 @@ _COMMON: dict[str, Usual] = {
     "ground.clearance": ("12 mm", "0.5 in", CP), "ground.box_upstand": ("20 mm", "0.75 in", CP), "ground.board": ("18 mm", "0.75 in", CP),
     "ground.working_space": ("150 mm", "6 in", CP), "ground.bulking": (1.3, 1.3, CP),
     "catch.splash_factor": (0.5, 0.5, CP), "catch.stone_thickness": ("50 mm", "2 in", CP), "catch.stone_density": ("1600 kg/m3", "100 lb/ft3", CP),
-    "catch.stone_waste": (0.1, 0.1, CP), "catch.hold_up": (0.03, 0.03, J), "catch.wet_area": ("0.9 m2", "9 ft2", J),
+    "catch.stone_waste": (0.1, 0.1, CP), "catch.hold_up": (0.03, 0.03, J),
     "lining.beyond_apron": ("100 mm", "4 in", CP), "lining.rolls": (["2 m", "3 m", "4 m", "6 m"], ["5 ft", "10 ft", "15 ft", "20 ft"], CP),
     "lining.smallest_stone": ("20 mm", "0.75 in", CP), "lining.mesh_opening": ("10 mm", "0.375 in", CP),
     "climate.evaporation": ("5 mm/day", "0.2 in/day", CP), "climate.coefficient": (1.05, 1.05, _MEMORY), "climate.splash": ("2 L/day", "0.5 US gal/day", J),
@@ -151,6 +151,10 @@ def _down(steps: float) -> int:
     return math.floor(steps + 1e-9)
 
 
+def _up(steps: float) -> int:
+    return math.ceil(steps - 1e-9)
+
+
 def _under_the_top(metric: float, inches: float) -> Callable[[Design], str]:
     """So far under the top of the blocks."""
 
@@ -171,6 +175,13 @@ def _apron(d: Design) -> str:
     return _length(max(min(room), 0.0), d, _down)
 
 
+def _wet_area(d: Design) -> str:
+    """A third of the lined catch, and no more than 0.9 m2 (9 ft2)."""
+    beside = 2 * (d["ground.clearance"] + d["ground.lining_thickness"] + d["catch.apron"])
+    along, across = (d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"] + beside for side, way in (("length", "along"), ("width", "across")))
+    return _area(min(9 * units.unit("ft2").factor if d.region == "US" else 0.9, along * across / 3), d)
+
+
 def _slab(side: str, way: str) -> Callable[[Design], str]:
     """A paving slab of 600 mm (24 in), cut to what the blocks are wide where that is less."""
 
@@ -178,6 +189,16 @@ def _slab(side: str, way: str) -> Callable[[Design], str]:
         return _length(min(0.6096 if d.region == "US" else 0.6, d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"]), d, _down)
 
     return follows
+
+
+_PLASTIC = 1000.0  # kg/m3: plastic that blocks are made of, near that of polypropylene and polyethylene; from memory
+
+
+def _block_mass(d: Design) -> str:
+    """What of a block is not void, in plastic."""
+    size = d["reservoir.block_length"] * d["reservoir.block_width"] * d["reservoir.block_height"]
+    mass = (1 - d["reservoir.void_fraction"]) * _PLASTIC * size
+    return f"{units.number(max(round(units.convert(mass, 'lb')), 1))} lb" if d.region == "US" else f"{units.number(max(round(mass * 2), 1) / 2)} kg"
 
 
 def _hose(d: Design, top: float) -> str:
@@ -205,7 +226,9 @@ _Follows = Callable[[Design], "str | list[str]"]
 _FOLLOW_ALL: dict[str, _Follows] = {
     "reservoir.overflow_level": _under_the_top(0.020, 1),
     "reservoir.static_level": _under_the_top(0.040, 2),
+    "reservoir.block_mass": _block_mass,
     "catch.apron": _apron,
+    "catch.wet_area": _wet_area,
 }
 FOLLOW: dict[str, dict[str, _Follows]] = {
     "overflowing vessel": {
@@ -218,7 +241,7 @@ FOLLOW: dict[str, dict[str, _Follows]] = {
     "drilled stones": {**_FOLLOW_ALL, "stones.branch_lengths": _each, "pipe.length": lambda d: "3 ft" if d.region == "US" else "1 m"},
     "blade": {
         **_FOLLOW_ALL,
-        "blade.trough_length": lambda d: _length(d["blade.lip_width"], d),
+        "blade.trough_length": lambda d: _length(d["blade.lip_width"], d, _up),
         "pipe.length": lambda d: _hose(d, d["blade.lip_level"]),
     },
     "cascade": {

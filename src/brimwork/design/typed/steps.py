@@ -17,7 +17,7 @@ HOLDS = {
     "H3": "duct and draw cord seen before they are covered",
     "H4": "liner holds water 24 to 48 hours against a control bucket",
     "H5": "electrician's certificate: residual-current protection and earth tested",
-    "H6": "rim levelled again after 7 days full",
+    "H6": "levelled again after 7 days full",
     "H7": "client shown how to switch off, find the lid, top up and clean",
 }
 
@@ -261,7 +261,7 @@ STEPS: dict[str, Task] = {
     "make_good": Task("make good, remove spoil, photographs", "8 h", ("tests",), caution="no open pit or trench is left without a fence"),
     "settling": Task("stands full", "7 day", ("start_up",), by=WAIT, caution="open water until stone or a grille closes it: nobody small alone near it"),
     "relevel": Task(
-        "mark how far the rim is out, full; switch off, drain, pack and level, fill again", "1 h", ("make_good", "settling"), "rim within half of the head over it", "H6",
+        "mark how far rim, stones or lip are out of level, full; switch off, drain, pack and level, fill again", "1 h", ("make_good", "settling"), "out of level by no more than half of the head over the edge", "H6",
         caution="never lifted or levered while it is full; hands clear while it is packed; lift by the plan; unplugged",
     ),
     "handover": Task(
