@@ -570,3 +570,18 @@ def test_page_one_boxes_what_is_not_shown_and_names_every_fail():
     assert "checks of safety are not shown yet" in page and "Other checks outside their limits or not met" in page
     fails = [one for one in found if one.grade == "fail"]
     assert fails and all(one.title in page or one.title[:1].lower() + one.title[1:] in page for one in fails)
+
+
+@pytest.mark.parametrize(
+    ("design", "changes", "told"),
+    [
+        (BOWL, {"vessel.rim_diameter": "3 m"}, ("3 m", "600 mm")),  # 1.2 m of blocks, 36 mm of lining and room, and twice 600 mm of apron are 2.44 m
+        (BLADE, {"blade.lip_width": "3 m", "blade.trough_length": "3 m"}, ("3 m", "900 mm")),
+        (STONES, {"stones.diameters": ["13 in", "12 in", "40 in"]}, ("13 in, 12 in, 40 in",)),
+    ],
+)
+def test_a_room_that_is_not_there_is_told_with_the_sizes_as_they_were_typed(design, changes, told):
+    for key, text in changes.items():
+        design = design.having(key, text)
+    value = "; ".join(one.value for one in checks.findings(chain_of(design)) if one.grade == "fail" and ("beyond" in one.title or "gap" in one.title))
+    assert all(size in value for size in told), value

@@ -210,7 +210,10 @@ def unit_of_si(kind: Dimension) -> str:
     for name in _WITH_A_NAME[system.METRES]:
         if units.unit(name).dimension == kind:
             return name
-    return joined_text((name, power) for name, power in zip(BASE, kind) if power)
+    powers = dict(zip(BASE, kind))
+    if powers["A"] == -2 * powers["kg"]:  # ohms go with it: a resistance of each metre
+        powers = {"ohm": powers["kg"], **powers, "m": powers["m"] - 2 * powers["kg"], "s": powers["s"] + 3 * powers["kg"], "kg": 0, "A": 0}
+    return joined_text((name, power) for name, power in powers.items() if power)
 
 
 def coherent_text(kind: Dimension) -> str:

@@ -1,5 +1,6 @@
 // The page of a design. The kernel says what is so, as data; this draws it. Every text is put in as words, never as markup; drawings are SVG of the kit's own writer.
 const NARROW = 470; // px: a paper narrower than this gets drawings made for it
+const LONG = 18; // characters: a longer value, or words to choose from, has a line of its own
 const KEPT = ["change", "basis", "usual", "save"]; // wishes that are kept until they are answered, over a reload of the page too; asked twice they do the same
 const PATIENCE = 4000; // ms without an answer until that is said
 const FROM = { yours: "my own answer", read: "read in print", memory: "from memory", "common practice": "common practice", judgement: "a judgement", measured: "measured on site" };
@@ -66,7 +67,7 @@ function render({ model, el }) {
   function drawNumbers() {
     const { numbers, tally } = state;
     const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
-      make("b", { text: value }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
+      make("b", { text: value.replace(" ", "\u00a0") }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
     const rest = `${tally.fail || !tally.unanswered ? "" : "outside a limit; "}${tally.marginal} near a limit`;
     boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
@@ -168,7 +169,8 @@ function render({ model, el }) {
       }
     } else input.placeholder = entry.hint;
     input.value = entry.value;
-    row.className = `bw-row bw-${entry.state}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
+    const longest = Math.max(entry.value.length, ...entry.options.map(one => one[1].length));
+    row.className = `bw-row bw-${entry.state}${longest > LONG ? " bw-long" : ""}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
     back.hidden = !entry.usual;
     back.textContent = entry.usual ? `take the usual ${entry.usual}` : "";
     back.setAttribute("aria-label", `${entry.label}: take the usual ${entry.usual}`);

@@ -172,7 +172,7 @@ def struts(s: Shop) -> Iterator[ListLine]:
     if count and not each:
         raise InputError(f"a strut of {write(c.box_width, 'm')} is longer than timber of {write(batten, 'm')}: change buying.batten")
     if count:
-        yield s.pieces("batten", "strut timber", whole_units(count, each), f"{count} struts of {s.sizes(c.box_width)}; {s.timber()}", "inside the box",
+        yield s.pieces("batten", "strut timber", whole_units(count, each), f"{count} strut{'' if count == 1 else 's'} of {s.sizes(c.box_width)}; {s.timber()}", "inside the box",
                        "out again before the liner")  # fmt: skip
 
 

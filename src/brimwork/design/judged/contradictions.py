@@ -10,7 +10,7 @@ from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.measured import CANNOT, DIFFERS
 from brimwork.design.follows.together import TOGETHER
 from brimwork.design.judged.findings import Finding
-from brimwork.design.typed.asking import meant
+from brimwork.design.typed.asking import keys_in, meant
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.money import currencies
 from brimwork.units import write
@@ -49,7 +49,7 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
         AT_LEAST: "it must be more than that" if apart else "it must be at least that",
         AT_MOST: "it must be less than that" if apart else "it can be at most that",
     }[row.must]
-    value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}"
+    value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}{_typed(row, chain) if row.said else ''}"
     if row in CANNOT or row in DIFFERS:
         return _measured_apart(row, value)
     measured = row.measured(chain)
@@ -66,6 +66,12 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
     return Finding(
         f"{row.key}{'' if not row.said else ' ' + row.said}", GROUP, f"Contradiction: {title}", grade, value, "", remedy, "geometry of this design", note=note
     )
+
+
+def _typed(row: Agreeing, chain: Chain) -> str:
+    """What stands under the keys of a row whose number follows from them."""
+    stands = {key: given.text for key in (row.key, *keys_in(row.settle)) if (given := chain.design.given(key))}
+    return f" ({'; '.join(f'{key} is ' + (', '.join(map(str, text)) if isinstance(text, list) else str(text)) for key, text in stands.items())})"
 
 
 def _measured_apart(row: Agreeing, value: str) -> Finding:

@@ -42,7 +42,7 @@ WATER_FIELDS: dict[str, dict] = {
         "frequency": OneOf("frequency on the pump's rating plate", ("50 Hz", "60 Hz", "50 and 60 Hz", "direct current")),
         "starting_current": Field("current that the pump takes while it starts, from its maker", "A", such="2 A", such_us="4 A"),
         "covered": length_field("water over the pump at the lowest level", "60 mm", "2 1/2 in"),
-        "cut_out": OneOf("a low-water cut-out that stops the pump", YES_NO),
+        "cut_out": OneOf("whether a low-water cut-out stops the pump", YES_NO),
         "intake_level": length_field("intake of the pump, above the floor", "60 mm", "2 1/2 in"),
         "intake_area": Field("open area of the intake strainer", "cm2", "in2", such="150 cm2", such_us="24 in2"),
         "solids": length_field("largest grain that the pump passes, from its maker", "5 mm", "3/16 in"),
