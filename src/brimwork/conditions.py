@@ -99,8 +99,17 @@ def named_letters(condition: str) -> str:
     return " and ".join(f"{letter} ({QUANTITIES[letter].plain_name})" for letter in _condition(condition)[0])
 
 
-def in_words(condition: str, values: dict[str, float]) -> str:
-    """A condition that does not hold, for those who know no letters: "usable water 210 L must be more than water in transit 243 L"."""
+def divided(zeros: list[str]) -> str:
+    """That a formula divides by what is zero, for those who know no letters."""
+    return f"it divides by the {', and by the '.join(QUANTITIES[name].plain_name for name in zeros)}, which is nothing"
+
+
+def without_letters(conditions: list[str], values: dict[str, float]) -> str:
+    """Conditions that do not hold, for those who know no letters: "usable water 210 L must be more than water in transit 243 L"."""
+    return "; ".join(_without_letters(condition, values) for condition in conditions) or "the numbers do not go together"
+
+
+def _without_letters(condition: str, values: dict[str, float]) -> str:
     low, high = (side.strip() for side in condition.split("<"))
     said = {letter: f"{QUANTITIES[letter].plain_name} {QUANTITIES[letter].text_here(values[letter])}" for letter in _condition(condition)[0]}
     if low in said and high in said:

@@ -15,7 +15,7 @@ from typing import Any
 
 from brimwork import accepting, expression, units
 from brimwork.by_hand import ByHand
-from brimwork.conditions import TestedRange, in_words, named_letters, not_held
+from brimwork.conditions import TestedRange, divided, named_letters, not_held, without_letters
 from brimwork.expression import DeclarationError
 from brimwork.facing import AsText, explained, signature
 from brimwork.needing import needed
@@ -297,12 +297,10 @@ class Formula:
         given = ", ".join(f"{name} = {QUANTITIES[name].text_here(value, None)}" for name, value in values.items())
         if zeros := self._divided_by(values):
             named = " and ".join(f"{name} ({QUANTITIES[name].plain_name})" for name in zeros)
-            said = f"it divides by the {', and by the '.join(QUANTITIES[name].plain_name for name in zeros)}, which is nothing"
-            return NoValue(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero", f"{self.name}: {said}")
+            return NoValue(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero", f"{self.name}: {divided(zeros)}")
         broken = not_held(self.where, values)
         wants = "".join(f"it is for {condition}, so look again at {named_letters(condition)}; " for condition in broken)
-        said = "; ".join(in_words(condition, values) for condition in broken) or "the numbers do not go together"
-        return NoValue(f"'{self.name}' has no value for {given}: {wants}change one of them", f"{self.name}: {said}")
+        return NoValue(f"'{self.name}' has no value for {given}: {wants}change one of them", f"{self.name}: {without_letters(broken, values)}")
 
     def _divided_by(self, values: dict[str, float]) -> list[str]:
         """Letters given as zero that stand where the formula divides: with a usual value in their place there is a result."""

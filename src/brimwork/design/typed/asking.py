@@ -38,7 +38,7 @@ def tried(work: Callable[[], Number]) -> Number | Refused:
     except Unknown as missing:
         return Refused("", missing.keys)
     except InputError as refused:
-        return Refused(plainly(refused))
+        return Refused(_plainly(refused))
     except ArithmeticError:
         return Refused(ZERO)
 
@@ -61,10 +61,10 @@ def offered(key: str) -> str:
 
 def reason(missing: Unknown | InputError) -> str:
     """Why a number is not there: what it needs, or what was refused."""
-    return f"needs {asked(*missing.keys)}" if isinstance(missing, Unknown) else without_keys(plainly(missing))
+    return f"needs {asked(*missing.keys)}" if isinstance(missing, Unknown) else without_keys(_plainly(missing))
 
 
-def plainly(refused: InputError) -> str:
+def _plainly(refused: InputError) -> str:
     """What was refused, without the letters of a formula."""
     return refused.words if isinstance(refused, NoValue) else str(refused)
 
