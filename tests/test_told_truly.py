@@ -9,19 +9,20 @@ import math
 import operator
 import random
 
+import elsewhere_learner
 import pytest
 import rough_learner
 import sentences_over_sets
 import simulated_learner as simulated
 from reading_grade import grade
 
-from brimwork import expression, topics, units
+from brimwork import expression, system, topics, units
 from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.build import faults
 from brimwork.exercise.diagnosis import diagnose
 from brimwork.exercise.hints import ladder
-from brimwork.exercise.question import ask, clean_draw, passing_pairs, posed, sets
+from brimwork.exercise.question import ask, clean_draw, passing_pairs, posed, roughly, sets
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
 from brimwork.units import convert, number
@@ -56,6 +57,23 @@ def test_rough_work_and_shortcuts_are_never_taken_for_right():
         size = {name: given.value for name, given in drawn.given.items()}
         wrong = size["h"] * (size["L"] * size["W"] + size["m_b"] * (size["L"] + size["W"]))
         assert not diagnose(drawn, f"{1000 * wrong:.4g} L").right
+
+
+def test_whose_head_is_elsewhere_is_never_taken_for_right_and_seldom_blamed():
+    """A sample of `python tests/elsewhere_learner.py`."""
+    verdicts = [row[5] for row in elsewhere_learner.tried(simulated.declared()[6::16], (2,), random.Random(2), 30)]
+    assert len(verdicts) > 400 and "accepted" not in verdicts
+    assert verdicts.count("told falsely") <= 0.01 * len(verdicts) and verdicts.count("asked falsely") <= 0.05 * len(verdicts)
+
+
+def test_numbers_by_which_rough_work_passes_are_not_drawn():
+    """By hand: of 1 m the square is 1 too; cos(3/8) is 0.9305 and cos(pi/8) 0.9239, 0.7 per cent less."""
+    one = dataclasses.replace(tank(), given={**tank().given, "l": "1 m"})
+    assert roughly(one.pose(1)) > 0 == roughly(tank().pose(1))
+    feet = topics.find("width of a base on feet")
+    with system.working_in(system.FEET):
+        assert roughly(posed(feet, 1, {"d_feet": 0.3048, "N_feet": 8.0})) > 0
+        assert not any(roughly(ask(feet, seed)) for seed in range(1, 9))
 
 
 def test_most_undeclared_slips_are_named_and_few_are_blamed_on_another(told):

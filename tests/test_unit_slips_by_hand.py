@@ -67,7 +67,7 @@ def test_on_the_way_to_si_lie_no_gallons():
 
 def test_a_share_may_have_been_put_in_as_a_number():
     asked = question(lambda given: given["p"], p=(0.5, "%"))
-    assert list(of_an_input(asked, ("m",))) == [(50.0, "50 % was put in as 50 a plain number")]
+    assert list(of_an_input(asked, ("m",))) == [(50.0, "50 % was put in as the plain number 50")]
 
 
 def test_what_cannot_be_worked_with_a_unit_is_passed_over():

@@ -17,6 +17,7 @@ from brimwork import expression, system, typeset
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import sensible
 from brimwork.exercise.causes import Cause, WayOfWorking, written
+from brimwork.exercise.roughly import passing_roughly
 from brimwork.exercise.shortcuts import shortcuts
 from brimwork.exercise.twice import mistaken
 from brimwork.expression import DeclarationError
@@ -30,6 +31,7 @@ TOLERANCE = 0.012  # how near a number lies to the right one, or to that of a kn
 APART = 3 * TOLERANCE
 DRAWS = 400
 ENOUGH, FURTHER = 8, 40  # so many numbers by which no single wrong way passes, or so many draws, and the one with the fewest pairs is taken
+STILL = 100  # so many draws where rough work passes with all before
 
 
 @dataclass(frozen=True)
@@ -183,6 +185,11 @@ def passing_pairs(question: Question) -> int:
     return mistaken(question.working, _reach(question)) if question.working else 0
 
 
+def roughly(question: Question) -> int:
+    """How many numbers of rough work, typed in three figures, would be taken for right."""
+    return passing_roughly(question.working, _reach(question)) if question.working else 0
+
+
 def _reach(question: Question) -> float:
     """How far from the right number another one may lie, and be taken for it once it is rounded to three figures (SI)."""
     if question.close or not question.answer:
@@ -194,19 +201,20 @@ def _reach(question: Question) -> float:
 def first_apart(drawn: Iterable[Question | None]) -> Question | None:
     """The first question of a bounded series of draws whose numbers lie apart, by which no wrong way is taken for right, nor any two of them at once.
 
-    Where there are none, those by which the fewest pass: of the likelier ways, then of all, then of pairs.
+    Where there are none, those by which the fewest pass: of the likelier ways, then of all, then of rough work, then of pairs.
     """
-    best, fewest, tried = None, (math.inf, math.inf, math.inf), 0
+    best, fewest, tried = None, (math.inf,) * 4, 0
     for count, question in enumerate(drawn):
-        if fewest[1] == 0 and (tried >= ENOUGH or count > FURTHER):
+        if fewest[1] == 0 and (tried >= ENOUGH or count > (STILL if fewest[2] else FURTHER)):
             break
         if question and _apart(question):
             passing = [cause.way for cause in accepted(question)]
             ways = (sum(way.likely and not way.far for way in passing), len(passing))
             if ways > fewest[:2]:
                 continue
-            tried += not passing
-            score = (*ways, 0 if passing else passing_pairs(question))
+            rough = 0 if passing else roughly(question)
+            tried += not passing and not rough
+            score = (*ways, rough, 0 if passing or rough > fewest[2] else passing_pairs(question))
             if score < fewest:
                 best, fewest = question, score
             if not any(score):

@@ -136,6 +136,7 @@ RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
         "d_floor": ("200 mm", "400 mm", "10 mm"),
         "D": ("300 mm", "800 mm", "10 mm"),
     },
+    "pressure of the air at a height": {"z_site": ("1000 m", "2700 m", "10 m")},
     "bore for a friction head": {"k_s": ("0.05 mm", "0.15 mm", "0.005 mm")},
 }
 

@@ -184,6 +184,7 @@ _SHORTCUTS: dict[str, tuple[str | tuple[str, str], ...]] = {
         "sqrt(v_b + 2*g*h_fall)",
     ),
     "T14.2": ("q/(q**2/g)**(1/3)*sqrt(2*h/g)", "sqrt(2*h/g)", "q/(2/3*(q**2/g)**(1/3))*sqrt(2*h/g)", "q/(0.7*(q**2/g)**(1/3))*sqrt(2*h/g)*1.01",),
+    "wind pressure": ("0.6*v_wind**2*k_e", "0.6*v_wind**2*k_e*1.05", "0.613*v_wind**2*k_e", "0.625*v_wind**2*k_e", "0.65*v_wind**2*k_e"),
     "depth at the brink": ("y_c", "2/3*y_c", "0.7*y_c", "3/4*y_c", "y_c/2",),
     "drift of a drop in wind": ("v_wind*sqrt(h_fall/g)", "v_wind*2*h_fall/g", "v_wind*h_fall", "v_wind/2*sqrt(2*h_fall/g)",),
     "hoop stress in the wall of a full vessel": (

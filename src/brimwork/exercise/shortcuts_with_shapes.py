@@ -1,13 +1,27 @@
 """Shortcuts with volumes, areas and lengths: one shape taken for another, a mean for the whole, a part left out. As `shortcuts.py` wants them."""
 
+from collections.abc import Iterator
+from itertools import combinations
+
+_WIDTHS = ("d_floor", "d_rim", "(d_floor + (d_rim - d_floor)*h/D)")  # of a bowl that tapers: below, at the rim, and where the water stands
+
+
+def _cylinders(widths: tuple[str, ...], length: str) -> Iterator[str]:
+    """A cylinder in the place of what tapers: of one width, or of two by any mean of them; and a frustum between the wrong two."""
+    yield from (f"pi/4*{width}**2*{length}" for width in widths)
+    for a, b in combinations(widths, 2):
+        yield from (f"pi/4*({mean})*{length}" for mean in (f"(({a} + {b})/2)**2", f"{a}*{b}", f"({a}**2 + {b}**2)/2", f"(2*{a}*{b}/({a} + {b}))**2"))
+        yield from (f"pi/12*({a}**2 + {a}*{b} + {b}**2)*{length}" for _ in (1,) if {a, b} != {widths[0], widths[-1]})
+
+
 SHAPES: dict[str, tuple[str | tuple[str, str], ...]] = {
     "T01.5": ("w*h/2", "w*h", "w*sqrt(h/5)*1.05"),
     "side of the liner for a round pit": ("pi*d_t/2 + 2*D", "d_t + 2*D", "pi*d_t/2"),
     "water in a cone-shaped bowl": (
-        "pi/4*((d_floor + d_rim)/2)**2*h", "pi/4*d_rim**2*h", "pi/4*d_floor**2*h", "pi/12*(d_floor**2 + d_floor*d_rim + d_rim**2)*h",
+        *_cylinders(_WIDTHS, "h"),
         ("pi/4*((2*d_floor + (d_rim - d_floor)*h/D)/2)**2*h", "You took a cylinder of the mean width. A bowl that tapers holds more: use its own formula."),
         ("pi/8*(d_floor**2 + (d_floor + (d_rim - d_floor)*h/D)**2)*h", "You took the mean of both end areas. A bowl that tapers holds less: use its own formula."),
-        "pi/12*d_rim**2*h", "pi/3*h*(d_floor**2 + d_floor*d_rim + d_rim**2)", "pi/4*h*d_floor*(d_floor + (d_rim - d_floor)*h/D)",
+        "pi/12*d_rim**2*h", "pi/3*h*(d_floor**2 + d_floor*d_rim + d_rim**2)",
     ),
     "volume of a battered pit": (
         ("(L + m_b*h)*(W + m_b*h)*h", "You took the size at half depth for the whole. The corners hold more: use the whole formula."),

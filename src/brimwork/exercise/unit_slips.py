@@ -105,7 +105,7 @@ def of_an_input(question, used: Iterable[str]) -> Iterator[tuple[float, str]]:
                 got = question.again({**values, name: shown * units.unit(meant).factor})
             except (InputError, ArithmeticError, ValueError):
                 continue
-            yield got, f"{given} was put in as {number(shown)} {meant or 'a plain number'}"
+            yield got, f"{given} was put in as {f'{number(shown)} {meant}' if meant else f'the plain number {number(shown)}'}"
 
 
 def as_they_stand(question, typed: str) -> bool:
