@@ -91,7 +91,7 @@ def _parts(tree: ast.expr, learner: simulated.Learner) -> Iterator[tuple[str, as
         if isinstance(node, ast.BinOp | ast.Name) and not (isinstance(node, ast.Name) and node.id not in learner.given):
             for size in (2, 0.5, 4, 0.25):
                 yield "a multiple of a part", one_replaced(tree, node, ast.BinOp(node, ast.Mult(), ast.Constant(size)))
-            if isinstance(node, ast.Name) and learner.alike[node.id] in (NUMBER, LENGTH):  # nobody squares a density
+            if isinstance(node, ast.Name) and learner.alike[node.id] == LENGTH:  # nobody squares a density
                 for power in (2, 3, 0.5):
                     yield "another power of a value", one_replaced(tree, node, ast.BinOp(node, ast.Pow(), ast.Constant(power)))
         if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub):
@@ -105,7 +105,7 @@ def _parts(tree: ast.expr, learner: simulated.Learner) -> Iterator[tuple[str, as
             if isinstance(node.left, ast.BinOp) and isinstance(node.left.op, ast.Add | ast.Sub):
                 yield "two parts forgotten", one_replaced(tree, node, node.left.left)
                 yield "two parts forgotten", one_replaced(tree, node, node.right)
-        if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult | ast.Div) and _kind(node.left, learner) == _kind(node.right, learner) is not None:
+        if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult | ast.Div) and _kind(node.left, learner) == _kind(node.right, learner) == NUMBER:
             yield "a sum for a product", one_replaced(tree, node, ast.BinOp(node.left, ast.Add(), node.right))
         if isinstance(node, ast.Name) and node.id in learner.constants and node.id == "g":
             for other in (1.62, 32.174, 1000, 1):

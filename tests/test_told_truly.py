@@ -66,6 +66,26 @@ def test_whose_head_is_elsewhere_is_never_taken_for_right_and_seldom_blamed():
     assert verdicts.count("told falsely") <= 0.01 * len(verdicts) and verdicts.count("asked falsely") <= 0.05 * len(verdicts)
 
 
+@pytest.mark.parametrize(
+    "name, given, typed, said",
+    [
+        ("volume of a round tank", {"d_t": 1.0, "h": 1.0}, "750 L", "You took 3 for pi"),  # 785.4 L; with 22/7 785.7 L
+        ("volume of a round tank", {"d_t": 1.0, "h": 1.0}, "785.7 L", "Right"),
+        ("uplift of foam", {"rho": 1000.0, "V_f": 0.1, "rho_f": 40.0}, "960 N", "You took a round number for g"),  # 941.4 N; with 9.8 940.8 N
+        ("uplift of foam", {"rho": 1000.0, "V_f": 0.1, "rho_f": 40.0}, "940.8 N", "Right"),
+    ],
+)
+def test_a_round_number_for_pi_or_g_is_asked_about(name, given, typed, said):
+    assert said in diagnose(posed(topics.find(name), 1, given), typed).text
+
+
+def test_a_plain_number_beside_a_unit_gives_way_to_what_was_left_out():
+    """408 lb: 12 % left out; the same without brackets is 408 lb and 0.12."""
+    with system.working_in(system.FEET):
+        found = diagnose(bank.pose("T02.4"), "408 lb")
+    assert found.causes == ("You left out 12 %: count it too.",)
+
+
 def test_numbers_by_which_rough_work_passes_are_not_drawn():
     """By hand: of 1 m the square is 1 too; cos(3/8) is 0.9305 and cos(pi/8) 0.9239, 0.7 per cent less."""
     one = dataclasses.replace(tank(), given={**tank().given, "l": "1 m"})

@@ -65,15 +65,15 @@ class Diagnosis:
 
 @dataclass(frozen=True)
 class _Fit:
-    """An explanation of a number: kind of diagnosis, sentence, its own number (SI), the known slip, whether it may be told as a fact, and whether it is a point
-    out of its place."""
+    """An explanation of a number: kind of diagnosis, sentence, its own number (SI), the known slip, whether it may be told as a fact, and whether it gives way
+    to any likelier one, as a point out of its place does."""
 
     kind: str
     sentence: str
     number: float
     slip: int | None = None
     likely: bool = True
-    point: bool = False
+    seldom: bool = False
 
 
 def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle: str = "") -> Diagnosis:
@@ -222,7 +222,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
         return both
     ways = _ways(question, value, reach, close or declared)
     fits, one = [*(close or declared), *ways], _of_an_input(question, answer, used)
-    if fits and not (one and all(fit.point for fit in fits)):
+    if fits and not (one and all(fit.seldom for fit in fits)):
         return _fitting(question, answer, fits)
     if in_unit:
         return "unit", f"The working may be right: {in_unit[0].sentence}.", None, False, (in_unit[0].sentence,)
@@ -271,7 +271,8 @@ def _ways(question: Question, value: float, reach: float, others: list[_Fit]) ->
     for cause in question.causes:
         if _within(value, cause.number, reach) and not _known(cause, unit, others):
             sentence = cause.way.sentence(question.said)
-            found.setdefault(sentence, _Fit("way", sentence, cause.number, likely=cause.way.likely, point=cause.way.kind == "point"))
+            seldom = cause.way.kind == "point" or cause.way.kind == "brackets" and cause.dimension is None  # a plain number added to what has a unit
+            found.setdefault(sentence, _Fit("way", sentence, cause.number, likely=cause.way.likely, seldom=seldom))
     return list(found.values())
 
 
@@ -282,7 +283,7 @@ def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
 def _fitting(question: Question, answer: Typed, fits: list[_Fit]) -> _Explained:
     """One explanation told as a fact where it may be, else asked; several always asked."""
     if any(fit.likely for fit in fits):  # a point far out of its place is as good as a value left out, and seldom
-        fits = [fit for fit in fits if not fit.point]
+        fits = [fit for fit in fits if not fit.seldom]
     slip = next((fit.slip for fit in fits if fit.slip is not None), None)
     kind, sentences = fits[0].kind, tuple(fit.sentence for fit in fits)[:MOST_GUESSES]
     multiple = _multiple(question, answer) if kind == "way" else ""

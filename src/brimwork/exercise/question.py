@@ -163,7 +163,7 @@ def accepted(question: Question) -> Iterator[Cause]:
     """Wrong ways whose number, typed in the unit asked for, would be taken for the right one, or nearly."""
     far, near, wanted = MARGIN * question.about(question.answer), _reach(question), unit(question.unit).dimension
     for cause in question.causes:
-        if abs(cause.number - question.answer) <= (near if cause.way.kind == "shortcut" else far) and cause.typed_as(wanted):
+        if cause.way.kind != "rounded" and abs(cause.number - question.answer) <= (near if cause.way.kind == "shortcut" else far) and cause.typed_as(wanted):
             yield cause
 
 

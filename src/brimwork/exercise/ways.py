@@ -77,6 +77,7 @@ def ways(tree: ast.expr, names: Names, on_the_way: tuple[ast.expr, ...] = ()) ->
     yield from _parts(tree, names, on_the_way)
     yield from _exchanged(tree, names)
     yield from _of_values(tree, names)
+    yield from _rounded(tree)
     yield from _cut(tree, names)
 
 
@@ -351,6 +352,14 @@ def _of_values(tree: ast.expr, names: Names) -> Iterator[Way]:
                 yield Way(
                     replaced(tree, {name: moved}), "point", f"you put in {{0}} {tens} times too {size}: check its unit and its point.", (old,), likely=False
                 )
+
+
+def _rounded(tree: ast.expr) -> Iterator[Way]:
+    """A round number for g or pi: near enough to be no wrong method, too far to be right."""
+    held = {part.id for part in ast.walk(tree) if isinstance(part, ast.Name)}
+    for name, number, text in (("pi", 3, "you took 3 for pi: take 3.14."), ("g", 10, "you took a round number for g: take it to three figures.")):
+        if name in held:
+            yield Way(replaced(tree, {name: ast.Constant(number)}), "rounded", text, likely=False)
 
 
 _OTHER = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult}
