@@ -1,7 +1,7 @@
 """A learner who makes mistakes that nobody declared: how often is the mistake named, blamed on another, passed over, or taken for right?
 
-Run `python tests/simulated_learner.py [--seeds 4] [--each 24] [--draw 1] [--show 40]` for the whole campaign over every question with numbers; the suite runs a
-small sample of it. Nothing here knows what the diagnosis thinks of: wrong methods are written by hand (`BY_HAND`, from what teachers of the trade see) or made by
+Run `python tests/simulated_learner.py [--seeds 4] [--each 24] [--draw 1] [--show 40] [--us] [--part 0 --parts 8]` for the whole campaign
+over every question with numbers; the suite runs a small sample of it. Nothing here knows what the diagnosis thinks of: wrong methods are written by hand (`BY_HAND`, from what teachers of the trade see) or made by
 changing the text of the right one at random, by rules of this file; an explanation counts as true only where its own formula agrees with the learner's on other
 numbers too.
 """
@@ -16,8 +16,8 @@ import math
 import random
 from dataclasses import dataclass
 
-from brimwork import topics, units
-from brimwork.exercise import arithmetic, bank
+from brimwork import system, topics, units
+from brimwork.exercise import arithmetic, bank, twins
 from brimwork.exercise.diagnosis import Diagnosis, diagnose
 from brimwork.exercise.question import Question, ask
 from brimwork.exercise.unit_slips import of_an_input
@@ -360,10 +360,13 @@ HELD = (
 
 def main() -> int:
     options = argparse.ArgumentParser()
-    for name, value in (("seeds", 4), ("each", 24), ("draw", 1), ("show", 0)):
+    for name, value in (("seeds", 4), ("each", 24), ("draw", 1), ("show", 0), ("part", 0), ("parts", 1)):
         options.add_argument(f"--{name}", type=int, default=value)
+    options.add_argument("--us", action="store_true")
     chosen = options.parse_args()
-    counts = campaign(range(2, 2 + chosen.seeds), chosen.each, random.Random(chosen.draw))
+    with system.working_in(system.FEET if chosen.us else system.METRES):
+        questions = [twins.here(one) if isinstance(one, Numeric) else one for one in declared()[chosen.part :: chosen.parts]]
+        counts = campaign(range(2, 2 + chosen.seeds), chosen.each, random.Random(chosen.draw), questions)
     examples = counts.pop("examples")
     single = [row for row in examples["accepted"] if " and " not in row[2]]
     print(f"accepted with one thing done wrong: {len(single)}; with two at once, which no numbers keep apart: {len(examples['accepted']) - len(single)}")
