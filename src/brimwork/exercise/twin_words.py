@@ -244,8 +244,6 @@ OTHER_WORDS: dict[str, dict[str, Any]] = {
             ("Not at all.", "You took it off the apron. The apron is as wide as before, and the liner must still cover it."),
         ),
     },
-    "T10.1": {"given": {"P": "45 W", "U": "120 V", "f": "0.9"}},
-    "T10.2": {"given": {"P": "250 W", "f": "0.9", "l": "115 ft", "U": "120 V", "r": "8.8 mV/A/ft"}},
     "T10.7": {"text": "The pump's cord is 3 ft too short to reach the socket. What is right?"},
     "T11.6": {"because": "A child can drown in an inch or two of water. Less open water is the one measure that always works."},
     # --- find the slip
