@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from brimwork import cables
+from brimwork import cables, system, topics, typeset
 from brimwork.nomenclature import QUANTITIES
 from brimwork.topics import supply
 from brimwork.units import InputError, convert, read
@@ -82,3 +82,11 @@ def test_money_mixes_with_nothing_else():
         QUANTITIES["c_el"].read("0.30 cur")
     assert QUANTITIES["c_el"].read("0.30 cur/kWh") == pytest.approx(0.30 / 3.6e6)
     assert math.isclose(QUANTITIES["C_run"].read("49.28 currency"), 49.28)
+
+
+@pytest.mark.parametrize("wanted, line", [(system.METRES, "L_c = 25 m ÷ 1000 m/km = 0.025 km"), (system.FEET, "ft ÷ 1000 ft/kft")])
+def test_a_cable_is_worked_in_kilometres_where_its_resistance_is_given_for_one(wanted, line):
+    """By hand: 2 x 8 ohm/km x 0.025 km x 0.4 A = 0.16 V."""
+    with system.working_in(wanted):
+        lines = typeset.working(topics.find("voltage drop by resistance").work(I_c=0.4, L_c=25.0, r_warm=8e-3), typeset.PLAIN)
+    assert line in lines[1] and lines[-1] == "U_d = 0.1600 V" and "kg" not in " ".join(lines)

@@ -75,6 +75,7 @@ def _cheapest(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], l
     named = tuple(key for key, *_ in lines if key in QUANTITIES and key != result)
     kinds = list(dict.fromkeys((True, *_kind(name)) for name in letters)) + list(dict.fromkeys((False, *_kind(name)) for name in named))
     here = [*letters.values(), *(QUANTITIES[name].here for name in (*letters, *named, result))]
+    here += [long for long in ("km", "kft") if any(f"/{long}" in unit for unit in here)]  # what a cable has is given for a kilometre
     choices = [_candidates(kind, si, [unit for unit in dict.fromkeys(here) if units.unit(unit).dimension == kind]) for _, kind, si in kinds]
     while math.prod(map(len, choices)) > _MOST_WAYS:
         longest = max(choices, key=len)

@@ -14,7 +14,13 @@ from brimwork import expression, units
 ALIKE = 1e-9
 _TRIG, _ARCS = ("sin", "cos", "tan"), ("asin", "acos", "atan")
 _DEGREE = math.pi / 180
-_EXPANDED = {"psi": (("lbf", 1), ("in", -2)), "psf": (("lbf", 1), ("ft", -2)), "kPa": (("kN", 1), ("m", -2)), "Pa": (("N", 1), ("m", -2))}
+_EXPANDED = {
+    "ohm": (("V", 1), ("A", -1)),
+    "psi": (("lbf", 1), ("in", -2)),
+    "psf": (("lbf", 1), ("ft", -2)),
+    "kPa": (("kN", 1), ("m", -2)),
+    "Pa": (("N", 1), ("m", -2)),
+}
 
 
 class NotCoherent(ValueError):
