@@ -62,6 +62,8 @@ LIMITS: dict[str, tuple[str, ...]] = {
     "loss coefficient for another bore": ("K_2 < 100",),
     "height of a jet": ("0.01 < h_jet",),
     "nameplate ratio": ("r_plate < 2",),
+    "voltage drop in per cent by cable table": ("r_drop < 0.08",),
+    "voltage drop in per cent by resistance": ("r_drop < 0.08",),
     "flow of a full level pipe from its throw": ("Q < 0.002",),
     "heat lost to the sky": ("10 < R_long",),
     "flow over a lip from a channel": ("A_a < 2.5*b*H",),
