@@ -221,7 +221,7 @@ def test_where_the_numbers_go_in_as_they_stand_nobody_is_thought_to_work_in_si()
     assert near["You divided by n: multiply by it."] == pytest.approx([0.04 / 3])
     assert working("a*n", "mm", given).as_they_stand and working("a*n", "m", {"a": (4.0, "m"), "n": (3.0, "")}).as_they_stand
     assert not working("a*n", "m", given).as_they_stand and not working("Q/A", "m/s", HOSE).as_they_stand
-    assert not working("n*g", "m/s", {"n": (3.0, "")}).as_they_stand  # g has a unit, and so goes in as metres
+    assert working("n*g", "m/s", {"n": (3.0, "")}).as_they_stand is False  # g has a unit, and so goes in as metres
     assert working("n*pi", "", {"n": (3.0, "")}, words=frozenset({"pi"})).as_they_stand
     assert not working("sqrt(n)", "", {"n": (-3.0, "")}).as_they_stand
 

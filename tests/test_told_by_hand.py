@@ -165,6 +165,11 @@ def test_an_angle_is_no_percentage():
     assert found.kind == "other unit" and found.message.startswith("I could not use that: that = 1 rad is an angle, but a percentage is wanted")
 
 
+def test_a_number_under_nought_is_no_multiple_and_is_told_without_one():
+    found = diagnose(asked("a - b", "m", a="5 m", b="2 m"), "-3.0 m")
+    assert found.message.startswith("More than one slip gives this number.") or found.message.startswith("Could it be this?")
+
+
 def test_what_nobody_does_is_not_named():
     """40 mm times 3 are 120 mm: whoever leaves out the 40 mm comes to 3 mm, and to 3 m only by working in metres."""
     question = asked("a*n", "mm", a="40 mm", n="3")
@@ -186,6 +191,7 @@ def test_a_small_number_has_a_size_and_multiples_too():
         diagnose(plain(0.5), "1.00 kg/m").message.startswith("Your number is twice what it should be.")
         and "a little high" in diagnose(plain(0.5), "0.6 kg/m").good
     )
+    assert diagnose(plain(0.5), "1.00 kg/m").good == "The unit is of the right kind. The number is too large."
 
 
 def test_a_given_value_may_have_been_put_in_as_it_stands():

@@ -19,7 +19,6 @@ from brimwork.exercise import arithmetic
 from brimwork.exercise.ways import UNIT, Names, Way, ways
 from brimwork.expression import DeclarationError
 
-_NAMESPACE = {name: value for name, value in arithmetic.NAMESPACE.items() if callable(value) or name in ("__builtins__", "pi")}
 LONGEST_PART = 48  # characters of a part as it is written out in a sentence
 
 
@@ -91,7 +90,7 @@ class WayOfWorking:
         )
         for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):
             number, other = self.number(way.code, in_si), self.number(way.code, as_shown) if way.has_units else None
-            two = number is not None and other is not None and not math.isclose(other, number, rel_tol=1e-9)
+            two = number is not None and other is not None and not math.isclose(other, number)
             if number is not None:
                 yield Cause(number, _unlike if self.solved else way.measures, way.way, way.way.far or two and self.as_they_stand)
             if two and other is not None:
@@ -105,7 +104,7 @@ class WayOfWorking:
             return False
         number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
         right = self.number(code, self.values)
-        return number is not None and right is not None and math.isclose(number * factor, right, rel_tol=1e-9)
+        return number is not None and right is not None and math.isclose(number * factor, right)
 
     @cached_property
     def _names(self) -> set[str]:
@@ -115,9 +114,9 @@ class WayOfWorking:
         """What compiled code comes to, or None where that is no finite number."""
         try:
             if self.solved:
-                found = self.solved(lambda x: float(eval(code, _NAMESPACE, {**values, self.result: x})))
+                found = self.solved(lambda x: float(eval(code, arithmetic.NAMESPACE, {**values, self.result: x})))
             else:
-                found = eval(code, _NAMESPACE, values)  # trees of our own declarations only
+                found = eval(code, arithmetic.NAMESPACE, values)  # trees of our own declarations only
             return float(found) if not isinstance(found, complex) and math.isfinite(found) else None
         except (ArithmeticError, ValueError, TypeError):
             return None
@@ -157,7 +156,7 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
     for way in every:
         code = compile_tree(way.tree)
         numbers = _at_points(working, code, points)
-        if all(b is None or a is not None and math.isclose(a, b, rel_tol=1e-9) for a, b in zip(numbers, right)) and None not in numbers:
+        if all(b is None or a is not None and math.isclose(a, b) for a, b in zip(numbers, right)) and None not in numbers:
             continue
         formula = _formula(way, numbers)
         whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
@@ -200,11 +199,13 @@ def compile_tree(tree: ast.expr) -> CodeType:
     return compile(ast.Expression(tree), "<way>", "eval")
 
 
+_SOMEWHERE = ast.parse("0", mode="eval").body
+
+
 def _place(node: ast.AST) -> None:
     """Gives a place in a line, which compiling asks for, to each part that has none; a part that has one was parsed, or placed with all that it holds."""
     if not hasattr(node, "lineno"):
-        node.lineno = node.end_lineno = 1  # type: ignore[attr-defined]
-        node.col_offset = node.end_col_offset = 0  # type: ignore[attr-defined]
+        ast.copy_location(node, _SOMEWHERE)
         for child in ast.iter_child_nodes(node):
             if isinstance(child, ast.expr):
                 _place(child)

@@ -204,7 +204,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     """Kind, message, number of the slip, whether it is told as a fact, and the causes, for an answer that is read and not right."""
     value, reach = answer.value, _reach(answer)
     declared = [_Fit("slip", advised(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
-    if len(declared) > 1 and question.middle and len({fit.number for fit in declared}) < len(declared):
+    if question.middle and len({fit.number for fit in declared}) < len(declared):
         return _by_middle(question, question.middle, declared, middle)
     if not declared and _rounded(question, answer):
         return "rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", None, True, ()
@@ -220,7 +220,7 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     both = _of_both(question, [other for other in alternatives if other.of(used)]) if not declared and not in_unit else None
     if both and own_unit:
         return both
-    ways = _ways(question, value, reach, close or declared)
+    ways = _ways(question, value, reach, close)
     fits, one = [*(close or declared), *ways], _of_an_input(question, answer, used)
     if fits and not (one and all(fit.seldom for fit in fits)):
         return _fitting(question, answer, fits)
