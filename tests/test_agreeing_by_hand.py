@@ -369,7 +369,7 @@ def test_points_of_a_rim_are_told_as_a_number_of_points():
     assert found.title == "Contradiction: points measured round the rim"
     assert (
         found.value
-        == "measured.rim_levels gives 2 (points measured round the rim); the 8 points round the rim that make a map of it: 8; it must be at least that"
+        == "measured.rim_levels gives 2 (points measured round the rim); the 8 points round the rim that make a map of it: 8; it must be at least that (measured.rim_levels is 0 mm, 1 mm)"
     )
 
 
