@@ -40,7 +40,7 @@ from brimwork.notebook.settings import take_settings
 LEARNER = "A07"
 ALIVE = "body[data-alive]"
 SOON, PRINTED = 30_000, 60_000  # ms that the page of a machine with much to do may take to answer, and to print
-_BUTTONS_OF_HELP = ("Hint", "New numbers")
+_CAPTION_APART = "(cell, was) => cell.querySelector('figcaption').innerText !== was"
 
 # Pairs of words, boxes and buttons that lie over each other, and what is cut off or leaves the page.
 _LAID_BADLY = """cell => { const found = [], seen = [...cell.querySelectorAll('p, label, button, input, select, textarea, figcaption, summary, li, td, th, .widget-label, img, svg[role=img]')]
@@ -251,28 +251,29 @@ class Walk:
         for letter in letters:
             box = cell.get_by_role("textbox", name=f"{letter}, {QUANTITIES[letter].plain_name}", exact=True)
             slider = cell.get_by_role("slider").nth(letters.index(letter))
-            first = box.input_value()
+            first, stood = box.input_value(), slider.input_value()
             self.type(box, "banana")
-            self.says(cell, "Still shown:", f"a word for {letter}")
+            self.says(box.locator("xpath=ancestor::*[contains(@class, 'widget-hbox')][1]"), "Still shown:", f"a word for {letter}")
             for key, end in (("End", "max"), ("Home", "min")):
                 if slider.evaluate("(one, end) => Math.abs(one.value - one[end]) < one.step / 2", end):
                     continue  # it stands there
                 was = caption.inner_text()
                 slider.press(key)
-                self.changes(caption, was, f"{letter} at its {'upper' if key == 'End' else 'lower'} end ({box.input_value()})", cell)
+                self.comes(cell, _CAPTION_APART, was, f"{letter} at its {'upper' if key == 'End' else 'lower'} end ({box.input_value()}): nothing changes")
             self.type(box, first)
-            cell.page.wait_for_timeout(80)
+            self.comes(slider, "(one, stood) => one.value === stood", stood, f"{letter} was {first}: its slider does not come back to {stood}")
             if box.input_value() != first:
                 self.note(f"{letter} was {first} and is shown as {box.input_value()}")
         for name in ("Save as SVG", "Save as PNG"):
             self.saves(cell, name)
 
-    def changes(self, caption, was: str, what: str, cell) -> None:
+    def comes(self, place, holds: str, given: str, otherwise: str) -> None:
+        """Wait until something holds of a place that stays, whatever is drawn anew in it."""
         try:
-            caption.page.wait_for_function("([one, was]) => one.innerText !== was", arg=[caption.element_handle(), was], timeout=SOON)
+            self.page.wait_for_function(f"([one, given]) => ({holds})(one, given)", arg=[place.element_handle(), given], timeout=SOON)
         except Exception:
-            alerts = " / ".join(cell.get_by_role("alert").all_inner_texts())
-            self.note(f"{what}: nothing changes. {alerts}")
+            alerts = " / ".join(place.get_by_role("alert").all_inner_texts())
+            self.note(f"{otherwise}. {alerts}")
 
     def saves(self, cell, name: str) -> None:
         try:

@@ -74,17 +74,19 @@ def _within(working: WayOfWorking, values: dict[str, float], near: float | None)
     whole = _part(working.tree, values, alike)
     off = _SAME * abs(whole.right) if near is None else near
     low, high = whole.right - off, whole.right + off
-    found = sum([low <= number <= high for number in whole.two])
+    found = len([number for number in whole.two if low <= number <= high])
     for a, b in combinations(working.used, 2):
         if working.kinds[a] == working.kinds[b]:
             try:
-                found += sum([low <= number <= high for number in _part(working.tree, {**values, a: values[b], b: values[a]}, alike).one])
+                swapped = _part(working.tree, {**values, a: values[b], b: values[a]}, alike, False)
             except (ArithmeticError, ValueError, TypeError):
                 continue
+            found += len([number for number in swapped.one if low <= number <= high])
     return found
 
 
-def _part(node: ast.expr, values: dict[str, float], alike: dict[str, list[str]]) -> _Part:
+def _part(node: ast.expr, values: dict[str, float], alike: dict[str, list[str]], twice: bool = True) -> _Part:
+    """What a part can come to; not `twice` without the numbers that take two things done wrong, which are most of the work."""
     match node:
         case ast.Constant(value=int() | float() as number):
             return _Part(float(number))
@@ -94,30 +96,37 @@ def _part(node: ast.expr, values: dict[str, float], alike: dict[str, list[str]])
                 return _Part(value, [*_ROUGH.get(name, ())])
             return _Part(value, [*(value * times for times in _TIMES), *(values[other] for other in alike[name])])
         case ast.UnaryOp(operand=operand):
-            inner = _part(operand, values, alike)
-            return _Part(-inner.right, [inner.right, *(-x for x in inner.one)], [*inner.one, *(-x for x in inner.two)])
+            inner = _part(operand, values, alike, twice)
+            return _Part(-inner.right, [inner.right, *(-x for x in inner.one)], [*inner.one, *(-x for x in inner.two)] if twice else [])
         case ast.BinOp(left=left, op=ast.Pow(), right=right) if (size := exact(right)) is not None:
-            return _raised(_part(left, values, alike), float(size))
+            return _raised(_part(left, values, alike, twice), float(size), twice)
         case ast.BinOp(left=left, op=op, right=right):
-            return _joined(_part(left, values, alike), _part(right, values, alike), _OPERATORS[type(op)], _OTHER.get(type(op), ()))
+            return _joined(_part(left, values, alike, twice), _part(right, values, alike, twice), _OPERATORS[type(op)], _OTHER.get(type(op), ()), twice)
         case ast.Call(func=ast.Name(id=name), args=arguments):
-            return _called(name, [_part(argument, values, alike) for argument in arguments])
+            return _called(name, [_part(argument, values, alike, twice) for argument in arguments], twice)
     raise TypeError(ast.dump(node))
 
 
-def _joined(a: _Part, b: _Part, work: _Work, others: tuple[_Work, ...]) -> _Part:
+def _joined(a: _Part, b: _Part, work: _Work, others: tuple[_Work, ...], twice: bool) -> _Part:
     """Two parts joined: a side never written down, or the sides joined in another way, is one thing wrong."""
     right = work(a.right, b.right)
     one = [*_each(work, a.one, (b.right,)), *_each(work, (a.right,), b.one), a.right, b.right]
-    two = [*_each(work, a.two, (b.right,)), *_each(work, (a.right,), b.two), *_each(work, a.one, b.one), *a.one, *b.one]
     for other in others:
         one += _each(other, (a.right,), (b.right,))
+    if not twice:
+        return _Part(right, one)
+    two = [*_each(work, a.two, (b.right,)), *_each(work, (a.right,), b.two), *_each(work, a.one, b.one), *a.one, *b.one]
+    for other in others:
         two += [*_each(other, a.one, (b.right,)), *_each(other, (a.right,), b.one)]
     return _Part(right, one, two)
 
 
 def _each(work: _Work, left: list[float] | tuple[float, ...], right: list[float] | tuple[float, ...]) -> list[float]:
     try:
+        if work is operator.mul:  # these two are most of the work: without a call for each number
+            return [x * y for x in left for y in right]
+        if work is operator.truediv:
+            return [x / y for x in left for y in right]
         return [work(x, y) for x in left for y in right]
     except (ArithmeticError, ValueError, TypeError):
         found = []
@@ -130,36 +139,39 @@ def _each(work: _Work, left: list[float] | tuple[float, ...], right: list[float]
         return found
 
 
-def _raised(base: _Part, power: float) -> _Part:
+def _raised(base: _Part, power: float, twice: bool) -> _Part:
     """A power left out, upside down, multiplied by, or another one."""
     powers = {1.0, 1 / power if power else 1.0, -power, *_OTHER_POWERS} - {power}
     works: list[Callable[[float], float]] = [partial(_to_power, power=other) for other in powers]
     works.append(lambda x: x * power)
-    return _through(base, partial(_to_power, power=power), works)
+    return _through(base, partial(_to_power, power=power), works, twice)
 
 
 def _to_power(x: float, power: float) -> float:
     return math.pow(x, power)
 
 
-def _through(inner: _Part, right: Callable[[float], float], others: list[Callable[[float], float]]) -> _Part:
+def _through(inner: _Part, right: Callable[[float], float], others: list[Callable[[float], float]], twice: bool) -> _Part:
     def each(work: Callable[[float], float], numbers: list[float]) -> list[float]:
-        return _each(lambda x, _: work(x), numbers, (0.0,))
+        try:
+            return [work(x) for x in numbers]
+        except (ArithmeticError, ValueError, TypeError):
+            return _each(lambda x, _: work(x), numbers, (0.0,))
 
     one, two = each(right, inner.one), each(right, inner.two)
     for other in others:
         one += each(other, [inner.right])
-        two += each(other, inner.one)
+        two += each(other, inner.one) if twice else []
     return _Part(right(inner.right), one, two)
 
 
-def _called(name: str, arguments: list[_Part]) -> _Part:
+def _called(name: str, arguments: list[_Part], twice: bool) -> _Part:
     work: Callable[..., float] = arithmetic.NAMESPACE[name]
     if len(arguments) > 1:
         first, *rest = arguments
         for part in rest:
-            first = _joined(first, part, work, ())
+            first = _joined(first, part, work, (), twice)
         return first
     if name == "sqrt":
-        return _through(arguments[0], work, [lambda x: x, lambda x: x / 2, lambda x: x**2])
-    return _through(arguments[0], work, [arithmetic.NAMESPACE[other] for other in _OTHER_CALLS.get(name, ())] + [lambda x: x])
+        return _through(arguments[0], work, [lambda x: x, lambda x: x / 2, lambda x: x**2], twice)
+    return _through(arguments[0], work, [arithmetic.NAMESPACE[other] for other in _OTHER_CALLS.get(name, ())] + [lambda x: x], twice)

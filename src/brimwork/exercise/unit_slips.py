@@ -51,6 +51,7 @@ def mixed_up(unit: str) -> tuple[str, ...]:
     return ()
 
 
+@lru_cache(maxsize=4096)
 def _equal(a: str, b: str) -> bool:
     one, two = units.unit(a), units.unit(b)
     return one.dimension == two.dimension and isclose(one.factor, two.factor) and one.shift == two.shift

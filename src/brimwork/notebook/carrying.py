@@ -25,7 +25,8 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
-from brimwork.notebook.practising import Keeper, alert, box, button, paragraph, status
+from brimwork.notebook.practising import Keeper, alert, button, paragraph, status
+from brimwork.notebook.text_box import TextBox
 from brimwork.shown import Markup, escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -53,7 +54,7 @@ class Carrying:
         design = self.running()
         self.shown = {key: _text(design, key) for key in keys}  # what each box showed of the file
         self.fields = {key: _field(key) for key in keys}
-        self.boxes = {key: box(label_of(field), "40em") for key, field in self.fields.items()}
+        self.boxes = {key: TextBox(description=label_of(field), layout={"min_width": "40em", "width": "max-content"}) for key, field in self.fields.items()}
         for key, own in self.boxes.items():
             own.placeholder = f"such as {self.fields[key].suggested(_region(design))}"
             own.value = self.shown[key]

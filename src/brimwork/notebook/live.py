@@ -30,6 +30,7 @@ from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
 from brimwork.notebook.saving import Saving
 from brimwork.notebook.slider import Slider
+from brimwork.notebook.text_box import TextBox
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, attribute, escape
 from brimwork.units import InputError, convert, parse
@@ -43,7 +44,6 @@ STRIDES = (16, 8, 4, 2, 1)  # of a whole track: all over it at first, then betwe
 PAUSE, BREATH = 0.03, 0.005  # s left to the page after a move, and to the reader between two drawings ahead
 _WAITS = Page("*The picture appears here once you have kept your prediction above.*", "The picture appears here once you have kept your prediction above.")
 _numbers = count(1)
-_QUIET = {"description_width": "initial"}
 _ROOMY = {"min_width": "30em", "width": "max-content"}
 
 
@@ -88,7 +88,7 @@ class Control:
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         low, high, step = self.row.stepped(*ranges.range(letter))
         self.span = low, high
-        self.box = widgets.Text(value=self._text(), description=f"{letter}, {self.row.plain_name}", continuous_update=False, style=_QUIET, layout=_ROOMY)
+        self.box = TextBox(value=self._text(), description=f"{letter}, {self.row.plain_name}", layout=_ROOMY)
         self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.here, min=low, max=high, step=step)
         self.slider.value = self._nearest_step(convert(value, self.row.here))
         self.message = widgets.HTML(layout={"margin": "0 0 0 1em"})

@@ -2,9 +2,13 @@
 function render({ model, el }) {
   const input = document.createElement("input");
   const at = () => Math.round((input.valueAsNumber - input.min) / input.step);
-  const told = () => {
+  const told = () => input.setAttribute("aria-valuetext", `${input.value} ${model.get("unit")}`.trim());
+  let said = model.get("said");
+  const place = () => {
+    if (model.get("said") < said) return model.set({ value: input.valueAsNumber, said }); // an answer to what was done before the last move
+    said = model.get("said");
     input.value = model.get("value");
-    input.setAttribute("aria-valuetext", `${input.value} ${model.get("unit")}`.trim());
+    told();
   };
   input.type = "range";
   const ends = () => {
@@ -52,15 +56,15 @@ function render({ model, el }) {
   input.addEventListener("input", () => {
     watch();
     const frame = kept[at()];
-    model.set({ value: input.valueAsNumber, shown: frame && show(frame) ? beside : "" });
+    model.set({ value: input.valueAsNumber, said: ++said, shown: frame && show(frame) ? beside : "" });
     model.save_changes();
     told();
   });
   const near = () => { if (Date.now() - told.near > 2000 || !told.near) { told.near = Date.now(); model.send({ near: true }); } }; // the kernel draws its track
   for (const event of ["pointerenter", "focus"]) input.addEventListener(event, near);
-  model.on("change:value", told);
-  for (const part of ["min", "max", "name"]) model.on(`change:${part}`, () => { ends(); told(); });
-  told();
+  model.on("change:value", place);
+  for (const part of ["min", "max", "name"]) model.on(`change:${part}`, () => { ends(); place(); });
+  place();
   input.dataset.lmSuppressShortcuts = "true"; // arrow keys are for the slider, not for JupyterLab
   el.append(input);
   return () => replaced.disconnect();

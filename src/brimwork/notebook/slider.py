@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-import anywidget
 import traitlets
 
+from brimwork.notebook.heard import Heard
 
-class Slider(anywidget.AnyWidget):
+
+class Slider(Heard):
     """A number between `min` and `max` in steps, in `unit`; `name` is read out and shown on pointing.
 
     It shows pictures in the figure beside it: `show` one at once, `keep` some for its steps, as long as the other values are those of `beside`.
@@ -20,7 +21,7 @@ class Slider(anywidget.AnyWidget):
     name = traitlets.Unicode().tag(sync=True)
     letter = traitlets.Unicode().tag(sync=True)
     unit = traitlets.Unicode().tag(sync=True)
-    value = traitlets.Float().tag(sync=True, echo_update=False)
+    value = traitlets.Float().tag(sync=True)
     min = traitlets.Float().tag(sync=True)
     max = traitlets.Float().tag(sync=True)
     step = traitlets.Float().tag(sync=True)

@@ -45,8 +45,9 @@ _ONLY: dict[str, tuple[str, ...]] = {
 }
 
 
+@cache
 def sections(kind: str) -> dict[str, dict[str, Value]]:
-    """The sections of a design of that kind, in the order in which they are shown."""
+    """The sections of a design of that kind, in the order in which they are shown; to be read, not changed."""
     return {name: {key: field for key, field in SECTIONS[name].items() if _plays(f"{name}.{key}", kind)} for name in KINDS[kind]}
 
 

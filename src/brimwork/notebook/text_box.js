@@ -1,0 +1,28 @@
+// A box with its label, as ipywidgets draws one.
+function render({ model, el }) {
+  const input = document.createElement("input"), label = document.createElement("label");
+  el.classList.add("jupyter-widgets", "widget-inline-hbox", "widget-text");
+  label.className = "widget-label";
+  label.style.width = "initial";
+  label.textContent = model.get("description");
+  [input.type, input.id, input.placeholder] = ["text", `box-${Math.random().toString(36).slice(2)}`, model.get("placeholder")];
+  label.htmlFor = input.id;
+  input.dataset.lmSuppressShortcuts = "true"; // keys are for the box, not for JupyterLab
+
+  let said = model.get("said"), stood = (input.value = model.get("value"));
+  const show = () => {
+    if (model.get("said") < said) return model.set({ value: stood, said }); // an answer to what was done before
+    if (input.value !== stood) return; // somebody is typing
+    said = model.get("said");
+    stood = input.value = model.get("value");
+  };
+  model.on("change:value", show);
+  input.addEventListener("blur", show);
+  input.addEventListener("change", () => {
+    stood = input.value;
+    model.set({ value: stood, said: ++said });
+    model.save_changes();
+  });
+  el.append(label, input);
+}
+export default { render };
