@@ -151,9 +151,9 @@ def _part(node: ast.expr, values: dict[str, float], plain: bool = False) -> _Rou
             return _Rough(_worked(work, inner.right), [*(_worked(work, x) for x in inner.rough), *others])
         case ast.Call(func=ast.Name(id=name), args=arguments):
             parts, work = [_part(argument, values, plain) for argument in arguments], arithmetic.NAMESPACE[name]
-            right = [part.right for part in parts]
-            rough = [_worked(work, *right[:place], x, *right[place + 1 :]) for place, part in enumerate(parts) for x in part.rough]
-            return _Rough(_worked(work, *right), rough)
+            whole = [part.right for part in parts]
+            rough = [_worked(work, *whole[:place], x, *whole[place + 1 :]) for place, part in enumerate(parts) for x in part.rough]
+            return _Rough(_worked(work, *whole), rough)
     raise TypeError(ast.dump(node))
 
 

@@ -18,11 +18,14 @@ function render({ model, el }) {
   };
   model.on("change:value", show);
   input.addEventListener("blur", show);
-  input.addEventListener("change", () => {
+  const entered = () => {
+    if (input.value === stood) return;
     stood = input.value;
     model.set({ value: stood, said: ++said });
     model.save_changes();
-  });
+  };
+  input.addEventListener("change", entered);
+  input.addEventListener("keydown", (event) => { if (event.key === "Enter") entered(); }); // JupyterLab keeps Enter from making a change
   el.append(label, input);
 }
 export default { render };
