@@ -59,7 +59,7 @@ def pages(context):
 @pytest.fixture
 def page(context, pages):
     page = pages.pop() if pages else context.new_page()
-    page.set_default_timeout(60_000)
+    page.set_default_timeout(180_000)
     page.set_viewport_size(lab.VIEW)
     yield page
     try:

@@ -80,7 +80,7 @@ def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page,
 @pytest.fixture(scope="module")
 def plain(context):
     page = context.new_page()
-    page.set_default_timeout(60_000)
+    page.set_default_timeout(180_000)
     page.set_viewport_size({"width": 1024, "height": 900})
     yield page
     page.close()

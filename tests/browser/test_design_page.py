@@ -130,9 +130,11 @@ def test_an_emptied_box_has_its_usual_value_again_and_a_button_beside_it_does_th
         typed(page, label, text)
     slab = page.get_by_role("textbox", name="Length of the slab under it")
     page.get_by_role("button", name="Length of the slab under it: take the usual 600 mm").click()
-    page.wait_for_function("() => [...document.querySelectorAll('.bw-usual input')].some(one => one.value === '600 mm')")
+    usual = "() => [...document.querySelectorAll('.bw-usual input')].some(one => one.value === '600 mm')"
+    page.wait_for_function(usual)
     typed(page, "Length of the slab under it", "500 mm")
     typed(page, "Length of the slab under it", "")
+    page.wait_for_function(usual)
     assert slab.input_value() == "600 mm"
 
 

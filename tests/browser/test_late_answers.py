@@ -43,7 +43,7 @@ def opened(context, served):
     folder, address = served
     lab.lay_out_afresh(folder)
     page = context.new_page()
-    page.set_default_timeout(60_000)
+    page.set_default_timeout(180_000)
     line = Line(page)
     answers.note(folder / "answers.json", "T04.8", "about twice as much", "prediction")  # the picture waits for it
     page.goto(address.removesuffix("lab") + "brimwork/page/overflow")

@@ -24,7 +24,7 @@ def start(address):
 def plain(context):
     """A page of its own, narrow enough to scroll, that keeps what it asked for."""
     page = context.new_page()
-    page.set_default_timeout(60_000)
+    page.set_default_timeout(180_000)
     page.set_viewport_size({"width": 1300, "height": 900})
     page.asked = []
     page.on("request", lambda request: page.asked.append(request.url))

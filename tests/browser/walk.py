@@ -39,7 +39,7 @@ from brimwork.notebook.settings import take_settings
 
 LEARNER = "A07"
 ALIVE = "body[data-alive]"
-SOON, PRINTED = 30_000, 60_000  # ms that the page of a machine with much to do may take to answer, and to print
+SOON, PRINTED = 90_000, 180_000  # ms that the page of a machine with much to do may take to answer, and to print
 _CAPTION_APART = "(cell, was) => cell.querySelector('figcaption').innerText !== was"
 
 # Pairs of words, boxes and buttons that lie over each other, and what is cut off or leaves the page.
