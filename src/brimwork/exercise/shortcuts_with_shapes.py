@@ -11,7 +11,8 @@ def _cylinders(widths: tuple[str, ...], length: str) -> Iterator[str]:
     yield from (f"pi/4*{width}**2*{length}" for width in widths)
     for a, b in combinations(widths, 2):
         yield from (f"pi/4*({mean})*{length}" for mean in (f"(({a} + {b})/2)**2", f"{a}*{b}", f"({a}**2 + {b}**2)/2", f"(2*{a}*{b}/({a} + {b}))**2"))
-        yield from (f"pi/12*({a}**2 + {a}*{b} + {b}**2)*{length}" for _ in (1,) if {a, b} != {widths[0], widths[-1]})
+        if (a, b) != (widths[0], widths[-1]):
+            yield f"pi/12*({a}**2 + {a}*{b} + {b}**2)*{length}"
 
 
 SHAPES: dict[str, tuple[str | tuple[str, str], ...]] = {
