@@ -4,6 +4,7 @@ The whole campaigns take minutes and are run by hand: `python tests/mutation/for
 """
 
 import ast
+import mmap
 import random
 import sys
 from dataclasses import replace
@@ -14,6 +15,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent / "mutation"))
 
 import formulas as faults_in_formulas
+import in_place as faults_in_place
 import modules as faults_in_modules
 from may_live import MAY_LIVE
 from mutants import in_formula, in_module, swapped
@@ -72,6 +74,12 @@ def test_a_planted_fault_in_a_module_turns_its_tests_red_and_none_leaves_them_gr
     at_import = ("planted", roots.tree.body[-1], ast.Raise(ast.Name("KeyError", ast.Load())))
     faults = [refusal, ("none", roots.tree, roots.tree), at_import]
     assert faults_in_modules.campaign([replace(roots, faults=faults)], ("mutation/try_roots.py",)) == {"roots": [1]}
+
+
+def test_a_fork_may_use_memory_beside_what_its_parent_has_and_not_without_end():
+    with mmap.mmap(-1, faults_in_place.MEMORY):  # taken, and never written to
+        assert faults_in_place.in_fork(lambda: len(bytearray(100_000_000)), seconds=5) == 100_000_000
+        assert faults_in_place.in_fork(lambda: len(bytearray(2 * faults_in_place.MEMORY)), seconds=5) is None
 
 
 def test_a_gate_whose_tests_never_reach_the_module_does_not_judge():

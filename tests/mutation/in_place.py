@@ -27,7 +27,7 @@ import pytest
 from _pytest.runner import runtestprotocol
 from mutants import Fault, swapped
 
-MEMORY = 3_000_000_000  # bytes: a fault that piles up without end is noticed before the machine is full
+MEMORY = 3_000_000_000  # bytes over what the process has already: a fault that piles up without end is noticed before the machine is full
 _AT_ONCE = ("<listcomp>", "<dictcomp>", "<setcomp>", "<genexpr>")
 
 
@@ -86,10 +86,11 @@ def in_fork(work: Callable[[], Any], seconds: float = 0.0) -> Any:
 
 
 def limit(seconds: float) -> None:
-    """Let this process end after so much processor time (s), or when it needs more than MEMORY."""
-    whole = int(seconds) + 1
+    """Let this process end after so much more processor time (s), or when it needs MEMORY more than it has: a fork has all that its parent had."""
+    whole = int(time.process_time() + seconds) + 1
+    most = resource.getpagesize() * int(Path("/proc/self/statm").read_text().split()[0]) + MEMORY
     resource.setrlimit(resource.RLIMIT_CPU, (whole, whole))
-    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+    resource.setrlimit(resource.RLIMIT_AS, (most, most))
 
 
 def changed(old: CodeType, new: CodeType) -> list[tuple[CodeType, CodeType]] | None:
