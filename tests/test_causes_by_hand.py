@@ -290,6 +290,12 @@ def test_what_has_no_finite_number_is_no_way():
             assert of.number(compile(text, "<test>", "eval"), {"a": 7.0}) == number
 
 
+def test_where_the_right_working_has_no_number_a_way_is_told_apart_by_another_point():
+    """b is so near to a that a little aside it is more: then only the ways have a number there."""
+    said = told(working("sqrt(a - b)", "m", {"a": (2.02, "m2"), "b": (2.0, "m2")}))
+    assert said["You left out b: take it off."] == pytest.approx([math.sqrt(2.02)]) and said["You added b: take it off."] == pytest.approx([math.sqrt(4.02)])
+
+
 def test_only_what_the_working_uses_is_used():
     of = working("Q/A", "m/s", {**HOSE, "t": (3.0, "s")})
     assert of.used == {"Q", "A"} and "t" in of.shown

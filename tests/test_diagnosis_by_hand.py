@@ -30,6 +30,7 @@ def test_a_sum_is_its_terms_with_their_signs_and_a_product_its_factors_over_and_
     assert found == [(1, "a"), (-1, "b"), (1, "c"), (-1, "d")]
     assert [(ast.unparse(factor), over) for factor, over in factors(tree("a/(b/c)*d"))] == [("a", True), ("b", False), ("c", True), ("d", True)]
     assert worth(total([(-1, tree("b")), (1, tree("a"))]), a=7.0, b=3.0) == 4.0 and worth(total([(-1, tree("a"))]), a=7.0) == -7.0 and worth(total([])) == 0
+    assert ast.unparse(total([(-1, tree("b")), (1, tree("a"))])) == "a - b"  # and not -b + a: what is added stands first
     assert worth(product([(tree("a"), False), (tree("b"), True), (tree("c"), True)]), a=4.0, b=3.0, c=2.0) == 1.5
     assert worth(product([(tree("a"), False)]), a=4.0) == 0.25 and worth(product([])) == 1
 

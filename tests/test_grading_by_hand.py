@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import pytest
 from few_numbers import FewNumbers, design
 
+from brimwork.design.follows.missing import missing
 from brimwork.design.judged.grading import OVERRULED, Check, Computed, Joined, answered_check
 from brimwork.design.typed.asking import asked, keys_in, offered, reason, tried, without_keys
 from brimwork.design.typed.known import Unknown
@@ -14,7 +15,7 @@ from brimwork.design.typed.patches import rectangular_patch
 from brimwork.design.typed.questions import QUESTIONS
 from brimwork.units import InputError
 
-VESSEL = "overflowing vessel"
+VESSEL, DRILLED = "overflowing vessel", "drilled stones"
 
 # --- a number, a word, or both ------------------------------------------------------------------------------------------------------
 
@@ -171,8 +172,8 @@ def test_a_part_that_cannot_be_worked_out_fails():
         ("C31", "site.frost_depth 600 mm; ground.sub_base 74 mm", {"levels": {"formation": -0.5}}, ("marginal", "frost reaches 600 mm down, the base 500 mm, on 74.0 mm of granular layer")),
         ("C31", "site.frost_depth 600 mm; ground.sub_base 75 mm", {"levels": {"formation": -0.5}}, None), ("C31", "site.frost_depth 500 mm; ground.sub_base 0 mm", {"levels": {"formation": -0.5}}, None),
         ("C31", "site.frost_depth 600 mm; ground.sub_base 0 mm", {"levels": {}}, None),
-        ("C54", "levels.liner_edge 0 mm", {"box_top": 0.1 * (1 - 0.5e-9)}, None),
-        ("C54", "levels.liner_edge 0 mm", {"box_top": 0.1 * (1 - 2e-9)}, ("marginal", "an edge 100 mm over the paving")),
+        ("C54", "levels.liner_edge 0 mm", {"box_top": 0.1 - 4e-10}, None), ("C54", "levels.liner_edge 0 mm", {"levels": {"stone top": 0.07}}, ("marginal", "an edge 70.0 mm over the paving")),
+        ("C54", "levels.liner_edge 0 mm", {"box_top": 0.1 - 6e-10}, ("marginal", "an edge 100 mm over the paving")),
         ("C31", "ground.sub_base 0 mm", {"levels": {"formation": -0.5}}, None), ("C31", "site.frost_depth 600 mm", {"levels": {"formation": -0.5}}, None),
         ("C70", "ground.lining_thickness 0.75 mm", {}, None), ("C70", "ground.lining_thickness 0.7 mm", {}, ("marginal", "lining and fleece together are 0.700 mm thick")),
         ("C70", "ground.lining_thickness 0.5 mm", {}, ("marginal", "lining and fleece together are 0.500 mm thick")),
@@ -197,6 +198,10 @@ def test_a_slab_over_the_bay_keeps_the_pump_in():
 
     assert over((0.2, 0.0)) == ("fail", "a slab lies over the pump's bay") and over((0.31, 0.0)) is None
 
+    slabs = {"beside": rectangular_patch(0.4, 0.4, (0.5, 0.0)), "over": rectangular_patch(0.4, 0.4), "on no slab": None}
+    place = SimpleNamespace(bay=rectangular_patch(0.2, 0.2), standing=tuple(slabs), slab_under=slabs.get)
+    assert OVERRULED["C50"](FewNumbers(design=design(VESSEL), geometry=place)) == ("fail", "a slab lies over the pump's bay")  # one of three is enough
+
 
 def test_the_worse_of_number_and_answer_is_told_with_both():
     duct = next(one for one in QUESTIONS if one.id == "C45")
@@ -208,6 +213,41 @@ def test_the_worse_of_number_and_answer_is_told_with_both():
 
     assert told(45, good) == ("marginal", f"a duct of 45.0 mm; by your answer: {good}") and told(45, fair) == ("marginal", f"by your answer: {fair}")
     assert told(45, bad) == ("fail", f"by your answer: {bad}") and told(50, good) == ("pass", f"by your answer: {good}")
+
+
+# --- what is missing ----------------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("asked_for", "keys"),
+    [
+        (lambda d: d["pipe.bore"] + d["pipe.length"], ("pipe.bore", "pipe.length")),
+        (lambda d: range(d["reservoir.blocks_along"]) and d["pipe.bore"], ("reservoir.blocks_along", "pipe.bore")),  # a count stands in as a whole number
+        (lambda d: max(d["stones.diameters"]) + d["pipe.bore"], ("stones.diameters", "pipe.bore")),
+        (lambda d: max(head for flow, head in d["pump.curve"]) + d["pipe.bore"], ("pump.curve", "pipe.bore")),
+        (lambda d: d["pipe.bore"] and d["pump.cut_out"] == "no" and d["pipe.length"], ("pipe.bore", "pump.cut_out")),  # a word decides what else is asked
+    ],
+)  # fmt: skip
+def test_all_that_a_number_still_waits_for_is_found(asked_for, keys):
+    assert missing(FewNumbers(design=design(DRILLED)), lambda chain: asked_for(chain.design)) == keys
+    assert missing(FewNumbers(design=design(DRILLED, "pipe.bore 25 mm")), lambda chain: asked_for(chain.design)) == tuple(key for key in keys if key != "pipe.bore")
+
+
+def test_where_the_stand_ins_do_not_go_together_others_are_tried():
+    """One for everything, then a hundredth, then a hundred; what was asked for before it went wrong is needed too."""
+
+    def small(chain, least: float, most: float) -> float:
+        wall = chain.design["vessel.wall_thickness"]
+        if not least < wall < most:
+            raise InputError("the wall is thicker than the vessel")
+        return wall + chain.design["vessel.height"]
+
+    def of(least, most):
+        return missing(FewNumbers(design=design(VESSEL)), lambda chain: small(chain, least, most))
+
+    both = ("vessel.wall_thickness", "vessel.height")
+    assert of(0.9, 1.1) == of(0.009, 0.011) == of(90.0, 110.0) == both and of(2.0, 3.0) == ("vessel.wall_thickness",)
+    assert missing(FewNumbers(design=design(VESSEL)), lambda chain: 1 / (chain.design["pipe.bore"] - 1.0) + chain.design["pipe.length"]) == ("pipe.bore", "pipe.length")
 
 
 # --- what is missing, in words ------------------------------------------------------------------------------------------------------

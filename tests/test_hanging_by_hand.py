@@ -12,6 +12,7 @@ from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.limits import Criterion, Limits, at_least, at_most, between
 from brimwork.design.typed.questions import QUESTIONS
+from brimwork.units import InputError
 
 VESSEL, DRILLED = "overflowing vessel", "drilled stones"
 
@@ -154,16 +155,50 @@ def test_an_answer_hangs_on_nothing(monkeypatch):
     assert list(hangs_on(made, "C11")) == []
 
 
-def test_what_is_not_known_comes_after_what_fails(hangs):
-    """A number that is not there is thirty away, one that cannot be worked out twenty, what is partly met ten: any way out of it is a better one."""
+def test_what_waits_for_a_value_hangs_on_no_other(hangs):
+    """A bore of 20.4 mm would give it a number, but one that fails: nobody is helped by that."""
 
     def needed(chain):
         if bore(chain) < 0.0203:
             raise Unknown("pipe.length")
         return 1.0
 
-    (one,) = hangs(needed, at_least(2.0, 1.5), "pipe.bore 20 mm")
-    assert one.up and one.weight == pytest.approx(30.0 - 0.5) and one.enough is None
+    assert hangs(needed, at_least(2.0, 1.5), "pipe.bore 20 mm") == []
+
+
+def test_what_cannot_be_worked_out_comes_after_what_fails(hangs):
+    """It is twenty away, and a number of 1 where 2 are wanted half: the way out of it is the better one. And nobody goes from a number to what is not known."""
+
+    def worked(chain):
+        if bore(chain) < 0.0203:
+            raise InputError("too narrow")
+        return 1.0
+
+    (one,) = hangs(worked, at_least(2.0, 1.5), "pipe.bore 20 mm")
+    assert one.up and one.weight == pytest.approx(20.0 - 0.5) and one.enough is None
+    assert hangs(lambda chain: bore(chain) if bore(chain) <= 0.020 else chain.design["pipe.length"], at_least(0.030, 0.025), "pipe.bore 20 mm") == []
+
+
+def test_a_count_goes_by_one_and_to_the_next_whole_one(hangs):
+    """2 blocks where 5 are wanted: one more closes a fifth of the way, which counts as a fiftieth of 2 does. From 8 down to 3. One block is the least."""
+
+    def row(chain):
+        return float(chain.design["reservoir.blocks_along"])
+
+    (more,), (fewer,) = hangs(row, at_least(5.0, 4.0), "reservoir.blocks_along 2"), hangs(row, at_most(3.0, 4.0), "reservoir.blocks_along 8")
+    assert (more.up, more.now, more.enough, more.weight) == (True, 2, 5.0, pytest.approx((1 / 5) * 0.04))
+    assert (fewer.up, fewer.now, fewer.enough) == (False, 8, 3.0)
+    assert hangs(row, at_most(0.5, 0.5), "reservoir.blocks_along 1") == [] and len(hangs(row, at_most(0.5, 0.5), "reservoir.blocks_along 2")) == 1
+
+
+def test_either_way_may_be_as_good_and_then_it_is_up(hangs):
+    (one,) = hangs(lambda chain: abs(edge(chain)), at_least(0.050, 0.040), "levels.liner_edge 0 mm")
+    assert one.up
+
+
+def test_a_gain_of_less_than_a_thousand_millionth_is_none(hangs):
+    """A fiftieth of 20 mm is 0.0004 of a metre: of a number of one metre and some of them."""
+    assert [len(hangs(lambda chain, part=part: part * bore(chain) + 1.0, at_least(2.0, 1.5), "pipe.bore 20 mm")) for part in (1.5e-6, 5e-6)] == [0, 1]
 
 
 @pytest.mark.parametrize(

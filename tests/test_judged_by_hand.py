@@ -357,6 +357,7 @@ def test_splash_is_that_of_the_flow_that_comes_where_a_sheet_is_thrown():
 
 def test_branches_without_valves_never_share_water():
     assert grade("C63", "stones.valves yes", DRILLED, throttle=1.0) == "pass" and grade("C63", "stones.valves yes", DRILLED, throttle=2.0) == "marginal"
+    assert grade("C63", "stones.valves yes", DRILLED, throttle=1.001) == "marginal" and grade("C63", "stones.valves yes", DRILLED, throttle=2.001) == "fail"
     assert grade("C63", "stones.valves yes", DRILLED, throttle=2.1) == "fail" == grade("C63", "stones.valves no", DRILLED, throttle=0.1)
 
 

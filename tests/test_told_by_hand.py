@@ -103,6 +103,18 @@ def test_a_slip_gives_either_of_its_numbers():
     assert diagnose(question, "60.0 kg/m").slip == 0 == diagnose(question, "1.00 kg/m").slip
 
 
+def test_one_figure_reaches_no_further_than_three():
+    """6.4 m by 3 m: 6 is what 6.4 is to one figure, but is no more taken for it than 6.00."""
+    assert diagnose(asked(a="6.4 m", b="3 m"), "6 m2").message == NONE == diagnose(asked(a="6.4 m", b="3 m"), "6.00 m2").message
+
+
+def test_the_right_number_in_another_unit_goes_before_two_things_at_once():
+    """18.0 mm2 for 18 cm2; and as 18 m2 it would be a known slip, typed in a unit in which nothing is measured."""
+    question = Question("X", 1, "How large?", "area", "m2", asked().given, 18e-4, (KnownWay(18.0, "You changed no unit. Change it."),), asked().again, lambda: ())
+    found = diagnose(question, "18.0 mm2")
+    assert found.kind == "unit" and "you typed mm2, where the number is in cm2" in found.message
+
+
 def test_numbers_under_nought_have_multiples_too():
     assert diagnose(plain(-100.0), "-200.0 kg/m").message.startswith("Your number is twice what it should be.")
     assert diagnose(plain(-100.0), "200.0 kg/m").message == NONE == diagnose(plain(100.0), "0 kg/m").message

@@ -83,9 +83,8 @@ def alone(text: str | float) -> float | None:
     if not isinstance(text, str):
         return float(text)
     node = _tree(text)
-    sign = -1.0 if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub) else 1.0
-    inner = node.operand if isinstance(node, ast.UnaryOp) else node
-    return sign * float(inner.value) if isinstance(inner, ast.Constant) and isinstance(inner.value, int | float) else None
+    number = node.operand if isinstance(node, ast.UnaryOp) else node
+    return value_typed(text, {}) if isinstance(number, ast.Constant) else None
 
 
 def dimension_typed(text: str, given: Mapping[str, Dimension]) -> Dimension:
@@ -200,12 +199,9 @@ class Constants:
 
 
 def _is_word(node: ast.expr) -> bool:
-    match node:
-        case ast.Name(id=name):
-            return name in UNIT_WORDS
-        case ast.BinOp(left=base, op=ast.Pow(), right=power):
-            return _is_word(base) and exact(power) is not None
-    return False
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Pow):
+        return _is_word(node.left) and exact(node.right) is not None
+    return isinstance(node, ast.Name) and node.id in UNIT_WORDS
 
 
 def _unit_text(node: ast.expr) -> str:

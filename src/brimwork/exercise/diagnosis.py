@@ -159,7 +159,7 @@ def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
 
 def _right(question: Question, reading: Reading) -> str:
     answer = question.typed(question.answer)
-    if reading.unit and question.unit and reading.unit != question.unit and not _same_unit(reading.unit, question.unit):
+    if not _same_unit(reading.unit, question.unit):
         return f"Right: {answer}. You typed it in another unit, which is the same amount."
     return f"Right: {answer}."
 

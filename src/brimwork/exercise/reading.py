@@ -180,9 +180,9 @@ def _as_meant(question: Question, reading: Reading) -> Reading:
     wanted = unit(question.unit).dimension
     pressure, area_mass = unit("Pa").dimension, unit("kg/m2").dimension
     if wanted == pressure and reading.dimension == area_mass and "lb" in reading.unit:
-        return Reading(reading.value * STANDARD_GRAVITY, pressure, reading.number, _FORCE.sub("lbf", reading.unit, count=1))
+        return Reading(reading.value * STANDARD_GRAVITY, pressure, reading.number, _FORCE.sub("lbf", reading.unit))
     if wanted == unit("N").dimension and reading.dimension == unit("kg").dimension and "lb" in reading.unit:
-        return Reading(reading.value * STANDARD_GRAVITY, wanted, reading.number, _FORCE.sub("lbf", reading.unit, count=1))
+        return Reading(reading.value * STANDARD_GRAVITY, wanted, reading.number, _FORCE.sub("lbf", reading.unit))
     if wanted == unit("kg").dimension and reading.dimension == unit("N").dimension and "weigh" in f"{question.text} {question.name}":
         return Reading(reading.value / STANDARD_GRAVITY, wanted, reading.number, reading.unit)
     return reading

@@ -153,7 +153,7 @@ def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
 
 
 def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[Way]:
-    numbers = [(factor, over) for factor, over in members if exact(factor) is not None]
+    numbers = [(number, over) for factor, over in members if (number := exact(factor)) is not None]
     others = [(factor, over) for factor, over in members if exact(factor) is None and not _words_only(factor, names)]
     for factor, over in others:
         rest = [(f, o) for f, o in members if f is not factor]
@@ -208,10 +208,9 @@ def _words_only(node: ast.expr, names: Names) -> bool:
     return bool(held) and held <= names.words
 
 
-def _size(numbers: list[tuple[ast.expr, bool]]) -> Fraction:
+def _size(numbers: list[tuple[Fraction, bool]]) -> Fraction:
     size = Fraction(1)
-    for factor, over in numbers:
-        number = exact(factor) or Fraction(1)
+    for number, over in numbers:
         size = size * number if over else size / number
     return size
 

@@ -263,7 +263,8 @@ def _way(one: Hangs, design: Design) -> str:
     way = "more" if one.up else "less"
     if one.enough is None:
         return f"{way} than {here} helps, and is not enough by itself"
-    return f"{way} than {here}: about {units.write(one.enough, unit, 3)} would do by itself" + (", the others in the same share" if many else "")
+    enough = units.write(one.enough, unit, None) if getattr(field, "whole", False) else f"about {units.write(one.enough, unit, 3)}"
+    return f"{way} than {here}: {enough} would do by itself" + (", the others in the same share" if many else "")
 
 
 # --- drawings and lists -------------------------------------------------------------------------------------------------------------

@@ -217,12 +217,9 @@ def _socket(chain: Chain) -> tuple[str, str] | None:
 
 
 def _edges(chain: Chain) -> tuple[str, str] | None:
-    levels = [
-        _known(chain, "levels.liner_edge"),
-        *(None if isinstance(got := tried(top), Refused) else got for top in (lambda: chain.box_top, lambda: chain.level("stone top"))),
-    ]
-    edge = max((level for level in levels if level is not None), default=0.0)
-    return ("marginal", f"an edge {told(edge, 'mm', chain.design.region)} over the paving") if FLUSH < edge < PROUD * (1 - 1e-9) else None
+    levels = _known(chain, "levels.liner_edge"), tried(lambda: chain.box_top), tried(lambda: chain.level("stone top"))
+    edge = max((FLUSH, *(level for level in levels if isinstance(level, float))))
+    return ("marginal", f"an edge {told(edge, 'mm', chain.design.region)} over the paving") if FLUSH < round(edge, 9) < PROUD else None
 
 
 def _access(chain: Chain) -> tuple[str, str] | None:

@@ -57,6 +57,10 @@ def _field(key: str) -> Any:
     return SECTIONS[section][name]
 
 
+def _is_whole(key: str) -> bool:
+    return getattr(_field(key), "whole", False)
+
+
 def _with(design: Design, key: str, value: float) -> Design:
     given = design.given(key)
     there: Any = value
@@ -73,11 +77,11 @@ def _number(design: Design, key: str) -> float:
 
 
 def hangs_on(design: Design, finding_id: str, most: int = 6) -> Iterator[Hangs]:
-    """The values that a finding hangs on, those that move it most first. One that reads no number of the design has none."""
+    """The values that a finding hangs on, those that move it most first. One that reads no number of the design has none, nor has one that waits for a value."""
     row = _row(finding_id, design.kind)
-    if row is None:
+    now = row.grade(chain_of(design)) if row else None
+    if now is None or now.needs:
         return
-    now = row.grade(chain_of(design))
     found = [one for key in _asked(design, row) if (one := _tried(design, row, now, key))]
     for one in sorted(found, key=lambda one: (-one.weight, one.key))[:most]:
         yield replace(one, enough=_enough(design, row, now, one))
@@ -86,20 +90,16 @@ def hangs_on(design: Design, finding_id: str, most: int = 6) -> Iterator[Hangs]:
 def _tried(design: Design, row: Any, now: Finding, key: str) -> Hangs | None:
     """Which way a value must go for the finding to be better, or None where it moves nothing."""
     value = _number(design, key)
-    step = abs(value) * LITTLE or 0.01
-    numbers = [_distance(_grade(design, row, key, value + way * step)) for way in (1, -1)]
-    here = _distance(now)
-    better = [here - other for other in numbers]
-    gain = max(better)
-    if not gain > 1e-9 * max(abs(here), 1.0):
-        return None
-    return Hangs(key, better[0] >= better[1], value, None, gain)
+    little = abs(value) * LITTLE or 0.01
+    step = 1.0 if _is_whole(key) else little
+    up, down = (_distance(now) - _distance(_grade(design, row, key, other)) for other in (value + step, value - step))
+    gain = max(up, down) * little / step
+    return Hangs(key, up >= down, value, None, gain) if round(gain, 9) > 0 else None
 
 
 def _grade(design: Design, row: Any, key: str, value: float) -> Finding | None:
-    field = _field(key)
-    whole = getattr(field, "whole", False)
-    if value < 0 and not field.signed or whole and value < 1:
+    whole = _is_whole(key)
+    if value < 0 and not _field(key).signed or whole and value < 1:
         return None
     return row.grade(chain_of(_with(design, key, round(value) if whole else value)))
 
@@ -120,7 +120,6 @@ def _enough(design: Design, row: Any, now: Finding, one: Hangs) -> float | None:
     """The nearest value at which the finding would pass with nothing else changed; None where none within reach does."""
     if now.grade == "pass":
         return None
-    field = _field(one.key)
     far = (one.now * LOOKED_AT if one.now > 0 else one.now / LOOKED_AT) if one.up else (one.now / LOOKED_AT if one.now > 0 else one.now * LOOKED_AT)
     if one.now == 0:
         far = (1 if one.up else -1) * 1.0
@@ -139,4 +138,4 @@ def _enough(design: Design, row: Any, now: Finding, one: Hangs) -> float | None:
         middle = (bad + good) / 2
         found = _grade(design, row, one.key, middle)
         bad, good = (bad, middle) if found and found.grade == "pass" else (middle, good)
-    return float(math.ceil(good) if one.up else math.floor(good)) if getattr(field, "whole", False) else good
+    return float(math.ceil(good) if one.up else math.floor(good)) if _is_whole(one.key) else good

@@ -73,7 +73,7 @@ def _plate_said(chain: Chain) -> str:
     plate, supply = chain.design["pump.voltage"], chain.design["supply.voltage"]
     said = f"plate {chain.design['pump.frequency']}, supply {chain.design['supply.frequency']}"
     through = f"; a pump on a transformer: give what the transformer puts out, {units.write(plate, 'V', None)}, as the voltage of the supply"
-    return said + (through if plate <= EXTRA_LOW[-1] < supply else "")
+    return said + (through if plate <= max(EXTRA_LOW) < supply else "")
 
 
 def _nearest(chain: Chain) -> float:
@@ -104,7 +104,7 @@ def _cable_said(chain: Chain) -> str:
 
 def protects(rating: float, region: str) -> bool:
     """Whether a residual-current device of that rating (A) protects people."""
-    return rating <= PROTECTS[region] * (1 + 1e-9)
+    return at_most(PROTECTS[region], PROTECTS[region]).grade(rating) == "pass"
 
 
 def _residual_current(chain: Chain, answer: object) -> tuple[str, str]:
