@@ -124,7 +124,7 @@ def _kind(node: ast.expr, learner: simulated.Learner) -> tuple | None:
 def _whole(tree: ast.expr, learner: simulated.Learner) -> Iterator[tuple[str, ast.expr]]:
     """The first formula that comes to mind, where its unit fits: all values multiplied, those of one kind added up, two of them divided."""
     wanted = units.unit(learner.posed.unit).dimension
-    yield from ((how, other) for how, other in _wholes(learner) if (kind := _kind(other, learner)) is not None and arithmetic.same(kind, wanted))
+    yield from ((how, other) for how, other in _wholes(learner) if (kind := _kind(other, learner)) is not None and kind == wanted)
 
 
 def _wholes(learner: simulated.Learner) -> Iterator[tuple[str, ast.expr]]:

@@ -6,9 +6,9 @@ from fractions import Fraction
 
 import pytest
 
-from brimwork.dimensions import LENGTH, MASS, NUMBER, TIME, VOLUME, Dimension
+from brimwork.dimensions import LENGTH, MASS, NUMBER, TIME, VOLUME
 from brimwork.exercise.advice import advised, bids
-from brimwork.exercise.arithmetic import Constants, alone, dimension_of_typed, dimension_typed, fill, hole_texts, holes, names, same, value_typed, whole
+from brimwork.exercise.arithmetic import Constants, alone, dimension_of_typed, dimension_typed, fill, hole_texts, holes, names, value_typed, whole
 from brimwork.exercise.causes import Cause, WayOfWorking, written
 from brimwork.exercise.question import KnownWay, Question
 from brimwork.exercise.ways import Way
@@ -99,12 +99,6 @@ def test_a_tree_has_a_kind_by_its_names_alone():
         dimension_of_typed(tree("3*inch"), {})
 
 
-def test_powers_agree_but_for_the_last_bits():
-    assert same(LENGTH, LENGTH) and not same(LENGTH, TIME) and not same(LENGTH, LENGTH * TIME)
-    near, far = (Dimension(part + off for part in LENGTH) for off in (1e-10, 1e-8))
-    assert same(LENGTH, near) and same(near, LENGTH) and not same(LENGTH, far) and not same(far, LENGTH)
-
-
 def test_holes_are_filled_with_what_is_shown_or_worked_out():
     """A circle of 25 mm is 78.5398 mm round."""
     given, shown = {"d": 0.025, "n": 4.0}, {"d": "1 in wide"}
@@ -148,6 +142,7 @@ def test_a_constant_has_its_value_and_its_kind():
 
 def test_a_number_with_a_unit_is_left_as_it_is_where_nothing_is_given():
     assert ast.unparse(whole("3*inch", {}, set(), Constants())[0]) == "3 * inch"
+    assert ast.unparse(whole("3*inch*sqrt(2)", {}, set(), Constants())[0]) == "3 * inch * sqrt(2)"
 
 
 def test_numbers_on_the_way_are_put_in_and_stand_as_trees_of_their_own():
@@ -224,6 +219,9 @@ def test_where_the_numbers_go_in_as_they_stand_nobody_is_thought_to_work_in_si()
     assert working("n*g", "m/s", {"n": (3.0, "")}).as_they_stand is False  # g has a unit, and so goes in as metres
     assert working("n*pi", "", {"n": (3.0, "")}, words=frozenset({"pi"})).as_they_stand
     assert not working("sqrt(n)", "", {"n": (-3.0, "")}).as_they_stand
+    for right, shown in ((1e6, 2.0), (4e6, 3.0)):  # a root that has a number in one of the two ways alone
+        assert not working("sqrt(a - b)", "m", {"a": (shown, "m2"), "b": (right, "mm2")}).as_they_stand
+        assert not working("sqrt(b - a)", "m", {"a": (shown, "m2"), "b": (right, "mm2")}).as_they_stand
 
 
 def test_an_angle_that_is_left_out_leaves_one_degree():
@@ -296,9 +294,31 @@ def test_where_the_right_working_has_no_number_a_way_is_told_apart_by_another_po
     assert said["You left out b: take it off."] == pytest.approx([math.sqrt(2.02)]) and said["You added b: take it off."] == pytest.approx([math.sqrt(4.02)])
 
 
+def test_two_workings_are_told_apart_near_the_values_given():
+    """Near one metre each of them the root has no number, and nobody would see that a by c is c by a."""
+    said = told(working("sqrt(a*c - 2*b)", "m", {"a": (9.0, "m"), "c": (1.0, "m"), "b": (1.0, "m2")}))
+    assert "You put a and c each in the place of the other: swap them." not in said and said["You used a in the place of c: put c there."] == pytest.approx(
+        [math.sqrt(79)]
+    )
+
+
+def test_a_number_that_is_only_there_in_one_unit_is_given_alone():
+    """c - a x b under a root: with b left out a is taken by 1 m, or by 1 mm."""
+    metres = {"a": (5.0, "m"), "b": (1.5, "mm")}
+    small = told(working("sqrt(c - a*b)", "m", {**metres, "c": (0.01, "m2")}))
+    assert small["You left out b: multiply by it."] == pytest.approx([math.sqrt(0.01 - 5 * 0.001)])
+    large = told(working("sqrt(a*b - c)", "m", {**metres, "c": (0.006, "m2")}))
+    assert large["You left out b: multiply by it."] == pytest.approx([math.sqrt(5 - 0.006)])
+
+
+def test_the_whole_upside_down_is_not_named_beside_the_fraction():
+    said = told(working("a*b/t", "m/s", {"a": (6.0, "m"), "b": (3.0, "m"), "t": (2.0, "s")}))
+    assert said["You turned the fraction upside down: divide a * b by t."] == pytest.approx([1 / 9]) and not [one for one in said if "the whole upside" in one]
+
+
 def test_only_what_the_working_uses_is_used():
     of = working("Q/A", "m/s", {**HOSE, "t": (3.0, "s")})
-    assert of.used == {"Q", "A"} and "t" in of.shown
+    assert of.used == {"Q", "A"} and "t" in of.shown and working("n*g", "m/s", {"n": (3.0, "")}).used == {"n"}
     only = next(cause for cause in of.causes if cause.way.sentence(ast.unparse) == "That is only t, as it was given: work on from it.")
     assert only.number == 3.0 and only.dimension == TIME and not only.way.likely
     assert only.typed_as(TIME) and not only.typed_as(LENGTH)  # a given value keeps its own unit

@@ -150,6 +150,9 @@ def test_two_limits_together_are_nowhere_wider_than_either(one, other, both):
         (NEVER, "mm", "UK", "no number passes as it stands"),
         (at_least(0.0254, 0.0127), "mm", "US", "from 1 in; near it from 0.5 in"),
         (at_most(0.9144, 1.2192), "m", "US", "up to 3 ft; near it up to 4 ft"),
+        (at_most(0.012345678, 1), "mm", "UK", "up to 12.3457 mm; near it up to 1000 mm"),  # six figures, and three of what is changed into inches
+        (at_most(0.012345678, 1), "mm", "US", "up to 0.486 in; near it up to 39.4 in"),
+        (at_most(0.2, 0.3), "", "US", "up to 0.2; near it up to 0.3"),
     ],
 )
 def test_limits_are_told_as_people_say_them(limits, unit, region, text):
@@ -199,4 +202,5 @@ def test_limits_that_hang_on_the_design_are_typed_by_an_example():
     with pytest.raises(InputError, match='write limits.C00 = "from 2 mm; from 1 mm"'):
         of(None).read("twice", "limits.C00")
     assert of(at_least(0.050, 0.025)).hint() == "usual: from 50 mm; from 25 mm" and of(at_least(0.0254, 0.0127)).hint("US") == "usual: from 1 in; from 0.5 in"
+    assert of(at_most(0.012345678, 1)).usually() == "up to 12.3 mm; up to 1000 mm" and of(at_most(0.012345678, 1), "").usually("US") == "up to 0.0123; up to 1"
     assert of(None).name == "limits of: how far it is" and of(None).write(((0.5, 1.25), (0.0, 2.0))) == "0.5 to 1.25; 0 to 2"

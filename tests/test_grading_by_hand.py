@@ -230,7 +230,9 @@ def test_the_worse_of_number_and_answer_is_told_with_both():
 )  # fmt: skip
 def test_all_that_a_number_still_waits_for_is_found(asked_for, keys):
     assert missing(FewNumbers(design=design(DRILLED)), lambda chain: asked_for(chain.design)) == keys
-    assert missing(FewNumbers(design=design(DRILLED, "pipe.bore 25 mm")), lambda chain: asked_for(chain.design)) == tuple(key for key in keys if key != "pipe.bore")
+    assert missing(FewNumbers(design=design(DRILLED, "pipe.bore 25 mm")), lambda chain: asked_for(chain.design)) == tuple(
+        key for key in keys if key != "pipe.bore"
+    )
 
 
 def test_where_the_stand_ins_do_not_go_together_others_are_tried():
@@ -247,7 +249,10 @@ def test_where_the_stand_ins_do_not_go_together_others_are_tried():
 
     both = ("vessel.wall_thickness", "vessel.height")
     assert of(0.9, 1.1) == of(0.009, 0.011) == of(90.0, 110.0) == both and of(2.0, 3.0) == ("vessel.wall_thickness",)
-    assert missing(FewNumbers(design=design(VESSEL)), lambda chain: 1 / (chain.design["pipe.bore"] - 1.0) + chain.design["pipe.length"]) == ("pipe.bore", "pipe.length")
+    assert missing(FewNumbers(design=design(VESSEL)), lambda chain: 1 / (chain.design["pipe.bore"] - 1.0) + chain.design["pipe.length"]) == (
+        "pipe.bore",
+        "pipe.length",
+    )
 
 
 # --- what is missing, in words ------------------------------------------------------------------------------------------------------

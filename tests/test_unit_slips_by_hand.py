@@ -86,7 +86,7 @@ def test_where_all_numbers_go_in_as_they_stand_no_unit_was_missed():
     asked = question(three, 0.12, a=(0.04, "mm"))
     assert as_they_stand(asked, "mm") is True and as_they_stand(asked, "m") is False
     assert list(of_an_input(asked, ("mm", "m"))) == [] and len(list(of_an_input(asked, ("m", "mm")))) == 1
-    two = question(lambda given: given["a"] + given["b"], 4.0, a=(3.0, "m"), b=(1.0, "mm"))
+    two = question(lambda given: given["a"] + given["b"], 4.0, a=(3.0, "m"), b=(0.001, "mm"))
     assert as_they_stand(two, "m") is False  # one kind of quantity in two units
     assert as_they_stand(question(lambda given: given["a"] * given["b"], 12.0, a=(3.0, "m"), b=(4.0, "m")), "m2") is True
     assert as_they_stand(question(lambda given: given["a"] * given["b"], 12.0, a=(3.0, "m"), b=(4.0, "")), "m") is True

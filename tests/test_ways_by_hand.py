@@ -31,6 +31,7 @@ def worth(way: Way, unit: float = 1.0, **values: float) -> float:
         "min": min,
         **{name: getattr(math, name) for name in ("sqrt", "sin", "cos", "tan", "asin", "acos", "atan", "log", "log10", "ceil", "pi")},
         "inch": 0.0254,
+        "g": 9.8,
         "a": A,
         "b": B,
         "c": C,
@@ -119,7 +120,17 @@ def test_one_place_in_many_is_changed_and_the_others_stay():
         and of_kind("left out", "a + b + c*d")["You left out d: multiply by it."] == 10.0
     )
     assert of_kind("left out", "max(a, b*c, d)") == {"You left out b: multiply by it.": 7.0, "You left out c: multiply by it.": 7.0}
+    assert of_kind("left out", "max(b, a*c)") == {"You left out a: multiply by it.": 3.0, "You left out c: multiply by it.": 5.0}
     assert of_kind("left out", "min(d, b*c, a)") == {"You left out b: multiply by it.": 2.0, "You left out c: multiply by it.": 3.0}
+
+
+def test_a_round_number_is_taken_for_pi_or_g():
+    found = {way.sentence(ast.unparse): (worth(way), way.likely) for way in ways(tree("pi*g*a"), names("a")) if way.kind == "rounded"}
+    assert found == {
+        "You took 3 for pi: take 3.14.": (3 * 9.8 * A, False),
+        "You took a round number for g: take it to three figures.": (math.pi * 10 * A, False),
+    }
+    assert of_kind("rounded", "a*b") == {}
 
 
 # --- sums and products --------------------------------------------------------------------------------------------------------------
@@ -140,6 +151,8 @@ def test_a_plain_number_in_a_sum_is_left_out_too():
         "You worked with a alone: take it from b.": 5.0,
         "You left out a: take it off.": 3.0,
     }
+    assert of_kind("left out", "-a + b + c") == {"You left out a: take it off.": 5.0, "You left out b: add it.": -3.0, "You left out c: add it.": -2.0}
+    assert of_kind("left out", "-a") == {"You left out a: count it too.": 0.0}
     assert of_kind("left out", "-a + b") == {
         "You left out a: take it off.": 3.0,
         "You left out b: add it.": -5.0,
@@ -152,6 +165,8 @@ def test_a_plain_number_in_a_sum_is_left_out_too():
     [
         ("a/3", "You left out the third: divide by 3.", 5.0), ("a*1000", "You left out the 1000: multiply by it.", 5.0), ("a*0.385", "You left out the 0.385: multiply by it.", 5.0),
         ("a*19/18", "You left out the 19/18: multiply by it.", 5.0), ("a*21/20", "You left out the 1.05: multiply by it.", 5.0), ("a*19/20", "You left out the 0.95: multiply by it.", 5.0),
+        ("a*12500", "You left out the 12500: multiply by it.", 5.0), ("a*41/2", "You left out the 20.5: multiply by it.", 5.0), ("a*3/2", "You left out the 3/2: multiply by it.", 5.0),
+        ("a*3/2", "You left out the 2: divide by it.", 15.0), ("a*2**3", "You left out 2 ** 3: multiply by it.", 5.0),
         ("a*2/3", "You left out the 3: divide by it.", 10.0), ("a*2/3", "You left out the 2: multiply by it.", 5 / 3), ("a*19/18", "You left out the 18: divide by it.", 95.0),
     ],
 )  # fmt: skip
@@ -190,6 +205,8 @@ def test_what_is_worked_out_of_numbers_alone_is_left_out_and_not_turned():
         ("a/b/c", {"You turned the fraction upside down: divide a by b * c.": 6 / 5, "You turned the whole upside down: divide the other way round.": 6 / 5}),
         ("2*a*b/c", {"You turned the fraction upside down: divide a * b by c.": 4 / 15, "You turned the whole upside down: divide the other way round.": 1 / 15}),
         ("pi*a/b", {"You turned the fraction upside down: divide pi * a by b.": 3 / (5 * math.pi), "You turned the whole upside down: divide the other way round.": 3 / (5 * math.pi)}),
+        ("a*b/sqrt(2)", {}),
+        ("a*b/c/sqrt(2)", {"You turned the fraction upside down: divide a * b by c * sqrt(2).": 2 * 2**0.5 / 15, "You turned the whole upside down: divide the other way round.": 2 * 2**0.5 / 15}),
         ("pi/b/c", {"You turned the whole upside down: divide the other way round.": 6 / math.pi}),  # what stands above is no value given
     ],
 )  # fmt: skip
@@ -197,9 +214,17 @@ def test_a_fraction_is_turned_upside_down(text, turned):
     assert {said: number for said, number in of_kind("turned round", text).items() if "upside" in said and " in upside" not in said} == pytest.approx(turned)
 
 
+def test_a_word_for_a_unit_stays_where_a_fraction_is_turned_upside_down():
+    told = of_kind("turned round", "a*b*inch/c", words=("inch",))
+    assert told["You turned the fraction upside down: divide a * b by c."] == pytest.approx(2 / 15 * 0.0254)
+
+
 def test_brackets_are_forgotten_round_a_sum_that_is_multiplied():
     assert of_kind("brackets", "2*(a + b)") == {"You forgot the brackets round a + b: work that out first.": 11.0}  # or 13, by which term is multiplied
     assert of_kind("brackets", "a + b") == {} == of_kind("brackets", "a/(b + c)") == of_kind("brackets", "a*(2 + 3)")
+    assert of_kind("brackets", "a*(2 + sqrt(3))") == {} and of_kind("turned round", "a*(b + c)")["You divided by b + c: multiply by it."] == 1.0
+    loose = [worth(way) for way in ways(tree("a*(b + c + d)"), names("a*(b + c + d)")) if way.kind == "brackets"]
+    assert loose == [5 * 3 + 2 + 7, 3 + 2 + 5 * 7]  # the first term is multiplied alone, or the last
 
 
 # --- the whole, and its values ------------------------------------------------------------------------------------------------------
@@ -210,7 +235,7 @@ def test_brackets_are_forgotten_round_a_sum_that_is_multiplied():
     [
         ("a*b/c/d", {"a * b": 15.0, "c * d": 14.0, "a * b / c": 7.5}), ("a*b + c*d", {"a * b": 15.0, "c * d": 14.0}), ("sqrt(a*b)", {"a * b": 15.0}), ("(a + b)**2", {"a + b": 8.0}),
         ("-(a*b) + c", {"a * b": 15.0}), ("a*b", {}), ("a*b*c", {"a * b": 15.0}), ("(a + b)*(c + d)", {"a + b": 8.0, "c + d": 9.0}), ("2*a/c", {}),
-        ("a/(b + c)", {"b + c": 5.0}), ("a/b/c", {"b * c": 6.0, "a / b": 5 / 3}),
+        ("a/(b + c)", {"b + c": 5.0}), ("a/b/c", {"b * c": 6.0, "a / b": 5 / 3}), ("a/c*b", {"a * b": 15.0, "a / c": 2.5}),
     ],
 )  # fmt: skip
 def test_a_part_is_given_for_the_whole(text, parts):
@@ -220,7 +245,8 @@ def test_a_part_is_given_for_the_whole(text, parts):
         for name, number in (("a", A), ("b", B), ("c", C), ("d", D))
         if name in text.replace("sqrt", "")
     }
-    assert found == pytest.approx({f"That is only {part}: it is one part of the way, so go on from there.": number for part, number in parts.items()} | given)
+    assert found == pytest.approx(given | {f"That is only {part}: it is one part of the way, so go on from there.": number for part, number in parts.items()})
+    assert text != "a*b/c/d" or [*found][len(given) :] == [f"That is only {part}: it is one part of the way, so go on from there." for part in parts]
 
 
 def test_a_line_on_the_way_is_given_for_the_whole_once():
@@ -251,6 +277,11 @@ def test_values_of_one_kind_are_changed_over():
         if way.text.startswith("you used") and [part.id for part in way.parts] == ["a", "d"]
     ]
     assert sorted(every) == [34.0, 34.0, 48.0]
+
+
+def test_what_the_working_has_no_use_for_is_not_changed_over():
+    for kinds in ({"a": LONG, "b": LONG}, {"b": LONG, "a": LONG}):
+        assert of_kind("swapped", "b - c", named=names("b", kinds, used="b")) == {"You used a in the place of b: put b there.": 3.0}
 
 
 def test_an_angle_and_a_plain_number_are_seldom_changed_over():

@@ -125,14 +125,9 @@ def _dimension(node: ast.AST, known: dict[str, Dimension], text: str) -> Dimensi
 
 
 def _alike(text: str, *dimensions: Dimension) -> Dimension:
-    if any(not same(dimensions[0], other) for other in dimensions):
+    if len({*dimensions}) > 1:
         raise DeclarationError(f"'{text}' puts together {' and '.join(map(str, dict.fromkeys(dimensions)))}")
     return dimensions[0]
-
-
-def same(a: Dimension, b: Dimension) -> bool:
-    """Whether two dimensions agree; powers such as 2/3 are not exact here."""
-    return a == b or all(abs(x - y) < 1e-9 for x, y in zip(a, b))
 
 
 def fill(text: str, given: Mapping[str, float], shown: Mapping[str, str]) -> str:
@@ -175,7 +170,7 @@ class Constants:
                 members = [(self.folded(factor, given), over) for factor, over in factors(node)]
                 bare = [(factor, over) for factor, over in members if exact(factor) is not None or _is_word(factor)]
                 number, unit = any(exact(factor) is not None for factor, _ in bare), any(over and _is_word(factor) for factor, over in bare)
-                if not (number and unit) or len(bare) == len(members) and not given:
+                if not (number and unit and given):
                     return product(members)
                 return product([*((factor, over) for factor, over in members if (factor, over) not in bare), (self._named(bare), True)])
             case ast.BinOp(left=left, op=op, right=right):
@@ -190,7 +185,7 @@ class Constants:
         size = 1.0
         for factor, over in members:
             if (number := exact(factor)) is not None:
-                size *= float(number) ** (1 if over else -1)
+                size = size * float(number) if over else size / float(number)
         above, below = ([_unit_text(factor) for factor, up in members if up is side and exact(factor) is None] for side in (True, False))
         text, whole_text = f"{size:.4g} {'/'.join([' '.join(above), *below])}", ast.unparse(product(members))
         name = next((known for known, shown in self.texts.items() if shown == text), f"constant_{len(self.texts) + 1}")

@@ -88,7 +88,7 @@ def _of_declaration(declared: Numeric) -> Iterator[str]:
             for name, text in declared.let.items():
                 given[name] = arithmetic.dimension_typed(text, given)
             got, wanted = arithmetic.dimension_typed(declared.answer, given), units.unit(declared.unit).dimension
-            if not arithmetic.same(got, wanted):
+            if got != wanted:
                 yield f"the answer comes out in {got}, but it is asked in {declared.unit or 'plain numbers'}"
         except (DeclarationError, InputError) as error:
             yield str(error)

@@ -40,7 +40,7 @@ class Cause:
 
     def typed_as(self, wanted: Dimension) -> bool:
         """Whether somebody might type it with a unit of the kind `wanted`: a given value keeps its own unit, all else takes the one that was asked for."""
-        return self.way.kind != "part" or self.dimension is not None and arithmetic.same(self.dimension, wanted)
+        return self.way.kind != "part" or self.dimension == wanted
 
 
 @dataclass(frozen=True)
@@ -89,11 +89,11 @@ class WayOfWorking:
             {**self.values, **sizes},
         )
         for way in _compiled(key, kinds, tuple(self.shown), self.words, _Tree(self, names)):
-            number, other = self.number(way.code, in_si), self.number(way.code, as_shown) if way.has_units else None
-            two = number is not None and other is not None and not math.isclose(other, number)
+            number = self.number(way.code, in_si)
+            other = self.number(way.code, as_shown) if way.has_units else number
             if number is not None:
-                yield Cause(number, _unlike if self.solved else way.measures, way.way, way.way.far or two and self.as_they_stand)
-            if two and other is not None:
+                yield Cause(number, _unlike if self.solved else way.measures, way.way, way.way.far or number != other and self.as_they_stand)
+            if other is not None and other != number:
                 yield Cause(other, _unlike, way.way, way.way.far)
 
     @cached_property
@@ -117,7 +117,7 @@ class WayOfWorking:
                 found = self.solved(lambda x: float(eval(code, arithmetic.NAMESPACE, {**values, self.result: x})))
             else:
                 found = eval(code, arithmetic.NAMESPACE, values)  # trees of our own declarations only
-            return float(found) if not isinstance(found, complex) and math.isfinite(found) else None
+            return float(found) if math.isfinite(found) else None
         except (ArithmeticError, ValueError, TypeError):
             return None
 
@@ -145,23 +145,20 @@ def _compiled(key: tuple, kinds: tuple, given: tuple[str, ...], words: frozenset
     formulas: set[tuple[str, ...]] = set()
     text = cache(ast.unparse)  # the same parts stand in many ways
     numbered: set[tuple[str, ...]] = set()
-    points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in (1, 2)]
-    right = _at_points(working, compile_tree(working.tree), points)
+    points = [{**_shifted(working, seed), **dict.fromkeys((UNIT + name for name in given), 1.0)} for seed in ("here", "there")]
+    right = _formula(working.tree, _at_points(working, compile_tree(working.tree), points))
     every = [*(_shortcut(tree, said) for tree, said in working.shortcuts), *ways(working.tree, of.names, working.on_the_way)]
     later = {
-        _formula(way, _at_points(working, compile_tree(way.tree), points))
+        _formula(way.tree, _at_points(working, compile_tree(way.tree), points))
         for way in every
         if way.kind == "left out" and way.parts and isinstance(way.parts[0], ast.Name)
     }
     for way in every:
         code = compile_tree(way.tree)
-        numbers = _at_points(working, code, points)
-        if all(b is None or a is not None and math.isclose(a, b) for a, b in zip(numbers, right)) and None not in numbers:
-            continue
-        formula = _formula(way, numbers)
+        formula = _formula(way.tree, _at_points(working, code, points))
         whole = way.kind in ("part", "sign") or "whole upside" in way.text  # another word for what is left out or turned round, where it is the same formula
-        whole = whole or way.kind == "left out" and isinstance(way.parts[:1] and way.parts[0], ast.BinOp) and formula in later
-        if way.kind == "cut" and formula in numbered:
+        whole = whole or way.kind == "left out" and isinstance(next(iter(way.parts), None), ast.BinOp)
+        if formula == right or way.kind == "cut" and formula in numbered:
             continue
         numbered.add(formula)
         if (said := (formula, way.text, *(text(part) for part in way.parts))) in seen or whole and formula in formulas | later:
@@ -179,12 +176,12 @@ def _shortcut(tree: ast.expr, said: str) -> Way:
     return Way(tree, "shortcut", said or "that is a shortcut which does not hold here: work it out in full.", far=not said)
 
 
-def _formula(way: Way, numbers: list[float | None]) -> tuple[str, ...]:
-    """What is one for two ways that are the same formula."""
-    return tuple(f"{number:.9e}" if number is not None else ast.unparse(way.tree) for number in numbers)
+def _formula(tree: ast.expr, numbers: list[float | None]) -> tuple[str, ...]:
+    """What is one for two trees that are the same formula."""
+    return tuple(f"{number:.9e}" if number is not None else ast.unparse(tree) for number in numbers)
 
 
-def _shifted(working: WayOfWorking, seed: int) -> dict[str, float]:
+def _shifted(working: WayOfWorking, seed: str) -> dict[str, float]:
     """The given values a little aside, each by another share: two workings that agree there too are one."""
     draw = random.Random(seed)
     return {name: value * draw.uniform(0.96, 1.04) if name in working.shown else value for name, value in sorted(working.values.items())}
@@ -211,8 +208,15 @@ def _place(node: ast.AST) -> None:
                 _place(child)
 
 
-_code = lru_cache(maxsize=2048)(compile_tree)  # of the working itself
-_text = lru_cache(maxsize=8192)(ast.unparse)
+@lru_cache(maxsize=2048)
+def _code(tree: ast.expr) -> CodeType:
+    """Of the working itself."""
+    return compile_tree(tree)
+
+
+@lru_cache(maxsize=8192)
+def _text(tree: ast.expr) -> str:
+    return ast.unparse(tree)
 
 
 def _unlike() -> None:

@@ -8,12 +8,11 @@ a narrower band, and nobody is told of a unit in which nothing in the question i
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from brimwork import dimensions, units
 from brimwork.dimensions import Dimension
-from brimwork.exercise import arithmetic, unit_slips
+from brimwork.exercise import unit_slips
 from brimwork.exercise.advice import advised
 from brimwork.exercise.causes import Cause
 from brimwork.exercise.choices import Choice, Sequence, Telling
@@ -95,9 +94,7 @@ def diagnose(question: Question | Choice | Sequence | Telling, text: str, middle
         return trouble
     if _within(reading.value, question.answer, question.band(question.answer)):
         return Diagnosis("right", _right(question, reading), echo)
-    good = what_is_right(question, reading.value)
-    kind, message, slip, sure, causes = _explain(question, answer, middle)
-    return Diagnosis(kind, message, echo, good, slip, sure, causes)
+    return replace(_explain(question, answer, middle), echo=echo, good=what_is_right(question, reading.value))
 
 
 def read_answer(question: Question, text: str) -> Reading:
@@ -126,7 +123,7 @@ def _wrong_kind(question: Question, answer: Typed, echo: str) -> Diagnosis | Non
     if reading.dimension != wanted.dimension:
         asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
         said = f"That is {_called(reading)}; the {question.name} is {asked}."
-        if reading.unit.endswith("/m") and _same_kind(f"{reading.unit}in", question.unit):
+        if _kind(f"{reading.unit}in") == wanted.dimension:
             return Diagnosis("other unit", f"{said} A single m is a metre: for a minute type {units.number(reading.number)} {reading.unit}in.", echo)
         ways = _of_other_kind(question, answer)
         told = f"Could it be one of these? {_listed(ways)}" if len(ways) > 1 else ways[0] if ways else "Look at what you multiplied by what."
@@ -141,11 +138,12 @@ def _wrong_kind(question: Question, answer: Typed, echo: str) -> Diagnosis | Non
     return None
 
 
-def _same_kind(unit: str, other: str) -> bool:
+def _kind(unit: str) -> Dimension | None:
+    """What is measured in a unit, where there is such a one."""
     try:
-        return units.unit(unit).dimension == units.unit(other).dimension
+        return units.unit(unit).dimension
     except InputError:
-        return False
+        return None
 
 
 def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
@@ -153,7 +151,7 @@ def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
     reach = _reach(answer)
     found = [slip.feedback for slip in question.slips if any(_within(answer.value, number, reach) for number in slip.numbers)]
     found = found or [cause.way.sentence(question.said) for cause in question.causes
-             if not cause.way.far and cause.dimension is not None and arithmetic.same(cause.dimension, answer.reading.dimension) and _within(answer.value, cause.number, reach)]  # fmt: skip
+             if not cause.way.far and cause.dimension == answer.reading.dimension and _within(answer.value, cause.number, reach)]  # fmt: skip
     return tuple(dict.fromkeys(found))[:MOST_GUESSES]
 
 
@@ -186,36 +184,35 @@ def what_is_right(question: Question, value: float) -> str:
     kind = "It is a plain number, as it should be" if not question.unit else "The unit is of the right kind"
     if value * question.answer <= 0:
         return f"{kind}; the sign or the zero is not yet right."
-    ratio, low = value / question.answer, value < question.answer
+    ratio, under = value / question.answer, question.answer < 0
+    further = ratio > 1
     if 1 / CLOSE_BY <= ratio <= CLOSE_BY:
-        return f"{kind}, and the size is about right, but a little {'low' if low else 'high'}."
+        return f"{kind}, and the size is about right, but a little {'high' if further is not under else 'low'}."
     much = "more than ten times " if ratio > 10 or ratio < 0.1 else ""
-    if question.answer < 0:
-        return f"{kind}. The number lies {'too far from' if ratio > 1 else 'too near to'} zero."
-    return f"{kind}. The number is {much}too {'large' if ratio > 1 else 'small'}."
+    if under:
+        return f"{kind}. The number lies {'too far from' if further else 'too near to'} zero."
+    return f"{kind}. The number is {much}too {'large' if further else 'small'}."
 
 
 # --- what explains a number ---------------------------------------------------------------------------------------------------------
 
-_Explained = tuple[str, str, int | None, bool, tuple[str, ...]]
 
-
-def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
-    """Kind, message, number of the slip, whether it is told as a fact, and the causes, for an answer that is read and not right."""
+def _explain(question: Question, answer: Typed, middle: str) -> Diagnosis:
+    """What to say of an answer that is read and not right."""
     value, reach = answer.value, _reach(answer)
     declared = [_Fit("slip", advised(question, slip), slip.number, place) for place, slip in _slips(question, value, 1.0)]
     if question.middle and len({fit.number for fit in declared}) < len(declared):
         return _by_middle(question, question.middle, declared, middle)
     if not declared and _rounded(question, answer):
-        return "rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", None, True, ()
+        return Diagnosis("rounded", f"You rounded too far: that would be right to {_figures(answer.figures)}. Give {_wanted(question)}.", sure=True)
     if not declared and _near(question, value, question.answer):
-        return "near", _CLOSE, None, False, ()
+        return Diagnosis("near", _CLOSE)
     used = (question.unit, *(given.unit for given in question.given.values()))
     alternatives = tuple(unit_slips.taken(value, answer.reading.unit, used))
-    in_unit = [other for other in alternatives if _near(question, other.value, question.answer)]
+    in_unit = next((other for other in alternatives if _near(question, other.value, question.answer)), None)
     close = [fit for fit in declared if _within(value, fit.number, reach)]
-    if not close:
-        close = [_Fit("unit", f"The working may be right: {other.sentence}.", value) for other in in_unit[:1] if _in_unit(question, other, answer)]
+    if in_unit and not close and _in_unit(question, in_unit, answer):
+        close = [_Fit("unit", _of_a_unit(in_unit), value)]
     own_unit = not any(_same_unit(answer.reading.unit, unit) for unit in used)
     both = _of_both(question, [other for other in alternatives if other.of(used)]) if not declared and not in_unit else None
     if both and own_unit:
@@ -225,13 +222,13 @@ def _explain(question: Question, answer: Typed, middle: str) -> _Explained:
     if fits and not (one and all(fit.seldom for fit in fits)):
         return _fitting(question, answer, fits)
     if in_unit:
-        return "unit", f"The working may be right: {in_unit[0].sentence}.", None, False, (in_unit[0].sentence,)
+        return Diagnosis("unit", _of_a_unit(in_unit), causes=(in_unit.sentence,))
     multiple = _multiple(question, answer)
     if multiple and not one:
         return _of_a_multiple(multiple)
     loose = _ways(question, value, _LOOSE * abs(value) + reach, [])
     near = _fitting(question, answer, loose) if len({f"{fit.number:.6g}" for fit in loose}) == 1 else None
-    return one or near or both or ("none", _SILENT, None, False, ())
+    return one or near or both or Diagnosis("none", _SILENT)
 
 
 _CLOSE = (
@@ -240,14 +237,18 @@ _CLOSE = (
 )
 
 
+def _of_a_unit(other: Taken) -> str:
+    return f"The working may be right: {other.sentence}."
+
+
 def _in_unit(question: Question, other: Taken, answer: Typed) -> bool:
     """Whether the right number in another unit agrees to the figures typed."""
     return _within(other.value, question.answer, _reach(answer) * abs(other.value / answer.value))
 
 
 def _rounded(question: Question, answer: Typed) -> bool:
-    """Whether the right number was rounded, or cut off, by more than it may be off: to fewer than three figures."""
-    return _within(answer.value, question.answer, answer.half * 1.001) and answer.half > question.band(question.answer)
+    """Whether a number that is not right is the right one rounded: to fewer than three figures."""
+    return _within(answer.value, question.answer, answer.half * 1.001)
 
 
 def _figures(count: int) -> str:
@@ -280,7 +281,7 @@ def _known(cause: Cause, unit: Dimension, others: list[_Fit]) -> bool:
     return cause.far or not cause.typed_as(unit) or any(_within(cause.number, fit.number, 1e-6 * abs(fit.number)) for fit in others if fit.kind == "slip")
 
 
-def _fitting(question: Question, answer: Typed, fits: list[_Fit]) -> _Explained:
+def _fitting(question: Question, answer: Typed, fits: list[_Fit]) -> Diagnosis:
     """One explanation told as a fact where it may be, else asked; several always asked."""
     if any(fit.likely for fit in fits):  # a point far out of its place is as good as a value left out, and seldom
         fits = [fit for fit in fits if not fit.seldom]
@@ -290,9 +291,9 @@ def _fitting(question: Question, answer: Typed, fits: list[_Fit]) -> _Explained:
     if len(fits) == 1:
         sharp = _reach(answer) <= _SURE * abs(answer.value) and _within(answer.value, fits[0].number, _reach(answer))
         if sharp and fits[0].likely and not multiple:
-            return kind, sentences[0], slip, True, sentences
-        return kind, f"{multiple}Could it be this? {sentences[0]}", slip, False, sentences
-    return kind, f"{multiple}More than one slip gives this number. Could it be one of these? {_listed(sentences)}", slip, False, sentences
+            return Diagnosis(kind, sentences[0], slip=slip, sure=True, causes=sentences)
+        return Diagnosis(kind, f"{multiple}Could it be this? {sentences[0]}", slip=slip, causes=sentences)
+    return Diagnosis(kind, f"{multiple}More than one slip gives this number. Could it be one of these? {_listed(sentences)}", slip=slip, causes=sentences)
 
 
 def _listed(sentences: tuple[str, ...]) -> str:
@@ -304,55 +305,54 @@ _MULTIPLES = {2.0: "twice", 0.5: "half of", 4.0: "four times", 0.25: "a quarter 
 
 def _multiple(question: Question, answer: Typed) -> str:
     """ "Your number is twice what it should be. " where it is that, to the figures typed, or ""; so for ten, a hundred and a thousand times."""
-    if answer.value * question.answer <= 0:
-        return ""
     for ratio, word in _MULTIPLES.items():
         if _within(answer.value, ratio * question.answer, _reach(answer)):
             return f"Your number is {word} what it should be. "
-    power = round(math.log10(answer.value / question.answer))
-    if power and abs(power) <= 6 and _within(answer.value, 10.0**power * question.answer, _reach(answer)):
-        return f"The figures are right, but your number is {10 ** abs(power)} times too {'large' if power > 0 else 'small'}. "
+    for tens in range(1, 7):
+        for size, ratio in (("large", 10.0**tens), ("small", 0.1**tens)):
+            if _within(answer.value, ratio * question.answer, _reach(answer)):
+                return f"The figures are right, but your number is {10**tens} times too {size}. "
     return ""
 
 
-def _of_a_multiple(multiple: str) -> _Explained:
+def _of_a_multiple(multiple: str) -> Diagnosis:
     """What to say of a number that is a plain multiple of the right one, and of nothing else that is known."""
     ask = (
         "Is a unit changed once too often, or not at all?"
         if multiple.startswith("The figures")
         else "Is a diameter in the place of a radius, or something counted twice?"
     )
-    return "way", f"{multiple}{ask}", None, False, (multiple.strip(),)
+    return Diagnosis("way", f"{multiple}{ask}", causes=(multiple.strip(),))
 
 
-def _of_both(question: Question, alternatives: list[Taken]) -> _Explained | None:
+def _of_both(question: Question, alternatives: list[Taken]) -> Diagnosis | None:
     """A known slip whose number was then typed in another unit."""
     for other in alternatives:
         for place, slip in _slips(question, other.value, _NARROW):
             said = (f"First, {other.question}", slip.feedback)
-            return "slip and unit", f"Perhaps two things at once. {said[0]} And could it be this? {said[1]}", place, False, said
+            return Diagnosis("slip and unit", f"Perhaps two things at once. {said[0]} And could it be this? {said[1]}", slip=place, causes=said)
     return None
 
 
-def _by_middle(question: Question, wanted: Middle, found: list[_Fit], text: str) -> _Explained:
+def _by_middle(question: Question, wanted: Middle, found: list[_Fit], text: str) -> Diagnosis:
     if not text.strip():
         asked = f"What did you get on the way for the {wanted.name}? Type it, in {in_words(wanted.unit) or 'plain numbers'}."
-        return "ask", f"More than one slip gives this number. {asked}", None, False, ()
+        return Diagnosis("ask", f"More than one slip gives this number. {asked}")
     try:
         value = units.read(text, wanted.unit, wanted.name)
     except InputError as error:
-        return "ask", f"I could not read the {wanted.name}: {error}.", None, False, ()
+        return Diagnosis("ask", f"I could not read the {wanted.name}: {error}.")
     for fit, slip in ((fit, question.slips[fit.slip]) for fit in found if fit.slip is not None):
         at = wanted.number if slip.middle is None else slip.middle
         if _within(value, at, TOLERANCE * abs(at)):
-            return "slip", f"Could it be this? {fit.sentence}", fit.slip, False, (fit.sentence,)
-    return "none", _SILENT, None, False, ()
+            return Diagnosis("slip", f"Could it be this? {fit.sentence}", slip=fit.slip, causes=(fit.sentence,))
+    return Diagnosis("none", _SILENT)
 
 
 _SILENT = "I do not know which slip this is. Go through the working line by line, with the unit written beside each number."
 
 
-def _of_an_input(question: Question, answer: Typed, used: tuple[str, ...]) -> _Explained | None:
+def _of_an_input(question: Question, answer: Typed, used: tuple[str, ...]) -> Diagnosis | None:
     reach = _reach(answer)
     guesses = [said for number, said in unit_slips.of_an_input(question, (answer.reading.unit, *used)) if _within(answer.value, number, reach)]
     if not guesses:
@@ -360,7 +360,7 @@ def _of_an_input(question: Question, answer: Typed, used: tuple[str, ...]) -> _E
     guesses = guesses[:MOST_GUESSES]
     said = tuple(guesses)
     last = guesses.pop() if len(guesses) > 1 else "it is a slip that I do not know"
-    return "input", f"Either {', or '.join(guesses)}, or {last}. Check the unit of each given value.", None, False, said
+    return Diagnosis("input", f"Either {', or '.join(guesses)}, or {last}. Check the unit of each given value.", causes=said)
 
 
 # --- choosing and ordering ----------------------------------------------------------------------------------------------------------
@@ -393,7 +393,7 @@ def _ordered(question: Sequence, text: str) -> Diagnosis:
         return Diagnosis("unread", f"I could not read that: {error}.")
     echo = f"You put them: {', '.join(question.items[place] for place in order)}."
     steps = [question.right.index(place) for place in order]
-    turned = [step for step in range(len(steps) - 1) if steps.index(step) > steps.index(step + 1)]
+    turned = [step for step in range(len(steps) - 1) if step + 1 in steps[: steps.index(step)]]
     if not turned:
         return Diagnosis("right", "Right: that order works.", echo)
     good = f"{len(steps) - 1 - len(turned)} of {len(steps) - 1} neighbours stand the right way round."

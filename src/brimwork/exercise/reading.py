@@ -80,7 +80,7 @@ _TWO_SIZES = {"mpa", "mn", "mv", "ma", "mw"}  # a small and a large m make two u
 _TOKEN = re.compile(r"[A-Za-z]{1,14}")
 _TWO = re.compile(r"^([\d.]{1,12})\s{0,2}([A-Za-z]{1,9})\.?,?\s{0,2}(?:and\s{1,2})?([\d.]{1,12})\s{0,2}([A-Za-z]{1,9})\.?$")
 _FORCE = re.compile(r"\blbs?\b")
-_FIGURES = re.compile(r"[-+\s]{0,4}(\d{0,12})(?:\.(\d{0,20}))?(?:[eE]([-+]?\d{1,2}))?(?![\d\s]{0,3}/)")
+_FIGURES = re.compile(r"[-+\s]{0,4}(\d{0,12})(?:\.(\d{0,20}))?(?:[eE]([-+]?\d{1,2}))?(?![\d\s]{0,12}/)")
 
 
 @dataclass(frozen=True)
@@ -121,18 +121,12 @@ def plainly(text: str) -> str:
 
 @cache
 def _known() -> dict[str, str]:
-    """Names of units by their small letters, where only one has them; and other spellings."""
-    names = [*UNITS, *SPELLINGS, *SHORTHANDS]
-    small: dict[str, set[str]] = {}
-    for name in names:
-        small.setdefault(name.lower(), set()).add(SPELLINGS.get(name, name))
-    return {low: name.pop() for low, name in small.items() if len(name) == 1 and low not in _TWO_SIZES} | _SPELT
+    """Names of units by their small letters, and other spellings."""
+    return {name.lower(): SPELLINGS.get(name, name) for name in (*UNITS, *SPELLINGS, *SHORTHANDS) if name.lower() not in _TWO_SIZES} | _SPELT
 
 
 def _spelt(word: str) -> str:
-    if word in UNITS or word in SPELLINGS or word in SHORTHANDS or word == "e":
-        return word
-    return _known().get(word.lower(), word)
+    return word if word in SPELLINGS else _known().get(word.lower(), word)
 
 
 def _both(text: str) -> str:
@@ -162,15 +156,15 @@ def typed_reading(question: Question, text: str) -> Typed:
     if question.unit == "cur" and not reading.unit:
         reading = Reading(reading.value, unit("cur").dimension, reading.number, "cur")
     reading = _as_meant(question, reading)
-    places, figures = _places(plain)
-    return Typed(reading, 0.5 * 10.0**places * unit(reading.unit).factor if figures else 0.0, figures)
+    half, figures = _last_place(plain)
+    return Typed(reading, half * unit(reading.unit).factor, figures)
 
 
 def _in_units(question: Question, plain: str) -> str:
     """Without the word of the question, with its gallons and its money as the reader of units has them."""
     word = next((word for word in _labels(question.label) if plain.casefold().endswith(word)), "") if question.label else ""
     plain = plain[: len(plain) - len(word)]
-    if system.was_chosen() and system.current() == system.FEET:
+    if system.current() == system.FEET:
         plain = _BARE_GALLONS.sub("US gal", plain)  # whoever has chosen US units means these, and the echo says so
     return re.sub(r"(?i)(?<=[\d ])money$", "cur", plain) if question.unit == "cur" else plain  # the word that the question itself has
 
@@ -194,13 +188,13 @@ def _labels(label: str) -> tuple[str, ...]:
     return word, word.removesuffix("s"), word.partition("(")[0]
 
 
-def _places(plain: str) -> tuple[int, int]:
-    """The power of ten of the last digit typed, and how many figures count; 0 figures for a fraction, which is exact."""
+def _last_place(plain: str) -> tuple[float, int]:
+    """Half of the last place typed, and how many figures count; nothing and none for a fraction, which is exact."""
     found = _FIGURES.match(plain)
-    if not found or not (found[1] or found[2]) or re.match(r"[-+\s\d.]{0,14}(?:'|ft\b|feet\b|foot\b)\s{0,2}-?\s{0,2}\d", plain):
-        return 0, 0
+    if not found or re.match(r"[-+\s\d.]{0,14}(?:'|ft\b|feet\b|foot\b)\s{0,2}-?\s{0,2}\d", plain):
+        return 0.0, 0
     whole, part, power = found[1].lstrip("0"), found[2], int(found[3] or 0)
     if part is None:
         kept = max(len(whole.rstrip("0")), min(len(whole), 3))  # noughts at the end count up to the three figures that are asked for
-        return power + len(whole) - kept, kept
-    return power - len(part), len(whole + part if whole else part.lstrip("0"))
+        return 0.5 * 10.0 ** (power + len(whole) - kept), kept
+    return 0.5 * 10.0 ** (power - len(part)), len(whole + part if whole else part.lstrip("0"))

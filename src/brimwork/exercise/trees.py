@@ -1,4 +1,4 @@
-"""A tree taken apart and put together again: a sum as terms with signs, a product as factors over and under the line, one part in the place of another."""
+"""A tree taken apart and put together again: a sum as terms added and taken off, a product as factors over and under the line, one part in the place of another."""
 
 from __future__ import annotations
 
@@ -8,26 +8,26 @@ from collections.abc import Iterator, Sequence
 ONE = ast.Constant(1)
 
 
-def terms(node: ast.expr, sign: int = 1) -> Iterator[tuple[int, ast.expr]]:
-    """What is added (1) and taken off (-1)."""
+def terms(node: ast.expr, added: bool = True) -> Iterator[tuple[ast.expr, bool]]:
+    """What is added (True) and taken off (False)."""
     match node:
         case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            yield from terms(left, sign)
-            yield from terms(right, sign if isinstance(op, ast.Add) else -sign)
+            yield from terms(left, added)
+            yield from terms(right, added if isinstance(op, ast.Add) else not added)
         case ast.UnaryOp(operand=operand):
-            yield from terms(operand, -sign)
+            yield from terms(operand, not added)
         case _:
-            yield sign, node
+            yield node, added
 
 
-def total(members: list[tuple[int, ast.expr]]) -> ast.expr:
-    """The sum of terms with their signs."""
+def total(members: Sequence[tuple[ast.expr, bool]]) -> ast.expr:
+    """The sum of terms, some of them taken off."""
     whole: ast.expr | None = None
-    for sign, term in sorted(members, key=lambda member: -member[0]):
+    for term, added in sorted(members, key=lambda member: not member[1]):
         if whole is None:
-            whole = term if sign > 0 else ast.UnaryOp(ast.USub(), term)
+            whole = term if added else ast.UnaryOp(ast.USub(), term)
         else:
-            whole = ast.BinOp(whole, ast.Add() if sign > 0 else ast.Sub(), term)
+            whole = ast.BinOp(whole, ast.Add() if added else ast.Sub(), term)
     return whole or ast.Constant(0)
 
 

@@ -91,8 +91,8 @@ def _within(node: ast.expr, names: Names, put: Callable[[ast.expr], ast.expr]) -
             members = list(terms(node))
             if names.given(node):
                 yield from (_at(way, put) for way in _of_sum(members, names))
-            for place, (sign, term) in enumerate(members):
-                yield from _within(term, names, _set_term(put, members, place, sign))
+            for place, (term, added) in enumerate(members):
+                yield from _within(term, names, _set_term(put, members, place, added))
         case ast.BinOp(op=ast.Mult() | ast.Div()):
             parts = list(factors(node))
             if names.given(node):
@@ -110,8 +110,8 @@ def _within(node: ast.expr, names: Names, put: Callable[[ast.expr], ast.expr]) -
                 yield from _within(argument, names, _set_argument(put, func, arguments, place))
 
 
-def _set_term(put: Callable[[ast.expr], ast.expr], members: list[tuple[int, ast.expr]], place: int, sign: int) -> Callable[[ast.expr], ast.expr]:
-    return lambda new: put(total([*members[:place], (sign, new), *members[place + 1 :]]))
+def _set_term(put: Callable[[ast.expr], ast.expr], members: list[tuple[ast.expr, bool]], place: int, added: bool) -> Callable[[ast.expr], ast.expr]:
+    return lambda new: put(total([*members[:place], (new, added), *members[place + 1 :]]))
 
 
 def _set_argument(put: Callable[[ast.expr], ast.expr], func: ast.expr, arguments: list[ast.expr], place: int) -> Callable[[ast.expr], ast.expr]:
@@ -131,29 +131,30 @@ def _unit_of(node: ast.expr, names: Names) -> ast.expr:
     return ast.Name(UNIT + node.id, ast.Load()) if isinstance(node, ast.Name) and node.id in names.kinds and node.id not in names.plain else ONE
 
 
-def _of_sum(members: list[tuple[int, ast.expr]], names: Names) -> Iterator[Way]:
-    signs = {sign for sign, _ in members}
-    for place, (sign, term) in enumerate(members):
-        do = "count it too" if len(signs) == 1 else "add it" if sign > 0 else "take it off"
+def _of_sum(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[Way]:
+    one_sign = len({added for _, added in members}) == 1
+    for place, (term, added) in enumerate(members):
+        do = "count it too" if one_sign else "add it" if added else "take it off"
         rest = [*members[:place], *members[place + 1 :]]
         yield Way(total(rest), "left out", f"you left out {{0}}: {do}.", (term,))
-        if len(rest) == 1 and rest[0][0] < 0 < sign:
-            yield Way(rest[0][1], "left out", "you worked with {0} alone: take it from {1}.", (rest[0][1], term))
-    for place, (sign, term) in enumerate(members):
-        if len(members) > 1 and (place or len(members) > 2):
-            turned = [*members[:place], (-sign, term), *members[place + 1 :]]
-            yield Way(total(turned), "turned round", "you took off {0}: add it." if sign > 0 else "you added {0}: take it off.", (term,))
-    if len(members) == 2 and members[0][0] != members[1][0]:
-        (_, more), (_, less) = sorted(members, key=lambda member: -member[0])
-        yield Way(total([(1, less), (-1, more)]), "turned round", "you took {0} from {1}: take {1} from {0}.", (more, less))
-    if len(members) == 2 and all(isinstance(term, ast.Name) for _, term in members):
+        if len(rest) == 1 and added and not one_sign:
+            ((other, _),) = rest
+            yield Way(other, "left out", "you worked with {0} alone: take it from {1}.", (other, term))
+    for place, (term, added) in enumerate(members):
+        if place or len(members) > 2:
+            turned = [*members[:place], (term, not added), *members[place + 1 :]]
+            yield Way(total(turned), "turned round", "you took off {0}: add it." if added else "you added {0}: take it off.", (term,))
+    if len(members) == 2 and not one_sign:
+        more, less = (term for term, _ in sorted(members, key=lambda member: not member[1]))
+        yield Way(total([(less, True), (more, False)]), "turned round", "you took {0} from {1}: take {1} from {0}.", (more, less))
+    if len(members) == 2 and all(isinstance(term, ast.Name) for term, _ in members):
         yield Way(
-            product([(term, True) for _, term in members]), "turned round", "you multiplied {0} by {1}: this is a sum.", tuple(t for _, t in members), False
+            product([(term, True) for term, _ in members]), "turned round", "you multiplied {0} by {1}: this is a sum.", tuple(t for t, _ in members), False
         )
 
 
 def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[Way]:
-    numbers = [(number, over) for factor, over in members if (number := exact(factor)) is not None]
+    numbers = [(share, over) for factor, over in members if (share := exact(factor)) is not None]
     others = [(factor, over) for factor, over in members if exact(factor) is None and not _words_only(factor, names)]
     for factor, over in others:
         rest = [(f, o) for f, o in members if f is not factor]
@@ -194,10 +195,10 @@ def _of_product(members: list[tuple[ast.expr, bool]], names: Names) -> Iterator[
         summed, rest = list(terms(factor)), [(f, o) for f, o in members if f is not factor]
         if over and len(summed) > 1 and names.given(factor):
             for at in (0, len(summed) - 1):
-                loose = [(sign, product([*rest, (term, True)]) if place == at else term) for place, (sign, term) in enumerate(summed)]
+                loose = [(product([*rest, (term, True)]) if place == at else term, added) for place, (term, added) in enumerate(summed)]
                 yield Way(total(loose), "brackets", "you forgot the brackets round {0}: work that out first.", (factor,), likely=False)
     upper, under = [(f, o) for f, o in others if o], [(f, o) for f, o in others if not o]
-    if under and upper and any(names.given(f) for f, _ in under) and any(names.given(f) for f, _ in upper) and len(upper) + len(under) > 2:
+    if any(names.given(f) for f, _ in under) and any(names.given(f) for f, _ in upper) and len(upper) + len(under) > 2:
         turned = product([*((f, not o) for f, o in others), *((f, o) for f, o in members if exact(f) is not None or _words_only(f, names))])
         below = product([(f, not o) for f, o in under])
         yield Way(turned, "turned round", "you turned the fraction upside down: divide {0} by {1}.", (product(upper), below))
@@ -292,7 +293,7 @@ def _inner(node: ast.expr, names: Names) -> Iterator[ast.expr]:
     """Parts of a tree that a person would write down: terms, factors that are sums, what stands in a root or a power."""
     match node:
         case ast.BinOp(op=ast.Add() | ast.Sub()) | ast.UnaryOp():
-            for _, term in terms(node):
+            for term, _ in terms(node):
                 yield term
                 yield from _inner(term, names)
         case ast.BinOp(op=ast.Mult() | ast.Div()):
