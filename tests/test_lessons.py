@@ -181,7 +181,7 @@ def test_a_picture_waits_for_the_prediction_and_begins_elsewhere_than_its_answer
     assert picture.named["after"] == predict.words[0]
     text = bank.pose(predict.words[0]).text
     asked = {word.strip(".,;") for word in re.findall(r"\d[\d.]* ?(?:mm|m|L|dB|litres)\b", text)}
-    begins = {value for key, value in picture.named.items() if key != "after"}
+    begins = {given_values.of_here(value) for key, value in picture.named.items() if key != "after"}
     assert len(asked & begins) <= max(len(asked) - 2, 1), "it does not begin at the values of the question"
     assert [call.words[0] for call in calls if call.name == "puzzle"], "the puzzle has a box"
 

@@ -2,6 +2,8 @@
 
 import asyncio
 
+import pytest
+
 from brimwork import topics
 from brimwork.drawing import image
 from brimwork.nomenclature import QUANTITIES
@@ -134,3 +136,19 @@ def test_a_picture_is_an_svg_of_the_page_while_it_moves_and_an_image_at_rest(mon
     assert ["<svg" in message["show"] for message in one.controls[0].sent if "show" in message] == [True, True, True]
     (last,) = one.handle.shown
     assert image.element(one.figure().picture.sheet) in last and "head over the lip 13.5 mm" in last
+
+
+def test_a_move_that_waited_in_the_page_does_not_undo_what_was_typed_after_it():
+    """A message of one widget that waits behind another of its own comes after one of the other widget that was done later."""
+    taken = []
+    control = live.Control(topics.find("flow over a level lip"), "H", 0.012, lambda one, _: taken.append(one.value))
+    low, step = control.slider.min, control.slider.step
+    control.slider.set_state({"value": low + 4 * step, "said": 1, "done": 1000.0})
+    control.box.set_state({"value": "15 mm", "said": 1, "done": 3000.0})
+    control.slider.set_state({"value": low + 9 * step, "said": 2, "done": 2000.0})
+    assert control.value == taken[-1] == pytest.approx(0.015) and control.box.value == "15 mm"
+    assert control.slider.value == pytest.approx(15)
+    control.slider.set_state({"value": low + 9 * step, "said": 3, "done": 4000.0})
+    control.box.set_state({"value": "14 mm", "said": 2, "done": 3500.0})
+    assert control.read(control.slider.value) == control.value == taken[-1] == pytest.approx(control.on(9))
+    assert control.row.read(control.box.value) == pytest.approx(control.on(9)) and len(taken) == 3

@@ -6,7 +6,9 @@ import pytest
 
 from brimwork import system, topics, typeset, units
 from brimwork.classroom import classfile, handout, numbers
+from brimwork.drawing import svg
 from brimwork.drawing.pictures import picture
+from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.exercise import answers, bank, claims, twins
 from brimwork.exercise.build import faults
 from brimwork.exercise.diagnosis import diagnose
@@ -110,8 +112,16 @@ def test_every_formula_asks_slides_and_draws_in_the_system(name, wanted):
             pytest.skip("asks no question by itself")
         assert not system.foreign(question.text, wanted)
         assert diagnose(question, question.typed(question.answer, 4)).right
-        columns = picture(formula, question.like[1], formula.inputs[0]).columns
+        drawn = picture(formula, question.like[1], formula.inputs[0])
+        assert not system.foreign(" | ".join(re.findall(r">([^<]+)<", svg.write_svg(drawn.sheet))), wanted)
+        columns = drawn.columns
         assert not any(system.foreign(f"1 {title.rpartition(' in ')[2]}", wanted) for title in columns if " in " in title)
+
+
+@pytest.mark.parametrize("name", SKETCHED)
+def test_a_sketch_of_a_derivation_names_no_unit_of_a_system(name):
+    words = " | ".join(re.findall(r">([^<]+)<", svg.write_svg(SKETCHED[name]())))
+    assert not [found for wanted in system.SYSTEMS for found in system.foreign(words, wanted)]
 
 
 def test_a_working_is_in_units_of_the_class_and_comes_to_the_same():

@@ -15,7 +15,7 @@ from fractions import Fraction
 from itertools import product
 
 from brimwork import system, units
-from brimwork.dimensions import BASE, NUMBER, Dimension
+from brimwork.dimensions import BASE, LENGTH, NUMBER, TIME, Dimension
 from brimwork.nomenclature import QUANTITIES
 from brimwork.unit_sizes import ALIKE, NotCoherent, UnitSize, is_arc, joined, joined_text, keyed, outcome, unit_size
 
@@ -25,8 +25,9 @@ _WITH_A_NAME = {system.METRES: ("N", "Pa", "W"), system.FEET: ("lbf", "psf", "ps
 _FLOWS = {system.METRES: ("L", "L/day", "L/h", "L/min", "L/s"), system.FEET: ("US gal", "US gal/day", "US gal/h", "US gal/min")}
 _BESIDES = {
     system.METRES: ("m", "m2", "m3", "L", "N", "Pa"),
-    system.FEET: ("ft", "in", "ft2", "in2", "ft3", "lb", "lbf", "psi", "psf", "lb/ft3", "ft/day", "ft3/day"),
+    system.FEET: ("ft", "in", "ft2", "in2", "ft3", "lb", "lbf", "psi", "psf", "lb/ft3"),
 }
+_BY_THE_DAY = {system.METRES: (), system.FEET: ("ft/day", "ft3/day")}  # only where seconds take more changes
 _FORCES = ("lbf", "W", "kW", "J", "kWh")
 _MOST_WAYS = 20_000
 
@@ -71,12 +72,13 @@ def line_units(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], 
 _FOUND: dict[tuple, LineUnits] = {}
 
 
-def _cheapest(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], letters: Mapping[str, str]) -> LineUnits:
+def _cheapest(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], letters: Mapping[str, str], plainer: bool = False) -> LineUnits:
     named = tuple(key for key, *_ in lines if key in QUANTITIES and key != result)
     kinds = list(dict.fromkeys((True, *_kind(name)) for name in letters)) + list(dict.fromkeys((False, *_kind(name)) for name in named))
-    here = [*letters.values(), *(QUANTITIES[name].here for name in (*letters, *named, result))]
-    here += [long for long in ("km", "kft") if any(f"/{long}" in unit for unit in here)]  # what a cable has is given for a kilometre
-    choices = [_candidates(kind, si, [unit for unit in dict.fromkeys(here) if units.unit(unit).dimension == kind]) for _, kind, si in kinds]
+    here = [(_kind(name), unit) for name, unit in (*letters.items(), *((name, QUANTITIES[name].here) for name in (*letters, *named, result)))]
+    here += [((units.unit(long).dimension, ""), long) for long in ("km", "kft") if any(f"/{long}" in unit for _, unit in here)]  # cables are told by it
+    here += [(of, _plainer(unit)) for of, unit in here if plainer]
+    choices = [_candidates(kind, si, [unit for of, unit in dict.fromkeys(here) if of == (kind, si)]) for _, kind, si in kinds]
     while math.prod(map(len, choices)) > _MOST_WAYS:
         longest = max(choices, key=len)
         longest.pop()
@@ -95,7 +97,9 @@ def _cheapest(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], l
             continue
         if best is None or cost + more < best[0]:
             best = cost + more, found
-    return best[1] if best else _in_si(result, lines, letters)
+    if best:
+        return best[1]
+    return _in_si(result, lines, letters) if plainer else _cheapest(result, lines, letters, plainer=True)
 
 
 def _in_si(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], letters: Iterable[str]) -> LineUnits:
@@ -106,17 +110,23 @@ def _in_si(result: str, lines: tuple[tuple[str, ast.expr, Dimension], ...], lett
 
 
 def _kind(name: str) -> tuple[Dimension, str]:
-    """What has one unit in a working: letters of one dimension, but for angles, shares and plain numbers."""
+    """What has one unit in a working: letters of one dimension, but for angles, shares and plain numbers, and for heat beside pressure."""
     row = QUANTITIES[name]
-    return row.dimension, row.si if row.dimension == NUMBER else ""
+    return row.dimension, row.si if row.dimension == NUMBER or row.si.startswith("J") else ""
 
 
 def _candidates(kind: Dimension, si: str, here: list[str]) -> list[str]:
     if kind == NUMBER:
         return ["deg", "rad"] if si == "rad" else [""]
-    beside = [unit for unit in _BESIDES[system.current()] if units.unit(unit).dimension == kind]
-    usable = [unit for unit in (*here, *beside, coherent_text(kind)) if units.unit(unit).shift == 0]
+    beside, late = ([unit for unit in table[system.current()] if units.unit(unit).dimension == kind] for table in (_BESIDES, _BY_THE_DAY))
+    usable = [unit for unit in (*here, *beside, coherent_text(kind), *late) if units.unit(unit).shift == 0]
     return list(dict.fromkeys(usable))
+
+
+def _plainer(unit: str) -> str:
+    """The same with its lengths in metres or feet and its times in seconds: "in/day/psi" as "ft/s/psi"."""
+    plain = {LENGTH: system.counterpart("m", system.current()), TIME: "s"}
+    return joined_text((plain.get(units.unit(name).dimension, name), power) for name, power in units.powers(unit)) if unit else ""
 
 
 def _through(lines, unit: Mapping[str, str], wanted: Mapping[str, str]) -> tuple[float, LineUnits]:

@@ -7,6 +7,7 @@ must not. A row with `value` is a constant: never a control, never random.
 from __future__ import annotations
 
 import math
+import re
 import sys
 from dataclasses import dataclass
 from functools import cached_property
@@ -161,7 +162,7 @@ class Quantity:
 
     def short(self, value: float) -> str:
         """Up to four figures without trailing zeros, for values that were given: "12 mm"."""
-        return _short(value, self.here, 4)
+        return days(_short(value, self.here, 4))
 
     @property
     def short_name(self) -> str:
@@ -185,7 +186,12 @@ class Quantity:
 
     def shown(self, value: float, digits: int | None = 3) -> str:
         """The value as lessons show it: in the system that was chosen, or in both where nobody has chosen."""
-        return self.text_here(value, digits) if system.was_chosen() else self.both(value, digits)
+        return days(self.text_here(value, digits) if system.was_chosen() else self.both(value, digits))
+
+
+def days(text: str) -> str:
+    """Days in the plural, unless it is one."""
+    return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
 
 
 def _the(name: str) -> str:

@@ -191,24 +191,27 @@ def relation(left: ast.expr, right: ast.expr, target: Latex = LATEX) -> str:
     return _equation(write_tree(left, target), right, target)
 
 
+_FACTOR = 4.0  # ems that a factor takes
 _WIDE = 31.0  # ems that fit across the page of a notebook in a window of 1000 pixels, beside the list of files
 
 
 def _equation(said: str, right: ast.expr, target: Latex, values: Callable[[str], str | None] | None = None, factors: Sequence[Factor] = ()) -> str:
-    """What the left side, as text, is equal to, times the factors. As LaTeX it stands in several rows, each begun with a plus or minus, where it is too wide for a page."""
+    """What the left side, as text, is equal to, times the factors. As LaTeX it stands in several rows, each begun with its sign, where it is too wide for a page."""
     whole, wide = (
         f"{said}{target.equals}{put_in(right, values or (lambda _: None), factors, target) if factors else write_tree(right, target, values)}",
-        3.0 + 4.0 * len(factors),
+        3.0 + _FACTOR * len(factors),
     )
     if target is not LATEX or wide + _width(right, values) <= _WIDE:
         return whole
     opening, terms, closing = _terms(right, values)
-    if factors:
-        bracket = isinstance(right, ast.BinOp) and isinstance(right.op, ast.Add | ast.Sub)
+    if factors and (opening or isinstance(right, ast.BinOp) and isinstance(right.op, ast.Add | ast.Sub)):
+        bracket = not opening
         opening, closing = (
             (r"\bigl(" if bracket else "") + opening,
             closing + (r"\bigr)" if bracket else "") + "".join(by(factor, target) for factor in factors),
         )
+    elif factors:
+        terms = [*terms, *((by(factor, target), _FACTOR) for factor in factors)]
     rows, wide = [opening], wide + _width(right, values) - sum(width for _, width in terms)
     for text, width in terms:
         if wide + width > _WIDE and rows[-1] != opening:

@@ -49,6 +49,9 @@ def unit_size(text: str) -> UnitSize:
 
 
 def _tidy(names: Mapping[str, Fraction]) -> tuple[tuple[str, Fraction], ...]:
+    watts = names.get("W", Fraction(0))
+    if watts and names.get("J") == -watts:  # a watt is a joule a second
+        names = {**names, "W": Fraction(0), "J": Fraction(0), "s": names.get("s", Fraction(0)) - watts}
     return tuple((name, power) for name, power in names.items() if power)
 
 

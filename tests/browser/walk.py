@@ -4,7 +4,7 @@ Each box gets one wrong and one right answer, each button is pressed, a wrong pr
 comes from the bank. What must not happen is noted, section by section: a right answer refused, a wrong one taken, an answer that is lost when one comes back,
 words that run into others or out of the page, an error.
 
-    python tests/browser/walk.py [NAME ...] [--look FOLDER] [--units US] [--narrow 1024]    (default: every lesson, and the capstone)
+    python tests/browser/walk.py [NAME ...] [--look FOLDER] [--units US] [--wide 390]    (default: every lesson, and the capstone)
 
 With --look the folder gets a picture of each section, answered, and contact sheets of them.
 """
@@ -34,6 +34,7 @@ from brimwork.exercise.question import Question, ask
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import books, contents, fading, lesson
 from brimwork.notebook.boxes import SECTIONS
+from brimwork.notebook.carrying import label_of
 from brimwork.notebook.own_numbers import _on_the_way
 from brimwork.notebook.settings import take_settings
 
@@ -77,9 +78,9 @@ def answers_to(posed: Question) -> Answers:
 
 
 def another(value: str, example: str) -> str:
-    """A value that can be, and that does not stand in the box yet: a tenth more than the example."""
+    """A value that can be, and that does not stand in the box yet: the example, or a tenth less."""
     read = units.parse(example)
-    return example if example != value else f"{read.number * 1.1:.4g} {read.unit}".strip()
+    return example if example != value else f"{read.number * 0.9:.4g} {read.unit}".strip()
 
 
 class Walk:
@@ -342,14 +343,14 @@ class Walk:
         for key in call.words:
             part, _, field = key.partition(".")
             named = SECTIONS[part][field]
-            boxes.append((cell.get_by_role("textbox", name=f"{named.name[:1].upper()}{named.name[1:]}", exact=True), named))
+            boxes.append((cell.get_by_role("textbox", name=label_of(named), exact=True), named))
         before = boxes[0][0].input_value()
         self.type(boxes[0][0], "banana")
         self.press(cell, "Put into my design")
         self.says(cell, "Nothing is saved", "a word in place of a value")
         self.type(boxes[0][0], before)
         for box, field in boxes:
-            self.type(box, another(box.input_value(), str(field.example).strip('"')))
+            self.type(box, another(box.input_value(), field.suggested("US" if system.current() == system.FEET else "UK")))
         self.press(cell, "Put into my design")
         self.says(cell, "Saved in", "values for the design")
 
@@ -519,7 +520,7 @@ def main() -> int:
         context = browser.new_context(viewport={"width": asked.wide, "height": 900}, extra_http_headers=lab.AUTHORIZED)
         for name in asked.names:
             page = context.new_page()
-            page.set_default_timeout(15_000)
+            page.set_default_timeout(SOON)
             going = walk(page, Path(folder), address.removesuffix("lab") + "brimwork/", name, asked.look)
             page.close()
             print(f"{name}: {going.pressed} buttons pressed, {len(going.met)} things met", *going.met, sep="\n  ", flush=True)

@@ -18,6 +18,7 @@ from brimwork.exercise.pieces import Piece, Worked, results
 from brimwork.exercise.question import APART, TOLERANCE, GivenValue, KnownWay, Question
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 
@@ -58,7 +59,7 @@ def rounded_up(worked: Worked) -> str:
 
 def given_text(worked: Worked) -> str:
     """What is given, in words and letters."""
-    given = "; ".join(f"{QUANTITIES[name].plain_name} {name} = {QUANTITIES[name].text_here(worked.values[name], None)}" for name in worked.formula.inputs)
+    given = "; ".join(f"{QUANTITIES[name].plain_name} {name} = {days(QUANTITIES[name].text_here(worked.values[name], None))}" for name in worked.formula.inputs)
     return f"Given: {given}."
 
 

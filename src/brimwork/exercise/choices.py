@@ -32,6 +32,11 @@ class Choice:
     varies: bool = False
     mended: Question | None = None
 
+    def said(self, place: int) -> str:
+        """An option as a sentence, that others may follow it."""
+        option = self.options[place]
+        return option if option.endswith((".", "?", "!")) else f"{option}."
+
     def place(self, text: str) -> int:
         """The option that a learner names: its letter, its number from 1, or its text. Raises InputError."""
         wanted = str(text)[:400].strip()

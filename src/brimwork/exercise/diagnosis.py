@@ -371,7 +371,7 @@ def _chosen(question: Choice, text: str) -> Diagnosis:
         place = question.place(text)
     except InputError as error:
         return Diagnosis("unread", f"I could not read that: {error}.")
-    echo = f"You chose: {question.options[place]}"
+    echo = f"You chose: {question.said(place)}"
     if place == question.right:
         return Diagnosis("right", f"Right. {question.because}", echo)
     return Diagnosis("slip", question.feedback[place], echo, slip=question.original[place])

@@ -23,6 +23,7 @@ from brimwork.exercise.twice import mistaken
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula, Slip
 from brimwork.nomenclature import QUANTITIES
+from brimwork.quantity import days
 from brimwork.roots import solve
 from brimwork.units import InputError, convert, number, read, unit, write
 
@@ -140,7 +141,12 @@ class Question:
 
 def in_words(unit: str) -> str:
     """A unit as one asks for an answer in it: "in days", "in money"; most are asked for by their sign."""
-    return {"day": "days", "cur": "money", "in": "inches"}.get(unit, unit)
+    return _WORDS.get(unit, unit)
+
+
+_WORDS = {
+    "day": "days", "cur": "money", "in": "inches", "in2": "square inches", "in3": "cubic inches", "in/day": "inches a day", "in/h": "inches an hour",
+}  # fmt: skip
 
 
 def _apart(question: Question) -> bool:
@@ -351,7 +357,7 @@ def _by_trial(formula: Formula, values: dict[str, float]) -> Callable[[Callable[
 
 
 def _text(formula: Formula, values: dict[str, float]) -> str:
-    given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {QUANTITIES[name].text_here(value, None)}" for name, value in values.items())
+    given = "; ".join(f"{QUANTITIES[name].short_name} {name} = {days(QUANTITIES[name].text_here(value, None))}" for name, value in values.items())
     result = formula.quantity
     asked = f" in {in_words(result.here)}" if result.here else ""
     near = f"to {system.near_there(formula.close, result.here)}" if formula.close else "to three figures"

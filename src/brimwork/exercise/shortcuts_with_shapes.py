@@ -70,7 +70,7 @@ SHAPES: dict[str, tuple[str | tuple[str, str], ...]] = {
     "T07.1": ("pi/4*a**2*h*r", "(pi/4*a**2*h - pi/4*b**2*(h - c))*r", "pi/4*(a**2 - b**2)*h*r + pi/4*b**2*h*1000*kg/m**3", "pi/4*a**2*h*1000*kg/m**3",),
     "T14.3": ("a*b*c*r", "pi/4*a*b*c*r", "0.6*a*b*c*r", "pi/6*((a + b + c)/3)**3*r", "pi/6*a*b*c*r*0.9", "0.5*a*b*c*r",),
     "T02.5": (
-        "pi/4*a**2*h*8.345*lb/US_gal*0.9", "a**2*h*8.345*lb/US_gal", "pi/4*a**2*h*10*lb/US_gal", "pi/4*a**2*h*10*lb/imp_gal*1.2", "pi/4*a**2*h*8*lb/US_gal",
+        "pi/4*a**2*h*8.33*lb/US_gal*0.9", "a**2*h*8.33*lb/US_gal", "pi/4*a**2*h*10*lb/US_gal", "pi/4*a**2*h*10*lb/imp_gal*1.2", "pi/4*a**2*h*8*lb/US_gal",
     ),
     "T02.4": ("pi*(D + d)/2*t*r*(1 + w)", "pi/4*(D - d)**2*t*r*(1 + w)", "pi*D*(D - d)/2*t*r*(1 + w)", "pi*d*(D - d)/2*t*r*(1 + w)", "pi/4*(D**2 - d**2)*t*r",),
     "T09.4": (

@@ -10,6 +10,7 @@ from functools import lru_cache
 
 from brimwork import system, units
 from brimwork.exercise.choices import Choose, FindTheSlip, Order, Tell
+from brimwork.exercise.twin_choices import OTHER_CHOICES
 from brimwork.exercise.twin_words import OTHER_WORDS
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
@@ -25,7 +26,8 @@ def system_of(question: _Written) -> str:
     """The system in which a question is written: "" where it has no units of either, or is about changing one into the other."""
     if isinstance(question, Numeric):
         found = {_MAINS.get(text, system.of_unit(units.parse(text).unit)) for text in question.given.values()} | {system.of_unit(question.unit)}
-        found |= {system.METRES} if not found - {""} and question.code in OTHER_WORDS else set()
+        if question.code in OTHER_WORDS and len(found - {""}) != 1:  # written for metric readers, whatever stands in it
+            found = {system.METRES}
     else:
         told = [question.text, *question.sentences, *_parts(question)]
         found = {other for name in system.SYSTEMS for text in told if system.foreign(text, name) for other in [system.other(name)]}
@@ -76,7 +78,7 @@ def _there(question: _Written, wanted: str) -> _Written:
 def _gone_over(question: _Written, wanted: str) -> _Written:
     if system_of(question) in ("", wanted):
         return question
-    words = OTHER_WORDS.get(question.code, {})
+    words = {**OTHER_WORDS, **OTHER_CHOICES}.get(question.code, {})
     if not isinstance(question, Numeric):
         return replace(question, **words) if words else question
     twin = replace(

@@ -20,6 +20,7 @@ from brimwork.exercise.causes import WayOfWorking, written
 from brimwork.exercise.question import DRAWS, GivenValue, KnownWay, Middle, Question, first_apart, in_words
 from brimwork.exercise.shortcuts import shortcuts
 from brimwork.expression import DeclarationError
+from brimwork.quantity import days
 
 FIRST = 1  # the seed that shows the numbers as they were written
 
@@ -130,7 +131,7 @@ class Numeric:
         return Question(
             code=self.code,
             seed=seed,
-            text=arithmetic.fill(self.text, values, shown) + self._wanted,
+            text=arithmetic.fill(self.text, values, {name: days(text) for name, text in shown.items()}) + self._wanted,
             name=self.name,
             unit=self.unit,
             given=given,

@@ -12,7 +12,7 @@ OF_PIPES = (
     Quantity("tau_r", "shear stress in the pipe at a distance from its middle", "Pa", "Pa", "Pa", "0.1 Pa", "20 Pa", "0.1 Pa"),
     Quantity("tau_w", "shear stress at the wall of the pipe", "Pa", "Pa", "Pa", "0.1 Pa", "20 Pa", "0.1 Pa"),
     Quantity("Re", "Reynolds number of the flow in the pipe", "", "", "", "5000", "80000", "1000"),
-    Quantity("f", "friction factor (Darcy's, four times Fanning's)", "", "", "", "0.018", "0.034", "0.001"),
+    Quantity("f", "friction factor: Darcy's; books that use Fanning's print a quarter of it", "", "", "", "0.018", "0.034", "0.001"),
     Quantity("k_s", "roughness of the inside of the pipe", "m", "mm", "in", "0.0015 mm", "0.15 mm", "0.0005 mm"),
     Quantity("C_HW", "Hazen-Williams coefficient", "", "", "", "100", "150", "5"),
     Quantity(

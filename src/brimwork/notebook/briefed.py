@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import ipywidgets as widgets
 from IPython.display import display
 
-from brimwork import files
+from brimwork import files, system
 from brimwork.classroom import designs
 from brimwork.design.typed import file
 from brimwork.notebook.carrying import MINE
@@ -15,6 +16,7 @@ from brimwork.notebook.pages import say, table
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import alert, button, paragraph, status
 from brimwork.notebook.to_keep import link_to
+from brimwork.quantity import days
 from brimwork.shown import Markup, escape
 from brimwork.units import InputError
 
@@ -46,7 +48,7 @@ class Briefed:
             self.shown.value = alert(f"{found['reason']}.")
             return
         met = sum(row["mark"] == "yes" for row in found["rows"])
-        rows = [("✓" if row["mark"] == "yes" else "✗", row["what"], row["wanted"], row["found"]) for row in found["rows"]]
+        rows = [("✓" if row["mark"] == "yes" else "✗", *(_here(row[part]) for part in ("what", "wanted", "found"))) for row in found["rows"]]
         rows += [("✎", one, "a person judges this", "") for one in found["rubric"]]
         head = status(escape(f"{met} of {len(found['rows'])} rows of the brief are met."))
         self.shown.value = Markup(f"{head}{table(('', 'what', 'wanted', 'yours'), rows, 'Your design against the brief')}")
@@ -63,6 +65,21 @@ class Briefed:
         self.said.value = status(
             Markup(f"✓ Printed: {link_to(paper)}, beside your design {link_to(self.mine)}. A failing safety check stands on its first page.")
         )
+
+
+_AMOUNT = re.compile(r"-?\d+(?:\.\d+)? [A-Za-z][\w/]*(?: per [a-z]+)?")
+
+
+def _here(text: str) -> str:
+    """What a brief wants, or a design has, with its amounts in the units that were chosen."""
+    return _AMOUNT.sub(lambda found: _amount(found[0]), system.named_here(text))
+
+
+def _amount(text: str) -> str:
+    try:
+        return days(system.in_chosen(text, 3))
+    except InputError:
+        return text  # of something that is no quantity
 
 
 def brief_met(brief: str = "briefs/courtyard.toml", mine: str = MINE) -> None:

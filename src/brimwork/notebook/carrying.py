@@ -13,13 +13,14 @@ from brimwork import system
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import NUMBERS, chain_of
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import Finding, grade_said
+from brimwork.design.judged.findings import Finding, grade_said, graded, keyless
 from brimwork.design.typed import file
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import Field
+from brimwork.design.typed.wording import alone
 from brimwork.exercise import answers
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
@@ -27,6 +28,7 @@ from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, alert, button, paragraph, status
 from brimwork.notebook.text_box import TextBox
+from brimwork.quantity import days
 from brimwork.shown import Markup, escape
 from brimwork.spellings import nearest
 from brimwork.units import InputError
@@ -124,11 +126,11 @@ class Carrying:
         """The design with the boxes' values in it, and which of them are new."""
         after, changed = before, []
         for key, own in self.boxes.items():
-            typed, field = own.value.strip(), self.fields[key]
+            typed = own.value.strip()
             if typed == self.shown[key]:
                 continue
             try:
-                after = after.having(key, _as_in_file(typed, field), "measured" if key.startswith("measured.") else "yours")
+                after = after.having(key, _as_in_file(typed, key), "measured" if key.startswith("measured.") else "yours")
             except InputError as error:  # says it as a design file would; here there are boxes
                 raise InputError(f"{own.description}: {str(error).replace(f'{key} = ', '').replace(f'{key}: ', '').replace(key, 'it')}") from None
             changed.append(key)
@@ -167,13 +169,14 @@ def _field(key: str) -> Field:
     return field
 
 
-def _as_in_file(typed: str, field: Field):
+def _as_in_file(typed: str, key: str):
     """What the file would say: text, a plain number without quotes, or None for a value that is not known."""
+    field = _field(key)
     if not typed:
         return None
     if field.unit:
         return typed
-    value = field.read(typed, field.name)
+    value = field.read(typed, key)
     return int(value) if value == int(value) else value
 
 
@@ -202,12 +205,14 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
 def _measured(finding: Finding) -> str:
     """The number of a check with what is asked of it, and what to change where it does not hold."""
     asked = f"{finding.value}; wanted: {finding.limit}" if finding.limit else finding.value
-    return f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
+    told = f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
+    return alone(told) if system.was_chosen() else told
 
 
 def _graded(chain: Chain) -> dict[str, Finding]:
     """The checks that apply; one check may stand in a second row for another kind of feature."""
-    return {finding.id: finding for finding in checks.findings(chain) if finding.grade != "does not apply"}
+    found = (keyless(finding) for finding in graded(checks.findings(chain), chain.design.region))
+    return {finding.id: finding for finding in found if finding.grade != "does not apply"}
 
 
 def _cell(chain: Chain, name: str) -> Markup:
@@ -221,8 +226,8 @@ def _number(chain: Chain, name: str) -> str:
         return reason(missing)
     row = QUANTITIES[found.letter]
     if system.was_chosen():
-        return row.text_here(found.result)
-    return row.us_text(found.result) if chain.design.region == "US" else row.metric_text(found.result)
+        return days(row.text_here(found.result))
+    return days(row.us_text(found.result) if chain.design.region == "US" else row.metric_text(found.result))
 
 
 def on_site(*keys: str, shows: tuple[str, ...] = (), mine: str = MINE, start: str = START, record: str | None = "answers.json") -> None:

@@ -7,12 +7,14 @@ from collections.abc import Callable
 
 from IPython.display import display
 
+from brimwork import system
 from brimwork.design.follows.start_and_stop import Course, bowl
 from brimwork.design.follows.start_and_stop import run_and_rest as followed
 from brimwork.drawing.levels_in_time import levels_in_time
 from brimwork.drawing.pictures import Picture
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook.live import MOST_CONTROLS, Explorer
+from brimwork.notebook.given_values import of_here
+from brimwork.notebook.live import MOST_CONTROLS, Explorer, on_a_step
 from brimwork.notebook.pages import say
 from brimwork.topics.reservoir import water_area
 from brimwork.topics.water_balance import DAY, Basin, DayOfWater, Weather, run_of_days
@@ -21,10 +23,10 @@ from brimwork.units import InputError, convert, read, write
 # An invented bowl, its reservoir and its garden.
 BOWL = {
     "Q": "30 L/min", "d_rim": "780 mm", "C_w": "1.7 m^0.5/s", "z_mouth": "15 mm", "d_pipe": "25 mm", "L_pipe": "2.4 m", "f": "0.03", "K": "4",
-    "z_s": "0.55 m", "V_way": "2.9 L", "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm", "h_over": "400 mm",
+    "z_s": "0.55 m", "V_way": "2.9 L", "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm or 6 in", "h_over": "400 mm",
 }  # fmt: skip
 GARDEN = {
-    "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm", "h_over": "400 mm", "V_tr": "12.4 L", "E_w": "5 mm/day", "A_wet": "2.1 m2",
+    "A_b": "0.96 m2", "n_v": "0.95", "h_static": "380 mm", "h_min": "150 mm or 6 in", "h_over": "400 mm", "V_tr": "12.4 L", "E_w": "5 mm/day", "A_wet": "2.1 m2",
     "Q_splash": "2 L/day", "A_catch": "2.6 m2", "k_run": "0.8",
 }  # fmt: skip
 ROWS = 8
@@ -91,6 +93,8 @@ def _show(letters: tuple[str, ...], values: dict[str, float], drawn: _Draw, afte
             raise InputError(f"'{letter}' cannot be moved here: choose from {', '.join(values)}")
     if len(letters) > MOST_CONTROLS:
         raise InputError(f"{len(letters)} controls were asked for; a picture takes at most {MOST_CONTROLS}")
+    if not after and system.current() == system.FEET:  # on round numbers; a puzzle asks about the very values
+        values |= {letter: on_a_step(_UsualRanges(), letter, values[letter]) for letter in letters}
     drawn(values)  # refuses what cannot be before any control stands
     Followed(letters, values, drawn).show(after)
 
@@ -99,7 +103,7 @@ def _values(usual: dict[str, str], given: dict[str, str], known: tuple[str, ...]
     for letter in given:
         if letter not in known:
             raise InputError(f"'{letter}' plays no part here: it takes {', '.join(known)}")
-    return {letter: QUANTITIES[letter].read(text) for letter, text in {**usual, **given}.items()}
+    return {letter: QUANTITIES[letter].read(of_here(text)) for letter, text in {**usual, **given}.items()}
 
 
 def _yes(text: str, name: str) -> bool:

@@ -9,7 +9,7 @@ from brimwork import system
 from brimwork.coherent import Factor, given_number
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES, read_value
-from brimwork.quantity import CELL
+from brimwork.quantity import CELL, days
 from brimwork.units import InputError, parse, read, with_point, write
 
 InCell = str | EllipsisType
@@ -65,7 +65,7 @@ def stated(values: dict[str, InCell]) -> dict[str, str]:
 
 def result_shown(formula: Formula, number: str, unit: str) -> str:
     """A result as its line has it, and beside it in the other system where nobody has chosen one."""
-    row, here = formula.quantity, f"{number} {unit}".strip()
+    row, here = formula.quantity, days(f"{number} {unit}".strip())
     other = row.us if unit == row.metric else row.metric
     return here if system.was_chosen() or not other or other == unit else f"{here} ({write(read(here, unit, row.key), other, 4)})"
 
@@ -86,6 +86,6 @@ def given_told(formula: Formula, values: dict[str, float], typed: dict[str, InCe
         given_number(letter, values[letter], units_given.get(letter, "") or QUANTITIES[letter].here, units_given.get(letter, "")) for letter in letters
     ):
         said.append(
-            f"{QUANTITIES[one.key].plain_name} {one.key} = {f'{one.number} {one.unit}'.strip()}{' (from above)' if one.key in typed and from_above(one.key, typed[one.key]) else ''}"
+            f"{QUANTITIES[one.key].plain_name} {one.key} = {days(f'{one.number} {one.unit}'.strip())}{' (from above)' if one.key in typed and from_above(one.key, typed[one.key]) else ''}"
         )
     return f"Given: {'; '.join(said)}.{_POUND if any('lbf' in (one.over, one.under) for one in factors) else ''}"

@@ -105,7 +105,7 @@ class Prediction:
             self.said.value = alert("Choose one first." if self.radio.value is None else "Say why first: a few words will do.")
             return
         chosen = str(self.radio.value + 1)
-        self.said.value = status(Markup(f"✎ You predict: {escape(self.question.options[self.radio.value])} Now go on and see whether it holds."))
+        self.said.value = status(Markup(f"✎ You predict: {escape(self.question.said(self.radio.value))} Now go on and see whether it holds."))
         self.keeper.keep(self.question, chosen, diagnose(self.question, chosen), self.why.value)
         self.standing = "kept"
         progress.predicted(self.question.code)
@@ -134,7 +134,7 @@ class LookBack:
         question = _choice(self.code, kept[-1]["seed"])
         found = diagnose(question, kept[-1]["answer"])
         why = f" Because: <q>{escape(kept[-1]['middle'])}</q>." if kept[-1]["middle"].strip() else ""
-        so = "" if found.right else f"<br><strong>It is so:</strong> {escape(question.options[question.right])} {escape(question.because)}"
+        so = "" if found.right else f"<br><strong>It is so:</strong> {escape(question.said(question.right))} {escape(question.because)}"
         self.said.value = status(Markup(f"<strong>{'✓' if found.right else '?'}</strong> {escape(found.echo)}{why} {escape(found.message)}{so}"))
 
 

@@ -25,6 +25,7 @@ from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
 from brimwork.notebook.given_values import of_here
+from brimwork.notebook.heard import Heard
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
@@ -86,6 +87,7 @@ class Control:
         self, ranges: Ranges, letter: str, value: float, changed: Callable[[Control, bool], None], at_hand: Callable[[Control], None] = lambda _: None
     ):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
+        self._done = 0.0  # when the page did what was taken last
         low, high, step = self.row.stepped(*ranges.range(letter))
         self.span = low, high
         self.box = TextBox(value=self._text(), description=f"{letter}, {self.row.plain_name}", layout=_ROOMY)
@@ -131,19 +133,20 @@ class Control:
         return self.read(self.slider.min + step * self.slider.step)
 
     def _slid(self, change) -> None:
-        if not self._busy:
-            self.value = self.read(change["new"])
-            self._take(self._text(), change["new"], slid=True)
+        if self._busy or self._late(self.slider):
+            return
+        self.value = self.read(change["new"])
+        self._take(self._text(), slid=True)
 
     def _typed(self, change) -> None:
-        if self._busy:
+        if self._busy or self._late(self.box):
             return
         try:
             self.value = self.row.read(change["new"])
         except InputError as error:
             self.message.value = f"<span role='alert'>{escape(str(error))}. Still shown: {escape(self._text())}.</span>"
             return
-        self._take(change["new"], convert(self.value, self.row.here), slid=False)
+        self._take(change["new"], slid=False)
 
     def _nearest_step(self, position: float) -> float:
         """Where the slider stands for a value: on a step of its own, or the page would move it there and report that as a wish."""
@@ -151,11 +154,22 @@ class Control:
         steps = round((min(max(position, slider.min), slider.max) - slider.min) / slider.step)
         return min(slider.min + steps * slider.step, slider.max)
 
-    def _take(self, text: str, position: float, slid: bool) -> None:
+    def _late(self, one: Heard) -> bool:
+        """Whether this waited in the page while something that was done after it was taken; both then show that again."""
+        if late := one.done < self._done:
+            self._show(self._text())
+        return late
+
+    def _take(self, text: str, slid: bool) -> None:
+        self._done = (self.slider if slid else self.box).done
+        self._show(text, lambda: self._changed(self, slid))  # the picture leaves before the words: it is what the eye waits for
+
+    def _show(self, text: str, between: Callable[[], None] = lambda: None) -> None:
+        """Put the slider, and then the words of the box, at the value."""
         self._busy = True
         try:
-            self.slider.value = self._nearest_step(position)  # what was typed: the slider stands there when its picture comes
-            self._changed(self, slid)  # the picture leaves before the words: it is what the eye waits for
+            self.slider.value = self._nearest_step(convert(self.value, self.row.here))  # it stands there when its picture comes
+            between()
             self.box.value, self.message.value = text, ""
         finally:
             self._busy = False
@@ -350,8 +364,8 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
         values = {letter: QUANTITIES[letter].read(given[letter]) if letter in given else _middle(formula, letter) for letter in formula.inputs}
         if not after:  # a puzzle asks about the other ones, on their very values
             values |= {
-                letter: _on_a_step(formula, letter, values[letter])
-                for letter in wanted
+                letter: on_a_step(formula, letter, values[letter])
+                for letter in {*wanted, *given}
                 if system.foreign(f"1 {parse(given.get(letter, '1')).unit}", system.current())
             }
         FormulaExplorer(formula, wanted, values).show(after)
@@ -359,10 +373,10 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
         display(say(error))
 
 
-def _on_a_step(formula: Formula, letter: str, value: float) -> float:
+def on_a_step(ranges: Ranges, letter: str, value: float) -> float:
     """The step of the slider that is nearest to a value, which is a round number in the units of the page."""
     row = QUANTITIES[letter]
-    low, high, step = row.stepped(*formula.range(letter))
+    low, high, step = row.stepped(*ranges.range(letter))
     place = round((convert(value, row.here) - low) / step)
     return row.read(f"{min(max(low + place * step, low), high):.6g} {row.here}")
 

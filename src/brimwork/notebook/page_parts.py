@@ -20,7 +20,6 @@ from brimwork.design.typed.merging import shown as on_one_line
 from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.reading import Several
 from brimwork.design.typed.starting import ASKED_FIRST
-from brimwork.design.typed.telling import days
 from brimwork.design.typed.whom import BY_ELECTRICIAN, ENGINEER, MAKER, whom_of
 from brimwork.design.typed.wording import worded
 from brimwork.drawing.design import DRAWN
@@ -36,6 +35,7 @@ from brimwork.notebook.results import working_lines
 from brimwork.notebook.shelf import DESIGNS, EXAMPLES, invented, own_designs
 from brimwork.notebook.shopping import Waits, tables_of
 from brimwork.pack.buying import money
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 DRAWINGS = {

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 
 from brimwork import system, topics, typeset
 from brimwork.derivation import derived as verified
+from brimwork.dimensions import BASE
 from brimwork.drawing import image
 from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.drawing.records import Sheet
@@ -102,15 +103,19 @@ def checked(formula: Formula) -> str:
     if not formula.published:
         by_hand = "; ".join(f"Worked by hand {'with numbers in other units' if _elsewhere(one.told) else one.told}" for one in formula.by_hand)
         return f"*Not checked against a printed value: {formula.unpublished}.{f' {by_hand}.' if by_hand else ''}*"
-    return "*Checked against " + "; ".join(_compared(p, formula) for p in formula.published) + ".*"
+    told: dict[str, dict[str, None]] = {}  # what stands beside each source, once
+    for printed in formula.published:
+        source, beside = _compared(printed, formula)
+        told.setdefault(source, {})[beside] = None
+    return "*Checked against " + "; ".join(f"{source}: {'; '.join(values)}" for source, values in told.items()) + ".*"
 
 
-def _compared(printed: Published, formula: Formula) -> str:
-    """A printed value beside ours; where it is printed in units that a class has not chosen, how near they are."""
+def _compared(printed: Published, formula: Formula) -> tuple[str, str]:
+    """Who printed a value, and what stands beside it here; where it is printed in units that a class has not chosen, how near they are."""
     check = printed.check(formula)
     if _elsewhere(f"{printed.given.replace('=', ' = ')} {printed.value}"):
-        return f"{printed.source.source.title}: a value that it prints in other units comes out here too, within {max(abs(check.difference), 1e-4):.2%}"
-    return f"{printed.source}: {printed.value} printed for {printed.given}, {check.got_text} here"
+        return printed.source.source.title, f"what it prints in other units comes out here too, within {max(abs(check.difference), 1e-4):.2%}"
+    return str(printed.source), f"{printed.value} printed for {printed.given}, {check.got_text} here"
 
 
 def _elsewhere(text: str) -> bool:
@@ -194,7 +199,8 @@ def _meant(steps) -> str:
 def _whence(formula: Formula) -> str:
     source = system.named_here(origin(formula))
     if source == "derived from its own geometry":
-        return "*It follows from the shape alone: lengths, areas and volumes, and no trial.*"
+        shaped = any(dict(zip(BASE, QUANTITIES[name].dimension))["m"] for name in (formula.result, *formula.inputs))
+        return f"*It follows from {'the shape alone: lengths, areas and volumes' if shaped else 'what its letters mean'}, and no trial.*"
     return f"*{source[:1].upper()}{source[1:]}.*"
 
 

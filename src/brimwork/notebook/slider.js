@@ -56,7 +56,7 @@ function render({ model, el }) {
   input.addEventListener("input", () => {
     watch();
     const frame = kept[at()];
-    model.set({ value: input.valueAsNumber, said: ++said, shown: frame && show(frame) ? beside : "" });
+    model.set({ value: input.valueAsNumber, said: ++said, done: Date.now(), shown: frame && show(frame) ? beside : "" });
     model.save_changes();
     told();
   });

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from brimwork import system
 from brimwork.nomenclature import QUANTITIES
+from brimwork.notebook.given_values import of_here
 from brimwork.notebook.pages import Shown, say, table
 from brimwork.shown import Markup, escape
 from brimwork.topics.survey import MISCLOSURE, Booking, rise_and_fall
@@ -17,10 +18,10 @@ _HEAD = ("point", "reading", "rise", "fall", "level")
 def level_sheet(bench: str, **readings: str) -> Shown:
     """Levels of points from one set-up: level_sheet("10.000 m", bench_mark="1.245 m", pit="1.870 m", bench_mark_again="1.245 m").
 
-    The first reading stands on the bench mark. A last one named bench_mark_again closes the sheet.
+    Each in one system, or in both: "1.245 m or 4.08 ft". The first reading stands on the bench mark. A last one named bench_mark_again closes the sheet.
     """
     try:
-        level, heights = QUANTITIES["z_bench"].read(bench), [QUANTITIES["s_next"].read(text) for text in readings.values()]
+        level, heights = QUANTITIES["z_bench"].read(of_here(bench)), [QUANTITIES["s_next"].read(of_here(text)) for text in readings.values()]
         booked = rise_and_fall(level, heights, back_to_bench=list(readings)[-1:] == ["bench_mark_again"])
     except InputError as error:
         return say(error)

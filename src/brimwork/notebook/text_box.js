@@ -21,7 +21,7 @@ function render({ model, el }) {
   const entered = () => {
     if (input.value === stood) return;
     stood = input.value;
-    model.set({ value: stood, said: ++said });
+    model.set({ value: stood, said: ++said, done: Date.now() });
     model.save_changes();
   };
   input.addEventListener("change", entered);

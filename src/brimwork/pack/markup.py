@@ -6,9 +6,9 @@ import json
 from collections.abc import Sequence
 
 from brimwork import typeset
-from brimwork.design.typed.telling import days
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
+from brimwork.quantity import days
 
 PAPER = {"UK": "a4", "US": "us-letter"}
 

@@ -12,12 +12,12 @@ from brimwork.design.typed.asking import reason
 from brimwork.design.typed.cautions import CAUTIONS_AT
 from brimwork.design.typed.criteria import is_safety
 from brimwork.design.typed.known import Unknown
-from brimwork.design.typed.telling import days
 from brimwork.design.typed.wording import ROUNDED, measured, spoken, worded
 from brimwork.formula import Working
 from brimwork.nomenclature import QUANTITIES
 from brimwork.pack import markup
 from brimwork.pack.markup import typst_table, typst_words
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 _MARKS = {"fail": "✗", "marginal": "!", "not shown": "?", "pass": "✓", "does not apply": "–"}

@@ -11,12 +11,13 @@ from brimwork.design.judged import checks
 from brimwork.design.typed.asking import Refused, reason, tried
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.steps import HOLDS, WAIT
-from brimwork.design.typed.telling import INFINITE, days, short
+from brimwork.design.typed.telling import INFINITE, short
 from brimwork.design.typed.wording import ROUNDED, measured, worded
 from brimwork.drawing import svg
 from brimwork.drawing.bars import bars
 from brimwork.pack import markup
 from brimwork.pack.markup import together, typst_table, typst_words
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 MEASURES = (

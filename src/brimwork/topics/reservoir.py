@@ -121,8 +121,8 @@ water_per_level = Formula(
     equals="A_b*n_v",
     steps=(
         water_area,
-        Take("a rise of the level takes in", "V_w = A_w*z_r"),
-        Take("for each unit of rise that is", "w_l = V_w/z_r"),
+        Take("a rise of the level takes in the water area times the rise", "V_w = A_w*z_r"),
+        Take("share it out over the rise", "w_l = V_w/z_r"),
         Step("the rise cancels"),
     ),
     published=(Published("A_b=1000 ft2, n_v=1", "623 US gal/in", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in"), note="open water: void fraction 1"),),

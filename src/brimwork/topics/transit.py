@@ -138,7 +138,7 @@ drop_on_start = Formula(
     result="z_r",
     equals="V_tr/(A_b*n_v)",
     steps=(
-        Take("each unit of level holds", "A_w = A_b*n_v"),
+        Take("the blocks leave the void share of their plan to the water", "A_w = A_b*n_v"),
         Take("what goes up into the feature is missing in the reservoir: the level falls by it over the water area", "z_r = V_tr/A_w"),
         Step("put the water area in"),
     ),
@@ -160,7 +160,7 @@ room_up_to_the_overflow = Formula(
     result="V_free",
     equals="A_b*n_v*(h_over - h_run)",
     steps=(
-        Take("each unit of level holds", "A_w = A_b*n_v"),
+        Take("the blocks leave the void share of their plan to the water", "A_w = A_b*n_v"),
         Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
         Step("put the water area in"),
     ),
@@ -182,7 +182,7 @@ drain_back_ratio = Formula(
     result="r_back",
     equals="A_b*n_v*(h_over - h_run)/V_tr",
     steps=(
-        Take("each unit of level holds", "A_w = A_b*n_v"),
+        Take("the blocks leave the void share of their plan to the water", "A_w = A_b*n_v"),
         Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
         Take("compare it with what comes back", "r_back = V_free/V_tr"),
         Step("put it in"),

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from brimwork import units
-from brimwork.design.typed.telling import INFINITE, US_UNITS, days, short
+from brimwork.design.typed.telling import INFINITE, US_UNITS, short
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 PASSED, LEAST = "above 0", 1e-9  # a limit that must be passed, however little, and what stands for it in SI

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
 from brimwork import units
+from brimwork.quantity import days
 
 # The units in which the US is told what is told in these elsewhere.
 US_UNITS = {"mm": "in", "m": "ft", "m/s": "ft/s", "L/s per m": "US gal/min per ft", "mm/day": "in/day"}
@@ -29,8 +28,3 @@ def told(value: float, unit: str, region: str) -> str:
     value = 0.0 if abs(value) < _NOTHING else value
     here = days(units.write(value, unit))
     return f"{units.write(value, US_UNITS[unit])} ({here})" if region == "US" and unit in US_UNITS else here
-
-
-def days(text: str) -> str:
-    """Days in the plural, unless it is one."""
-    return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text

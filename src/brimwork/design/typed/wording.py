@@ -6,6 +6,7 @@ import math
 import re
 from fractions import Fraction
 
+from brimwork.design.typed.telling import US_UNITS
 from brimwork.units import convert, number, read
 
 # UK: US. Longer entries go before shorter ones that they hold.
@@ -105,6 +106,7 @@ NOMINAL = 0.02  # a length that is whole inches or feet within this share is cal
 # Words before or behind a length that may not be passed, and before one that must be reached.
 _MOST = {"within", "most", "than", "over", "to", "bow", "bows", "raised"}
 _LEAST = {"and", "for", "in", "under", "least", "by"}
+_BRACKETED = re.compile(rf" \([^()]*\d (?:{'|'.join(map(re.escape, US_UNITS))})\)")
 ROUNDED = "Inches and feet are rounded to what a tape shows, a tolerance to its tighter side; the metric figure in brackets is the one that was worked with."
 
 
@@ -121,6 +123,11 @@ def measured(text: str, region: str) -> str:
 def spoken(text: str, region: str) -> str:
     """A sentence of ours in the words of the region, with its lengths in the units of the region."""
     return measured(worded(text, region), region)
+
+
+def alone(text: str) -> str:
+    """A sentence without the metric values that stand in brackets behind those of the US."""
+    return _BRACKETED.sub("", text)
 
 
 def tape(length: float) -> str:

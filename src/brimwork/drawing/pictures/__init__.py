@@ -10,7 +10,7 @@ import pkgutil
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from brimwork import topics
+from brimwork import system, topics
 from brimwork.conditions import holds
 from brimwork.drawing.graph import Axis, graph, nice_high
 from brimwork.drawing.pictures.paper import Draw, steps
@@ -61,7 +61,7 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     columns = (_title(over), _title(formula.result))
     rows = tuple((x.text_here(a), y.text_here(b)) for a, b in curve[:: max(1, len(curve) // 6)])
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
-    return Picture(Sheet(180, 76, views, _capital(formula.name), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
+    return Picture(Sheet(180, 76, views, _capital(system.named_here(formula.name)), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
 
 
 _NOT_ALL = " Not all of it fits into the drawing; the curve beside it has it all."
@@ -118,7 +118,8 @@ def _capital(text: str) -> str:
 
 def _title(letter: str) -> str:
     row = QUANTITIES[letter]
-    return f"{letter} in {'inches' if row.here == 'in' else row.here}" if row.here else letter
+    unit = {"in": "inches", "in2": "square inches", "day": "days"}.get(row.here, row.here) or ("decibels" if row.name.endswith(" in decibels") else "")
+    return f"{letter} in {unit}" if unit else letter
 
 
 def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 48) -> list[Point]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from brimwork import system
 from brimwork.drawing.pictures.lining import exactly, true_scale
 from brimwork.drawing.pictures.paper import FRAME, Draw, Drawn, height, rectangle, said, spread
 from brimwork.drawing.records import Leader, Line, Measure, Polygon, Record, Text, View, at_scale
@@ -167,7 +168,7 @@ def _spoil(values: dict[str, float], result: float) -> Drawn:
         *(Line(((_BARROW * i, 10), (_BARROW * i, 22)), "grid") for i in range(1, loads if loads <= _MOST_MARKS else 1)),
         Line((*rectangle(0, 10, result, 22), (0, 10)), "outline"),
         Text((0, 45), "in the ground", "start", 3.1, nudge=(0, 1.5)),
-        Text((0, 22), f"the same soil loose: {loads} barrows of 85 L", "start", 3.1, nudge=(0, 1.5)),
+        Text((0, 22), f"the same soil loose: {loads} barrows of {'3 ft3' if system.current() == system.FEET else '85 L'}", "start", 3.1, nudge=(0, 1.5)),
         Measure((0, 33), (dug, 33), said("V_dig", dug), dug, -4.5),
         Measure((0, 10), (result, 10), said("V_loose", result), result, -4.5),
     ]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from brimwork import system
 from brimwork.drawing.pictures.paper import FRAME, SCALES, Draw, Drawn, circle, height, rectangle, said
 from brimwork.drawing.records import GREY, Leader, Line, Measure, Polygon, Record, Text, View, at_scale
 from brimwork.nomenclature import QUANTITIES
@@ -124,7 +125,7 @@ _ACROSS = 1.2  # m: the pit in the picture; the number of pleats does not depend
 def _round(values: dict[str, float], result: float) -> Drawn:
     """A round pit from above with its pleats laid to one hand."""
     if result > _MOST_ROUND:
-        raise InputError(f"{result:.0f} pleats are too many to draw: give pleats that reach farther, such as 60 mm")
+        raise InputError(f"{result:.0f} pleats are too many to draw: give pleats that reach farther, such as {system.in_chosen('60 mm')}")
     radius, reach, pleats = _ACROSS / 2, values["w_fold"], max(1, math.ceil(result - 1e-9))
     scale, name = 1000 / 30, "1:30"
     view = at_scale((0.0, 0.0), FRAME, scale, ())
@@ -137,7 +138,7 @@ def _round(values: dict[str, float], result: float) -> Drawn:
         records.append(Line((foot, tip), "second curve"))
     records.append(Measure((radius, 0), (radius, reach), QUANTITIES["w_fold"].text_here(reach), reach, -4.0))
     records.append(Text((0, 0), f"{pleats} pleats", "middle", 3.2, nudge=(0, -1.0)))
-    return View(view.window, FRAME, tuple(records)), f"pit from above, {name}, drawn 1.2 m wide"
+    return View(view.window, FRAME, tuple(records)), f"pit from above, {name}, drawn {system.in_chosen('1.2 m')} wide"
 
 
 _PITCHES, _PITCH = 4, 16.0  # pleats that are drawn, and mm of paper from one to the next

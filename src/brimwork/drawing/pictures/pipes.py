@@ -94,8 +94,10 @@ def _heads(values: dict[str, float], result: float) -> tuple[float, float, float
     return values["z_s"], friction_head(f=values["f"], L_pipe=values["L_pipe"], d_pipe=values["d_pipe"], v=v), fitting_head(K=values["K"], v=v)
 
 
-def _metres(head: float) -> str:
-    return f"{head:.2f} m" if head < 9.995 else f"{head:.1f} m"
+def _head_said(head: float) -> str:
+    unit = QUANTITIES["H_t"].here
+    there = convert(head, unit)
+    return f"{there:.2f} {unit}" if there < 9.995 else f"{there:.1f} {unit}"
 
 
 def _head_line(values: dict[str, float], result: float) -> Drawn:
@@ -123,7 +125,7 @@ def _head_line(values: dict[str, float], result: float) -> Drawn:
     places = spread([(low + high) / 2 * up for _, low, high, _, _ in parts], 4.2)
     for (name, low, high, fill, colour), place in zip(parts, places):
         records.append(Polygon(rectangle(59.5, low, 62, high), fill, "thin"))
-        records.append(Text((63, place * mm), f"{name} {_metres(high - low)}", "start", 3.0, colour, (0, -1)))
+        records.append(Text((63, place * mm), f"{name} {_head_said(high - low)}", "start", 3.0, colour, (0, -1)))
     return View((0, -15 * mm, 88, 45 * mm), FRAME, tuple(records)), "the head along the way, from the pump to the outlet"
 
 
@@ -134,14 +136,16 @@ def _meeting(values: dict[str, float], result: float) -> Drawn:
     """Pump curve and system curve, and where they cross."""
     shut_off, most, lift, k = (values[name] for name in ("H_0", "Q_max", "z_s", "k_sys"))
     flows = steps(0.0, most * 0.9989, 32)
-    pump = [(convert(Q, "L/min"), pump_curve(H_0=shut_off, Q_max=most, Q=Q)) for Q in flows]
-    system = [(convert(Q, "L/min"), lift + k * Q * Q) for Q in flows]
-    point = (convert(result, "L/min"), lift + k * result**2)
-    wide, high = nice_high(convert(most, "L/min")), nice_high(shut_off * 1.12)
-    view = graph((17.0, 15.0, 72.0, 47.0), Axis("Q in L/min", 0.0, wide), Axis("head in m", 0.0, high), [(pump, "curve"), (system, "second curve")], point)
+    flow, head = QUANTITIES["Q"].here, QUANTITIES["H_t"].here
+    pump = [(convert(Q, flow), convert(pump_curve(H_0=shut_off, Q_max=most, Q=Q), head)) for Q in flows]
+    system = [(convert(Q, flow), convert(lift + k * Q * Q, head)) for Q in flows]
+    point = (convert(result, flow), convert(lift + k * result**2, head))
+    wide, high = nice_high(convert(most, flow)), nice_high(convert(shut_off * 1.12, head))
+    axes = Axis(f"Q in {flow}", 0.0, wide), Axis(f"head in {head}", 0.0, high)
+    view = graph((17.0, 15.0, 72.0, 47.0), *axes, [(pump, "curve"), (system, "second curve")], point)
     labels = (
-        Text((0.0, shut_off), "pump", "start", 3.2, WATER, (2.0, 1.6)),
-        Measure((0.06 * wide, 0.0), (0.06 * wide, lift), said("z_s", lift), lift, -0.01),
+        Text((0.0, convert(shut_off, head)), "pump", "start", 3.2, WATER, (2.0, 1.6)),
+        Measure((0.06 * wide, 0.0), (0.06 * wide, convert(lift, head)), said("z_s", lift), lift, -0.01),
     )
     return replace(view, records=(*view.records, *labels)), "solid: what the pump gives; dashed: what lift and pipe ask for"
 

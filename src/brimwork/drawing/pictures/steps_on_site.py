@@ -84,7 +84,7 @@ def _thrown() -> Sheet:
 def _rill_across() -> Sheet:
     return sketch_of(
         "A rill across, and along",
-        "Left, a section across: the water is w_rill wide and y_n deep, and rubs on the floor and on both sides. Right, along: the floor falls S_rill for each metre, and the weight of"
+        "Left, a section across: the water is w_rill wide and y_n deep, and rubs on the floor and on both sides. Right, along: the floor falls by the slope S_rill, and the weight of"
         " the water pulls it down the slope.",
         Polygon(rectangle(12, 14, 54, 36), "water", "none"),
         edge_of((12, 46), (12, 14), (54, 14), (54, 46)),
@@ -97,7 +97,7 @@ def _rill_across() -> Sheet:
         Arrow((84, 29), (102, 24.3)),
         letter_at((88, 22), "v", "end"),
         Line(((72, 26), (118, 26)), "hidden"),
-        letter_at((95, 45), "falls S_rill a metre"),
+        letter_at((95, 45), "slope S_rill"),
     )  # fmt: skip
 
 

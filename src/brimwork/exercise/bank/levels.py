@@ -96,7 +96,7 @@ QUESTIONS = (
     Numeric(
         code="T03.5",
         uses=("flow ratio of a rim out of level",),
-        text="Water is to stand {H} over a rim. The rim differs by {e} in level from side to side. How many times as much water goes over the low side as over the high side?",
+        text="Water is to stand {H} over a rim. The rim is out of level by {e} from side to side. How many times as much water goes over the low side as over the high side?",
         given={"H": "3 mm", "e": "1.6 mm"},
         let={"a": "(H + e/2)/(H - e/2)", "b": "(H + e)/(H - e)"},
         answer="a**1.5",
