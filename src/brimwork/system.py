@@ -31,7 +31,7 @@ for _metric, _us in _PAIRS:
 
 _METRIC_WORDS = (  # shaking is measured in m/s2 in the US too
     r"(?:milli|centi|kilo|square |cubic )?(?:metres?|litres?)|(?:kilo)?grams?|tonnes?|(?:kilo|mega)?(?:pascals?|newtons?)"
-    r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|(?<=\bin )(?:mm|cm|m|kPa)\b|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
+    r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|(?<=\bin )(?:mm|cm|m(?!/s2)|kPa)\b|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
 )
 _US_WORDS = (
     r"inch(?:es)?|(?<!on )(?<!the )(?<!of )feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"

@@ -20,7 +20,7 @@ from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
 from brimwork.design.typed.known import Unknown
 from brimwork.design.typed.reading import Field
-from brimwork.design.typed.wording import alone
+from brimwork.design.typed.wording import without_metric
 from brimwork.exercise import answers
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
@@ -206,7 +206,7 @@ def _measured(finding: Finding) -> str:
     """The number of a check with what is asked of it, and what to change where it does not hold."""
     asked = f"{finding.value}; wanted: {finding.limit}" if finding.limit else finding.value
     told = f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
-    return alone(told) if system.was_chosen() else told
+    return without_metric(told) if system.was_chosen() else told
 
 
 def _graded(chain: Chain) -> dict[str, Finding]:

@@ -374,11 +374,11 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
 
 
 def on_a_step(ranges: Ranges, letter: str, value: float) -> float:
-    """The step of the slider that is nearest to a value, which is a round number in the units of the page."""
+    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value beyond the slider's ends stays."""
     row = QUANTITIES[letter]
     low, high, step = row.stepped(*ranges.range(letter))
-    place = round((convert(value, row.here) - low) / step)
-    return row.read(f"{min(max(low + place * step, low), high):.6g} {row.here}")
+    place = low + round((convert(value, row.here) - low) / step) * step
+    return row.read(f"{place:.6g} {row.here}") if low <= place <= high else value
 
 
 def _middle(formula: Formula, letter: str) -> float:

@@ -207,7 +207,7 @@ def _whence(formula: Formula) -> str:
 def label(flow: str, head: str, power: str) -> Page | Shown:
     """Whether a pump's label can be true, from its greatest flow and head and the power taken in: label("2400 L/min", head="2.4 m", power="40 W")."""
     try:
-        flow = system.in_chosen(flow, 4)
+        flow, head = system.in_chosen(given_values.of_here(flow), 4), given_values.of_here(head)
         checked_label = nameplate_check(flow, QUANTITIES["H_0"].read(head), QUANTITIES["P_in"].read(power))
     except InputError as error:
         return say(error)

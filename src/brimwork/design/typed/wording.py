@@ -125,7 +125,7 @@ def spoken(text: str, region: str) -> str:
     return measured(worded(text, region), region)
 
 
-def alone(text: str) -> str:
+def without_metric(text: str) -> str:
     """A sentence without the metric values that stand in brackets behind those of the US."""
     return _BRACKETED.sub("", text)
 
