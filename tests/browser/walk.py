@@ -50,10 +50,11 @@ _LAID_BADLY = """cell => { const found = [], seen = [...cell.querySelectorAll('p
   for (let a = 0; a < seen.length; a++) for (let b = a + 1; b < seen.length; b++) { const [x, r] = seen[a], [y, s] = seen[b];
     if (x.contains(y) || y.contains(x)) continue;
     if (Math.min(r.right, s.right) - Math.max(r.left, s.left) > 4 && Math.min(r.bottom, s.bottom) - Math.max(r.top, s.top) > 4) found.push(`'${says(x)}' lies over '${says(y)}'`); }
-  for (const [one, r] of seen) { if (r.right > innerWidth + 1) found.push(`'${says(one)}' leaves the page`);
+  for (const [one, r] of seen) { if (r.right > innerWidth + 1 && !(innerWidth < 640 && one.closest('figure'))) found.push(`'${says(one)}' leaves the page`);
     if (/^(BUTTON|LABEL|P)$/.test(one.tagName) && (one.scrollWidth > one.clientWidth + 2 || one.scrollHeight > one.clientHeight + 6) && getComputedStyle(one).overflow !== 'visible') found.push(`'${says(one)}' is cut off`); }
   return found; }"""
-_SCROLLED = """cell => [...cell.querySelectorAll('table, .katex-display, figure, figure > *')].filter(one => one.checkVisibility() &&
+# On a narrow page pictures and formulas keep their size and are moved sideways.
+_SCROLLED = """cell => innerWidth < 640 ? [] : [...cell.querySelectorAll('table, .katex-display, figure, figure > *')].filter(one => one.checkVisibility() &&
   (one.getBoundingClientRect().right > innerWidth + 1 || one.scrollWidth > one.clientWidth + 2 || one.getBoundingClientRect().width > cell.clientWidth + 2))
   .map(one => `${one.tagName.toLowerCase()} ${one.innerText?.slice(0, 50) ?? ''} is wider than the page`)"""
 _KEPT = """cell => [...cell.querySelectorAll('input, select, textarea')].filter(one => one.checkVisibility() && one.type !== 'range').map(one =>
