@@ -263,3 +263,13 @@ def test_usual_values_that_follow_worked_by_hand():
         narrow.values["catch.apron"].text == "70 mm" and narrow.values["catch.wet_area"].text == f"{(0.600 + 0.044 + 0.14) * (0.400 + 0.044 + 0.14) / 3:.3f} m2"
     )
     assert answered("blade", "US", **{"blade.lip_width": "604 mm"}).values["blade.trough_length"].text == "24 in"
+
+
+def test_stones_have_as_many_blocks_as_they_need_beside_each_other():
+    """Three slabs of 400 mm (16 in, 1219 mm in all) on blocks of 600 mm; three stones of 300 mm on the blocks themselves."""
+    three = {"stones.diameters": ["300 mm"] * 3, "stones.heights": ["700 mm"] * 3}
+    assert answered("drilled stones", **three)["reservoir.blocks_along"] == 2
+    assert answered("drilled stones", "US", **three)["reservoir.blocks_along"] == 3
+    assert answered("drilled stones", **three, **{"stones.stand_on": "blocks"})["reservoir.blocks_along"] == 2
+    assert answered("drilled stones", **three, **{"reservoir.blocks_along": 4})["reservoir.blocks_along"] == 4
+    assert not [finding.value for finding in findings(chain_of(answered("drilled stones", **three))) if "contradict" in finding.group]

@@ -93,9 +93,8 @@ def seals(s: Shop) -> Iterator[ListLine]:
         yield s.pieces(
             "tank_connector", "tank connector", connectors, f"for a bore of {s.sizes(s.design['pipe.bore'])}", "where the hose goes through the wall"
         )
-    yield s.pieces(
-        "washer", "washers", WASHERS_OF_A_CONNECTOR * connectors + 1, "for tank connector and union", "fittings", spare=s.design["buying.spare_washers"]
-    )
+    where = "for tank connector and union" if connectors else "for the union"
+    yield s.pieces("washer", "washers", WASHERS_OF_A_CONNECTOR * connectors + 1, where, "fittings", spare=s.design["buying.spare_washers"])
     yield s.pieces("thread_tape", "thread-seal tape", 1, "one roll", "threads")
 
 

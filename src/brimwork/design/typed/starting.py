@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 from brimwork import units
 from brimwork.design.typed.design import Design, blank_design, field_of
@@ -218,6 +219,12 @@ def _area(value: float, d: Design) -> str:
     return f"{units.number(round(units.convert(value, 'ft2'), 1))} ft2" if d.region == "US" else f"{units.number(round(value, 3))} m2"
 
 
+def _stones_in_a_row(d: Design) -> str:
+    """As many blocks as the stones, or the slabs that they stand on, need beside each other."""
+    slab = d["slab.length"] if d["stones.stand_on"] == "slabs" else 0.0
+    return str(max(_up(sum(max(wide, slab) for wide in d["stones.diameters"]) / d["reservoir.block_length"]), 1))
+
+
 def _each(d: Design) -> list[str]:
     return ["6 ft" if d.region == "US" else "2 m"] * len(d["stones.diameters"])
 
@@ -238,7 +245,12 @@ FOLLOW: dict[str, dict[str, _Follows]] = {
         "slab.width": _slab("width", "across"),
         "pipe.length": lambda d: _hose(d, d["levels.block_top"] + d["slab.thickness"] + d["vessel.height"]),
     },
-    "drilled stones": {**_FOLLOW_ALL, "stones.branch_lengths": _each, "pipe.length": lambda d: "3 ft" if d.region == "US" else "1 m"},
+    "drilled stones": {
+        "reservoir.blocks_along": _stones_in_a_row,
+        **_FOLLOW_ALL,
+        "stones.branch_lengths": _each,
+        "pipe.length": lambda d: "3 ft" if d.region == "US" else "1 m",
+    },
     "blade": {
         **_FOLLOW_ALL,
         "blade.trough_length": lambda d: _length(d["blade.lip_width"], d, _up),
@@ -255,12 +267,18 @@ FOLLOW: dict[str, dict[str, _Follows]] = {
 
 def usual_of(design: Design, key: str) -> Given | None:
     """The usual value under a key, as it would stand in this design with its basis; None where there is none, or what it follows from is not known."""
-    row = _BY_KIND[design.kind].get(key) or _COMMON.get(key)
+    follows, row = FOLLOW[design.kind].get(key), _BY_KIND[design.kind].get(key) or _COMMON.get(key)
+    text: str | float | list[Any]
     try:
-        text, basis = (row[design.region == "US"], row[2]) if row else (FOLLOW[design.kind][key](design), J)
+        if follows:
+            text, basis = follows(design), J
+        elif row:
+            text, basis = row[design.region == "US"], row[2]
+        else:
+            return None
         section, _, name = key.partition(".")
         return Given(field_of(section, name).read(text, key, design.region), text, basis)
-    except (KeyError, Unknown, InputError):  # no such value; nothing to follow from; sizes from which nothing that can be follows
+    except (Unknown, InputError):  # nothing to follow from; sizes from which nothing that can be follows
         return None
 
 
