@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from brimwork import units
-from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.cost import cost_sheet
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
 from brimwork.design.judged.findings import Finding, called
@@ -90,7 +90,7 @@ def key_numbers(chain: Chain) -> dict[str, tuple[str, str]]:
 
 
 def _cost(chain: Chain) -> str:
-    sheet = CostSheet(chain)
+    sheet = cost_sheet(chain)
     return f"{'' if sheet.whole else 'at least '}{money(sheet.paid)}"
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from IPython.display import display
 
-from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.cost import cost_sheet
 from brimwork.design.done.programme import open_of, programme
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
@@ -94,7 +94,7 @@ def _list(chain: Chain):
 
 
 def _costs(chain: Chain):
-    sheet, region = CostSheet(chain), chain.design.region
+    sheet, region = cost_sheet(chain), chain.design.region
     rows = [
         (row.line.item, row.line.buy, each(row, region), Waits.of(row.why or UNKNOWN_PRICE, [row.waits]) if row.cost is None else money(row.cost))
         for row in sheet.priced

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from brimwork.design.done.amounts import ListLine
-from brimwork.design.done.cost import CostSheet, Priced, Sum, rounded
+from brimwork.design.done.cost import CostSheet, Priced, Sum, cost_sheet, rounded
 from brimwork.design.done.quantities import TOOLS, quantities
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.asking import without_keys
@@ -35,7 +35,7 @@ def said_of(line: ListLine) -> str:
 
 def cost(chain: Chain) -> str:
     """The cost sheet."""
-    sheet, region = CostSheet(chain), chain.design.region
+    sheet, region = cost_sheet(chain), chain.design.region
     try:
         sums, years = sheet.sums(), sheet.years()
     except InputError as refused:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from brimwork.design.done.amounts import ListLine
-from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.cost import cost_sheet
 from brimwork.design.done.programme import Programme, programme
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
@@ -55,7 +55,7 @@ def _shopping(chain: Chain, made: Programme, found: list[ListLine]) -> bytes:
 
 
 def _cost(chain: Chain) -> bytes:
-    sheet = CostSheet(chain)
+    sheet = cost_sheet(chain)
     rows = [
         (row.line.item, row.line.buy, row.each, row.cost, row.why or (f"a {row.line.per}" if row.line.per else "a metre" if row.line.by_length else ""))
         for row in sheet.priced

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from brimwork.design.done.cost import CostSheet
+from brimwork.design.done.cost import cost_sheet
 from brimwork.design.follows.chain import Chain
 from brimwork.design.typed.criteria import OVER_BUDGET
 from brimwork.design.typed.known import Unknown
@@ -14,12 +14,12 @@ def cost_share(chain: Chain) -> float:
     if chain.really.design.given("site.budget") is None:
         raise Unknown("site.budget")
     budget = chain.design["site.budget"]
-    return (max(chain.cost_estimate, CostSheet(chain).paid) if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
+    return (max(chain.cost_estimate, cost_sheet(chain).paid) if _cost_given(chain) else _paid(chain, _most(chain, budget))) / budget
 
 
 def cost_told(chain: Chain) -> str:
     """Where the cost that is held against the budget comes from."""
-    if _cost_given(chain) and CostSheet(chain).paid > chain.cost_estimate:
+    if _cost_given(chain) and cost_sheet(chain).paid > chain.cost_estimate:
         return "the cost sheet, whose known lines come to more than the cost given"
     return "the cost given, with contingency" if _cost_given(chain) else "the total of the cost sheet, tax in it where its rate is given"
 
@@ -36,7 +36,7 @@ def _most(chain: Chain, budget: float) -> float:
 
 def _paid(chain: Chain, enough: float) -> float:
     """The total of the cost sheet. Raises Unknown with what is missing, unless what is known is already above `enough`."""
-    sheet = CostSheet(chain)
+    sheet = cost_sheet(chain)
     if not sheet.whole and sheet.paid <= enough:
         raise Unknown("site.base_estimate", *sheet.missing)
     return sheet.paid

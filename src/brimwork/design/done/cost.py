@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from functools import cached_property
 
 from brimwork import topics
 from brimwork.design.done.amounts import ListLine
 from brimwork.design.done.programme import team_time
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.chain import Chain
+from brimwork.design.follows.kept import kept
 from brimwork.design.typed.asking import Refused, tried, without_keys
 from brimwork.design.typed.prices import PER, SOLD_LOOSE
 from brimwork.design.typed.telling import percent, short
@@ -54,20 +54,25 @@ class Sum:
     needs: tuple[str, ...] = ()  # keys of the design that it waits for
 
 
+def cost_sheet(chain: Chain) -> CostSheet:
+    """The cost sheet of a design, worked once."""
+    return chain.store.once(chain.beside, "cost sheet", lambda: CostSheet(chain))
+
+
 class CostSheet:
     """The cost sheet of one design. `missing` are the keys of prices that are not known; `open` the items whose quantity is not."""
 
     def __init__(self, chain: Chain):
-        self.chain, self.design = chain, chain.design
+        self.chain, self.design, self.store = chain, chain.design, chain.store
 
     # --- materials and services
 
-    @cached_property
+    @kept
     def priced(self) -> tuple[Priced, ...]:
         """Every line that is bought."""
         return tuple(self._priced(line) for line in self._lines if line.key and line.count is not None)
 
-    @cached_property
+    @kept
     def _lines(self) -> list[ListLine]:
         return quantities(self.chain)
 
@@ -85,14 +90,14 @@ class CostSheet:
                 return Priced(line, None, None, why, key + PER)
         return Priced(line, given.value, rounded(given.value * line.count))
 
-    @cached_property
+    @kept
     def missing(self) -> tuple[str, ...]:
         """Keys of the design without which the sum is not whole, each once."""
         prices = [row.waits for row in self.priced if row.cost is None]
         rate = ["costing.rate"] if self.labour is None else []
         return tuple(dict.fromkeys([*prices, *(key for line in self._lines for key in line.missing), *rate]))
 
-    @cached_property
+    @kept
     def open(self) -> tuple[str, ...]:
         """Items whose quantity cannot be worked out."""
         return tuple(line.item for line in self._lines if not line.known)
@@ -110,7 +115,7 @@ class CostSheet:
         parts += ["labour"] if self.labour is None else []
         return f"not whole: {', '.join(parts)} not known" if parts else ""
 
-    @cached_property
+    @kept
     def materials(self) -> float:
         """The lines whose price is known, before tax."""
         typed = rounded(sum(row.cost for row in self.priced if row.cost is not None))
@@ -119,7 +124,7 @@ class CostSheet:
 
     # --- the sums, in order
 
-    @cached_property
+    @kept
     def hours(self) -> tuple[float, float, str]:
         """People, hours on site of each (s), and where the hours come from."""
         given = self.design.given("costing.hours")
@@ -132,7 +137,7 @@ class CostSheet:
             f"on site by the programme, {people:g} {'person' if people == 1 else 'people'}",
         )
 
-    @cached_property
+    @kept
     def labour(self) -> float | None:
         given = self.design.given("costing.rate")
         people, time, _ = self.hours
@@ -147,19 +152,19 @@ class CostSheet:
         given = self.design.given(f"costing.{key}")
         return rounded(_work(formula, **{letters[0]: cost, letters[1]: given.value})) if given else cost
 
-    @cached_property
+    @kept
     def full(self) -> float:
         return self._share("overhead", "cost with overhead", self.direct, ("C_dir", "s_over"))
 
-    @cached_property
+    @kept
     def estimate(self) -> float:
         return self._share("contingency", "cost with contingency", self.full, ("C_dir", "s_cont"))
 
-    @cached_property
+    @kept
     def price(self) -> float:
         return self._share("margin", "price from margin", self.estimate, ("C_est", "s_margin"))
 
-    @cached_property
+    @kept
     def paid(self) -> float:
         """What the client pays, tax in it."""
         if self.design["costing.tax_on"] == "the whole price" or not self.direct:
@@ -209,17 +214,17 @@ class CostSheet:
 
     # --- years
 
-    @cached_property
+    @kept
     def water(self) -> float:
         """Water in a year, at the price of water. Raises Unknown."""
         return rounded(self.chain.daily_loss * YEAR * self.design["costing.water_price"])
 
-    @cached_property
+    @kept
     def electricity(self) -> float:
         """Electricity in a year. Raises Unknown."""
         return rounded(self.chain.running_cost)
 
-    @cached_property
+    @kept
     def service(self) -> float:
         """Service in a year. Raises Unknown."""
         return rounded(self.design["costing.service"])

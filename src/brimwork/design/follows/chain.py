@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from brimwork import tables, topics
@@ -21,7 +22,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 GRAVITY = QUANTITIES["g"].fixed
-_ABOUT_A_CHAIN = ("geometry", "bodies", "coming", "heavier", "store", "supposed")  # what asks a chain for more belongs to that one alone
+_ABOUT_A_CHAIN = ("geometry", "bodies", "coming", "heavier", "store", "supposed", "beside")  # what asks a chain for more belongs to that one alone
 
 
 @dataclass(frozen=True)
@@ -58,6 +59,7 @@ class Chain:
         self._worked: dict[str, Working | Found] = {}
         self._following: dict[tuple[str, str], float | None] = {}
         self.store = Store(design)
+        self.beside: dict[str, Any] = {}  # what other rooms make of this chain once, by name
         self.supposed: dict[float, Chain] = {}  # this chain with a number in place of each that is missing
 
     def supposing(self, design: Design) -> Chain:
@@ -87,9 +89,10 @@ class Chain:
             ) from None
 
     @classmethod
-    def names(cls) -> list[str]:
+    @cache
+    def names(cls) -> tuple[str, ...]:
         """The names of all results of this kind of feature."""
-        return [name for name in dir(cls) if isinstance(getattr(cls, name), result)]
+        return tuple(name for name in dir(cls) if isinstance(getattr(cls, name), result))
 
     def _work(self, formula: str, **values: float) -> Working:
         return topics.formulas()[formula].work(**values)
