@@ -30,7 +30,6 @@ from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
 
 LARGEST_LIST = 200_000  # bytes of a price list
-PAINTED = 0.03  # s until an answer has left the kernel
 
 
 class DesignPage(anywidget.AnyWidget):
@@ -114,16 +113,8 @@ class DesignPage(anywidget.AnyWidget):
             answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
         if answer is not None:
             self.send({**answer, **serial})
-        if self.after:
-            try:
-                asyncio.get_running_loop().call_later(PAINTED, self._afterwards)
-            except RuntimeError:  # no page waits
-                self._afterwards()
-
-    def _afterwards(self) -> None:
-        """What can wait until the answer is painted: to write it at once would hold up the thread that sends it."""
         trouble = self.opened.trouble if self.opened else ""
-        while self.after:
+        while self.after:  # what can wait until it is painted
             self.after.pop(0)()
         if self.opened and self.opened.trouble != trouble:
             self.send({"said": {"words": self.opened.trouble, "alert": bool(self.opened.trouble)}})
