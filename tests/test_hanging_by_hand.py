@@ -1,8 +1,10 @@
 """What a finding hangs on, worked by hand: which way a value goes, how much it weighs, and the nearest value that would do, for a check made here."""
 
 import math
+from types import SimpleNamespace
 
 import pytest
+from few_numbers import design
 
 from brimwork.design.judged import hanging
 from brimwork.design.judged.findings import Finding
@@ -132,6 +134,15 @@ def test_a_value_that_moves_nothing_is_left_out(hangs):
 def test_nothing_goes_below_nought_that_cannot(hangs):
     """10 mm are tried about nought; a bore cannot shrink from there, a level can."""
     assert hangs(lambda chain: chain.design["reservoir.cover"], at_most(-1.0, -0.5), "reservoir.cover 0 mm") == []
+    row = SimpleNamespace(grade=lambda chain: "graded")
+    values = (("reservoir.cover", 0.0), ("reservoir.cover", -0.001), ("levels.soil", -0.001), ("reservoir.blocks_along", 1.0), ("reservoir.blocks_along", 0.9))
+    assert [hanging._grade(design(VESSEL, "reservoir.cover 1 mm; levels.soil 1 mm; reservoir.blocks_along 2"), row, key, value) for key, value in values] == [
+        "graded",
+        None,
+        "graded",
+        "graded",
+        None,
+    ]
 
 
 def test_several_values_go_together_in_one_share(hangs):

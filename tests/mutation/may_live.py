@@ -12,5 +12,9 @@ MODULES_MAY_LIVE: dict[str, str] = {
         ),
         "values a little aside tell two formulas apart, by however little they are moved",
     ),
+    "exercise.diagnosis: _reach(answer) <= _SURE * abs(answer.value) -> _reach(answer) < _SURE * abs(answer.value)": "no number typed lies on it to the last bit",
+    "exercise.diagnosis: ratio > 1 -> ratio >= 1": "at a ratio of one the answer is right, and nothing is said of its size",
+    "exercise.diagnosis: question.answer < 0 -> question.answer <= 0": "an answer of nought has been told before, by its sign",
+    "exercise.ways: size > 1 -> size >= 1": "of a one that is left out nothing is said",
     "exercise.causes: unit in ('deg', 'rad') -> unit not in ('deg', 'rad')": "asked is only whether one of two is an angle and the other is none",
 }

@@ -120,9 +120,8 @@ def _enough(design: Design, row: Any, now: Finding, one: Hangs) -> float | None:
     """The nearest value at which the finding would pass with nothing else changed; None where none within reach does."""
     if now.grade == "pass":
         return None
-    far = (one.now * LOOKED_AT if one.now > 0 else one.now / LOOKED_AT) if one.up else (one.now / LOOKED_AT if one.now > 0 else one.now * LOOKED_AT)
-    if one.now == 0:
-        far = (1 if one.up else -1) * 1.0
+    away = one.up is (one.now == abs(one.now))  # from nought
+    far = (one.now * LOOKED_AT if away else one.now / LOOKED_AT) or (1.0 if one.up else -1.0)
     bad, good = one.now, None
     for share in (0.1, 0.3, 0.6, 1.0):  # the first that passes, lest one goes through what passes to what fails again
         value = one.now + (far - one.now) * share
