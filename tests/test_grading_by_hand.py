@@ -222,7 +222,7 @@ def test_the_worse_of_number_and_answer_is_told_with_both():
     ("asked_for", "keys"),
     [
         (lambda d: d["pipe.bore"] + d["pipe.length"], ("pipe.bore", "pipe.length")),
-        (lambda d: range(d["reservoir.blocks_along"]) and d["pipe.bore"], ("reservoir.blocks_along", "pipe.bore")),  # a count stands in as a whole number
+        (lambda d: [0, 1][d["reservoir.blocks_along"]] * d["pipe.bore"], ("reservoir.blocks_along", "pipe.bore")),  # a count stands in as one
         (lambda d: max(d["stones.diameters"]) + d["pipe.bore"], ("stones.diameters", "pipe.bore")),
         (lambda d: max(head for flow, head in d["pump.curve"]) + d["pipe.bore"], ("pump.curve", "pipe.bore")),
         (lambda d: d["pipe.bore"] and d["pump.cut_out"] == "no" and d["pipe.length"], ("pipe.bore", "pump.cut_out")),  # a word decides what else is asked

@@ -12,6 +12,10 @@ MODULES_MAY_LIVE: dict[str, str] = {
         ),
         "values a little aside tell two formulas apart, by however little they are moved",
     ),
+    **dict.fromkeys(
+        (f"design.follows.missing: {one}" for one in ("0.0 -> 0.01", "1000.0 -> 1010.0", "1.0 -> 1.01", "0.01 -> 0.0101", "100.0 -> 101.0")),
+        "what stands in for a number that nobody gave, or for a pump's curve: any of about that size will do",
+    ),
     "exercise.diagnosis: _reach(answer) <= _SURE * abs(answer.value) -> _reach(answer) < _SURE * abs(answer.value)": "no number typed lies on it to the last bit",
     "exercise.diagnosis: ratio > 1 -> ratio >= 1": "at a ratio of one the answer is right, and nothing is said of its size",
     "exercise.diagnosis: question.answer < 0 -> question.answer <= 0": "an answer of nought has been told before, by its sign",
