@@ -50,7 +50,7 @@ _LAID_BADLY = """cell => { const found = [], seen = [...cell.querySelectorAll('p
   for (let a = 0; a < seen.length; a++) for (let b = a + 1; b < seen.length; b++) { const [x, r] = seen[a], [y, s] = seen[b];
     if (x.contains(y) || y.contains(x)) continue;
     if (Math.min(r.right, s.right) - Math.max(r.left, s.left) > 4 && Math.min(r.bottom, s.bottom) - Math.max(r.top, s.top) > 4) found.push(`'${says(x)}' lies over '${says(y)}'`); }
-  for (const [one, r] of seen) { if (r.right > innerWidth + 1 && !(innerWidth < 640 && one.closest('figure'))) found.push(`'${says(one)}' leaves the page`);
+  for (const [one, r] of seen) { if (r.right > innerWidth + 1 && !(innerWidth < 640 && one.closest('figure, table'))) found.push(`'${says(one)}' leaves the page`);
     if (/^(BUTTON|LABEL|P)$/.test(one.tagName) && (one.scrollWidth > one.clientWidth + 2 || one.scrollHeight > one.clientHeight + 6) && getComputedStyle(one).overflow !== 'visible') found.push(`'${says(one)}' is cut off`); }
   return found; }"""
 # On a narrow page pictures and formulas keep their size and are moved sideways.
