@@ -92,6 +92,22 @@ def test_the_programme_is_dated_and_hold_points_have_their_planned_days(texts):
     assert "day 1, 08:00" in page(texts["terrace-blade", "UK"], "Programme") and "as if day 1 were a Monday" in page(texts["terrace-blade", "UK"], "Programme")
 
 
+def test_the_card_to_hand_over_has_the_numbers_of_its_design(texts):
+    """By hand: 1.2 m x 0.8 m of blocks, 0.95 of them empty, 380 mm deep hold 346.6 L, and 95 L stand in the bowl: 441.6 L."""
+    card = next(text for text in texts["library-bowl", "UK"] if "Card to hand over" in text)
+    assert "Dose by the water there is, 442 L (117 US gal)" in card and "residual-current device" in card
+    assert "press the test button of the gfci" in next(text for text in texts["library-bowl", "US"] if "Card to hand over" in text).lower()
+
+
+def test_the_datum_table_of_a_cascade_lists_its_steps_and_the_end_of_its_rill(texts):
+    """By hand: from the lip at 600 mm three falls of 150 mm, then 2 m of rill at 1:100, which is 20 mm."""
+    table = next(text for text in texts["garden-cascade", "UK"] if "Level datum table" in text)
+    for row in ("step 1 from the header +450", "step 2 from the header +300", "step 3 from the header +150", "lower end of the rill +130"):
+        assert row in table
+    without = chain_of(load("garden-cascade").having("cascade.top_level", None))
+    assert not any("step" in level.name for level in without.levels_listed())
+
+
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("start", (None, "2027-03-01", "2027-03-04", "2027-03-05"))
 def test_names_and_hold_points_of_the_chart_stand_apart_and_on_the_sheet(name, start):

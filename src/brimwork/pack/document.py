@@ -84,7 +84,7 @@ def _drawings(chain: Chain, folder: Path) -> str:
         else:
             parts.append(typst_words(f"The {name} is not shown: {sheet}."))
     ways = [METRIC, US] if chain.design.region == "UK" else [US, METRIC]
-    rows = [(ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(chain.levels_shown())]
+    rows = [(ways[0].worded(level.name), *(way.level(level.height) for way in ways), level.kind, "") for level in reversed(chain.levels_listed())]
     head = ("level", *(way.named for way in ways), "kind", "as built")
     datum = "=== Level datum table, to the finished paving; inches to the nearest 1/8\n" + typst_table("1fr, auto, auto, auto, 28mm", head, rows)
     both = typst_words(chain.running_levels_said(ways[0].said))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from pathlib import Path
 
+from brimwork.design.done.cost import rounded
 from brimwork.design.done.programme import Dated, Programme, programme
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged import checks
@@ -26,6 +27,20 @@ MEASURES = (
     ("levels of the rim at eight points or more, highest less lowest", "rim"),
 )  # fmt: skip
 
+# Common practice, no source; makers' sheets and local rules govern.
+KEEPING = (
+    ("every week", "Is any water open to a child? Stone and grille lie as they were handed over."),
+    ("every week", "With the pump off, top up to the static mark. Much more than a loss of {loss} means a leak: look round and under it."),
+    ("every month", "Unplug. Lift the pump out, never by its cable; rinse strainer and pump; look along hose and cable."),
+    ("as its maker says", "Press the test button of the residual-current device: it must trip. If it does not, unplug, and call the electrician."),
+    ("spring and autumn", "Rim or lip level; clips tight; overflow free; edge of the liner above the soil; nothing rocks."),
+    ("against algae or germs", "Dose by the water there is, {water}, and by the label; never mix products; not where birds, pets or fish drink."),
+    ("before frost", "Switch off and unplug, lift the pump out, drain hose and vessel, cover what stays open."),
+    ("after weeks at a standstill", "Change the water before it sprays; nobody breathes that spray."),
+    ("it stopped", "Level, then power: has it tripped? Unplug, touch nothing wet; if it trips again, call the electrician. Then strainer, hose, rim."),
+    ("what it takes", "Without a top-up the water lasts {days}. Electricity in a year: {cost}."),
+)
+
 
 def site(chain: Chain, day: datetime.date, folder: Path) -> str:
     """Programme, hold points, measurements; the chart is written into `folder`."""
@@ -33,8 +48,8 @@ def site(chain: Chain, day: datetime.date, folder: Path) -> str:
         made = programme(chain)
     except InputError as refused:
         said = worded(f"Not shown: {refused}.", chain.design.region)
-        return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{typst_words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}"
-    return "\n\n".join([_programme(chain, made, day), _holds(chain, made), _chart(chain, made, folder), _measures(chain)])
+        return f"#pagebreak()\n== {worded('Programme', chain.design.region)}\n{typst_words(said)}\n\n{_holds(chain, None)}\n\n{_measures(chain)}\n\n{_keeping(chain)}"
+    return "\n\n".join([_programme(chain, made, day), _holds(chain, made), _chart(chain, made, folder), _measures(chain), _keeping(chain)])
 
 
 def _programme(chain: Chain, made: Programme, day: datetime.date) -> str:
@@ -103,6 +118,24 @@ def _measures(chain: Chain) -> str:
     said = f"{at}What is measured goes into the boxes of the step Measured, and grades the checks again."
     return together(
         f"== When it first runs: predicted and measured\n{said}\n\n" + typst_table("1fr, auto, 40mm", ("what", "predicted", "measured, date"), rows)
+    )
+
+
+def _keeping(chain: Chain) -> str:
+    """The card that is handed over: what is looked at, how often, and with which numbers of this design."""
+    region = chain.design.region
+    asked = {
+        "loss": lambda: markup.both("Q_loss", chain.daily_loss, region),
+        "water": lambda: markup.both("V_w", chain.static_volume + chain.held_above, region),
+        "days": lambda: markup.both(chain.working("days").letter, chain.days, region),
+        "cost": lambda: f"{rounded(chain.running_cost):g} cur",
+    }
+    known = {name: "(not known yet)" if isinstance(got := tried(work), Refused) else got for name, work in asked.items()}
+    rows = [(worded(when, region), worded(what.format(**known), region)) for when, what in KEEPING]
+    said = "Common practice, no source; the sheets of the makers and local rules govern. Whom to call, builder and electrician:"
+    return together(
+        f"== {worded('Card to hand over: keeping it running', region)}\n{typst_words(worded(said, region))} #box(width: 1fr, repeat[.])\n\n"
+        + typst_table("auto, 1fr", ("when", "what"), rows)
     )
 
 

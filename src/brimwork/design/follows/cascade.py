@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from brimwork.design.follows.chain import GRAVITY, Found, result
+from brimwork.design.follows.levels import KnownLevel
 from brimwork.design.follows.sheet import SheetChain
+from brimwork.design.typed.known import Unknown
 from brimwork.topics.rill import rill_flow
 from brimwork.units import write
 
@@ -65,6 +67,17 @@ class CascadeChain(SheetChain):
     @result
     def fall(self):
         return Found("h_fall", self.design["cascade.step_fall"], "from the lip of a step to the water of the next pool")
+
+    def levels_listed(self) -> list[KnownLevel]:
+        """With the top of every step and the lower end of the rill, for who builds them."""
+        d, found = self.design, self.levels_shown()
+        try:
+            top, steps, fall, foot = self.level("header lip"), int(d["cascade.steps"]), d["cascade.step_fall"], self.foot
+        except Unknown:
+            return found
+        more = [KnownLevel(f"top of step {i} from the header", top - i * fall, False) for i in range(1, steps + 1)]
+        end = [KnownLevel("lower end of the rill", foot, False)] if d["cascade.rill_length"] else []
+        return sorted([*found, *more, *end], key=lambda level: level.height)
 
     # --- the last fall, over the edge of the box
 

@@ -168,6 +168,10 @@ class Water(Chain):
         rest = [level for level in known if level.name != "running water"]
         return sorted([*rest, KnownLevel("running water", self.level("reservoir floor") + running, True)], key=lambda level: level.height)
 
+    def levels_listed(self) -> list[KnownLevel]:
+        """The levels of the datum table."""
+        return self.levels_shown()
+
     def running_levels_said(self, said: Callable[[float], str]) -> str:
         """Both running levels in a sentence, each length as `said` writes it; nothing where they are one."""
         if not self.two_running_levels:
