@@ -52,7 +52,8 @@ def plan(chain: Chain, wide: float = WIDTH) -> Sheet:
 
 def _sentence(chain: Chain, s: Sizes, feature: PlanFeature, place: _Place, lettering: Lettering) -> str:
     return (
-        f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a pit of {_by(s.pit, lettering)} "
+        f"Plan {place.name}: {feature.says} over {s.count[0]} by {s.count[1]} blocks ({_by(s.blocks, lettering)}) in a box of {_by(s.box, lettering)} inside, "
+        f"in a pit of {_by(s.pit, lettering)} "
         f"{lettering.length}; its diagonals are {lettering.said(chain.diagonal)}."
     )
 
@@ -165,11 +166,11 @@ def _records(s: Sizes, feature: PlanFeature, patch: list[Record], wired: Cable) 
         Polygon(bodies["box"].hole, "pale", "thin"),
         *feature.under,
         *patch,
-        *_blocks(s),
         Line((*pit, pit[0]), "outline", shown_keys.PIT_SIZE),
         *(Line(((-px, side * py), (px, -side * py)), "centre") for side in (-1, 1)),
         Line(((-rx, 0.0), (rx, 0.0)), "centre"),
         Line(((0.0, -ry), (0.0, ry)), "centre"),
+        *_blocks(s),  # over the middle lines, where a joint may lie
         *feature.records,
         *wired.records,
         Polygon(bodies["pump bay"].outline, "paper", "outline", "pump.bay"),

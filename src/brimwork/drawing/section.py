@@ -114,7 +114,7 @@ def _through(chain: Chain, s: Sizes, feature: SectionFeature, lettering: Letteri
     lower = min(low * scale - _BAND - 16.0, places[-1] - _PITCH)
     paper = _Paper(scale, -left - 4.0 / scale, upper / scale, _LEFT, top)
     width, height = (reach + left) * scale + 8.0, upper - lower
-    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_pump(s), *_water_lines(s), *_in_the_ground(s, paper, width))
+    ground = (*_ground(s, paper, width), *_reservoir(s), *feature.records, *_water_lines(s), *_pump(s), *_in_the_ground(s, paper, width))
     drawn = paper.view(width, height, ground, clip=True)
     lettered = (*_dimensions(s, paper, lettering), *dimensions, *numbers, *_labels(s, feature, drawn, list(zip(shown, texts, places, strict=True))))
     bar = scale_bar(lettering, scale, (_LEFT, top + height + 3.0))
