@@ -138,13 +138,25 @@ _WORDS = (
     (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*c(?:elsius)?|celsius)$"), "degC"),
     (re.compile(r"(?i)^(?:deg(?:ree)?s?\s*f(?:ahrenheit)?|fahrenheit)$"), "degF"),
 )
+SHARES = {
+    **{"half": "1/2", "quarter": "1/4", "third": "1/3", "two thirds": "2/3"},
+    **dict.fromkeys(("three quarters", "three quarter", "three-quarter"), "3/4"),
+}
+SHARE = f"({'|'.join(sorted(SHARES, key=len, reverse=True))})"
+# A number that begins as a share in words: "half inch", "half an inch", "three quarters of a mile".
+_A_SHARE = re.compile(rf"(?i)^(?:an? |one )?{SHARE}(?:(?: of)? an?| of)?(?:-(?=[a-z])|\s+|$)")
 _DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
 
 
 def made_plain(text: str) -> str:
-    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation."""
-    text = text.strip().translate(_PLAIN).strip().replace("''", '"')
+    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation; a share in words at the start in figures."""
+    text = share_in_figures(text.strip().translate(_PLAIN).strip().replace("''", '"'))
     return _DOT_OF_AN_ABBREVIATION.sub("", text)
+
+
+def share_in_figures(text: str) -> str:
+    """The same, with a share in words at its start in figures: "half an inch" is "1/2 inch"."""
+    return _A_SHARE.sub(lambda match: f"{SHARES[match[1].lower()]} ", text).strip()
 
 
 def tidied(text: str) -> str:

@@ -12,13 +12,11 @@ from functools import cache
 
 from brimwork import system, units
 from brimwork.exercise.question import Question
-from brimwork.spellings import SHORTHANDS, SPELLINGS
+from brimwork.spellings import SHARE, SHARES, SHORTHANDS, SPELLINGS, share_in_figures
 from brimwork.unit_table import STANDARD_GRAVITY, UNITS
 from brimwork.units import InputError, Reading, parse, unit, with_point
 
 _WORDS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-_SHARES = {"half": "1/2", "quarter": "1/4", "third": "1/3", "three quarters": "3/4", "two thirds": "2/3"}
-_SHARE = r"(half|quarter|third|three quarters|two thirds)"
 _MONEY = r"(?:USD|US\$|GBP|EUR|CAD|AUD|dollars?|pounds sterling|euros?|bucks|[$\u00a3\u20ac\u00a5])"
 _SUPER = str.maketrans("\u2070\u00b9\u2074\u2075\u2076\u2077\u2078\u2079\u207b\u2044\u2113", "01456789-/L")
 _RAISED = str.maketrans("\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079\u207b", "0123456789-")
@@ -49,8 +47,8 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(r"(?i)\bp\.s\.([if])\.?"), r"ps\1"),
     (re.compile(r"(?<=[\d ])(k?N)\s?m\^?-2$"), r"\1/m2"),
     (re.compile(r"(?<=[\d ])(mm|cm|m|L|l)\s?(s|min|h)\^?-1$"), r"\1/\2"),
-    (re.compile(rf"(?i)^(\d{{1,3}}|{'|'.join(_WORDS)}|an?) and (?:an? )?{_SHARE}\b"), lambda match: f"{_counted(match[1])} {_SHARES[match[2].lower()]}"),
-    (re.compile(rf"(?i)^(?:an? |one )?{_SHARE}(?:(?: of)? an?| of)?(?=\s|$)"), lambda match: _SHARES[match[1].lower()]),
+    (re.compile(rf"(?i)^(\d{{1,3}}|{'|'.join(_WORDS)}|an?) and (?:an? )?{SHARE}\b"), lambda match: f"{_counted(match[1])} {SHARES[match[2].lower()]}"),
+    (re.compile(r"^.{1,60}$"), lambda match: share_in_figures(match[0])),
     (re.compile(rf"(?i)^({'|'.join(_WORDS)}|an?)(?=\s[a-z])"), lambda match: _counted(match[1])),
     (re.compile(r"(?<=\d)[-_](?=[A-Za-z]{1,12}$)"), " "),
     (re.compile(r"(?<=[\d ])dm(?:\^?3|\u00b3)(?!\d)"), "L"),
