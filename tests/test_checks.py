@@ -506,7 +506,7 @@ def test_the_working_of_a_check_at_the_flow_that_comes_is_of_that_flow():
     row = finding(BOWL, "C06")
     chain = chain_of(BOWL)
     assert chain.working("coming.boil").result == pytest.approx(row.number) and chain.working("boil").result != pytest.approx(row.number, rel=0.05)
-    assert any("at the flow that comes, boil of a flow from a bore" in line for name in row.results for line in working_lines(chain, name))
+    assert any("at the flow that comes, mound of a flow from a bore" in line for name in row.results for line in working_lines(chain, name))
 
 
 def test_a_pump_on_a_transformer_is_graded_at_what_the_transformer_puts_out():

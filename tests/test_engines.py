@@ -166,7 +166,7 @@ def test_a_broad_crest_passes_the_most_that_any_depth_passes():
 def test_a_rim_whose_high_side_just_runs_dry_still_passes_the_whole_flow():
     """Flow added up round the rim: head over a rim tilted by e_dry, high side at the water level, must carry what the level rim carried."""
     level = 0.004
-    e_dry = find("rim error that leaves one side dry")(H=level)
+    e_dry = find("rim out of level that leaves one side dry")(H=level)
     round_the_rim = quad(lambda phi: (e_dry / 2 * (1 + math.cos(phi))) ** 1.5, 0, 2 * math.pi, epsabs=1e-16)[0]
     assert round_the_rim == pytest.approx(2 * math.pi * level**1.5, rel=1e-9)
 

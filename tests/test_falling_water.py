@@ -16,7 +16,7 @@ from brimwork.topics.jets import crown_of_upright_pipe
 from brimwork.units import InputError
 
 G = 9.80665
-boil = find("boil of a flow from a bore")
+boil = find("mound of a flow from a bore")
 flows = st.floats(1e-4, 0.02)
 falls = st.floats(0.02, 3.0)
 
@@ -88,7 +88,7 @@ def test_twice_the_bore_boils_a_sixteenth_as_high():
 def test_the_exercise_of_the_bubbling_bowl():
     """1,500 L/h out of 25 mm: 0.849 m/s, 36.7 mm; 31 mm of bore for 15 mm (this project's own exercise, worked by hand)."""
     assert boil(Q=1.5 / 3600, d_out=0.025) == pytest.approx(0.0367, abs=5e-5)
-    assert find("outlet bore for a boil")(Q=1.5 / 3600, h_boil=0.015) == pytest.approx(0.031, abs=5e-4)
+    assert find("outlet bore for a mound")(Q=1.5 / 3600, h_boil=0.015) == pytest.approx(0.031, abs=5e-4)
 
 
 # --- upright pipes ------------------------------------------------------------------------------------------------------------------

@@ -201,7 +201,7 @@ def test_what_a_box_is_told_to_type_is_taken_by_the_box():
         ("b=4 m, b=3 m", "given twice"),
         ("bb=4 m", "Nearest: b"),
         ("q_MAX=4 L/min", "Nearest: Q_max"),
-        ("Q_max=4 gal/h", r"Q_max is the pump's flow at no head\.\)"),
+        ("Q_max=4 gal/h", r"Q_max is the pump's maximum flow, at zero head\.\)"),
         ("H=-4 mm", "but the head over the lip cannot be below zero"),
         ("b", "type one such as H=25mm"),
         ("b=", "type one such as H=25mm"),

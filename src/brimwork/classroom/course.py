@@ -38,7 +38,7 @@ class Topic:
 TOPICS = {
     topic.code: topic
     for topic in (
-        Topic("T01", "Brief, siting and survey", ("turn a wish into numbers that can be measured", "test a place against roots, services, splash and noise"), ("siting",), ("height that a sill hides", "radius of the roots of a tree")),
+        Topic("T01", "Brief, siting and survey", ("turn a wish into numbers that can be measured", "test a place against roots, services, splash and noise"), ("siting",), ("height that a sill hides", "root protection radius")),
         Topic("T02", "Units, geometry and quantities", ("change between gallons, litres and cubic feet without a slip", "work out net volumes and round up to what is sold"), ("volume",), ("volume of a straight pit", "volume of a battered pit", "water in a round bowl")),
         Topic("T03", "Levels and tolerances", ("book levels and reduce them to a datum", "say what a rim out of level does to the flow"), ("siting", "overflow"), ("level of a point", "diagonal for squaring", "flow ratio of a rim out of level")),
         Topic("T04", "Overflow", ("choose a flow for each metre of edge for a wanted look", "go from flow to head and back"), ("overflow",), ("flow over a level lip", "flow over a round rim", "flow over a broad crest")),

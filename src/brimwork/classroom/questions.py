@@ -50,7 +50,7 @@ class SetQuestion:
             working, place = self._working(question)
             follows = answered(working, len(working.pieces) - 1, question.seed, text, {place: own})
             if follows.kind == "carried":
-                return Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo)
+                return Diagnosis("carried", "This follows rightly from your value on the way. Correct that one first.", follows.echo)
         return found
 
     def middle_right(self, question: Posed, middle: str) -> bool:

@@ -71,7 +71,7 @@ def answered(worked: Worked, place: int, seed: int, text: str, earlier: dict[int
     if carried is None:
         other = _other_line(worked, place, question, text) if found.kind == "none" else ""
         return replace(found, message=f"That is the {other}, which is another line. This one asks for the {question.name}.") if other else found
-    return Diagnosis("carried", f"This line is worked rightly from your value in step {carried + 1}. Mend that one, and this comes right.", found.echo)
+    return Diagnosis("carried", f"This line is worked rightly from your value in step {carried + 1}. Correct that one, and this comes right.", found.echo)
 
 
 _POWERS = {

@@ -126,13 +126,13 @@ class FindTheSlip:
         return Question(
             code=f"{self.code} mended",
             seed=seed,
-            text=f"Now mend it: what is the {name}?",
+            text=f"Now correct it: what is the {name}?",
             name=name,
             unit=answer.unit,
             given={},
             answer=answer.value,
             slips=(
-                KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Mend the line, and go on from there."),
+                KnownWay(units.parse(slipped).value, "That is still the number with the slip in it. Correct the line, and go on from there."),
                 *self._line(name),
             ),
             again=lambda changed: answer.value,

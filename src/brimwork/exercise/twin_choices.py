@@ -55,9 +55,9 @@ OTHER_CHOICES: dict[str, dict[str, Any]] = {
     },
     "T06.8": {
         "text": "While the pump runs, water stands 0.1 in over the rim of a bowl. The hose mouth lies 0.6 in under the rim, and there is no check valve. The hidden"
-        " tank is twice as wide in plan as the bowl. The pump starts after a rest. About how far does the tank fall?",
+        " tank has twice the plan area of the bowl. The pump starts after a rest. About how far does the tank fall?",
         "right": "By more than 0.3 in.",
-        "because": "The bowl has emptied itself down to the hose mouth, so 0.7 in of it must be filled. Over twice the plan that is 0.35 in, and hose and stone come on top.",
+        "because": "The bowl has emptied itself down to the hose mouth, so 0.7 in of it must be filled. Over twice the plan area that is 0.35 in, and hose and stone come on top.",
         "wrong": (
             ("By 0.05 in.", "You filled the 0.1 in over the rim. At the stop the bowl also ran empty down to the hose mouth."),
             ("By 0.1 in.", "The tank does not follow the bowl. It has another plan, and more than the water over the rim is missing."),
@@ -86,7 +86,7 @@ OTHER_CHOICES: dict[str, dict[str, Any]] = {
         ),
     },
     "T10.7": {"text": "The pump's cord is 3 ft too short to reach the socket. What is right?"},
-    "T11.6": {"because": "A child can drown in an inch or two of water. Less open water is the one measure that always works."},
+    "T11.6": {"because": "A child can drown in an inch or two of water. Where none lies open none is in reach; watch all the same, for stones move."},
     # --- find the slip
     "T01.10": {
         "text": "The bench mark stands at 100.00 ft. A staff on it reads 4.10 ft, and on a stone 6.25 ft. Somebody works out the level of the stone.",

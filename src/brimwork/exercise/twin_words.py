@@ -85,7 +85,7 @@ OTHER_WORDS: dict[str, dict[str, Any]] = {
         ),
     },
     "T08.2": {
-        "text": "A lined pit is {l} by {w}. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
+        "text": "A pit with a stiff base is {l} by {w}, and blocks tie all that stands in it into one plate. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
         " weighs {a}, stone {b}, blocks {c}. What is the safety factor against floating? (Water weighs 1000 kg a cubic metre.)",
         "let": {"u": "l*w*z*1000*kg/m**3", "d": "a + b + c"},
         "solution": ("Uplift: {l} x {w} x {z|m} x 1000 = {u|kg}", "Held down by {d|kg}", "Factor: {d/u}. Below 1 it floats"),

@@ -31,7 +31,7 @@ OF_EDGES = (
     Quantity("e_H", "error in the head", "m", "mm", "in", "0.1 mm", "2 mm", "0.1 mm"),
     Quantity("r_Q", "share of the flow that the error makes", "", "", "", "0.01", "1", "0.01"),
     # rim out of level
-    Quantity("e_rim", "rim error: difference in level between its high and its low side", "m", "mm", "in", "0.2 mm", "5 mm", "0.2 mm"),
+    Quantity("e_rim", "rim out of level: difference in level between its high and its low side", "m", "mm", "in", "0.2 mm", "5 mm", "0.2 mm"),
     Quantity("phi", "angle round the rim, from its low side", "rad", "deg", "deg", "1 deg", "179 deg", "1 deg"),
     Quantity("H_phi", "head at an angle round the rim", "m", "mm", "in", "0.5 mm", "40 mm", "0.5 mm"),
     Quantity(
@@ -55,7 +55,7 @@ OF_EDGES = (
         "1 L/min per m",
     ),
     Quantity("r_rim", "flow ratio: low side of the rim over high side", "", "", "", "1", "20", "0.1"),
-    Quantity("e_dry", "rim error at which the high side just runs dry", "m", "mm", "in", "1 mm", "70 mm", "1 mm"),
+    Quantity("e_dry", "rim out of level at which the high side just runs dry", "m", "mm", "in", "1 mm", "70 mm", "1 mm"),
     # water that leaves an edge, falls and lands
     Quantity("y_b", "depth of the water at the brink", "m", "mm", "in", "3 mm", "20 mm", "0.5 mm"),
     Quantity("v_b", "speed with which water leaves the edge or outlet", "m/s", "m/s", "ft/s", "0.3 m/s", "1.5 m/s", "0.05 m/s"),

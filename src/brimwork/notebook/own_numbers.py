@@ -101,7 +101,7 @@ class OwnNumbers(ByNumber):
             last = len(self.worked.pieces) - 1
             follows = answered(self.worked, last, self.seed, text, self.earlier)
             if follows.kind == "carried":
-                self.feedback.value = told_back(Diagnosis("carried", "This follows rightly from your value on the way. Mend that one first.", follows.echo))
+                self.feedback.value = told_back(Diagnosis("carried", "This follows rightly from your value on the way. Correct that one first.", follows.echo))
             beside = " ".join(filter(None, (self._beside_way(self.found), self._beside_estimate(self.found, text))))
             self.feedback.value += status(escape(beside)) if beside else ""
 

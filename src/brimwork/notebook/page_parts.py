@@ -76,7 +76,7 @@ def key_numbers(chain: Chain) -> dict[str, tuple[str, str]]:
         comes = _told(chain, name, coming=True)
         numbers["edge"] = (
             comes if comes != DASH else _told(chain, name),
-            f"{words}, at the flow that comes" if comes != DASH else f"{words}, at the flow wanted",
+            f"{words}, at the flow that comes" if comes != DASH else f"{words}, at the required flow",
         )
     wanted = _told(chain, "flow_wanted")
     numbers["flow"] = _told(chain, "duty_flow"), "the pump sends" + (f", of {wanted} required" if wanted != DASH else "")

@@ -250,7 +250,7 @@ class ByChoice(Exercise):
         if text.strip():
             found = diagnose(slip, text)
             if found.kind == "none":
-                whole = f"What is asked for is the {slip.name}: mend the line, and then work on to the last one."
+                whole = f"What is asked for is the {slip.name}: correct the line, and then work on to the last one."
                 found = replace(found, message=f"{found.message} {whole}")
             self.mended_said.value = told_back(found)
             if text != self.mended_taken:

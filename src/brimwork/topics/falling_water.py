@@ -16,8 +16,8 @@ from brimwork.steps import Eliminate, Law, Optimum, Solve, Step, Take
 
 _NO_2 = "The 2 is missing: speed is the root of two g times the height."
 _HEALTH = (
-    "Falling and thrown water makes droplets, which wind carries. Where water is warm and stands, they may carry Legionella: keep it clean and cool, "
-    "ask for a risk assessment in public places, and do not build near people at special risk."
+    "Falling and thrown water makes droplets, which wind carries. Water at about 20 to 45 degC may make them carry Legionella to anybody who breathes them: "
+    "keep it clean and cool, change it after weeks at a standstill, ask for a risk assessment in public places, and do not build near people at special risk."
 )
 
 # --- at the edge --------------------------------------------------------------------------------------------------------------------

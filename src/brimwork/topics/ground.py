@@ -316,7 +316,7 @@ footing_distance = Formula(
 )
 
 root_radius = Formula(
-    name="radius of the roots of a tree",
+    name="root protection radius",
     result="r_root",
     equals="12*d_stem",
     fitted="BS 5837:2012, to trees of one stem, measured 1.5 m above the ground",
@@ -326,7 +326,7 @@ root_radius = Formula(
         Slip("12*pi*d_stem", "You used the girth. Divide the girth by pi first: the rule takes the diameter."),
     ),
     ranges={"d_stem": ("50 mm", "1250 mm")},
-    remark="At most 15 m. Inside the circle an arboriculturist decides, and digging is by hand. In the US: a foot for each inch of stem, common practice.",
+    remark="At most 15 m. This is what is protected, not how far roots reach: they go well beyond. Inside the circle an arboriculturist decides, and digging is by hand. In the US: a foot for each inch of stem, common practice.",
 )
 
 root_area = Formula(

@@ -10,16 +10,16 @@ from brimwork.steps import Eliminate, Law, Solve, Step, Take
 from brimwork.units import InputError, write
 
 _HEALTH = (
-    "Thrown water makes droplets, which wind carries. Where water is warm and stands, they may carry Legionella: keep it clean and cool, "
-    "ask for a risk assessment in public places, and do not build near people at special risk."
+    "Thrown water makes droplets, which wind carries. Water at about 20 to 45 degC may make them carry Legionella to anybody who breathes them: "
+    "keep it clean and cool, change it after weeks at a standstill, ask for a risk assessment in public places, and do not build near people at special risk."
 )
 
 # --- boil over an outlet under water ------------------------------------------------------------------------------------------------
 
-_BOIL_PARTS = "the speed out of a bore and the height of a jet are each checked; no printed boil was found"
+_BOIL_PARTS = "the speed out of a bore and the height of a jet are each checked; no printed mound was found"
 
 boil_of_a_flow = Formula(
-    name="boil of a flow from a bore",
+    name="mound of a flow from a bore",
     result="h_boil",
     equals="8*Q**2/(pi**2*g*d_out**4)",
     steps=(
@@ -32,17 +32,17 @@ boil_of_a_flow = Formula(
     slips=(
         Slip(
             "Q**2/(2*pi**2*g*d_out**4)",
-            "You took the bore for the radius: the area came out four times too big, and the boil sixteen times too small. Use a quarter of pi times the bore squared.",
+            "You took the bore for the radius: the area came out four times too big, and the mound sixteen times too small. Use a quarter of pi times the bore squared.",
         ),
         Slip("16*Q**2/(pi**2*g*d_out**4)", "The 2 is missing: velocity head is speed squared over two g. Halve it."),
-        Slip("4*Q/(pi*d_out**2)/(2*g)", "The speed is squared: half the speed gives a quarter of the boil. Square the speed."),
+        Slip("4*Q/(pi*d_out**2)/(2*g)", "The speed is squared: half the speed gives a quarter of the mound. Square the speed."),
     ),
     ranges={"d_out": ("20 mm", "60 mm"), "Q": ("15 L/min", "40 L/min")},
-    remark=f"Friction with the water around lowers it a little: the true boil is not higher than this. High domes spit. {_HEALTH}",
+    remark=f"Friction with the water around lowers it a little: the true mound is not higher than this. High domes spit. {_HEALTH}",
 )
 
 bore_for_a_boil = Formula(
-    name="outlet bore for a boil",
+    name="outlet bore for a mound",
     result="d_out",
     equals="sqrt(4*Q/(pi*sqrt(2*g*h_boil)))",
     inverse_of=boil_of_a_flow,
@@ -54,7 +54,7 @@ bore_for_a_boil = Formula(
         Slip("sqrt(4*Q/(pi*2*g*h_boil))", "You used the square of the speed. Take the root of two g h before you divide the flow by it."),
     ),
     ranges={"Q": ("15 L/min", "40 L/min"), "h_boil": ("5 mm", "60 mm")},
-    remark="A wider mouth, or a flared end, calms a boil without a smaller flow.",
+    remark="A wider mouth, or a flared end, calms a mound without a smaller flow.",
 )
 
 

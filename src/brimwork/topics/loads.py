@@ -244,7 +244,7 @@ brief_pressure = Formula(
         Slip("p_short", "You left the safety factor out. Divide by it."),
         Slip(
             "p_short*k_creep/f_s",
-            "Creep takes years. For a load of seconds the short-term strength counts, without the creep factor. Leave the creep factor out.",
+            "Creep begins at once but grows for years. For a load of seconds the short-term strength counts, without the creep factor. Leave the creep factor out.",
             also_given=("k_creep",),
         ),
     ),

@@ -52,7 +52,7 @@ static_lift = Formula(
 )
 
 flow_ratio = Formula(
-    name="duty flow over flow wanted",
+    name="duty flow over required flow",
     result="r_duty",
     equals="Q_duty/Q_req",
     defined="what comes over what is wanted",
@@ -81,7 +81,7 @@ loss_share = Formula(
 )
 
 rim_error_share = Formula(
-    name="rim error over head",
+    name="rim out of level over head",
     result="r_level",
     equals="e_rim/H",
     defined="difference in level round the rim over the head of the level rim",

@@ -137,7 +137,7 @@ rim_flow_ratio = Formula(
 )
 
 rim_runs_dry = Formula(
-    name="rim error that leaves one side dry",
+    name="rim out of level that leaves one side dry",
     result="e_dry",
     equals="(3*pi/4)**(2/3)*H",
     tested=_HEAD,

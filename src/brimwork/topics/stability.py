@@ -225,7 +225,10 @@ pebbles_to_hold_foam = Formula(
 
 # --- tanks that float ---------------------------------------------------------------------------------------------------------------
 
-_KEEP_FULL = "Ground water lifts an emptied pit, and rain can do so while it is being built. In wet ground a ground engineer decides."
+_KEEP_FULL = (
+    "Ground water lifts an emptied pit, and so does rain behind its liner while it is being built. Its weight holds down as one piece only on a stiff base: "
+    "a bare liner lifts wherever less lies on it. In wet ground a ground engineer decides."
+)
 
 net_uplift = Formula(
     name="net uplift of a tank under water",

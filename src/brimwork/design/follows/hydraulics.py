@@ -134,7 +134,7 @@ class Hydraulics(Chain):
         """The flow that really runs: what the pump sends, throttled to the flow wanted where a valve can."""
         valve = self.design.given("pipe.valve")
         if valve and valve.value == "yes" and self.duty_flow > self.flow_wanted:
-            return Found("Q", self.flow_wanted, "throttled by the valve to the flow wanted")
+            return Found("Q", self.flow_wanted, "throttled by the valve to the required flow")
         return Found("Q", self.duty_flow, "what the pump sends, with nothing that throttles it")
 
     @kept
@@ -161,7 +161,7 @@ class Hydraulics(Chain):
 
     @result
     def flow_ratio(self):
-        return self._work("duty flow over flow wanted", Q_duty=self.duty_flow, Q_req=self.flow_wanted)
+        return self._work("duty flow over required flow", Q_duty=self.duty_flow, Q_req=self.flow_wanted)
 
     @result
     def duty_speed(self):

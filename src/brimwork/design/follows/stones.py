@@ -95,7 +95,7 @@ class StonesChain(StandingLoads, Whole):
     def boil(self):
         """The water that wells up highest."""
         return max(
-            (self._work("boil of a flow from a bore", Q=flow, d_out=self.design["stones.hole"]) for flow in self.flows), key=lambda worked: worked.result
+            (self._work("mound of a flow from a bore", Q=flow, d_out=self.design["stones.hole"]) for flow in self.flows), key=lambda worked: worked.result
         )
 
     @property
@@ -111,7 +111,7 @@ class StonesChain(StandingLoads, Whole):
     @result
     def outlet_bore(self):
         """The hole that would keep the boil of every stone to a gentle ripple."""
-        return max((self._work("outlet bore for a boil", Q=flow, h_boil=pipework.GENTLE_BOIL) for flow in self.flows), key=lambda worked: worked.result)
+        return max((self._work("outlet bore for a mound", Q=flow, h_boil=pipework.GENTLE_BOIL) for flow in self.flows), key=lambda worked: worked.result)
 
     @kept
     def balance(self) -> Balance:
@@ -168,7 +168,7 @@ class StonesChain(StandingLoads, Whole):
     def flow_sent(self):
         """The flow that really runs: throttled to the flow wanted by the valves of the branches, else as the network shares it."""
         if self.design["stones.valves"] == "yes" and self.duty_flow > self.flow_wanted:
-            return Found("Q", self.flow_wanted, "throttled by the valves of the branches to the flow wanted")
+            return Found("Q", self.flow_wanted, "throttled by the valves of the branches to the required flow")
         return Found("Q", self.duty_flow, "what the pump sends, with nothing that throttles it")
 
     @property

@@ -88,7 +88,7 @@ class Surroundings(Chain):
 
     @result
     def root_radius(self):
-        return self._work("radius of the roots of a tree", d_stem=self.design["site.tree_stem"])
+        return self._work("root protection radius", d_stem=self.design["site.tree_stem"])
 
     @result
     def noise(self):

@@ -75,7 +75,7 @@ class VesselChain(StandingLoads, Whole):
 
     @result
     def rim_error_share(self):
-        return self._work("rim error over head", e_rim=self.rim_error, H=self.rim_head)
+        return self._work("rim out of level over head", e_rim=self.rim_error, H=self.rim_head)
 
     @result
     def rim_flow_ratio(self):
@@ -89,12 +89,12 @@ class VesselChain(StandingLoads, Whole):
 
     @result
     def boil(self):
-        return self._work("boil of a flow from a bore", Q=self.flow_wanted, d_out=self.design["pipe.bore"])
+        return self._work("mound of a flow from a bore", Q=self.flow_wanted, d_out=self.design["pipe.bore"])
 
     @result
     def outlet_bore(self):
         """The outlet that would keep the boil to a gentle ripple."""
-        return self._work("outlet bore for a boil", Q=self.flow_wanted, h_boil=GENTLE_BOIL)
+        return self._work("outlet bore for a mound", Q=self.flow_wanted, h_boil=GENTLE_BOIL)
 
     # --- water in transit
 

@@ -78,11 +78,11 @@ LOAD_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C26", "cascade"), lambda c: c.tipping_in_wind,
           "a wider or lower header, or one that is tied to what carries it: a structural engineer's work; when it is done, say so: site.engineered", ("header_mass", "wind_pressure", "tipping_in_wind"), word=engineered, instead=_BY_ENGINEER),
     Check(criterion("C27"), lambda c: c.foam_held,
-          "more pebbles on the foam: under water they weigh little more than half", ("foam_held", "pebbles_wanted")),
+          "more pebbles on the foam: under water they weigh about six tenths of what they do on land", ("foam_held", "pebbles_wanted")),
     Check(criterion("C74"), lambda c: c.thin_slab,
           "a thicker slab or a wider foot; whether a slab bends or breaks a structural engineer says: this kit does not work that out"),
     Check(criterion("C21"), lambda c: c.counted("lining.panel_clearance"),
           "cut the panel further from the load; or support every cut wall as the blocks' maker or an engineer says, and say so: reservoir.cut_walls", word=_cut_walls),
     Check(criterion("C28"), lambda c: c.flotation,
-          "keep it full, add a relief drain, or more mass; while building, rain in an empty lined pit counts too", ("flotation",)),
+          "keep it full, add a relief drain, or more mass; a liner is a sheet and lifts wherever less lies on it; while building, rain behind an empty liner lifts it too", ("flotation",)),
 )  # fmt: skip

@@ -102,7 +102,7 @@ def _roots(values: dict[str, float], result: float) -> Drawn:
         Measure((0, 0), (radius, 0), QUANTITIES["r_root"].text_here(radius), radius, 0.0),
         Text((0, -radius), "no digging inside without advice", "middle", 3.0, GREY, (0, -3.6)),
     ]
-    return View(view.window, FRAME, tuple(records)), f"roots from above, {name}"
+    return View(view.window, FRAME, tuple(records)), f"circle of root protection from above, {name}"
 
 
 def _squared(values: dict[str, float], result: float) -> Drawn:
@@ -122,6 +122,6 @@ def _squared(values: dict[str, float], result: float) -> Drawn:
 DRAWN: dict[str, Draw] = {
     "height that a sill hides": _sight,
     **dict.fromkeys(("height of collimation", "level of a point", "depth still to dig"), _staffs),
-    **dict.fromkeys(("radius of the roots of a tree", "root protection area"), _roots),
+    **dict.fromkeys(("root protection radius", "root protection area"), _roots),
     "diagonal for squaring": _squared,
 }

@@ -82,7 +82,7 @@ QUESTIONS = (
             Wrong("(v - d)/Q/60", "You gave hours. An hour has 60 minutes, so multiply by 60."),
             Wrong("d/Q", "You pumped the water that the pump cannot reach. Take it off the whole and pump the rest."),
         ),
-        solution=("To pump: {v} - {d} = {v - d|L}", "Time: {v - d|L} over {Q} = {(v - d)/Q|min}. The rest is bailed or siphoned"),
+        solution=("To pump: {v} - {d} = {v - d|L}", "Time: {v - d|L} over {Q} = {(v - d)/Q|min}. The rest is bailed, with the pump unplugged"),
     ),
     Order(
         code="T13.6",
@@ -90,7 +90,7 @@ QUESTIONS = (
         steps=("water level", "power and trip switch", "pump intake", "hose", "rim and liner"),
         why=(
             "The level takes one look, and a low level stops the pump: see it before you test the power.",
-            "Make sure of the power, and switch it off, before a hand goes to the pump.",
+            "Make sure of the power, and unplug, before a hand goes to the pump. Has it tripped? Unplug, touch nothing wet; if it trips again, call an electrician.",
             "A blocked intake is far more common than a blocked hose.",
             "Rim and liner are slow to test, so leave them for last.",
         ),

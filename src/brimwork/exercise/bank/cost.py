@@ -40,7 +40,8 @@ QUESTIONS = (
     ),
     Numeric(
         code="T12.3",
-        text="Jobs that wait for one another take these days: search for services {s}, dig {d}, base, box and duct {b}, line and test with water {w}, set and start {v}. The"
+        text="Jobs that wait for one another take these days: search for services {s}, dig {d}, base, box and duct {b}, line and test with water {w}, then the"
+        " electrician's test, setting and start {v} together. The"
         " coat of the vessel cures for {c}, beside the other work, from the day the job begins. On what day from the start is all done?",
         given={"s": "3 day", "d": "1.5 day", "b": "2 day", "w": "2.5 day", "v": "1 day", "c": "5 day"},
         answer="s + d + b + w + v",
@@ -51,7 +52,7 @@ QUESTIONS = (
             "s": ("2 day", "5 day", "0.5 day"),
             "d": ("1 day", "2.5 day", "0.5 day"),
             "b": ("1.5 day", "3 day", "0.5 day"),
-            "w": ("1.5 day", "2.5 day", "0.5 day"),
+            "w": ("2.5 day", "3.5 day", "0.5 day"),
         }
         | {"v": ("0.5 day", "2 day", "0.5 day"), "c": ("4 day", "6 day", "1 day")},
         where=("c + 0.4*day < s + d + b + w",),
@@ -107,13 +108,20 @@ QUESTIONS = (
     Order(
         code="T12.6",
         text="Put the job in order.",
-        steps=("search for services", "dig", "lay the duct", "make the base and the box", "line and test with water", "set the vessel"),
+        steps=(
+            "search for services",
+            "dig",
+            "lay the duct",
+            "make the base and the box",
+            "line and test with water",
+            "electrician certifies, then pump and vessel",
+        ),
         why=(
             "Search before you dig: cables and pipes can kill.",
             "The duct lies in the ground, so dig first.",
             "Lay the duct before the base, which goes over it.",
             "The liner needs a box to lie in.",
-            "Test with water before the vessel stands on top.",
+            "Test with water before the vessel stands on top, and plug nothing in before the certificate.",
         ),
     ),
     Choose(

@@ -23,7 +23,7 @@ QUESTIONS = (
     Numeric(
         code="T08.2",
         uses=("flotation factor of an emptied pit",),
-        text="A lined pit is {l} by {w}. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
+        text="A pit with a stiff base is {l} by {w}, and blocks tie all that stands in it into one plate. In winter the ground water stands {z} above its floor. The reservoir is pumped out, so {x} of water is gone. The empty vessel"
         " weighs {a}, stone {b}, blocks {c}. What is the safety factor against floating? (Water weighs 62.4 lb a cubic foot.)",
         given={"l": "4 ft", "w": "2.7 ft", "z": "12 in", "x": "640 lb", "a": "250 lb", "b": "300 lb", "c": "35 lb"},
         let={"u": "l*w*z*62.4*lb/ft**3", "d": "a + b + c"},

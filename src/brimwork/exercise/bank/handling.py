@@ -53,7 +53,10 @@ QUESTIONS = (
             Wrong("a", "You left out the time. Multiply by the root of the share of eight hours."),
             Wrong("a*sqrt(t/minute/8)", "You left the time in minutes. Put it in hours before you divide by 8."),
         ),
-        solution=("Share of eight hours: {t/(8*hour)}", "Exposure: {a} x sqrt({t/(8*hour)}) = {a*sqrt(t/(8*hour))|m/s2}"),
+        solution=(
+            "Share of eight hours: {t/(8*hour)}",
+            "Exposure: {a} x sqrt({t/(8*hour)}) = {a*sqrt(t/(8*hour))|m/s2}. From 2.5 m/s2 on an employer in the UK must act (from memory)",
+        ),
     ),
     Numeric(
         code="T11.4",
@@ -78,7 +81,8 @@ QUESTIONS = (
     ),
     Numeric(
         code="T11.5",
-        text="A rule of thumb lets one fit person lift {M} near the waist, and three people half of their sum. What may three lift together? (The pot weighs {p}.)",
+        text="A rule of thumb lets one fit man lift {M} close to the waist (a woman about two thirds of that), and three equal lifters half of their sum. What may three such men lift"
+        " together? (The pot weighs {p}.)",
         given={"M": "25 kg", "p": "113 kg"},
         answer="3*M/2",
         unit="kg",
@@ -93,8 +97,8 @@ QUESTIONS = (
     Choose(
         code="T11.6",
         text="Small children play near a bowl. Which change does most against drowning?",
-        right="Leave almost no open water: fill with stone up to just below the surface.",
-        because="A child can drown in a few centimetres of water. Less open water is the one measure that always works.",
+        right="Leave no open water: fill with stone to above the water, or fix a rigid grille at or above it.",
+        because="A child can drown in a few centimetres of water. Where none lies open none is in reach; watch all the same, for stones move.",
         wrong=(
             ("Put up a sign.", "Small children do not read. Take the open water away."),
             ("Rely on a parent who watches.", "A child needs only a minute. Take the open water away, and watch as well."),

@@ -87,8 +87,8 @@ QUESTIONS = (
     ),
     Numeric(
         code="T04.5",
-        uses=("boil of a flow from a bore",),
-        text="A hose with a bore of {d} sends {Q} straight up, just under the surface. How high does the water boil up, taken as the velocity head?",
+        uses=("mound of a flow from a bore",),
+        text="A hose with a bore of {d} sends {Q} straight up, just under the surface. How high does the water mound up, taken as the velocity head?",
         given={"d": "25 mm", "Q": "1500 L/h"},
         let={"v": "Q/(pi/4*d**2)"},
         answer="v**2/(2*g)",

@@ -6,7 +6,7 @@ from brimwork.exercise.written import Numeric, Wrong
 QUESTIONS = (
     Numeric(
         code="T01.1",
-        uses=("radius of the roots of a tree",),
+        uses=("root protection radius",),
         text="A tree's stem is {d} across. A pit {l} long points at the tree, with its centre {a} from the stem. Roots are kept clear in a circle whose radius"
         " is 12 stem diameters. How far does the nearest edge of the pit lie inside that circle? (Outside counts as minus.)",
         given={"d": "350 mm", "l": "1.8 m", "a": "5 m"},

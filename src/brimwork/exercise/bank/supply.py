@@ -1,4 +1,4 @@
-"""Electrical supply. Numbers are invented. Mains wiring is for a licensed electrician; here is only what the numbers mean."""
+"""Electrical supply. Numbers are invented. Mains wiring is for a qualified electrician (in the US: licensed); here is only what the numbers mean."""
 
 from brimwork.exercise.choices import Choose, FindTheSlip, Tell
 from brimwork.exercise.written import Numeric, Wrong
@@ -111,7 +111,7 @@ QUESTIONS = (
         code="T10.7",
         text="The pump's cord is 1 m too short to reach the socket. What is right?",
         right="Move the socket, or order the pump with a longer cord.",
-        because="A cord in wet ground is not joined. Who moves the socket is a licensed electrician.",
+        because="A cord in wet ground is not joined. A qualified electrician (in the US: licensed) moves the socket.",
         wrong=(
             ("Join the cord in the duct with tape.", "Water gets into tape, and the ground around it may become live. Do not join cords under the ground."),
             ("Use an extension lead in the grass.", "A plug that lies in wet grass is a hazard. Move the socket or order a longer cord."),

@@ -8,9 +8,9 @@ QUESTIONS = (
         code="T06.8",
         uses=("drop of the level on start",),
         text="While the pump runs, water stands 2 mm over the rim of a bowl. The hose mouth lies 15 mm under the rim, and there is no check valve. The hidden"
-        " tank is twice as wide in plan as the bowl. The pump starts after a rest. About how far does the tank fall?",
+        " tank has twice the plan area of the bowl. The pump starts after a rest. About how far does the tank fall?",
         right="By more than 8 mm.",
-        because="The bowl has emptied itself down to the hose mouth, so 17 mm of it must be filled. Over twice the plan that is 8.5 mm, and hose and stone come on top.",
+        because="The bowl has emptied itself down to the hose mouth, so 17 mm of it must be filled. Over twice the plan area that is 8.5 mm, and hose and stone come on top.",
         wrong=(
             ("By 1 mm.", "You filled the 2 mm over the rim. At the stop the bowl also ran empty down to the hose mouth."),
             ("By 2 mm.", "The tank does not follow the bowl. It has another plan, and more than the water over the rim is missing."),
