@@ -331,8 +331,8 @@ def test_a_value_on_the_way_without_a_unit_is_asked_for_in_plain_numbers():
 def test_a_choice_is_told_by_what_was_chosen():
     choice = Choice("X", 1, "Which?", ("this", "that"), 1, "It holds water.", ("This leaks.", ""), (1, 0))
     right, other, none = (diagnose(choice, typed) for typed in ("b", "1", "c"))
-    assert (right.kind, right.message, right.echo) == ("right", "Right. It holds water.", "You chose: that")
-    assert (other.kind, other.message, other.echo, other.slip) == ("slip", "This leaks.", "You chose: this", 1)
+    assert (right.kind, right.message, right.echo) == ("right", "Right. It holds water.", "You chose: that.")
+    assert (other.kind, other.message, other.echo, other.slip) == ("slip", "This leaks.", "You chose: this.", 1)
     assert none.kind == "unread" and none.message == "I could not read that: there is no such choice: type one of a, b."
 
 
