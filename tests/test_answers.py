@@ -12,6 +12,7 @@ import pytest
 
 from brimwork.exercise import answers, bank, claims
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
+from brimwork.topics import FORMER, formulas
 from brimwork.units import InputError
 
 _WRITER = """
@@ -86,6 +87,7 @@ import resource, signal
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 from brimwork.exercise import answers, bank
 from brimwork.exercise.diagnosis import diagnose
+from brimwork.topics import FORMER, formulas
 from brimwork.units import InputError
 question = bank.pose("T04.5")
 resource.setrlimit(resource.RLIMIT_FSIZE, ({len(before)}, {len(before)}))
@@ -237,3 +239,21 @@ def test_what_was_read_once_is_read_again_only_where_another_hand_has_changed_it
     assert [entry["answer"] for entry in answers.load_answers(path)] == ["9", "2"] and read == [path]
     path.unlink()
     assert answers.load_answers(path) == []
+
+
+@pytest.mark.parametrize("was", FORMER)
+def test_an_answer_under_a_former_name_counts_for_the_question_and_keeps_its_receipt(tmp_path, was):
+    """The receipt was printed once: it is the hash of what stands in the file, whatever the question is called today."""
+    path = tmp_path / "answers.json"
+    kept = answers.note(path, was, "3 mm", "right", seed=5)
+    held = answers.load_answers(path)
+    assert answers.tries(held, FORMER[was]) == 1 and answers.tries(held, was) == 0
+    assert answers.receipt(held) == kept.receipt
+    assert bank.pose(was, 5).text == bank.pose(FORMER[was], 5).text
+    again = answers.note(path, FORMER[was], "4 mm", "right", seed=5)
+    assert [entry["exercise"] for entry in json.loads(path.read_text())["answers"]] == [was, FORMER[was]]
+    assert answers.receipt(answers.load_answers(path)) == again.receipt
+
+
+def test_no_former_name_is_the_name_of_a_formula():
+    assert not FORMER.keys() & formulas().keys() and {*FORMER.values()} <= formulas().keys()

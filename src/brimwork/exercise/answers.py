@@ -23,6 +23,7 @@ from brimwork import files
 from brimwork.edition import __version__
 from brimwork.exercise.diagnosis import Diagnosis
 from brimwork.exercise.receipts import receipt_in_words
+from brimwork.topics import FORMER
 from brimwork.units import InputError
 
 _FORMAT = 1
@@ -106,7 +107,17 @@ def _read(raw: bytes, shown: str = "the answers file") -> list[dict]:
         raise InputError(f"{shown} is not an answers file of format {_FORMAT}")
     if not all(map(complete, held["answers"])):
         raise InputError(f"{shown} is damaged: an answer in it is not complete")
-    return held["answers"]
+    return [_now_called(entry) for entry in held["answers"]]
+
+
+def _now_called(entry: dict) -> dict:
+    """An answer under the name that its question has now; `called` keeps the one that was written."""
+    return entry | {"exercise": FORMER[was], "called": was} if (was := entry["exercise"]) in FORMER else entry
+
+
+def _as_written(entry: dict) -> dict:
+    """An answer as it stands in the file, for the receipt."""
+    return {name: value for name, value in (entry | {"exercise": entry["called"]}).items() if name != "called"} if "called" in entry else entry
 
 
 def complete(entry: object) -> bool:
@@ -159,7 +170,7 @@ class _State:
     tries: Counter = field(default_factory=Counter)
 
     def add(self, entry: dict) -> None:
-        self.digest.update(json.dumps(entry, sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
+        self.digest.update(json.dumps(_as_written(entry), sort_keys=True, separators=(",", ":"), ensure_ascii=True).encode() + b"\n")
         if entry["exercise"] == LEARNER:
             self.learner = entry["answer"]
         if entry["kind"] not in NOTES:

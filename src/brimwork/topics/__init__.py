@@ -12,6 +12,16 @@ from brimwork.nomenclature import LETTERS, QUANTITIES, wrong_row
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
+# names that formulas had once: files of answers and exercises carry them
+FORMER = {
+    "radius of the roots of a tree": "root protection radius",
+    "boil of a flow from a bore": "mound of a flow from a bore",
+    "outlet bore for a boil": "outlet bore for a mound",
+    "duty flow over flow wanted": "duty flow over required flow",
+    "rim error over head": "rim out of level over head",
+    "rim error that leaves one side dry": "rim out of level that leaves one side dry",
+}
+
 
 @cache
 def topics() -> dict[str, tuple[Formula, ...]]:
@@ -41,7 +51,7 @@ def formulas() -> dict[str, Formula]:
 
 
 def find(name: str) -> Formula:
-    """The formula of that name, in capitals or not. Raises InputError with the nearest names.
+    """The formula of that name, or that once had it, in capitals or not. Raises InputError with the nearest names.
 
     >>> import brimwork
     >>> brimwork.find("Flow over a level lip").inputs
@@ -49,6 +59,7 @@ def find(name: str) -> Formula:
     """
     table = {known.lower(): formula for known, formula in formulas().items()}
     wanted = " ".join(name.lower().replace("_", " ").split())
+    wanted = FORMER.get(wanted, wanted)
     if wanted in table:
         return table[wanted]
     raise InputError(f"there is no formula '{name}'.{nearest(wanted, table)} 'brimwork work' alone (in Python: brimwork.formulas()) lists all of them")
