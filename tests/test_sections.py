@@ -124,7 +124,7 @@ def test_a_slip_is_found_then_mended_or_the_part_is_skipped(book):
     assert "shared out along the lip" in words(found.feedback) and found.mended not in found.place.children
     found.radio.value = 3
     found.check()
-    assert "Now mend it" in words(found.place.children[1]) and found.mended in found.place.children
+    assert "Now correct it" in words(found.place.children[1]) and found.mended in found.place.children
     for typed, told in (
         ("0.0202 mm", "still the number with the slip"),
         ("8.19", "unit is missing"),

@@ -199,7 +199,7 @@ class Mending:
 
 
 def find_slip(code: str, record: str | None = ANSWERS) -> None:
-    """One wrong solution: find the line with the slip, then mend it: find_slip("T04.10")."""
+    """One wrong solution: find the line with the slip, then correct it: find_slip("T04.10")."""
     _display(lambda: Mending(code, record), progress.SLIP)
 
 
