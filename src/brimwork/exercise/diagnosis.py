@@ -8,6 +8,7 @@ a narrower band, and nobody is told of a unit in which nothing in the question i
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from brimwork import dimensions, units
