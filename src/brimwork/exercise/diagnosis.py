@@ -8,7 +8,6 @@ a narrower band, and nobody is told of a unit in which nothing in the question i
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 
 from brimwork import dimensions, units
@@ -124,7 +123,7 @@ def _wrong_kind(question: Question, answer: Typed, echo: str) -> Diagnosis | Non
     if reading.dimension != wanted.dimension:
         asked = f"measured in {in_words(question.unit)}" if question.unit else "a plain number"
         said = f"That is {_called(reading)}; the {question.name} is {asked}."
-        if re.split("[ /]", reading.unit)[-1] == "m" and _kind(f"{reading.unit}in") == wanted.dimension:
+        if reading.unit.replace("/", " ").split()[-1:] == ["m"] and _kind(f"{reading.unit}in") == wanted.dimension:
             return Diagnosis("other unit", f"{said} A single m is a metre: for a minute type {units.number(reading.number)} {reading.unit}in.", echo)
         ways = _of_other_kind(question, answer)
         told = f"Could it be one of these? {_listed(ways)}" if len(ways) > 1 else ways[0] if ways else "Look at what you multiplied by what."
