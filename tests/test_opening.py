@@ -180,7 +180,8 @@ def own(tmp_path, monkeypatch):
 
 def _opened(folder: Path, port: int) -> subprocess.Popen:
     line = [sys.executable, "-m", "brimwork", "open", str(folder), "--no-browser", "--port", str(port)]
-    return subprocess.Popen(line, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    heard = None if os.name == "nt" else lambda: signal.signal(signal.SIGINT, signal.SIG_DFL)  # a suite that runs in the background hears no Ctrl+C
+    return subprocess.Popen(line, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, preexec_fn=heard)
 
 
 def _wait_for(what, seconds: float = 180):
