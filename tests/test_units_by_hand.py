@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from brimwork.dimensions import kind
+from brimwork.dimensions import Dimension, dimension_of, kind
 from brimwork.spellings import nearest
 from brimwork.units import InputError, number, parse, read
 
@@ -74,3 +74,26 @@ def test_a_word_too_long_to_be_one_has_no_near_ones_and_the_message_stays_whole(
     word = "n" * 200
     assert nearest(word, (word[:-1],)) == f" Nearest: {word[:-1]}." and nearest(word + "n", (word,)) == "" == nearest("x" * 500, ("x" * 499,))
     assert nearest("abcdwxyz", ("abcdefgh",)) == " Nearest: abcdefgh." and nearest("abcvwxyz", ("abcdefgh",)) == ""
+
+
+def test_a_number_where_a_temperature_is_wanted_is_told_and_no_fault():
+    with pytest.raises(InputError, match=r"the air: 20\.0 is not text: type a number and a unit"):
+        read(20.0, "degC", "the air")
+
+
+def test_a_value_without_its_unit_is_offered_in_both_units_as_one_types_it():
+    with pytest.raises(InputError, match=r"type it with one, such as Q=5L/min or Q=5US gal/min$"):
+        read("5", "L/min", what="the flow", also="US gal/min", way=lambda text: f"Q={text.replace(' ', '', 1)}")
+    with pytest.raises(InputError, match=r"type it with one, such as the flow = 5 L/min$"):
+        read("5", "L/min", what="the flow")
+
+
+def test_of_units_that_are_near_three_are_named():
+    """cft shares two letters of three with ft, kft, cfs and cSt; the first three count."""
+    with pytest.raises(InputError, match=r"\(nearest: ft, kft, cfs\)"):
+        parse("5 cft")
+
+
+def test_a_dimension_is_written_with_what_stands_over_and_under_the_line():
+    s, m = dimension_of(s=1), dimension_of(m=1)
+    assert [str(one) for one in (Dimension(-power for power in s), m / s, m, dimension_of())] == ["1/s", "m/s", "m", "a pure number"]

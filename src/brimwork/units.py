@@ -144,9 +144,7 @@ def _factors(text: str, shown: str) -> list[_Factor]:
 
 
 def _advice_for(text: str) -> str:
-    if re.search(r"/\s*\(", text):
-        return "leave the brackets out and put a / before each unit below the line, as in kg/m/s2"
-    return ""
+    return "leave the brackets out and put a / before each unit below the line, as in kg/m/s2" if re.search(r"/\s*\(", text) else ""
 
 
 def _one_meaning(factors: list[_Factor], shown: str) -> None:
@@ -312,7 +310,7 @@ def read(text: str, wanted: str, what: str = "the value", example: str = "", als
         return reading.value
     if not reading.unit and reading.number == 0 and target.dimension != TEMPERATURE:
         return 0.0
-    if reading.unit or not wanted:
+    if reading.unit:
         raise _other_kind(reading, text, wanted, what, example)
     ways = " or ".join((way or f"{what} = {{}}".format)(f"{number(reading.number)} {name}") for name in dict.fromkeys((wanted, also)) if name)
     raise InputError(f"{what} = {text} has no unit, and {_kind(wanted, target.dimension)} is wanted: type it with one, such as {ways}")
