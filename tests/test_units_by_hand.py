@@ -1,12 +1,13 @@
 """What quantities are called, and how numbers are written, at the ends where a small mistake would not be seen elsewhere; all by hand."""
 
 import math
+from fractions import Fraction
 
 import pytest
 
 from brimwork.dimensions import Dimension, dimension_of, kind
 from brimwork.spellings import nearest
-from brimwork.units import InputError, number, parse, read
+from brimwork.units import InputError, number, parse, powers, read
 
 CALLED = {
     "m": "a length", "m2": "an area", "L": "a volume", "s": "a time", "m/s": "a speed", "m/s2": "an acceleration", "L/min": "a flow",
@@ -97,3 +98,18 @@ def test_of_units_that_are_near_three_are_named():
 def test_a_dimension_is_written_with_what_stands_over_and_under_the_line():
     s, m = dimension_of(s=1), dimension_of(m=1)
     assert [str(one) for one in (Dimension(-power for power in s), m / s, m, dimension_of())] == ["1/s", "m/s", "m", "a pure number"]
+
+
+def test_a_unit_taken_apart_has_each_name_with_its_power():
+    assert powers("lb ft/s2") == [("lb", 1), ("ft", 1), ("s", -2)] and powers("m^0.5/s") == [("m", Fraction(1, 2)), ("s", -1)]
+
+
+def test_a_minute_is_offered_only_where_it_makes_the_unit_that_is_wanted():
+    with pytest.raises(InputError, match=r"\(m is a metre; for a minute type L/min\)$"):
+        read("5 L/m", "L/min", what="the flow")
+    with pytest.raises(InputError, match=r"type one such as the flow = 25 L/min$"):
+        read("5 kg/m", "L/min", what="the flow")
+
+
+def test_what_nobody_has_a_word_for_is_told_by_its_units():
+    assert kind(dimension_of(kg=2, s=-1)) == "a quantity in kg2/s"

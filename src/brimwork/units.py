@@ -116,7 +116,7 @@ def unit(text: str) -> Unit:
     if not 0 < size < math.inf:
         raise Unread(f"'{shown}' is too large or too small a unit to use")
     for one in factors:
-        if one.name.lower() in AMBIGUOUS and one.name not in UNITS:
+        if one.name.lower() in AMBIGUOUS:
             raise _doubt(one.name, shown, dimension)
     return Unit(size, 0.0, dimension)
 
@@ -388,8 +388,7 @@ def number(value: float, digits: int | None = None) -> str:
     exponent = int(shown.partition("e")[2])
     if not -5 < exponent < 9:
         text = shown.partition("e")[0]
-        text = text if digits or "." not in text else text.rstrip("0").rstrip(".")
-        return f"{text}e{exponent}"
+        return f"{text if digits else text.rstrip('0').rstrip('.')}e{exponent}"
     decimals = max((digits or 6) - 1 - exponent, 0)
     text = f"{float(shown):.{decimals}f}"
     if digits is None and "." in text:
