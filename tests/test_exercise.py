@@ -3,6 +3,7 @@
 import dataclasses
 import importlib
 import math
+import re
 import statistics
 import sys
 
@@ -366,3 +367,12 @@ def test_sentences_for_learners_read_easily():
     hard = {text: round(found, 1) for text, found in grades.items() if found > 9}
     print(f"{len(texts)} sentences, mean {statistics.mean(grades.values()):.2f}, worst {max(grades.values()):.1f}")
     assert not hard and statistics.mean(grades.values()) <= 7
+
+
+@pytest.mark.parametrize("seed", range(1, 9))
+def test_where_a_whole_number_is_asked_for_a_whole_number_is_told(seed):
+    """One bowl and ten times the logarithm of how many there are."""
+    sound = bank.pose("T01.11", seed)
+    one, bowls = (float(given.split()[0]) for given in re.findall(r"[0-9.]+ dB|[0-9]+ bowls", sound.text))
+    exactly = one + 10 * math.log10(bowls)
+    assert diagnose(sound, f"{exactly:.2f} dB").message == f"Right: {round(exactly)} dB."

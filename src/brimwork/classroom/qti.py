@@ -164,7 +164,7 @@ def _number(writer: _Writer, root: Tree.Element, question: Question, picture: st
     unit = question.label or in_words(question.unit)
     writer.element(line, "textEntryInteraction", responseIdentifier="RESPONSE", expectedLength="12").tail = f" {unit}" if unit else None
     condition = writer.element(writer.element(root, "responseProcessing"), "responseCondition")
-    feedback = {"RIGHT": f"Right: {question.typed(question.answer)}."}
+    feedback = {"RIGHT": f"Right: {question.told}."}
     intervals = [("RIGHT", question.answer, "1")]
     for place, slip in enumerate(question.slips, start=1):
         if not any(_meet(question, slip.number, other) for _, other, _ in intervals):

@@ -156,7 +156,7 @@ def _of_other_kind(question: Question, answer: Typed) -> tuple[str, ...]:
 
 
 def _right(question: Question, reading: Reading) -> str:
-    answer = question.typed(question.answer)
+    answer = question.told
     if not _same_unit(reading.unit, question.unit):
         return f"Right: {answer}. You typed it in another unit, which is the same amount."
     return f"Right: {answer}."

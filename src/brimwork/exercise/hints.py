@@ -74,7 +74,7 @@ def _step(question: Question) -> str:
 
 def _whole(question: Question) -> str:
     fresh = " Now take new numbers and do it once more." if question.varies else ""
-    return " ".join(_sentence(line) for line in question.lines()) + f" So the answer is {question.typed(question.answer)}.{fresh}"
+    return " ".join(_sentence(line) for line in question.lines()) + f" So the answer is {question.told}.{fresh}"
 
 
 def _sentence(line: str) -> str:

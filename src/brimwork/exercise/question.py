@@ -138,6 +138,11 @@ class Question:
             value, digits = round(value / self.close * 10) * self.close / 10, None
         return f"{number(convert(value, self.unit), digits)} {self.label or self.unit}".strip()
 
+    @property
+    def told(self) -> str:
+        """The right answer as it is told: whole where a whole number is asked for."""
+        return f"{number(round(convert(self.answer, self.unit)))} {self.label}" if self.close and self.label else self.typed(self.answer)
+
 
 def in_words(unit: str) -> str:
     """A unit as one asks for an answer in it: "in days", "in money"; most are asked for by their sign."""
