@@ -314,6 +314,13 @@ def test_a_wider_apron_is_told_as_a_longer_liner_and_more_stone(book):
     assert "length of the liner as cut" in said and "3.52 m" in said and "3.72 m" in said and "stone to order" in said
 
 
+def test_a_check_that_fails_names_the_two_levels_that_are_meant(book):
+    own = carrying.Carrying(("reservoir.static_level",), (), carrying.MINE, carrying.START, None)
+    own.boxes["reservoir.static_level"].value = "340 mm"
+    own.carry()
+    assert re.search(r"Levels in order: .*running water below static water", words(own.said))
+
+
 def test_a_value_that_was_changed_elsewhere_is_not_undone(book):
     """Another workbook, or an editor, writes the same design while the boxes stand open."""
     own, other = (carrying.Carrying(("vessel.rim_diameter", "vessel.height"), (), carrying.MINE, carrying.START, None) for _ in range(2))

@@ -203,8 +203,8 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
 
 
 def _measured(finding: Finding) -> str:
-    """The number of a check with what is asked of it, and what to change where it does not hold."""
-    asked = f"{finding.value}; wanted: {finding.limit}" if finding.limit else finding.value
+    """The number of a check with what is asked of it, a note such as which levels are meant, and what to change where it does not hold."""
+    asked = "; ".join(part for part in (finding.value, f"wanted: {finding.limit}" if finding.limit else "", finding.note) if part)
     told = f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
     return without_metric(told) if system.was_chosen() else told
 
