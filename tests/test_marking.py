@@ -139,6 +139,14 @@ def test_an_error_is_carried_forward(tmp_path):
     assert mark.found == "carried" and mark.points == 3
 
 
+@pytest.mark.parametrize("called", [b"mound of a flow from a bore", b"boil of a flow from a bore"])
+def test_a_right_answer_under_the_former_name_of_a_formula_earns_its_points(tmp_path, called):
+    group, sets = school(tmp_path, '"boil of a flow from a bore" = 3\n', 1)
+    give(tmp_path, "a.json", simulated.whole(group, sets, "A01", slips={}).replace(b"mound of a flow from a bore", called))
+    marks = marked(tmp_path, group, sets).of["A01"].marks
+    assert [mark.points for mark in marks.values()] == [3]
+
+
 def test_the_last_try_counts_and_tries_are_counted(tmp_path):
     mark = one(tmp_path, lambda issued: [simulated.entry(issued["T04.1"], text) for text in ("1 mm", "2", simulated.answer(issued["T04.1"]))]).marks["T04.1"]
     assert (mark.points, mark.tries, [row[4] for row in mark.log]) == (2, 3, [mark.log[0][4], "no unit", "right"])

@@ -15,6 +15,7 @@ from brimwork.classroom.reading import HandIn, Said
 from brimwork.exercise.bank import Posed
 from brimwork.exercise.diagnosis import Diagnosis, read_answer
 from brimwork.exercise.question import Question
+from brimwork.topics import FORMER
 from brimwork.units import InputError
 
 NO_ANSWER = "no answer"
@@ -150,18 +151,19 @@ def _learner(group: SchoolClass, sets: Sets, code: str, handed: list[tuple[Comes
     if best.mark and best.mark.upper() != sets.mark(group.title, code):
         out.notes.append("the mark of the set is not that of this learner: perhaps an older sheet, or somebody else's workbook")
     for asked in group.questions:
-        said = [one for one in best.answers if _same(one.question, asked.code)]
+        said = [one for one in best.answers if _called(one.question) == asked.code.casefold()]
         out.marks[asked.code] = _question(group, issued[asked.code], said, out.notes)
     return out
 
 
-def _same(name: str, code: str) -> bool:
-    return name.strip().casefold() == code.casefold()
+def _called(name: str) -> str:
+    """What a question is called now, whatever it was called when it was answered, in small letters."""
+    return FORMER.get(name.strip(), name.strip()).casefold()
 
 
 def _rank(group: SchoolClass, one: tuple[ComesFrom, str, HandIn]) -> tuple:
     source, sha256, found = one
-    answered = {said.question.strip().casefold() for said in found.answers if said.said.strip()}
+    answered = {_called(said.question) for said in found.answers if said.said.strip()}
     complete = sum(asked.code.casefold() in answered for asked in group.questions)
     return complete == len(group.questions), max((said.at for said in found.answers), default=""), complete, source.name, sha256
 

@@ -5,18 +5,19 @@ from __future__ import annotations
 import datetime
 from pathlib import Path
 
-from brimwork.design.done.cost import rounded
 from brimwork.design.done.programme import Dated, Programme, programme
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged import checks
 from brimwork.design.typed.asking import Refused, reason, tried
 from brimwork.design.typed.known import Unknown
+from brimwork.design.typed.money import currency_words
 from brimwork.design.typed.steps import HOLDS, WAIT
 from brimwork.design.typed.telling import INFINITE, short
 from brimwork.design.typed.wording import ROUNDED, measured, worded
 from brimwork.drawing import svg
 from brimwork.drawing.bars import bars
 from brimwork.pack import markup
+from brimwork.pack.buying import money
 from brimwork.pack.markup import together, typst_table, typst_words
 from brimwork.quantity import days
 from brimwork.units import InputError
@@ -35,7 +36,7 @@ KEEPING = (
     ("as its maker says", "Press the test button of the residual-current device: it must trip. If it does not, unplug, and call the electrician."),
     ("spring and autumn", "Rim or lip level; clips tight; overflow free; edge of the liner above the soil; nothing rocks."),
     ("against algae or germs", "Dose by the water there is, {water}, and by the label; never mix products; not where birds, pets or fish drink."),
-    ("before frost", "Switch off and unplug, lift the pump out, drain hose and vessel, cover what stays open."),
+    ("before frost", "Switch off and unplug, lift the pump out, drain the hose and what it fills, cover what stays open."),
     ("after weeks at a standstill", "Change the water before it sprays; nobody breathes that spray."),
     ("it stopped", "Level, then power: has it tripped? Unplug, touch nothing wet; if it trips again, call the electrician. Then strainer, hose, rim."),
     ("what it takes", "Without a top-up the water lasts {days}. Electricity in a year: {cost}."),
@@ -128,7 +129,7 @@ def _keeping(chain: Chain) -> str:
         "loss": lambda: markup.both("Q_loss", chain.daily_loss, region),
         "water": lambda: markup.both("V_w", chain.static_volume + chain.held_above, region),
         "days": lambda: markup.both(chain.working("days").letter, chain.days, region),
-        "cost": lambda: f"{rounded(chain.running_cost):g} cur",
+        "cost": lambda: f"{money(chain.running_cost)} ({currency_words(chain.design)})",
     }
     known = {name: "(not known yet)" if isinstance(got := tried(work), Refused) else got for name, work in asked.items()}
     rows = [(worded(when, region), worded(what.format(**known), region)) for when, what in KEEPING]

@@ -70,13 +70,13 @@ class CascadeChain(SheetChain):
 
     def levels_listed(self) -> list[KnownLevel]:
         """With the top of every step and the lower end of the rill, for who builds them."""
-        d, found = self.design, self.levels_shown()
+        found = self.levels_shown()
         try:
-            top, steps, fall, foot = self.level("header lip"), int(d["cascade.steps"]), d["cascade.step_fall"], self.foot
+            flight = self.bodies.flight
         except Unknown:
             return found
-        more = [KnownLevel(f"top of step {i} from the header", top - i * fall, False) for i in range(1, steps + 1)]
-        end = [KnownLevel("lower end of the rill", foot, False)] if d["cascade.rill_length"] else []
+        more = [KnownLevel(f"top of step {i} from the header", lip, False) for i, (_, lip) in enumerate(flight.lips[1:], start=1)]
+        end = [KnownLevel("lower end of the rill", flight.foot, False)] if flight.rill else []
         return sorted([*found, *more, *end], key=lambda level: level.height)
 
     # --- the last fall, over the edge of the box
