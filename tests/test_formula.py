@@ -162,7 +162,7 @@ def test_a_difference_that_rounds_to_nothing_has_one_sign():
 
 def test_values_that_break_a_condition_are_refused_with_it():
     with pytest.raises(InputError, match="it is for z_s < 0.95.H_0, so look again at z_s .static lift. and H_0 .shut-off head."):
-        find("duty flow")(H_0=1.0, z_s=3.0, Q_max=1e-3, k_sys=1e6)
+        find("duty flow")(H_0=1.0, z_s=3.0, Q_max=1e-3, h_loss=1.0, Q_1=1e-3)
 
 
 def test_a_letter_in_the_wrong_case_is_told_the_right_one_and_what_each_letter_is():

@@ -238,7 +238,9 @@ def test_no_example_and_no_picture_has_a_number_that_cannot_be(workbook, wanted)
 def test_a_slider_ends_where_values_are_refused():
     """By hand: with 1.2 m of shut-off head a lift of 0.95 x 1.2 m = 1.14 m is the most that the formula takes."""
     formula = topics.find("duty flow")
-    values = {key: QUANTITIES[key].read(text) for key, text in {"z_s": "0.7 m", "k_sys": "2e6 s2/m5", "H_0": "1.2 m", "Q_max": "50 L/min"}.items()}
+    values = {
+        key: QUANTITIES[key].read(text) for key, text in {"z_s": "0.7 m", "h_loss": "0.5 m", "Q_1": "30 L/min", "H_0": "1.2 m", "Q_max": "50 L/min"}.items()
+    }
     one = live.FormulaExplorer(formula, ("z_s", "H_0"), values)
     one._set_ends(first=True)
     lift, head = one.controls

@@ -60,7 +60,7 @@ def test_a_slowed_pump_ends_where_its_curve_ends():
 
 @given(st.floats(2.0, 4.5), st.floats(0.5, 1.4), st.floats(8e5, 3e6), st.floats(4e5, 2e6))
 def test_two_pumps_give_more_than_one_and_less_than_twice_as_much(H_0, z_s, c_pump, k_sys):
-    one = duty_flow(H_0=H_0, z_s=z_s, Q_max=math.sqrt(H_0 / c_pump), k_sys=k_sys)
+    one = duty_flow(H_0=H_0, z_s=z_s, Q_max=math.sqrt(H_0 / c_pump), h_loss=k_sys, Q_1=1.0)
     side = duty_side_by_side(H_0=H_0, z_s=z_s, c_pump=c_pump, k_sys=k_sys)
     line = duty_one_after_the_other(H_0=H_0, z_s=z_s, c_pump=c_pump, k_sys=k_sys)
     assert one < side < 2 * one and one < line

@@ -115,7 +115,7 @@ def test_the_duty_point_lies_on_both_curves():
 def test_with_a_friction_factor_that_stays_the_closed_form_gives_the_same_flow(H_0, z_s, Q_max, L_pipe):
     ribbed = Stretch(d_pipe=0.025, L_pipe=L_pipe, K=4.0, f=tables.RIBBED_HOSE.value)
     k_sys = system_constant(d_pipe=0.025, f=ribbed.f, L_pipe=L_pipe, K=4.0)
-    assert duty_point(LabelPump(H_0, Q_max), needed(ribbed, z_s)).Q == pytest.approx(duty_flow(H_0=H_0, Q_max=Q_max, z_s=z_s, k_sys=k_sys), rel=1e-12)
+    assert duty_point(LabelPump(H_0, Q_max), needed(ribbed, z_s)).Q == pytest.approx(duty_flow(H_0=H_0, Q_max=Q_max, z_s=z_s, h_loss=k_sys, Q_1=1.0), rel=1e-12)
 
 
 def test_a_lift_above_the_shut_off_head_is_refused_with_both_numbers():

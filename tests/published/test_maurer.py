@@ -52,7 +52,7 @@ def test_example_7_3_operating_point_with_the_friction_factor_frozen():
     duty = duty_point(pump, lambda Q: head_needed(Q, LIFT, (frozen,), NU))
     assert (duty.Q / CFS, duty.H / FOOT) == (pytest.approx(12.051, rel=1e-3), pytest.approx(53.285, rel=1e-3))
     k_sys = system_constant(d_pipe=PIPE.d_pipe, f=f, L_pipe=PIPE.L_pipe, K=0.0)
-    assert duty_flow(H_0=pump.H_0, Q_max=pump.Q_max, z_s=LIFT, k_sys=k_sys) == pytest.approx(duty.Q, rel=1e-12)
+    assert duty_flow(H_0=pump.H_0, Q_max=pump.Q_max, z_s=LIFT, h_loss=k_sys, Q_1=1.0) == pytest.approx(duty.Q, rel=1e-12)
 
 
 def test_example_7_3_operating_point_with_the_friction_factor_of_its_own_flow():

@@ -179,7 +179,7 @@ def _meeting(asked: _Asked, value: float) -> Consequence:
     """What the pump gives at this flow, and what the hose asks for."""
     letters = asked.letters
     gives = letters["H_0"] * max(1 - (value / letters["Q_max"]) ** 2, 0.0)
-    asks = letters["z_s"] + letters["k_sys"] * value**2
+    asks = letters["z_s"] + letters["h_loss"] * (value / letters["Q_1"]) ** 2
     if abs(gives - asks) <= 3 * TOLERANCE * asks:
         end = "They agree, so this is what comes."
     else:

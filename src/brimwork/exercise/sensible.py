@@ -75,6 +75,7 @@ LIMITS: dict[str, tuple[str, ...]] = {
 }
 # Where a question draws a letter from another range than the usual one: low, high and step.
 RANGES: dict[str, dict[str, tuple[str, str, str]]] = {
+    "sound level at a distance": {"r_far": ("3 m", "30 m", "0.5 m")},
     "velocity head of approach": {"A_a": ("0.004 m2", "0.02 m2", "0.001 m2"), "Q": ("40 L/min", "120 L/min", "1 L/min")},
     "flow through an opening": {"A_o": ("2 cm2", "20 cm2", "0.5 cm2")},
     "friction factor of laminar flow": {"Re": ("200", "2200", "50")},

@@ -191,7 +191,7 @@ OTHER_CHOICES: dict[str, dict[str, Any]] = {
         "mend": ("mass", "833 lb", "533 lb"),
     },
     "T09.22": {
-        "text": "Blocks stand 4 ft by 2.5 ft. On every side come 0.75 in of lining and room for the hand, a 0.75 in panel and 6 in of working space. The pit is 2 ft deep"
+        "text": "Blocks stand 4 ft by 2.5 ft. On every side come 0.75 in of lining and clearance, a 0.75 in panel and 6 in of working space. The pit is 2 ft deep"
         " in loam, which swells by a quarter. Somebody works out the heap.",
         "lines": (
             ("Pit: 7.5 in more at each end, so 5.25 ft by 3.75 ft.", "The pit holds: 0.75 + 0.75 + 6 = 7.5 in, and both ends have it."),

@@ -92,7 +92,7 @@ OF_GROUND = (
     Quantity("m_sight", "fall of the line of sight for each unit of distance", "", "", "", "-0.5", "1", "0.05"),
     Quantity("z_hid", "height at the feature up to which the sill hides it", "m", "m", "ft", "-6 m", "1.5 m", "0.05 m"),
     Quantity("r_near", "distance at which the level is known", "m", "m", "ft", "0.5 m", "2 m", "0.1 m"),
-    Quantity("r_far", "distance at which the level is wanted", "m", "m", "ft", "3 m", "30 m", "0.5 m"),
+    Quantity("r_far", "distance at which the level is wanted", "m", "m", "ft", "1 m", "30 m", "0.5 m"),
     Quantity("J_near", "intensity of sound at the first distance", "W/m2", "W/m2", "W/m2", "1e-7 W/m2", "1e-5 W/m2", "1e-7 W/m2"),
     Quantity("J_far", "intensity of sound at the other distance", "W/m2", "W/m2", "W/m2", "1e-9 W/m2", "1e-7 W/m2", "1e-9 W/m2"),
     Quantity("L_near", "sound level at the first distance, in decibels", "", "", "", "45", "70", "1"),

@@ -51,6 +51,8 @@ OF_PIPES = (
     Quantity("z_s", "static lift: from the water in the reservoir up to where the pump delivers", "m", "m", "ft", "0.4 m", "1.4 m", "0.05 m"),
     Quantity("h_sub", "depth of the pump under the water surface", "m", "mm", "in", "100 mm", "600 mm", "50 mm"),
     Quantity("H_t", "total dynamic head that the flow needs", "m", "m", "ft", "0.5 m", "4 m", "0.05 m"),
+    Quantity("h_loss", "head lost in pipe and fittings at the flow at which it is known", "m", "m", "ft", "0.2 m", "1.2 m", "0.05 m"),
+    Quantity("h_lost", "head lost in pipe and fittings", "m", "m", "ft", "0.05 m", "2 m", "0.05 m"),
     Quantity("k_sys", "head lost in pipe and fittings for each square of the flow", "s2/m5", "s2/m5", "s2/ft5", "4e5 s2/m5", "2e6 s2/m5", "1e5 s2/m5"),
     Quantity("H_pump", "head that the pump gives", "m", "m", "ft", "0.5 m", "4 m", "0.05 m"),
     Quantity("H_0", "shut-off head: the pump's head at zero flow", "m", "m", "ft", "2 m", "4.5 m", "0.1 m"),

@@ -13,7 +13,7 @@ from brimwork import system
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.features import NUMBERS, chain_of
 from brimwork.design.judged import checks
-from brimwork.design.judged.findings import Finding, grade_said, graded, keyless
+from brimwork.design.judged.findings import COUNTS, Finding, grade_said, graded, keyless
 from brimwork.design.typed import file
 from brimwork.design.typed.asking import reason
 from brimwork.design.typed.design import Design
@@ -63,7 +63,8 @@ class Carrying:
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
         begun = "Your current design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
-        head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.")))
+        below = " A level that lies under the paving carries a minus." if any(key.startswith("levels.") for key in keys) else ""
+        head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.{below}")))
         self.standing = "kept" if self._carried_before() else ""
         progress.joins(MINE, self)
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
@@ -203,8 +204,9 @@ def _compared(before: Chain, after: Chain, shows: tuple[str, ...]) -> Markup:
 
 
 def _measured(finding: Finding) -> str:
-    """The number of a check with what is asked of it, a note such as which levels are meant, and what to change where it does not hold."""
-    asked = "; ".join(part for part in (finding.value, f"wanted: {finding.limit}" if finding.limit else "", finding.note) if part)
+    """The number of a check with what it counts and what is asked of it, a note such as which levels are meant, and what to change where it does not hold."""
+    value = f"{COUNTS[finding.id]}: {finding.value}" if finding.number is not None and not finding.unit else finding.value
+    asked = "; ".join(part for part in (value, f"wanted: {finding.limit}" if finding.limit else "", finding.note) if part)
     told = f"{asked}. To change it: {finding.remedy}" if finding.remedy and finding.grade in ("fail", "marginal") else asked
     return without_metric(told) if system.was_chosen() else told
 

@@ -54,18 +54,19 @@ pump_curve = Formula(
 duty_flow = Formula(
     name="duty flow",
     result="Q",
-    equals="sqrt((H_0 - z_s)/(H_0/Q_max**2 + k_sys))",
+    equals="sqrt((H_0 - z_s)/(H_0/Q_max**2 + h_loss/Q_1**2))",
     steps=(
         pump_curve,
-        Law("the pump gives just what the flow needs", "H_pump = z_s + k_sys*Q**2", BERNOULLI.at("section on steady flow"), holds="steady flow"),
-        Rearrange("put the curve of the pump in", "H_0*(1 - (Q/Q_max)**2) = z_s + k_sys*Q**2"),
-        Rearrange("what goes with the square of the flow comes to one side", "H_0 - z_s = (H_0/Q_max**2 + k_sys)*Q**2"),
+        Take("losses grow with the square of the flow, so one flow at which they are known tells the rest", "h_lost = h_loss*(Q/Q_1)**2"),
+        Law("the pump gives just what the flow needs", "H_pump = z_s + h_lost", BERNOULLI.at("section on steady flow"), holds="steady flow"),
+        Rearrange("put in the curve of the pump, and the losses", "H_0*(1 - (Q/Q_max)**2) = z_s + h_loss*(Q/Q_1)**2"),
+        Rearrange("what goes with the square of the flow comes to one side", "H_0 - z_s = (H_0/Q_max**2 + h_loss/Q_1**2)*Q**2"),
         Solve("divide, and take the root"),
     ),
     fitted="both curves are parabolas: an approximation, for a first look",
     published=(
         Published(
-            "H_0=82.467 ft, Q_max=20.2604 ft3/s, z_s=30 ft, k_sys=0.16034 s2/ft5",
+            "H_0=82.467 ft, Q_max=20.2604 ft3/s, z_s=30 ft, h_loss=0.16034 ft, Q_1=1 ft3/s",
             "12.051 ft3/s",
             1e-3,
             MAURER.at("ch. 7, Ex 7.3"),
@@ -76,13 +77,13 @@ duty_flow = Formula(
     slips=(
         Slip("Q_max", "That is the flow with no lift and no pipe. Find where the pump line meets your own pipe line."),
         Slip("sqrt((H_0 - z_s)/(H_0/Q_max**2))", "The lift is in, but pipe losses are not. Put both in: they share the pump's pressure."),
-        Slip("sqrt(H_0/(H_0/Q_max**2 + k_sys))", "Pipe losses are in, but the lift is not. Take the height off the shut-off head first."),
-        Slip("(H_0 - z_s)/(H_0/Q_max**2 + k_sys)", "The root is missing: both curves go with the square of the flow."),
-        Slip("sqrt((H_0 + z_s)/(H_0/Q_max**2 + k_sys))", "You added the lift. It takes head away from the pump: subtract it."),
-        Slip("sqrt((H_0 - z_s)/k_sys)", "You let the pump hold its shut-off head at every flow. Its own curve falls as well."),
+        Slip("sqrt(H_0/(H_0/Q_max**2 + h_loss/Q_1**2))", "Pipe losses are in, but the lift is not. Take the height off the shut-off head first."),
+        Slip("(H_0 - z_s)/(H_0/Q_max**2 + h_loss/Q_1**2)", "The root is missing: both curves go with the square of the flow. Take the root."),
+        Slip("sqrt((H_0 + z_s)/(H_0/Q_max**2 + h_loss/Q_1**2))", "You added the lift. It takes head away from the pump: subtract it."),
+        Slip("sqrt((H_0 - z_s)*Q_1**2/h_loss)", "You let the pump hold its shut-off head at every flow. Its own curve falls as well."),
     ),
-    rises=("H_0", "Q_max"),
-    falls=("z_s", "k_sys"),
+    rises=("H_0", "Q_max", "Q_1"),
+    falls=("z_s", "h_loss"),
 )
 
 # --- power --------------------------------------------------------------------------------------------------------------------------
@@ -155,11 +156,7 @@ nameplate_ratio = Formula(
     result="r_plate",
     equals="2/(3*sqrt(3))*rho*g*Q_max*H_0/P_in",
     fitted=best_power.fitted,
-    steps=(
-        best_power,
-        Take("compare the most that the water can receive with what goes in", "r_plate = P_best/P_in"),
-        Step("divide"),
-    ),
+    steps=(best_power, Take("compare the most that the water can receive with what goes in", "r_plate = P_best/P_in"), Step("divide")),
     unpublished="the algebra of the parabola; both formulas that it starts from are checked",
     slips=(
         Slip(

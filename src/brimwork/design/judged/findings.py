@@ -30,6 +30,21 @@ WRONG = {
     "C71": "Pump not marked for permanent outdoor submersion", "C50": "Pump does not come out without moving the vessel", "C53": "Mains top-up can siphon back",
     "C35": "Services not located", "C68": "Pack not complete",
 }  # fmt: skip
+# What a number without a unit counts, for those who see no formula beside it.
+COUNTS = {
+    "C01": "flow that comes over flow required", "C01m": "head that the pump gives over head needed", "C02": "lift over the shut-off head",
+    "C03": "best power in the water over power taken in", "C05": "head lost over the whole head", "C07": "rim out of level over the head on it",
+    "C09": "flow over the least that keeps the sheet whole", "C79": "speed head of the water over the head on the lip",
+    "C82": "opening of the strainer over what the pump passes", "C80": "what the valve brings over the loss in strong sun",
+    "C14": "room over the water that runs back", "C17": "apron over the reach of the splash", "C66": "what the pipe carries over what the storm brings",
+    "C20": "pressure over what the blocks may carry", "C22": "offset of the load over the most at which all of the base presses",
+    "C24": "pressure over what the soil may bear", "C25": "moment that holds over moment that tips", "C25e": "moment that holds over moment that tips",
+    "C26": "moment that holds over moment that tips", "C27": "weight that holds it down over uplift", "C28": "weight that holds it down over uplift",
+    "C74": "reach past the foot over thickness of the slab", "C33": "distance over the distance to keep", "C34": "distance to the stem over the radius to protect",
+    "C40": "opening of the mesh over the smallest stone", "C75": "rating of the breaker over what the cable carries",
+    "C76": "starting current over rating of the breaker", "C48": "weight over the limit for one lift", "C64": "decibels over the background",
+    "C61": "tread over how far the water is thrown", "C56": "cost over budget",
+}  # fmt: skip
 NEXT = 3  # values that are named as the next ones to find out
 
 

@@ -134,7 +134,8 @@ def _head_line(values: dict[str, float], result: float) -> Drawn:
 
 def _meeting(values: dict[str, float], result: float) -> Drawn:
     """Pump curve and system curve, and where they cross."""
-    shut_off, most, lift, k = (values[name] for name in ("H_0", "Q_max", "z_s", "k_sys"))
+    shut_off, most, lift = (values[name] for name in ("H_0", "Q_max", "z_s"))
+    k = values["h_loss"] / values["Q_1"] ** 2
     flows = steps(0.0, most * 0.9989, 32)
     flow, head = QUANTITIES["Q"].here, QUANTITIES["H_t"].here
     pump = [(convert(Q, flow), convert(pump_curve(H_0=shut_off, Q_max=most, Q=Q), head)) for Q in flows]

@@ -143,7 +143,7 @@ def _two_lines() -> Sheet:
         letter_at((22 + meet, 3.4), "Q"),
         letter_at((92, 3.4), "Q_max"),
         letter_at((40, 52), "pump", "start"),
-        letter_at((80, 50), "pipe: z_s + k_sys Q²", "start"),
+        letter_at((80, 50), "pipe: lift and losses", "start"),
     )
 
 
@@ -252,14 +252,15 @@ def _flat_liner() -> Sheet:
         Polygon(rectangle(22, 6, 102, 52), "pale", "outline"),
         Polygon(rectangle(25, 9, 99, 49), "stone", "thin"),
         Polygon(rectangle(34, 15, 90, 43), "patch", "thin"),
+        *(Polygon(rectangle(x, y, x + 8, y + 6), "load", "thin") for x in (34, 82) for y in (15, 37)),
         Polygon(rectangle(42, 21, 82, 37), "water", "outline"),
         letter_at((62, 28), "floor, L_in by W_in"),
         letter_along((82, 33), (90, 33), "D", 2.0),
         letter_along((90, 24), (99, 24), "w_apron", 2.0),
         letter_at((104, 14), "w_trim", "start"),
         Line(((103.5, 15), (100.5, 12)), "thin"),
-        letter_at((12, 46), "fold"),
-        Line(((17, 46.5), (30, 46)), "thin"),
+        letter_at((11, 39), "fold"),
+        Line(((16, 40), (37, 40)), "thin"),
     )  # fmt: skip
 
 

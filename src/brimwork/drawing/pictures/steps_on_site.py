@@ -126,7 +126,27 @@ def _gap_round_a_pipe() -> Sheet:
     )  # fmt: skip
 
 
+def _over_a_sill() -> Sheet:
+    return sketch_of(
+        "A line of sight over a sill",
+        "From the eye on the left, z_eye high, a straight line falls to the sill, z_sill high at the distance x_sill, and goes on falling to the feature, x_beyond farther on."
+        " There it stands z_hid high: what is lower is hidden.",
+        Line(((6, 10), (118, 10)), "outline"),
+        Line(((14, 50), (58, 34), (107, 16.2)), "force"),
+        Mark((14, 50), 1.5),
+        Polygon(rectangle(56.5, 10, 59.5, 34), "solid", "outline"),
+        Polygon(rectangle(107, 10, 115, 34), "pale", "thin"),
+        letter_along((14, 10), (14, 50), "z_eye", 4.0),
+        letter_along((58, 10), (58, 34), "z_sill", -5.0),
+        letter_along((107, 10), (107, 16.2), "z_hid", 4.0),
+        letter_along((14, 10), (58, 10), "x_sill", -4.0),
+        letter_along((58, 10), (107, 10), "x_beyond", -4.0),
+        letter_at((40, 47), "falls by m_sight", "start"),
+    )
+
+
 SKETCHED_ON_SITE: dict[str, Callable[[], Sheet]] = {
+    "height that a sill hides": _over_a_sill,
     "flotation factor of an emptied pit": _emptied_pit,
     "voltage drop in per cent by resistance": _two_conductors,
     "price from margin": _price_in_parts,

@@ -127,7 +127,7 @@ QUESTIONS = (
     Numeric(
         code="T13.23",
         text="Water seeps through a gap {s} wide. The washer works loose until {k} times as much comes through. How wide is the gap then?",
-        given={"s": "0.1 mm", "k": "5"},
+        given={"s": "0.1 mm", "k": "8"},
         answer="s*k**(1/3)",
         unit="mm",
         name="width of the gap",

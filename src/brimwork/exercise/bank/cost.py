@@ -157,11 +157,11 @@ QUESTIONS = (
     Numeric(
         code="T12.23",
         text="At which margin is the price {k} times the cost?",
-        given={"k": "1.5"},
+        given={"k": "1.25"},
         answer="1 - 1/k",
         unit="%",
         name="margin",
-        vary={"k": ("1.3", "1.6", "0.05")},
+        vary={"k": ("1.2", "1.6", "0.05")},
         wrong=(
             Wrong("k - 1", "That is the mark-up, a share of the cost. Divide by the price: the margin is a share of that."),
             Wrong("1/k", "That share pays the cost. Take it from one: the margin is what is left."),

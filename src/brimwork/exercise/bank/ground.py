@@ -131,7 +131,7 @@ QUESTIONS = (
     Numeric(
         code="T08.23",
         text="{M} in all holds down an empty lined pit with a floor of {a}. How high may fresh ground water stand above the floor before the pit floats?",
-        given={"M": "100 kg", "a": "0.8 m2"},
+        given={"M": "96 kg", "a": "0.8 m2"},
         answer="M/(a*1000*kg/m**3)",
         unit="mm",
         name="height",

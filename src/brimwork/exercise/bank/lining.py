@@ -7,7 +7,7 @@ QUESTIONS = (
     Numeric(
         code="T09.1",
         uses=("inside length of the box",),
-        text="Void blocks are {b} long. The lining builds up to {t} on each side, and there is to be {c} of room for the hand on each side. How long is the box inside?",
+        text="Void blocks are {b} long. The lining builds up to {t} on each side, and the blocks want {c} of clearance on each side. How long is the box inside?",
         given={"b": "1200 mm", "t": "8 mm", "c": "10 mm"},
         answer="b + 2*(t + c)",
         unit="mm",
@@ -17,7 +17,7 @@ QUESTIONS = (
         wrong=(
             Wrong("b", "You made the box the size of the blocks. Lining and room lie between, at both ends."),
             Wrong("b + t + c", "You allowed for one end only. There is lining and room at both ends."),
-            Wrong("b + 2*t", "You forgot the room for the hand. Without it the blocks jam and cut the liner."),
+            Wrong("b + 2*t", "You forgot the clearance. Without it the blocks jam and cut the liner."),
         ),
         solution=("Each end: {t} + {c} = {t + c|mm}", "Inside: {b} + 2 x {t + c|mm} = {b + 2*(t + c)|mm|5}"),
     ),
@@ -130,8 +130,8 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T09.22",
-        uses=("inside length of the box", "outside length of the box", "length of the pit"),
-        text="Blocks stand 1.2 m by 0.8 m. On every side come 18 mm of lining and room for the hand, an 18 mm panel and 150 mm of working space. The pit is 0.62 m deep"
+        uses=("inside length of the box", "outside length of the box", "length of the pit", "loose volume of spoil"),
+        text="Blocks stand 1.2 m by 0.8 m. On every side come 18 mm of lining and clearance, an 18 mm panel and 150 mm of working space. The pit is 0.62 m deep"
         " in loam, which swells by a quarter. Somebody works out the heap.",
         lines=(
             ("Pit: 186 mm more at each end, so 1.572 m by 1.172 m.", "The pit holds: 18 + 18 + 150 = 186 mm, and both ends have it."),

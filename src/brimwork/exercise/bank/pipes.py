@@ -25,7 +25,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T05.2",
-        uses=("head lost to friction by flow",),
+        uses=("Reynolds number in a pipe", "friction factor by Blasius", "head lost to friction by flow"),
         text="{Q} runs through {l} of smooth hose with a bore of {d} (kinematic viscosity {n}). Find the friction head, with f = 0.316/Re^0.25.",
         given={"Q": "0.35 L/s", "l": "3 m", "d": "20 mm", "n": "1.1 cSt"},
         let={"v": "Q/(pi/4*d**2)", "Re": "v*d/n", "f": "0.316/Re**0.25", "h": "f*l/d*v**2/(2*g)"},
@@ -86,7 +86,7 @@ QUESTIONS = (
             "Set both heads equal: {H} - {S} = Q^2 x ({H}/({M})^2 + {h}/({R})^2)",
             "Take the root: Q = {sqrt((H - S)/(H/M**2 + h/R**2))|L/h|4}",
         ),
-        like=("duty flow", {"H_0": "H", "Q_max": "M", "z_s": "S", "k_sys": "h/R**2"}),
+        like=("duty flow", {"H_0": "H", "Q_max": "M", "z_s": "S", "h_loss": "h", "Q_1": "R"}),
     ),
     Numeric(
         code="T05.5",
