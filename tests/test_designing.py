@@ -1,6 +1,7 @@
 """The open design and its page without a browser: changes and their undo, files, and nothing of a user's left or replaced before they were asked."""
 
 import asyncio
+import json
 import os
 import re
 from pathlib import Path
@@ -15,6 +16,7 @@ from brimwork.design.typed.meaning import as_meant
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS
 from brimwork.drawing.shown_keys import OF_LEVEL
 from brimwork.notebook import designing, keeping
+from brimwork.notebook import page_parts as parts
 from brimwork.notebook.boxes import unit_offered
 from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
@@ -47,14 +49,16 @@ class Told:
     """A page with what it has sent."""
 
     def __init__(self, opened, full=True):
-        self.page, self.sent = DesignPage(opened, full), []
+        self.page, self.sent, self.findings = DesignPage(opened, full), [], []
         self.page.send = lambda message, buffers=None: self.sent.append(message | ({"buffers": buffers} if buffers else {}))
         self("ready")
 
     def __call__(self, do, **more):
         before = len(self.sent)
         self.page._asked(self.page, {"do": do, "n": before, **more}, [])
-        return self.sent[-1] if len(self.sent) > before else {}
+        for listed in (one["findings"] for one in self.sent[before:] if "findings" in one):
+            self.findings = [self.findings[one] if isinstance(one, int) else one for one in listed["found"]]
+        return self.sent[before] | self.sent[-1] if len(self.sent) > before else {}
 
     def box(self, key):
         form = self("depth", full=self.page.full)["form"]
@@ -82,11 +86,29 @@ def unsaved(folder) -> list[str]:
 def test_a_change_moves_drawing_numbers_and_findings_and_says_what_it_did(page):
     got = page("change", key="vessel.mass", text="2000 kg")
     assert "is outside its limit now" in got["did"]["words"] or "is within its limits now" in got["did"]["words"]
-    assert {one["key"] for one in got["entries"]} == {"vessel.mass"} and got["view"]["svg"].startswith("<svg")
+    assert {one["key"] for one in got["entries"]} == {"vessel.mass"} and "view" not in got, "the drawing is the same, and the page has it"
     got = page("change", key="vessel.rim_diameter", text="700 mm")
     edge = got["numbers"][0]
     assert edge["words"].startswith("water over the rim") and edge["was"] and edge["was"] != edge["value"]
     assert "700" in re.findall(r'data-key="vessel.rim_diameter".*?>([^<]+)</text>', got["view"]["svg"])
+
+
+def test_what_is_seen_first_leaves_first_and_of_the_findings_only_those_that_are_new(page, opened):
+    def told(one):
+        return one["title"], one["value"], one["grade"], one["remedy"]["words"]
+
+    moves = [("vessel.rim_diameter", "700 mm"), ("vessel.mass", "2000 kg"), ("vessel.height", "500 mm"), ("region", "US"), ("vessel.mass", "")]
+    for key, text in moves:
+        sent = len(page.sent)
+        page("change", key=key, text=text)
+        first, after = page.sent[sent : sent + 2]
+        assert {"head", "numbers", "tally", "said", "did"} <= set(first) and "findings" not in first and set(after) == {"findings", "n"}
+        whole = parts.Listed().part(opened, whole=True)["found"]
+        assert [told(one) for one in page.findings] == [told(one) for one in whole] and len(whole) > 80
+        if key != "region":
+            assert len(json.dumps(after)) < len(json.dumps(whole)) / 2
+    page("ready")
+    assert page.sent[-1]["findings"]["nth"] == 0 and not any(isinstance(one, int) for one in page.sent[-1]["findings"]["found"]), "a page that is new has none"
 
 
 def test_every_change_is_undone_and_made_again(page, opened):

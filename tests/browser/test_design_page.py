@@ -79,6 +79,20 @@ def test_a_change_is_drawn_refused_undone_and_made_again(page, address):
     page.locator(".bw-paper svg text", has_text="762").wait_for()
 
 
+def test_what_a_change_says_stands_where_it_is_and_moves_nothing_below(page, address):
+    example(page, address)
+    page.locator(".bw-finding").first.wait_for()
+    tops = set()
+    for text in ("700 mm", "703 mm", "706 mm"):
+        typed(page, "Across the rim", text)
+        assert page.locator(".bw-moved").count() > 0
+        tops.add(page.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
+    typed(page, "Title", "Front path")
+    assert page.locator(".bw-moved").count() == 0
+    tops.add(page.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
+    assert len(tops) == 1
+
+
 def test_the_drawing_leads_to_its_box_by_mouse_and_by_keyboard_and_the_box_lights_its_place(page, address):
     example(page, address)
     page.locator(".bw-paper svg text", has_text="pit 1572").click()
@@ -130,12 +144,11 @@ def test_an_emptied_box_has_its_usual_value_again_and_a_button_beside_it_does_th
         typed(page, label, text)
     slab = page.get_by_role("textbox", name="Length of the slab under it")
     page.get_by_role("button", name="Length of the slab under it: take the usual 600 mm").click()
-    usual = "() => [...document.querySelectorAll('.bw-usual input')].some(one => one.value === '600 mm')"
-    page.wait_for_function(usual)
+    usual = "slab => slab.value === '600 mm' && slab.closest('.bw-usual')"
+    page.wait_for_function(usual, arg=slab.element_handle())
     typed(page, "Length of the slab under it", "500 mm")
     typed(page, "Length of the slab under it", "")
-    page.wait_for_function(usual)
-    assert slab.input_value() == "600 mm"
+    page.wait_for_function(usual, arg=slab.element_handle())
 
 
 def test_what_was_open_is_there_again_after_a_restart(page, address):

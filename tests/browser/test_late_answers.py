@@ -1,5 +1,7 @@
 """What somebody has typed or moved stands, however late the kernel answers what was done before: pages whose messages from the server are held back and let go by hand."""
 
+import json
+
 import lab
 import pytest
 
@@ -125,3 +127,39 @@ def test_a_late_answer_to_an_entry_does_not_move_the_slider_from_where_it_was_pu
         slider.fill(text)
         cell.locator("figcaption", has_text=f"head over the lip {text} mm").wait_for()
         page.wait_for_function("([box, text]) => box.value === `${text} mm`", arg=[box.element_handle(), text])
+
+
+def sent(message: str) -> dict:
+    """What a message from the kernel says to the page of a design."""
+    return (json.loads(message).get("content", {}).get("data") or {}).get("content") or {}
+
+
+def test_findings_of_an_older_change_that_come_late_are_not_shown_and_those_of_the_newer_are(context, served):
+    folder, address = served
+    lab.lay_out_afresh(folder)
+    page = context.new_page()
+    page.set_default_timeout(180_000)
+    line = Line(page)
+    page.goto(address.removesuffix("lab") + "brimwork/page/design")
+    page.get_by_role("button", name="library bowl").click()
+    page.locator(".bw-finding").first.wait_for()
+    line.hold()
+    box = page.get_by_role("textbox", name="Across the rim", exact=True)
+    for text in ("700 mm", "840 mm"):
+        enter(box, text)
+    while sum("findings" in sent(one) for one in line.held) < 2:
+        page.evaluate("() => new Promise(requestAnimationFrame)")
+    older, newer = (at for at, one in enumerate(line.held) if "findings" in sent(one))
+    values = [
+        {one["value"] for one in sent(line.held[at])["findings"]["found"] if isinstance(one, dict) and one["grade"] in ("fail", "marginal")}
+        for at in (older, newer)
+    ]
+    gone = values[0] - values[1]
+    assert gone
+    line.held.insert(newer - 1, line.held.pop(older))  # after the answer that it should have come before
+    page.evaluate("""() => { const findings = document.querySelector('.bw-findings'); window.read = new Set();
+      const look = () => { window.read.add(findings.textContent); requestAnimationFrame(look); }; look(); }""")
+    line.let_go()
+    page.wait_for_function("values => values.every(one => document.querySelector('.bw-findings').textContent.includes(one))", arg=sorted(values[1]))
+    assert not [one for one in gone for text in page.evaluate("() => [...window.read]") if f"{one};" in text]
+    page.close()

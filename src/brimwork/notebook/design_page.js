@@ -21,7 +21,7 @@ function make(tag, given = {}, ...children) {
 
 function render({ model, el }) {
   const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {} };
-  let waiting = 0, serial = 0, answered = 0, wanted = "", lit = "", url = "";
+  let waiting = 0, serial = 0, answered = 0, changed = 0, nth = -1, wanted = "", lit = "", url = "";
   const rows = new Map();
   const lost = () => document.body.dataset.lost === "true"; // the line to the server is broken; JupyterLab does not say
   const ask = (what, more = {}) => {
@@ -67,11 +67,11 @@ function render({ model, el }) {
   function drawNumbers() {
     const { numbers, tally } = state;
     const boxes = numbers.map(({ value, words, was }) => make("div", { className: was ? "bw-number bw-moved" : "bw-number" },
-      make("b", { text: value.replace(" ", "\u00a0") }), was ? make("i", { text: ` was ${was}` }) : null, make("span", { text: words })));
+      make("b", { text: value.replace(" ", "\u00a0") }), make("span", { title: words }, was ? [make("i", { text: `was ${was}` }), " · "] : null, words)));
     const rest = `${tally.fail || !tally.unanswered ? "" : "outside a limit; "}${tally.marginal} near a limit`;
     boxes.push(make("div", { className: "bw-number" }, make("b", { className: tally.fail ? "out" : tally.unanswered ? "" : "in", text: tally.fail ? `✕ ${tally.fail} outside` : tally.unanswered ? "none so far" : "✓ none outside" }), make("span", { text: rest })));
     parts.strip.replaceChildren(...boxes);
-    const most = page.clientWidth < NARROW + 90 ? 1 : 3, others = tally.names.slice(most), grave = others.filter(one => one.safety).length;
+    const most = room.wide < NARROW + 90 ? 1 : 3, others = tally.names.slice(most), grave = others.filter(one => one.safety).length;
     const chips = tally.names.slice(0, most).map(({ id, title, safety }) => button(`✕ ${safety ? "Safety: " : ""}${title}`, () => toFinding(id), { className: safety ? "bw-chip bw-grave" : "bw-chip out" }));
     if (others.length) chips.push(button(`and ${others.length} more${grave ? `, ${grave} of safety` : ""}`, () => toFinding("out"), { className: "bw-chip bw-plain" }));
     if (tally.unanswered) chips.push(button(`? ${tally.unanswered} of safety not answered`, () => toFinding("ask"), { className: "bw-chip ask" }));
@@ -317,7 +317,7 @@ function render({ model, el }) {
     const fresh = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
     fresh.setAttribute("role", "group");
     fresh.style.maxHeight = `max(min(58vh, 620px), ${3.5 * fresh.viewBox.baseVal.height}px)`; // letters stay large enough to be read
-    if (narrow() && fresh.viewBox.baseVal.width > 130) fresh.style.minWidth = `${2.9 * fresh.viewBox.baseVal.width}px`; // a chart that has no narrow form is moved sideways
+    if (room.narrow && fresh.viewBox.baseVal.width > 130) fresh.style.minWidth = `${2.9 * fresh.viewBox.baseVal.width}px`; // a chart that has no narrow form is moved sideways
     fresh.querySelector("title")?.remove();
     const seen = new Map();
     fresh.querySelectorAll("[data-key]").forEach(one => {
@@ -486,14 +486,31 @@ function render({ model, el }) {
 
   // --- what the kernel says
 
+  // The findings come after the answer that they belong to; one that was there before is a number, its place in the list before.
+  function list({ nth: now, found }, n) {
+    if (n < changed) return; // those of a later change are on their way
+    if (now && now !== nth + 1) return ask("findings");
+    state.findings = found.map(one => typeof one === "number" ? state.findings[one] : one);
+    nth = now;
+    for (const id of Object.keys(state.why)) ask("why", { id });
+    clearTimeout(waiting);
+    requestAnimationFrame(() => { waiting = setTimeout(drawFindings); }); // what came before them is painted first
+  }
+
+  // Sizes are read before anything is put in: read in between, each would have all of the page laid out once more.
+  let room = {};
   function arrived(message, buffers) {
+    if (message.findings) return list(message.findings, message.n);
     if (message.n !== undefined) {
       for (const n of owed.keys()) if (n <= message.n) owed.delete(n);
       keep();
       if (message.n < answered) return; // a later answer has been shown already
       answered = message.n;
     }
-    for (const name of ["head", "numbers", "tally", "findings", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
+    if (message.tally) changed = message.n ?? changed;
+    const held = document.activeElement?.closest?.(".bw-row"), stood = held?.getBoundingClientRect().top;
+    room = { wide: page.clientWidth, narrow: narrow() };
+    for (const name of ["head", "numbers", "tally", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
     if (message.printed) {
       if (url) URL.revokeObjectURL(url);
       url = URL.createObjectURL(new Blob([buffers[0]], { type: "application/pdf" }));
@@ -504,7 +521,6 @@ function render({ model, el }) {
     if (message.numbers) drawNumbers();
     if (message.form) { state.why = {}; state.hangs = {}; drawForm(); }
     if (message.form && message.start === null) { side.scrollTop = draw.scrollTop = 0; if (page.getBoundingClientRect().top < 0) page.scrollIntoView({ block: "start" }); }
-    const held = document.activeElement?.closest?.(".bw-row"), stood = held?.getBoundingClientRect().top;
     if (message.entries) for (const entry of message.entries) {
       for (const held of rows.get(entry.key) ?? []) fill(held, entry);
       for (const step of state.form) for (const list of [step.entries, step.more]) list.forEach((one, at) => { if (one.key === entry.key) list[at] = entry; });
@@ -514,11 +530,6 @@ function render({ model, el }) {
       if (head.textContent !== titleOf(step)) head.textContent = titleOf(step);
     }
     if (message.answered) parts.form.querySelector(".bw-progress")?.replaceWith(progress());
-    if (message.findings) {
-      for (const id of Object.keys(state.why)) ask("why", { id });
-      if (message.did) { clearTimeout(waiting); requestAnimationFrame(() => { waiting = setTimeout(drawFindings); }); } // drawing and numbers are painted first
-      else drawFindings();
-    }
     if (message.why) { state.why[message.why.id] = message.why; drawFindings(); }
     if (message.hangs) { state.hangs[message.hangs.id] = message.hangs.on; if (message.hangs.id in state.why) drawFindings(); }
     if ("start" in message) drawWays();

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -10,13 +11,12 @@ from typing import Any
 import anywidget
 
 from brimwork import files
-from brimwork.design.done.quantities import quantities
 from brimwork.design.typed.asking import without_keys
 from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS
-from brimwork.design.typed.price_list import price_list, prices_read
 from brimwork.design.typed.starting import FOLLOW, usual_of
 from brimwork.design.typed.uneven import uneven
+from brimwork.notebook import own_prices
 from brimwork.notebook import page_boxes as boxes
 from brimwork.notebook import page_parts as parts
 from brimwork.notebook.boxes import typed_for, unit_offered
@@ -28,8 +28,6 @@ from brimwork.notebook.saving import SAVES
 from brimwork.notebook.shelf import DESIGNS, EXAMPLES, own_designs
 from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
-
-LARGEST_LIST = 200_000  # bytes of a price list
 
 
 class DesignPage(anywidget.AnyWidget):
@@ -45,6 +43,7 @@ class DesignPage(anywidget.AnyWidget):
         self.working: set[asyncio.Task] = set()
         self.after: list[Callable[[], None]] = []
         self.before: dict[str, tuple[str, str]] = {}
+        self.listed, self.viewed = parts.Listed(), None  # the findings and the view that the page has
         self._known: tuple[Any, dict[str, tuple[str, str]]] = (None, {})
         if opened:
             opened.later = self.after.append
@@ -52,7 +51,7 @@ class DesignPage(anywidget.AnyWidget):
             "ready": self._ready, "change": self._change, "basis": self._basis, "usual": self._usual, "undo": self._undo, "redo": self._redo, "view": self._view, "depth": self._depth,
             "why": self._why, "save": self._save, "designs": self._designs, "start": self._start, "example": self._example, "open": self._open_file,
             "leave": self._leave, "turn": self._turn, "choose": self._choose, "print": self._print, "beside": self._beside, "prices out": self._prices_out,
-            "prices in": self._prices_in,
+            "prices in": self._prices_in, "findings": self._findings,
         }  # fmt: skip
         self.on_msg(self._asked)
 
@@ -112,12 +111,27 @@ class DesignPage(anywidget.AnyWidget):
         except OSError as error:
             answer = {"said": {"words": f"That cannot be done ({error.strerror or error}).", "alert": True}}
         if answer is not None:
-            self.send({**answer, **serial})
+            self._answer(answer, serial)
         trouble = self.opened.trouble if self.opened else ""
         while self.after:  # what can wait until it is painted
             self.after.pop(0)()
         if self.opened and self.opened.trouble != trouble:
             self.send({"said": {"words": self.opened.trouble, "alert": bool(self.opened.trouble)}})
+
+    def _answer(self, answer: dict, serial: dict) -> None:
+        """What is seen first leaves first, without a drawing that the page has already; the findings, many long lines, follow."""
+        if "view" in answer:
+            if "did" in answer and "form" not in answer and answer["view"] == self.viewed:
+                del answer["view"]
+            else:
+                self.viewed = answer["view"]
+        self.send({**answer, **serial})
+        if "tally" in answer:
+            time.sleep(0.001)  # what was sent leaves by another thread, which waits for this one
+            self.send({"findings": self.listed.part(self.here, whole="form" in answer), **serial})
+
+    def _findings(self, message: dict) -> dict | None:
+        return {"findings": self.listed.part(self.opened, whole=True)} if self.opened else None
 
     def _plainly(self, said: str, key: str) -> str:
         """What was refused, for someone who looks at a box and not at a file."""
@@ -167,7 +181,6 @@ class DesignPage(anywidget.AnyWidget):
             "answered": boxes.answered_part(opened.design),
             "numbers": parts.numbers_part(self._numbers(), self.before),
             "tally": parts.tally_part(opened),
-            "findings": parts.findings_part(opened),
             "view": parts.view_part(opened, self.view, self.narrow, self.other),
             "said": {"words": opened.trouble or opened.said.words, "alert": bool(opened.trouble) or opened.said.alert},
             "choices": [{"key": one.key, "name": self._what(one.key), "mine": one.mine, "theirs": one.theirs} for one in opened.asking.both]
@@ -350,29 +363,11 @@ class DesignPage(anywidget.AnyWidget):
     # --- prices
 
     def _prices_out(self, message: dict) -> dict:
-        """A price list to fill, as a file of the user's own beside the designs."""
-        place = DESIGNS / f"{Path(self.here.mine).stem}-prices.csv"
-        keys = list(dict.fromkeys(line.key for line in quantities(self.here.chain) if line.key))
-        if place.exists():
-            raise InputError(f"{place} is there already: fill it and read it, or move it away first")
-        files.write_whole(place, price_list(self.design, keys).encode())
-        given = sum(f"prices.{key}" in self.design.values for key in keys)
-        return {
-            "said": {
-                "words": f"A list of {len(keys)} prices, {given or 'none'} of them filled in, is written: {place}. Fill its last column, save it, and press Read my prices.",
-                "alert": False,
-            }
-        }
+        return {"said": {"words": own_prices.write_prices(self.here), "alert": False}}
 
     def _prices_in(self, message: dict) -> dict:
-        place = DESIGNS / f"{Path(self.here.mine).stem}-prices.csv"
-        try:
-            text = files.read_bounded(place, LARGEST_LIST).decode("utf-8-sig")
-        except FileNotFoundError:
-            raise InputError(f"{place} is not there yet: press Write a price list to fill first") from None
-        except UnicodeDecodeError:
-            raise InputError(f"{place} is not a text file in UTF-8: save it as CSV, UTF-8") from None
-        return self._then(lambda: self.here.put(prices_read(self.design, text), f"prices of {place.name}"))
+        design = own_prices.with_prices(self.here)
+        return self._then(lambda: self.here.put(design, f"prices of {own_prices.list_of(self.here).name}"))
 
     # --- print
 

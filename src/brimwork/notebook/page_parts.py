@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -156,12 +157,30 @@ _GRAVEST = (
 
 def gravity(finding: Finding) -> tuple[bool, bool, int]:
     """The order in which findings of one grade are named: those of safety first, the gravest of them first; then what is typed twice, which bears on others."""
-    place = _GRAVEST.index(finding.id) if finding.id in _GRAVEST else len(_GRAVEST)
-    return not is_safety(finding.id, finding.group), not finding.group.startswith("values"), place
+    return _gravity(finding.id, finding.group)
 
 
-def findings_part(opened: OpenDesign) -> list[dict[str, Any]]:
-    return [_finding(finding, opened.design) for finding in _safety_first(opened.found)]
+@cache
+def _gravity(check_id: str, group: str) -> tuple[bool, bool, int]:
+    place = _GRAVEST.index(check_id) if check_id in _GRAVEST else len(_GRAVEST)
+    return not is_safety(check_id, group), not group.startswith("values"), place
+
+
+class Listed:
+    """The findings as a page has them. One that it has already is told by its place in the list before, for from change to change most are the same."""
+
+    def __init__(self) -> None:
+        self.places: dict[Finding, int] = {}
+        self.nth, self.region = 0, ""
+
+    def part(self, opened: OpenDesign, whole: bool) -> dict[str, Any]:
+        """The list in its order, and how many were told since the last `whole` one."""
+        found, design = _safety_first(opened.found), opened.design
+        if whole or design.region != self.region:
+            self.places, self.nth, self.region = {}, -1, design.region
+        made = [self.places[one] if one in self.places else _finding(one, design) for one in found]
+        self.places, self.nth = {one: place for place, one in enumerate(found)}, self.nth + 1
+        return {"nth": self.nth, "found": made}
 
 
 def _finding(finding: Finding, design: Design) -> dict[str, Any]:

@@ -105,7 +105,7 @@ def next_words(found: list[Finding]) -> str:
 def graded(found: list[Finding], region: str) -> list[Finding]:
     """Findings, which are written in the words of the UK, as they are read in the region."""
     said = ("title", "value", "limit", "remedy", "basis", "note")
-    return [_said(finding, {name: spoken(getattr(finding, name), region) for name in said}) for finding in found]
+    return [_said(finding, {name: spoken(getattr(finding, name), region) for name in said}) for finding in found] if region == "US" else found
 
 
 def keyless(finding: Finding, name: Callable[[str], str] | None = None) -> Finding:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
 import errno
+import json
 import os
 import tomllib
 from pathlib import Path
@@ -112,10 +114,12 @@ def _given(section: str, key: str, entry, region: str) -> Given:
 
 def dump_design(design: Design, text: str = "") -> str:
     """The design as TOML; with the `text` it was read from, that text's comments and order are kept."""
+    head: dict[str, str | int] = {"format": _FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
+    if not text:
+        return _afresh({key: value for key, value in head.items() if value}, design.values)
     import tomlkit
 
-    document = tomlkit.parse(text) if text else tomlkit.document()
-    head = {"format": _FORMAT, "kind": design.kind, "title": design.title, "region": design.region, "note": design.note}
+    document = tomlkit.parse(text)
     for key, value in head.items():
         if document.get(key) != value and (value or key in document):
             document[key] = value
@@ -131,6 +135,28 @@ def dump_design(design: Design, text: str = "") -> str:
             if key not in table or table[key] != entry:
                 table[key] = entry
     return tomlkit.dumps(document)
+
+
+def _afresh(head: dict[str, str | int], values: dict[str, Given]) -> str:
+    """A design as TOML where there are no comments to keep: after each change, so it is written without the library that keeps them."""
+    lines = [f"{key} = {_toml(value)}" for key, value in head.items()]
+    by_section: dict[str, list[str]] = {section: [] for section in SECTIONS}
+    for name, given in values.items():
+        section, _, key = name.partition(".")
+        entry = _toml(given.text)
+        by_section[section].append(f"{key} = {entry}" if given.basis == "yours" else f"{key} = {{value = {entry}, basis = {_toml(given.basis)}}}")
+    for section, made in by_section.items():
+        lines += ["", f"[{section}]", *made] if made else []
+    return "\n".join([*lines, ""])
+
+
+def _toml(value) -> str:
+    """A value as it stands in TOML, whose strings are those of JSON but for one letter."""
+    if isinstance(value, list):
+        return f"[{', '.join(map(_toml, value))}]"
+    if isinstance(value, str):
+        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
+    return value.isoformat() if isinstance(value, datetime.date) else repr(value).lower()
 
 
 def _tagged(given: Given):
