@@ -82,8 +82,8 @@ def fill_under_steps(s: Shop) -> float:
     beds += [(end - start, level) for start, end, level in pools]
     filled = sum(wide * long * max(bed, 0.0) for long, bed in beds)
     if flight.rill:
-        long, inside, slope = flight.rill
-        low, high = max(flight.foot, 0.0), max(flight.foot + long * slope, 0.0)
+        long, inside, _ = flight.rill
+        low, high = max(s.chain.foot, 0.0), max(flight.lips[-1][1], 0.0)
         filled += (inside + 2 * d["cascade.splash_edge"]) * long * (low + high) / 2
     return filled
 

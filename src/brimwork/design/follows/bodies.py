@@ -221,7 +221,7 @@ def _cascade(b: Bodies):
             lambda high=high: high + chain.step_head,
         )
     if rill:
-        yield "rill", lambda: across(b.flight.start, b.flight.end, rill[1]), lambda: b.flight.foot, lambda: b.flight.lips[-1][1] + chain.normal_depth
+        yield "rill", lambda: across(b.flight.start, b.flight.end, rill[1]), lambda: chain.foot, lambda: b.flight.lips[-1][1] + chain.normal_depth
 
 
 _ABOVE = {"overflowing vessel": _standing, "drilled stones": _standing, "blade": _blade, "cascade": _cascade}

@@ -76,7 +76,7 @@ class CascadeChain(SheetChain):
         except Unknown:
             return found
         more = [KnownLevel(f"top of step {i} from the header", lip, False) for i, (_, lip) in enumerate(flight.lips[1:], start=1)]
-        end = [KnownLevel("lower end of the rill", flight.foot, False)] if flight.rill else []
+        end = [KnownLevel("lower end of the rill", self.foot, False)] if flight.rill else []
         return sorted([*found, *more, *end], key=lambda level: level.height)
 
     # --- the last fall, over the edge of the box

@@ -33,12 +33,6 @@ class Flight:
         return area[0] / self.width if area and self.width else self.tread
 
     @property
-    def foot(self) -> float:
-        """Level of the rill's bed at its end, or of the lowest pool's lip."""
-        low = self.lips[-1][1]
-        return low - self.rill[0] * self.rill[2] if self.rill else low
-
-    @property
     def pools(self) -> list[tuple[float, float, float]]:
         """Of the header, then of every pool: where it begins and ends, and the level of its lip."""
         starts = [self.back, *(x for x, _ in self.lips)]

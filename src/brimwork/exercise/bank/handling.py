@@ -81,7 +81,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T11.5",
-        text="A rule of thumb lets one fit man lift {M} close to the waist (a woman about two thirds of that), and three equal lifters half of their sum. What may three such men lift"
+        text="A rule of thumb lets one fit man lift {M} close to the waist (a woman about two thirds of that, from memory), and three equal lifters half of their sum. What may three such men lift"
         " together? (The pot weighs {p}.)",
         given={"M": "25 kg", "p": "113 kg"},
         answer="3*M/2",
