@@ -12,6 +12,7 @@ class Flight:
     """The flight of one cascade. Raises Unknown with the keys that are missing."""
 
     def __init__(self, chain: Any):
+        self.chain = chain
         d = self.design = chain.design
         self.fall, self.tread, self.width, top = d["cascade.step_fall"], d["cascade.tread"], d["cascade.width"], chain.level("header lip")
         self.steps = round(d["cascade.steps"])
@@ -31,6 +32,11 @@ class Flight:
         """Length of the header, as wide as the steps; a tread where its area is not known."""
         area = self._known("cascade.header_area")
         return area[0] / self.width if area and self.width else self.tread
+
+    @property
+    def foot(self) -> float:
+        """Level of the rill's bed at its end, or of the lowest pool's lip."""
+        return self.chain.foot if self.rill else self.lips[-1][1]
 
     @property
     def pools(self) -> list[tuple[float, float, float]]:
