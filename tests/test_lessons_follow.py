@@ -1,5 +1,6 @@
 """What a lesson asks follows from what it shows: fresh numbers, a picture in which the prediction can be tried and the puzzle read, and nothing asked that is not told."""
 
+import json
 import re
 import shutil
 from pathlib import Path
@@ -19,7 +20,9 @@ from brimwork.exercise.question import ask
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import carrying, contents, fading, given_values, live, pages
 
-DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
+WORKBOOKS = Path(__file__).parents[1] / "workbooks"
+DESIGNS = WORKBOOKS / "designs"
+PICTURES = ("explore", "start_and_stop", "follow_days", "label")
 lessons = pytest.mark.parametrize("workbook", contents.ORDER)
 both = pytest.mark.parametrize("wanted", system.SYSTEMS)
 WORKS = {"work": pages.work, "ledger": fading.ledger}
@@ -181,6 +184,19 @@ def test_a_value_that_stays_is_as_round_in_the_other_system():
             for twin in twins.in_each(question).values():
                 for name in {*twin.keep} & {*twin.given} & {*question.given}:
                     assert figures(twin.given[name]) <= max(figures(question.given[name]), 2), (code, twin.given[name])
+
+
+@lessons
+def test_no_picture_or_label_stands_after_another_without_a_word(workbook):
+    """Further pictures, for when there is time: each says in words what it is about, or follows the sum that it draws."""
+    section, before = 0, ""
+    for cell in json.loads((WORKBOOKS / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"]:
+        source = "".join(cell["source"])
+        if heading := re.match(r"## (?:(\d+) )?", source):
+            section = int(heading[1] or contents.MORE)
+        call = source.partition("(")[0] if cell["cell_type"] == "code" else ""
+        assert workbook == "water-balance" or section != contents.MORE or call not in PICTURES or before not in PICTURES, source
+        before = call
 
 
 # --- what a check counts ------------------------------------------------------------------------------------------------------------

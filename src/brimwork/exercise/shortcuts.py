@@ -101,7 +101,7 @@ _SHORTCUTS: dict[str, tuple[str | tuple[str, str], ...]] = {
     "duty flow": (
         ("Q_max*sqrt(1 - z_s/H_0)", "You forgot what the hose loses. Count the losses too."),
         ("Q_max*(1 - z_s/H_0)", "You took a straight line for the pump. Its head falls with the square of the flow."), "Q_max", "Q_max/2",
-        "sqrt(H_0/(H_0/Q_max**2 + h_loss/Q_1**2))", "Q_1*sqrt((H_0 - z_s)/h_loss)",
+        "Q_max*sqrt(H_0/(H_0 + h_loss*(Q_max/Q_1)**2))", "Q_1*sqrt((H_0 - z_s)/h_loss)",
     ),
     "pump curve from two label numbers": (
         ("H_0*(1 - Q/Q_max)", "You took a straight line. The head falls with the square of the flow."), "H_0", "H_0*(1 - (Q/Q_max)**1.75)", "H_0/2",

@@ -35,7 +35,7 @@ OTHER_WORDS: dict[str, dict[str, Any]] = {
     "T10.23": {"given": {"I": "1.6 A", "r": "2.2 ohm/kft", "U": "120 V", "d": "0.5 %"}},
     "T14.23": {"given": {"h": "18 in", "x": "11 in"}},
     "T13.23": {"given": {"s": "0.004 in", "k": "8"}},
-    "T05.4": {"given": {"H": "10 ft", "M": "600 US gal/h", "S": "4.5 ft", "h": "1.5 ft", "R": "300 US gal/h"}},
+    "T05.4": {"given": {"H": "10 ft", "M": "600 US gal/h", "S": "4.5 ft", "h": "1.5 ft", "R": "250 US gal/h"}},
     "T03.1": {
         "given": {"B": "32 ft", "s": "4.15 ft", "f": "6.09 ft", "d": "29.9 ft"},
         "vary": {"s": ("3.95 ft", "4.25 ft", "0.01 ft"), "f": ("5.98 ft", "6.23 ft", "0.01 ft")},

@@ -54,13 +54,13 @@ pump_curve = Formula(
 duty_flow = Formula(
     name="duty flow",
     result="Q",
-    equals="sqrt((H_0 - z_s)/(H_0/Q_max**2 + h_loss/Q_1**2))",
+    equals="Q_max*sqrt((H_0 - z_s)/(H_0 + h_loss*(Q_max/Q_1)**2))",
     steps=(
         pump_curve,
         Take("losses grow with the square of the flow, so one flow at which they are known tells the rest", "h_lost = h_loss*(Q/Q_1)**2"),
         Law("the pump gives just what the flow needs", "H_pump = z_s + h_lost", BERNOULLI.at("section on steady flow"), holds="steady flow"),
         Rearrange("put in the curve of the pump, and the losses", "H_0*(1 - (Q/Q_max)**2) = z_s + h_loss*(Q/Q_1)**2"),
-        Rearrange("what goes with the square of the flow comes to one side", "H_0 - z_s = (H_0/Q_max**2 + h_loss/Q_1**2)*Q**2"),
+        Rearrange("what goes with the square of the flow comes to one side", "H_0 - z_s = (H_0 + h_loss*(Q_max/Q_1)**2)*(Q/Q_max)**2"),
         Solve("divide, and take the root"),
     ),
     fitted="both curves are parabolas: an approximation, for a first look",
@@ -76,11 +76,15 @@ duty_flow = Formula(
     where=("z_s < 0.95*H_0",),
     slips=(
         Slip("Q_max", "That is the flow with no lift and no pipe. Find where the pump line meets your own pipe line."),
-        Slip("sqrt((H_0 - z_s)/(H_0/Q_max**2))", "The lift is in, but pipe losses are not. Put both in: they share the pump's pressure."),
-        Slip("sqrt(H_0/(H_0/Q_max**2 + h_loss/Q_1**2))", "Pipe losses are in, but the lift is not. Take the height off the shut-off head first."),
-        Slip("(H_0 - z_s)/(H_0/Q_max**2 + h_loss/Q_1**2)", "The root is missing: both curves go with the square of the flow. Take the root."),
-        Slip("sqrt((H_0 + z_s)/(H_0/Q_max**2 + h_loss/Q_1**2))", "You added the lift. It takes head away from the pump: subtract it."),
-        Slip("sqrt((H_0 - z_s)*Q_1**2/h_loss)", "You let the pump hold its shut-off head at every flow. Its own curve falls as well."),
+        Slip("Q_max*sqrt((H_0 - z_s)/H_0)", "The lift is in, but pipe losses are not. Put both in: they share the pump's pressure."),
+        Slip("Q_max*sqrt(H_0/(H_0 + h_loss*(Q_max/Q_1)**2))", "Pipe losses are in, but the lift is not. Take the height off the shut-off head first."),
+        Slip("Q_max*(H_0 - z_s)/(H_0 + h_loss*(Q_max/Q_1)**2)", "The root is missing: both curves go with the square of the flow. Take the root."),
+        Slip(
+            "Q_max*sqrt((H_0 - z_s)/(H_0 + h_loss*Q_max/Q_1))",
+            "You let the losses grow as the flow does. They grow with its square: square the ratio of flows.",
+        ),
+        Slip("Q_max*sqrt((H_0 + z_s)/(H_0 + h_loss*(Q_max/Q_1)**2))", "You added the lift. It takes head away from the pump: subtract it."),
+        Slip("Q_1*sqrt((H_0 - z_s)/h_loss)", "You let the pump hold its shut-off head at every flow. Its own curve falls as well."),
     ),
     rises=("H_0", "Q_max", "Q_1"),
     falls=("z_s", "h_loss"),
@@ -95,11 +99,7 @@ hydraulic_power = Formula(
     steps=(pressure_as_head, power_of_flow, Step("put the pressure in")),
     published=(
         Published(
-            "rho=1000 kg/m3, g=9.8 m/s2, Q=40 L/s, H_pump=93.877551 m",
-            "36.8 kW",
-            1e-3,
-            OPENSTAX.at("module m42208, example"),
-            note="0.92 MPa as a head of water",
+            "rho=1000 kg/m3, g=9.8 m/s2, Q=40 L/s, H_pump=93.877551 m", "36.8 kW", 1e-3, OPENSTAX.at("module m42208, example"), note="0.92 MPa as a head"
         ),
     ),
     slips=(

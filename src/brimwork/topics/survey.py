@@ -81,8 +81,8 @@ height_in_sight = Formula(
     result="z_hid",
     equals="z_eye - (z_eye - z_sill)*(x_sill + x_beyond)/x_sill",
     steps=(
-        Take("the line of sight over the sill falls, for each metre, by", "m_sight = (z_eye - z_sill)/x_sill"),
-        Take("at the feature it has come down to", "z_hid = z_eye - m_sight*(x_sill + x_beyond)"),
+        Take("the line of sight falls from the eye to the sill; for each metre of the way that is", "m_sight = (z_eye - z_sill)/x_sill"),
+        Take("it goes on falling as steeply, all the way to the feature", "z_hid = z_eye - m_sight*(x_sill + x_beyond)"),
         Step("put the fall in"),
     ),
     unpublished="it follows from the shape alone: one straight line",

@@ -255,7 +255,7 @@ def _flat_liner() -> Sheet:
         *(Polygon(rectangle(x, y, x + 8, y + 6), "load", "thin") for x in (34, 82) for y in (15, 37)),
         Polygon(rectangle(42, 21, 82, 37), "water", "outline"),
         letter_at((62, 28), "floor, L_in by W_in"),
-        letter_along((82, 33), (90, 33), "D", 2.0),
+        letter_along((82, 25), (90, 25), "D", 2.0),
         letter_along((90, 24), (99, 24), "w_apron", 2.0),
         letter_at((104, 14), "w_trim", "start"),
         Line(((103.5, 15), (100.5, 12)), "thin"),

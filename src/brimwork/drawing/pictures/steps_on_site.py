@@ -139,8 +139,8 @@ def _over_a_sill() -> Sheet:
         letter_along((14, 10), (14, 50), "z_eye", 4.0),
         letter_along((58, 10), (58, 34), "z_sill", -5.0),
         letter_along((107, 10), (107, 16.2), "z_hid", 4.0),
-        letter_along((14, 10), (58, 10), "x_sill", -4.0),
-        letter_along((58, 10), (107, 10), "x_beyond", -4.0),
+        letter_along((14, 10), (58, 10), "x_sill", -6.0),
+        letter_along((58, 10), (107, 10), "x_beyond", -6.0),
         letter_at((40, 47), "falls by m_sight", "start"),
     )
 
