@@ -148,10 +148,13 @@ def test_two_limits_together_are_nowhere_wider_than_either(one, other, both):
         (at_least(0.020, 1e-9), "mm", "UK", "from 20 mm; near it above 0"),
         (at_least(0.020, 1e-5), "mm", "UK", "from 20 mm; near it from 0.01 mm"),
         (NEVER, "mm", "UK", "no number passes as it stands"),
-        (at_least(0.0254, 0.0127), "mm", "US", "from 1 in; near it from 0.5 in"),
-        (at_most(0.9144, 1.2192), "m", "US", "up to 3 ft; near it up to 4 ft"),
-        (at_most(0.012345678, 1), "mm", "UK", "up to 12.3457 mm; near it up to 1000 mm"),  # six figures, and three of what is changed into inches
-        (at_most(0.012345678, 1), "mm", "US", "up to 0.486 in; near it up to 39.4 in"),
+        (at_least(0.0254, 0.0127), "mm", "US", "from 1 in (25.4 mm); near it from 0.5 in (12.7 mm)"),
+        (at_most(0.9144, 1.2192), "m", "US", "up to 3 ft (0.9144 m); near it up to 4 ft (1.2192 m)"),
+        (at_most(0.012345678, 1), "mm", "UK", "up to 12.3457 mm; near it up to 1000 mm"),  # six figures, and two of what is changed into inches
+        (at_most(0.012345678, 1), "mm", "US", "up to 0.49 in (12.3457 mm); near it up to 39 in (1000 mm)"),
+        (between((0.010, 0.020), (0.005, 0.040)), "mm", "US", "0.39 to 0.79 in (10 to 20 mm); near it 0.2 to 1.6 in (5 to 40 mm)"),
+        (at_least(0.020, 1e-9), "mm", "US", "from 0.79 in (20 mm); near it above 0"),
+        (NEVER, "mm", "US", "no number passes as it stands"),
         (at_most(0.2, 0.3), "", "US", "up to 0.2; near it up to 0.3"),
     ],
 )

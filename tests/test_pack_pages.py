@@ -58,7 +58,10 @@ def test_a_value_stands_as_it_was_typed_with_its_conversion_beside_it(texts):
 def test_usual_values_are_printed_as_assumed_with_their_basis(texts):
     rests = " ".join(texts["library-bowl", "UK"])
     assert "slack of the liner 0.02 common practice, assumed" in rests and "15 % for work in the ground 0.12 common practice, assumed" in rests
-    assert "what one bag holds 50 lb (22.7 kg)" in " ".join(texts["school-columns", "US"])
+    there = " ".join(texts["school-columns", "US"])
+    assert "what one bag holds 50 lb (22.7 kg)" in there
+    assert "slack of the cord to lift the pump out 3.28 ft (1 m) common practice, assumed" in there, "what nobody typed begins with the unit of the region"
+    assert "schedule time: stands full 7 days" in there and "schedule people who work on site 2" in there and "programme" not in there.lower()
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -13,6 +13,7 @@ from brimwork.design.typed.steps import LEADS, STEPS, applies
 from brimwork.design.typed.telling import short
 from brimwork.design.typed.wording import spoken
 from brimwork.pack.markup import typst_table, typst_words
+from brimwork.quantity import days
 from brimwork.units import InputError
 
 ONLY_GIVEN = ("limits", "measured", "answers", "prices")  # sections of which what nobody gave says nothing
@@ -21,7 +22,7 @@ ONLY_GIVEN = ("limits", "measured", "answers", "prices")  # sections of which wh
 def rests(design: Design) -> str:
     """The page. A value that nobody gave is "not given", or the usual one with "assumed" at its basis."""
     rows = [
-        (section.replace("_", " "), spoken(field.name, design.region), *_value(design, f"{section}.{key}", field))
+        (spoken(section.replace("_", " "), design.region), spoken(field.name, design.region), *_value(design, f"{section}.{key}", field))
         for section, fields in sections(design.kind).items()
         for key, field in fields.items()
         if _shown(design, section, key)
@@ -44,11 +45,15 @@ def _value(design: Design, key: str, field) -> tuple[str, str]:
     given = design.given(key)
     if given is None:
         return "not given", ""
-    return inputs_printed(field, given, design.region), given.basis + ("" if key in design.values else ", assumed")
+    assumed = key not in design.values
+    return inputs_printed(field, given, design.region, assumed), given.basis + (", assumed" if assumed else "")
 
 
-def inputs_printed(field, given: Given, region: str) -> str:
-    """A value as it was typed, an answer in the words of the region; in brackets what it is in the unit of the region, or in the other one where it was typed in that."""
+def inputs_printed(field, given: Given, region: str, assumed: bool = False) -> str:
+    """A value as it was typed, an answer in the words of the region; in brackets what it is in the unit of the region, or in the other one where it was typed in that.
+
+    What nobody typed but is `assumed` begins with the unit of the region.
+    """
     if isinstance(field, Corners):
         return "; ".join(f"{x} at {y}" for x, y in given.text)
     if isinstance(field, Curve):
@@ -62,7 +67,7 @@ def inputs_printed(field, given: Given, region: str) -> str:
     if isinstance(field, Several):
         return _several(given.text, given.value, field.unit, region)
     if isinstance(field, Field):
-        return _both(str(given.text), given.value, field.unit, field.us, region)
+        return _both(str(given.text), given.value, field.unit, field.us, region, assumed)
     return spoken(str(given.text), region) if isinstance(field, OneOf) else str(given.text)
 
 
@@ -71,16 +76,19 @@ def _several(texts: Sequence[str], values: Sequence[float], unit: str, region: s
     return ", ".join(_both(text, value, unit, us, region) for text, value in zip(texts, values, strict=True))
 
 
-def _both(text: str, value: float, metric: str, us: str, region: str) -> str:
+def _both(text: str, value: float, metric: str, us: str, region: str, assumed: bool = False) -> str:
     """A typed quantity with its conversion; nothing beside it where it was typed in the one unit that the region uses."""
     try:
         named = units.parse(text).unit
     except InputError:
         return text
     here = us if region == "US" and us else metric
-    if named and _same(named, here):
+    if own := bool(named) and _same(named, here):
         here = metric if region == "US" else ""
-    return f"{text} ({short(value, here)})" if named and here and not _same(named, here) else text
+    if not named or not here or _same(named, here):
+        return days(text)
+    first, then = (short(value, here), text) if assumed and not own else (text, short(value, here))
+    return f"{first} ({then})"
 
 
 def _same(one: str, other: str) -> bool:

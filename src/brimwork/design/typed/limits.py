@@ -44,9 +44,16 @@ class Limits:
 
 @lru_cache(maxsize=1024)
 def _text(limits: Limits, unit: str, region: str) -> str:
-    here, digits = (US_UNITS[unit], 3) if region == "US" and unit in US_UNITS else (unit, 6)
-    good, fair = (days(_span(*span, here, digits)) for span in (limits.good, limits.fair))
+    good, fair = (_told(*span, unit, region) for span in (limits.good, limits.fair))
     return good + (f"; near it {fair}" if fair != good else "")
+
+
+def _told(low: float, high: float, unit: str, region: str) -> str:
+    """A limit; for the US in two figures of their unit, since it was set in a round number of the other, which stands behind and is the one that counts."""
+    set_in = days(_span(low, high, unit, 6))
+    if region != "US" or unit not in US_UNITS or not any(letter.isdigit() for letter in set_in) or set_in == PASSED:
+        return set_in
+    return f"{_span(low, high, US_UNITS[unit], 2)} ({set_in.removeprefix('up to ').removeprefix('from ')})"
 
 
 def _common(one: tuple[float, float], other: tuple[float, float]) -> tuple[float, float]:
