@@ -481,3 +481,18 @@ def test_a_bare_number_is_offered_with_the_unit_of_its_box_and_not_taken():
     assert unit_offered("vessel.rim_diameter", "700", "UK") == "700 mm" and unit_offered("vessel.rim_diameter", " 22 ", "US") == "22 in"
     assert unit_offered("pump.power", "45", "UK") == "45 W" and unit_offered("reservoir.void_fraction", "95", "UK") == ""
     assert [unit_offered("vessel.rim_diameter", text, "UK") for text in ("700 kg", "-5", "1e9", "<b>", "")] == [""] * 5
+
+
+@pytest.mark.parametrize(
+    ("example", "key", "without", "with_it", "boxes"),
+    [
+        ("garden-cascade", "cascade.rill_length", "0", "2 m", {"cascade.rill_width", "cascade.rill_slope", "cascade.rill_wall", "cascade.rill_roughness"}),
+        ("school-columns", "stones.stand_on", "blocks", "slabs", {"slab.length", "slab.width", "slab.thickness", "slab.density"}),
+    ],
+)
+def test_boxes_of_what_this_design_has_not_are_not_shown(folder, example, key, without, with_it, boxes):
+    told = Told(look_at(example))
+    for text, idle in ((without, True), (with_it, False)):
+        got = told("change", key=key, text=text)
+        assert {one["key"] for one in got["entries"] if one["key"] in boxes and one["idle"] is idle} == boxes
+        assert all(told.box(one)["idle"] is idle for one in boxes)

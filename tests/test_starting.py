@@ -33,7 +33,7 @@ from brimwork.design.typed.starting import (
 )
 from brimwork.drawing.section import section
 from brimwork.notebook.opened import OpenDesign
-from brimwork.notebook.page_parts import findings_part, tally_part
+from brimwork.notebook.page_parts import Listed, tally_part
 from brimwork.pack.results import summary_printed
 from brimwork.units import InputError
 
@@ -234,7 +234,7 @@ def test_every_unanswered_check_of_safety_stands_on_page_one_and_on_the_page_bes
     assert len(waiting) > 15 and f"{len(waiting)} checks of safety are not shown yet" in printed
     assert not [title for title in waiting if title[1:] not in printed]
     opened = OpenDesign.of(design, tmp_path / "one.toml", example=True)
-    shown = {one["title"] for one in findings_part(opened) if one["grade"] == "not shown" and one["safety"]}
+    shown = {one["title"] for one in Listed().part(opened, whole=True)["found"] if one["grade"] == "not shown" and one["safety"]}
     assert shown == waiting and tally_part(opened)["unanswered"] == len(waiting)
 
 

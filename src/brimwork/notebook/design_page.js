@@ -171,6 +171,7 @@ function render({ model, el }) {
     input.value = entry.value;
     const longest = Math.max(entry.value.length, ...entry.options.map(one => one[1].length));
     row.className = `bw-row bw-${entry.state}${longest > LONG ? " bw-long" : ""}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
+    row.hidden = Boolean(entry.idle); // it plays no part as the design stands
     back.hidden = !entry.usual;
     back.textContent = entry.usual ? `take the usual ${entry.usual}` : "";
     back.setAttribute("aria-label", `${entry.label}: take the usual ${entry.usual}`);

@@ -20,7 +20,7 @@ from brimwork.notebook import own_prices
 from brimwork.notebook import page_boxes as boxes
 from brimwork.notebook import page_parts as parts
 from brimwork.notebook.boxes import typed_for, unit_offered
-from brimwork.notebook.form import HEADS, name_of
+from brimwork.notebook.form import HEADS, idle, name_of
 from brimwork.notebook.opened import OpenDesign, begin_design, look_at, remember
 from brimwork.notebook.printing import printed
 from brimwork.notebook.results import drawings_shown, findings_shown
@@ -214,6 +214,7 @@ class DesignPage(anywidget.AnyWidget):
         keys = {one for one in {*before.values, *after.values} if before.values.get(one) != after.values.get(one)}
         keys |= {*uneven(before), *uneven(after)}
         keys |= {one for one in FOLLOW[after.kind] if usual_of(before, one) != usual_of(after, one)}  # what their boxes offer
+        keys |= idle(before) ^ idle(after)
         keys |= {head for head in HEADS if getattr(before, head) != getattr(after, head)}
         whole = before.region != after.region or before.kind != after.kind
         shape = (

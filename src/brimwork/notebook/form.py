@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 
+from brimwork.design.typed.design import Design
 from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.prices import PER
 from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, BUILDERS_WORDS
@@ -80,6 +82,25 @@ def keys_of(step: str, design, priced: frozenset[str] | None = None) -> list[str
             continue
         found.append(key)
     return found
+
+
+# Values that play no part as a design stands: what a rill is like where there is none, what slabs are like where the stones stand on the blocks.
+_IDLE: dict[str, Callable[[Design], bool]] = {
+    **dict.fromkeys(
+        ("cascade.rill_width", "cascade.rill_slope", "cascade.rill_wall", "cascade.rill_roughness"), lambda d: _stands(d, "cascade.rill_length", 0.0)
+    ),
+    **dict.fromkeys((f"slab.{name}" for name in ("length", "width", "thickness", "density")), lambda d: _stands(d, "stones.stand_on", "blocks")),
+}
+
+
+def idle(design: Design) -> frozenset[str]:
+    """The boxes that are not shown as the design stands."""
+    return frozenset(key for key, plays_no_part in _IDLE.items() if plays_no_part(design))
+
+
+def _stands(design: Design, key: str, value: float | str) -> bool:
+    given = design.given(key)
+    return given is not None and given.value == value
 
 
 def is_seldom(key: str, kind: str) -> bool:

@@ -13,7 +13,7 @@ from brimwork.design.typed.starting import ALSO_SHORT, ASKED_FIRST, usual_of
 from brimwork.design.typed.uneven import uneven
 from brimwork.design.typed.wording import spoken
 from brimwork.notebook.boxes import UNKNOWN, as_typed, empty_words
-from brimwork.notebook.form import FORM_STEPS, HEADS, is_seldom, keys_of, name_of
+from brimwork.notebook.form import FORM_STEPS, HEADS, idle, is_seldom, keys_of, name_of
 from brimwork.notebook.opened import OpenDesign
 
 
@@ -102,6 +102,7 @@ def entry(key: str, design: Design) -> dict[str, Any]:
         "usual": as_typed(key, usual.text) if usual and state != "usual" else "",  # what can be had instead
         "basis": given.basis if given else "",
         "unit": field.here(region) if hasattr(field, "here") else "",
+        "idle": key in idle(design),
     }
 
 

@@ -191,7 +191,7 @@ def _finding(finding: Finding, design: Design) -> dict[str, Any]:
         "title": worded(called(finding), design.region),
         "value": "" if unshown else without_keys(finding.value, _name(design.region)),
         "limit": finding.limit,
-        "remedy": _linked(finding.remedy, design),
+        "remedy": _linked(finding.remedy.removeprefix("change "), design),  # it stands behind "To change:"
         "note": without_keys(finding.note, _name(design.region)),
         "basis": finding.basis,
         "safety": is_safety(finding.id, finding.group),

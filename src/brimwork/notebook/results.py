@@ -58,7 +58,7 @@ def _finding_html(chain: Chain, finding: Finding) -> Markup:
     mark, colour = MARKS[finding.grade]
     body = [f"<p>Basis: {escape(finding.basis)}.</p>"]
     body += [f"<p>{escape(_sentence(finding.note))}</p>"] if finding.note else []
-    body += [f"<p><strong>What to change:</strong> {escape(finding.remedy)}.</p>"] if finding.remedy else []
+    body += [f"<p><strong>What to change:</strong> {escape(finding.remedy.removeprefix('change '))}.</p>"] if finding.remedy else []
     lines = [line for name in finding.results for line in working_lines(chain, name)]
     body += [f"<pre style='white-space:pre-wrap'>{NEW_LINE.join(escape(line) for line in lines)}</pre>"] if lines else []
     limit = f" <small>({escape(finding.limit)})</small>" if finding.limit else ""

@@ -145,7 +145,7 @@ def _working_of(chain: Chain, finding: Finding, number: int, shown: set[str]) ->
     if finding.note:
         lines.append(typst_words(sentence(finding.note.rstrip("."))))
     if finding.remedy:
-        lines.append(typst_words(f"What to change: {finding.remedy}."))
+        lines.append(typst_words(f"What to change: {finding.remedy.removeprefix('change ')}."))
     for name in finding.results:
         try:
             worked = chain.working(name)

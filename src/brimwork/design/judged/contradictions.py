@@ -49,7 +49,11 @@ def _apart(row: Agreeing, chain: Chain) -> Finding | None:
         AT_LEAST: "it must be more than that" if apart else "it must be at least that",
         AT_MOST: "it must be less than that" if apart else "it can be at most that",
     }[row.must]
-    value = f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}{_typed(row, chain) if row.said else ''}"
+    value = (
+        f"{row.said}: {said(typed)}; it must be {'more than' if apart else 'at least'} {said(other)}{_typed(row, chain)}"
+        if row.said and not other and row.must == AT_LEAST
+        else f"{row.key} gives {said(typed)}{f' ({row.said})' if row.said else ''}; {row.words}: {said(other)}; {must}{_typed(row, chain) if row.said else ''}"
+    )
     if row in CANNOT or row in DIFFERS:
         return _measured_apart(row, value)
     measured = row.measured(chain)

@@ -105,6 +105,7 @@ def kinds_of(check_id: str) -> tuple[str, ...]:
 
 # Checks on which somebody's safety rests: whole groups, and of the others what concerns digging, lifting, open water, walls.
 _SAFETY_GROUPS = ("supply", "loads")
+_MONEY = ("C55",)  # of those groups, what nobody is hurt by
 _SAFETY_TOO = ("C32", "C33", "C35", "C36", "C48", "C51", "C52", "C53", "C54", "C62", "C65")
 # Checks that keep water where it belongs and the pump covered: a design may ask for more than the kit does, never for less, as with those of safety.
 _ONLY_TIGHTER = ("C13", "C14", "C17", "C18", "C18g", "C39", "C57", "C60", "C66", "C73")
@@ -112,7 +113,7 @@ _ONLY_TIGHTER = ("C13", "C14", "C17", "C18", "C18g", "C39", "C57", "C60", "C66",
 
 def is_safety(check_id: str, group: str) -> bool:
     """Whether somebody's safety rests on a check."""
-    return group in _SAFETY_GROUPS or check_id in _SAFETY_TOO
+    return group in _SAFETY_GROUPS and check_id not in _MONEY or check_id in _SAFETY_TOO
 
 
 def only_tighter(check_id: str, group: str) -> bool:

@@ -133,7 +133,7 @@ _BY_KIND: dict[str, dict[str, Usual]] = {
     "cascade": {
         "flow.for_each_metre": ("2 L/s per m", "10 US gal/min per ft", CP), "flow.weir_coefficient": ("1.70 m^0.5/s", "3.08 ft^0.5/s", _MEMORY),
         "cascade.feed": ("bottom", "bottom", CP), "cascade.splash_edge": ("100 mm", "4 in", CP), "cascade.rill_width": ("250 mm", "10 in", CP),
-        "cascade.rill_slope": (0.01, 0.01, CP), "cascade.rill_wall": ("80 mm", "3 in", CP), "cascade.rill_roughness": (0.013, 0.013, _READ),
+        "cascade.rill_slope": ("1:100", "1:100", CP), "cascade.rill_wall": ("80 mm", "3 in", CP), "cascade.rill_roughness": (0.013, 0.013, _READ),
     },
 }  # fmt: skip
 
