@@ -113,6 +113,18 @@ def test_a_late_answer_to_a_move_does_not_take_the_place_of_what_is_being_typed(
     assert {one.split(" | ")[0] for one in seen(page)} == {"17 m", "17 mm"}
 
 
+def test_what_is_marked_to_be_typed_over_stays_marked_when_an_answer_to_a_move_comes_late(lip):
+    page, line, cell, box, slider = lip
+    line.hold()
+    slider.press("End")
+    end = slider.input_value()
+    box.press("ControlOrMeta+a")
+    settled(line, cell, f"head over the lip {end} mm")
+    page.wait_for_function("([box, end]) => box.value === `${end} mm`", arg=[box.element_handle(), end])
+    box.press_sequentially("17 mm")
+    assert box.input_value() == "17 mm"
+
+
 def test_a_late_answer_to_an_entry_does_not_move_the_slider_from_where_it_was_put_since_and_the_next_move_counts(lip):
     page, line, cell, box, slider = lip
     line.hold()

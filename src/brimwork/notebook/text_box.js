@@ -13,8 +13,10 @@ function render({ model, el }) {
   const show = () => {
     if (model.get("said") < said) return model.set({ value: stood, said }); // an answer to what was done before
     if (input.value !== stood) return; // somebody is typing
+    const marked = document.activeElement === input && input.selectionEnd - input.selectionStart === input.value.length;
     said = model.get("said");
     stood = input.value = model.get("value");
+    if (marked) input.select(); // to be typed over
   };
   model.on("change:value", show);
   input.addEventListener("blur", show);
