@@ -4,6 +4,7 @@ import json
 import re
 import shutil
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -197,6 +198,19 @@ def test_no_picture_or_label_stands_after_another_without_a_word(workbook):
         call = source.partition("(")[0] if cell["cell_type"] == "code" else ""
         assert workbook == "water-balance" or section != contents.MORE or call not in PICTURES or before not in PICTURES, source
         before = call
+
+
+@lessons
+def test_in_us_units_a_picture_begins_at_numbers_of_three_figures_at_most(workbook, monkeypatch):
+    system.use(system.FEET)
+    begun = []
+    monkeypatch.setattr(live, "FormulaExplorer", lambda formula, letters, values: begun.append(values) or SimpleNamespace(show=lambda after: None))
+    for call in contents.calls(workbook):
+        if call.name == "explore":
+            live.explore(*call.words, **call.named)
+    assert begun
+    shown = [QUANTITIES[letter].text_here(value, None) for values in begun for letter, value in values.items()]
+    assert [text for text in shown if len(re.sub(r"\D", "", text.split(" ")[0].partition("e")[0]).strip("0")) > 3] == []
 
 
 # --- what a check counts ------------------------------------------------------------------------------------------------------------

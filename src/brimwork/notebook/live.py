@@ -374,11 +374,12 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
 
 
 def on_a_step(ranges: Ranges, letter: str, value: float) -> float:
-    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value beyond the slider's ends stays."""
+    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value more than a step beyond its ends in three figures."""
     row = QUANTITIES[letter]
     low, high, step = row.stepped(*ranges.range(letter))
-    place = low + round((convert(value, row.here) - low) / step) * step
-    return row.read(f"{place:.6g} {row.here}") if low <= place <= high else value
+    there = convert(value, row.here)
+    place = min(max(low + round((there - low) / step) * step, low), high)
+    return row.read(f"{place if abs(place - there) < step else float(f'{there:.3g}'):.6g} {row.here}")
 
 
 def _middle(formula: Formula, letter: str) -> float:
