@@ -51,8 +51,11 @@ def _room_for_blocks(chain: Chain) -> str:
     block = (d["reservoir.block_length"], d["reservoir.block_width"], d["reservoir.block_height"])
     bed = d["site.bed_length"] - beside, d["site.bed_width"] - beside
     fit, other = blocks_in_pit(*bed, d["reservoir.block_height"], block, d["ground.clearance"])
-    one, two = (f"{way.along} x {way.across}" for way in (fit, other))
-    return f"a bed of that size, apron taken off, has room for {fit.blocks} blocks, {one}{' turned' if fit.turned else ''} ({two} the other way)"
+    room = "a bed of that size, apron taken off, has room for"
+    if not fit.blocks:
+        return f"{room} no block"
+    one, two = (f"{way.along} x {way.across}" if way.blocks else "none" for way in (fit, other))
+    return f"{room} {fit.blocks} {'block' if fit.blocks == 1 else 'blocks'}, {one}{' turned' if fit.turned else ''} ({two} the other way)"
 
 
 def _rill(chain: Chain) -> str:
