@@ -3,6 +3,7 @@
 import datetime
 import gc
 import importlib
+import sys
 from functools import cache
 from pathlib import Path
 
@@ -48,6 +49,14 @@ def nobody_has_chosen_units():
     """A class, a learner or a test that chooses a system chooses it for the process: the next test begins where nobody has."""
     yield
     system.use_none()
+
+
+@pytest.fixture(autouse=True)
+def no_lesson_is_open():
+    """A workbook that a test runs opens a lesson in the process: the next test begins without."""
+    yield
+    if opened := sys.modules.get("brimwork.notebook.progress"):
+        opened.closed()
 
 
 def pytest_configure() -> None:

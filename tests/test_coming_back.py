@@ -171,7 +171,7 @@ def test_the_line_at_the_top_follows_what_is_answered(book):
     two.exercises[1].box.value = two.exercises[1].question.typed(two.exercises[1].question.answer, 4)
     assert "1 Recall&nbsp;<strong>✓" in progress.how_far() and "Go on with <strong>7 Find the slip" in progress.how_far()
     part.turn()
-    assert "All of it is done" in progress.how_far()
+    assert "Every question here is answered" in progress.how_far()
 
 
 def test_a_picture_waits_for_its_prediction(book, monkeypatch):

@@ -91,12 +91,12 @@ def test_a_step_that_the_page_has_shown_is_not_drawn_again_unless_another_value_
 
     moves(monkeypatch, lambda: slid(head, 1, ahead=one._beside(head)))
     assert not shown(head.sent) and head.box.value == "12.5 mm"
-    assert "head over the lip 12.5 mm" in one.handle.shown[-1], "at rest the workbook has it all the same"
+    assert "head over the lip 12.5\N{NO-BREAK SPACE}mm" in one.handle.shown[-1], "at rest the workbook has it all the same"
     late = one._beside(head)
     moves(monkeypatch, lambda: slid(length, 1))
     moves(monkeypatch, lambda: slid(head, 1, ahead=late))
     (corrected,) = shown(head.sent)
-    assert "lip 13 mm" in corrected["show"] and "lip 610 mm" in corrected["show"] and f"data-at='{one.at()}'" in corrected["show"]
+    assert "lip 13\N{NO-BREAK SPACE}mm" in corrected["show"] and "lip 610\N{NO-BREAK SPACE}mm" in corrected["show"] and f"data-at='{one.at()}'" in corrected["show"]
 
 
 def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):
@@ -105,7 +105,7 @@ def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):
     moves(monkeypatch, lambda: slid(head, 1, ahead=one._beside(head)))
     moves(monkeypatch, lambda: setattr(head.box, "value", "12.7 mm"))
     (typed,) = [message for message in head.sent if "show" in message]
-    assert "lip 12.7 mm" in typed["show"] and f"data-at='{one.at()}'" in typed["show"]
+    assert "lip 12.7\N{NO-BREAK SPACE}mm" in typed["show"] and f"data-at='{one.at()}'" in typed["show"]
 
 
 def test_a_page_that_was_loaded_again_gets_its_pictures_again(monkeypatch):
@@ -135,7 +135,7 @@ def test_a_picture_is_an_svg_of_the_page_while_it_moves_and_an_image_at_rest(mon
     moves(monkeypatch, lambda: [slid(one.controls[0], 1) for _ in range(3)])
     assert ["<svg" in message["show"] for message in one.controls[0].sent if "show" in message] == [True, True, True]
     (last,) = one.handle.shown
-    assert image.element(one.figure().picture.sheet) in last and "head over the lip 13.5 mm" in last
+    assert image.element(one.figure().picture.sheet) in last and "head over the lip 13.5\N{NO-BREAK SPACE}mm" in last
 
 
 def test_a_move_that_waited_in_the_page_does_not_undo_what_was_typed_after_it():

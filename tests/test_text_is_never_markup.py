@@ -13,7 +13,7 @@ from brimwork.shown import attribute, escape, in_markdown
 
 SOURCE = Path(brimwork.__file__).parent
 FILES = [file for file in sorted(SOURCE.rglob("*.py")) if file.name != "shown.py" and "pack" not in file.parts]
-ESCAPING = {"escape", "attribute", "in_markdown", "Markup"}
+ESCAPING = {"escape", "attribute", "in_markdown", "Markup", "read_here"}
 NUMBERS = {"len", "int", "round", "id", "float"}
 MARKED = re.compile(r"</?[a-zA-Z!]|&#?\w+;")
 FIGURES = re.compile(r"[-+]?[\d.]*[gfed]$")
@@ -45,7 +45,7 @@ def own_markup() -> set[str]:
 @cache
 def takes_markup(file: Path) -> set[str]:
     """What a file calls whose first argument is Markup; `self` does not count."""
-    found = set(PAGES) | {"Markup"} | ({"Shown"} if "notebook" in file.parts or SOURCE not in file.parents else set())
+    found = set(PAGES) | {"Markup", "read_here"} | ({"Shown"} if "notebook" in file.parts or SOURCE not in file.parents else set())
     taken = [node.module for node in ast.walk(tree(file)) if isinstance(node, ast.ImportFrom)]
     for other in {file, *(one for one in FILES if ".".join(["brimwork", *one.relative_to(SOURCE).with_suffix("").parts]) in taken)}:
         for node in ast.walk(tree(other)):

@@ -61,7 +61,7 @@ class TestedRange:
 
     @property
     def span(self) -> str:
-        low, high = (system.in_chosen(end) if end else "" for end in (self.low, self.high))
+        low, high = (system.in_chosen(end, way=way) if end else "" for end, way in ((self.low, 1), (self.high, -1)))
         if low and high:
             return f"{low} to {high}"
         return f"from {low}" if low else f"up to {high}"

@@ -33,7 +33,7 @@ section_of_a_sphere = Law(
 
 # falling and flowing
 free_fall = Law(
-    "free fall: water that has come down by z moves at", "v = sqrt(2*g*z)", TORRICELLI.at("prop. on the outflow of a jet"), holds="no friction, steady flow"
+    "free fall: the speed grows with the root of the way down", "v = sqrt(2*g*z)", TORRICELLI.at("prop. on the outflow of a jet"), holds="no friction, steady flow"
 )
 velocity_head = Law("speed as a height: the head that makes it", "h_a = v**2/(2*g)", BERNOULLI.at("section on steady flow"), holds="no friction, steady flow")
 continuity = Law("continuity: what comes must pass", "Q = A_a*v", BERNOULLI.at("section on steady flow"), holds="steady flow of water")
@@ -89,7 +89,7 @@ halves_of_a_ring = Law(
     holds="a round wall, free to give a little, that pulls evenly through its thickness",
 )
 wind_brought_to_rest = Law(
-    "moving air brought to rest presses with", "p_dyn = rho_air*v_wind**2/2", BERNOULLI.at("section on steady flow"), holds="steady wind"
+    "moving air brought to rest presses on what stops it", "p_dyn = rho_air*v_wind**2/2", BERNOULLI.at("section on steady flow"), holds="steady wind"
 )
 
 # ranges that experiments support

@@ -157,6 +157,16 @@ class Quantity:
             size = system.round_step(size / 2.2)
         return math.ceil(ends[0] / size - 1e-6) * size, math.floor(ends[1] / size + 1e-6) * size, size
 
+    def on_a_slider(self, low: float, high: float, step: float) -> tuple[float, float, float]:
+        """The same for a slider: where its ends come from another system, each goes to a rounder number nearby, which somebody of this one would choose."""
+        start, end, size = self.stepped(low, high, step)
+        if self.here == self.metric:
+            return start, end, size
+        room = 0.06 * (end - start)
+        start = _rounder(start, size, min(room, max(start - size, 0.0)) if start > 0 else 0.0, room)
+        most = math.inf if self.limit is None else convert(self.limit, self.here)
+        return start, _rounder(end, size, room, min(room, most - end)), size
+
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
 
@@ -192,6 +202,18 @@ class Quantity:
 def days(text: str) -> str:
     """Days in the plural, unless it is one."""
     return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
+
+
+def _rounder(value: float, step: float, down: float, up: float) -> float:
+    """The roundest number that lies so near, whole steps away: that with the fewest figures, one that ends in five before others, the nearest of these."""
+    steps = range(-math.floor(down / step + 1e-6), math.floor(up / step + 1e-6) + 1)
+    return min((value + count * step for count in steps), key=lambda end: (_figures(end), abs(end - value)))
+
+
+def _figures(value: float) -> float:
+    """How many figures a number has; a last one of five counts half."""
+    digits = f"{value:.6e}".partition("e")[0].replace(".", "").rstrip("0").lstrip("-")
+    return len(digits) - 0.5 * digits.endswith("5")
 
 
 def _the(name: str) -> str:

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
+from fractions import Fraction
 
 from brimwork import units
 
@@ -103,19 +104,41 @@ def near_there(text: str, unit: str) -> str:
 
 
 def round_there(text: str, system: str) -> str:
-    """A value such as "1 mm" in the unit of a system, to one figure: "0.04 in"."""
+    """A tolerance such as "1 mm" in the unit of a system, never wider: of a tape where that is inches, "1/32 in", else in round figures, "0.05 US gal/min"."""
     reading = units.parse(text)
     there = counterpart(reading.unit, system)
-    return text if there == reading.unit else f"{units.number(float(f'{units.convert(reading.value, there):.1g}'))} {there}"
+    if there == reading.unit:
+        return text
+    value = units.convert(reading.value, there) * (1 + 1e-9)
+    power = 10 ** math.floor(math.log10(value))
+    round_figure = units.number(power * max(figure for figure in (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8) if figure * power <= value))
+    return f"{_on_a_tape(value) if there == 'in' and value >= FINEST else round_figure} {there}"
 
 
-def in_chosen(text: str, digits: int = 2) -> str:
-    """A value such as "30 mm" in the unit of the system that was chosen: "1.2 in"; as it is where it has that unit, or nobody has chosen."""
+FINEST = 1 / 64  # in, the finest mark of a tape
+
+
+def _on_a_tape(inches: float) -> str:
+    """The next mark of a tape below: 3/8; under an eighth in 64ths, under two inches in 16ths, above in quarters."""
+    parts = 64 if inches < 0.125 else 16 if inches < 2 else 4
+    whole, rest = divmod(math.floor(inches * parts), parts)
+    return " ".join(filter(None, (str(whole) if whole else "", str(Fraction(rest, parts)) if rest else "")))
+
+
+def in_chosen(text: str, digits: int = 2, way: int = 0) -> str:
+    """A value such as "30 mm" in the unit of the system that was chosen: "1.2 in"; as it is where it has that unit, or nobody has chosen.
+
+    A limit is told to its safe side: `way` 1 rounds up, -1 down.
+    """
     reading = units.parse(text)
     if not _chosen[0] or of_unit(reading.unit) in ("", current()):
         return text
     there = counterpart(reading.unit, current())
-    return f"{units.number(float(f'{units.convert(reading.value, there):.{digits}g}'))} {there}"
+    value = units.convert(reading.value, there)
+    told = float(f"{value:.{digits}g}")
+    if value and way * (value - told) > 1e-9 * abs(value):  # rounded to the wrong side
+        told += way * 10 ** (math.floor(math.log10(abs(value))) + 1 - digits)
+    return f"{units.number(float(f'{told:.{digits}g}'))} {there}"
 
 
 def length(metres: float) -> str:
@@ -132,10 +155,20 @@ _NAMES = {
     "ampere and metre": "ampere and foot",
     "each millimetre": "each inch",
     "one metre": "one foot",
-    " 1 m from": " 3.3 ft from",
-    "two metres": "6.6 ft",
+    " 1 m from": " 39 in from",
+    "two metres": "6 1/2 ft",
     "1.5 m ": "5 ft ",
     "each cubic metre": "each cubic yard",
+    "reading of the staff": "reading of the grade rod",
+    "bench mark": "benchmark",
+    "sub-base": "base course",
+    "protection fleece": "protection underlayment",
+    "fleece": "underlayment",
+    "utilisation": "utilization",
+    "vapour": "vapor",
+    "labour": "labor",
+    "hire": "rental",
+    "programme": "schedule",
 }
 
 

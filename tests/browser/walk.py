@@ -446,7 +446,7 @@ class Walk:
             ):
                 self.note(f"{call.name}: what was said to the answers is gone")
         self.section = "0"
-        if self.name in contents.ORDER and not re.search(r"All of it is done|Go on with", self.page.inner_text("main")):
+        if self.name in contents.ORDER and not re.search(r"Every question here is answered|Go on with", self.page.inner_text("main")):
             self.note("the line at the top does not say where to go on")
 
     def pictures(self, look: Path) -> None:

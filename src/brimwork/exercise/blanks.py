@@ -53,8 +53,13 @@ _COUNTED = {"bags before rounding up": "bags", "blocks needed in a pit": "blocks
 
 def rounded_up(worked: Worked) -> str:
     """What a number comes to of things that are bought whole, or ""."""
-    counted = _COUNTED.get(worked.formula.name)
-    return f"Rounded up: {math.ceil(worked.found[worked.formula.result] - 1e-9)} {counted}." if counted else ""
+    return in_whole_ones(worked.formula, worked.found[worked.formula.result])
+
+
+def in_whole_ones(formula: Formula, result: float) -> str:
+    """The same for a result of a formula."""
+    counted = _COUNTED.get(formula.name)
+    return f"Rounded up: {math.ceil(result - 1e-9)} {counted}." if counted else ""
 
 
 def given_text(worked: Worked) -> str:

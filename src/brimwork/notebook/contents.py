@@ -14,6 +14,7 @@ from brimwork.notebook.books import shipped
 ORDER = ("volume", "reservoir", "overflow", "pipes", "loads", "water-balance", "siting", "lining", "ground", "supply", "cost", "variants", "commissioning")
 COURSE = (*ORDER, "capstone")
 ASKING = range(7, 11)  # sections that ask for what was taught before
+_CODE = re.compile(r"T\d\d\.\d+")
 MORE = 99  # the number of what stands after the last section
 
 
@@ -49,6 +50,24 @@ def title(workbook: str) -> str:
     """The heading of a workbook."""
     first = json.loads((shipped() / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"][0]
     return "".join(first["source"]).partition("\n")[0].lstrip("# ")
+
+
+def prose(workbook: str) -> str:
+    """All that a workbook says in words of its own, cell after cell."""
+    cells = json.loads((shipped() / f"{workbook}.ipynb").read_text(encoding="utf-8"))["cells"]
+    sources = ("".join(cell["source"]) for cell in cells if cell["cell_type"] == "markdown")
+    return "\n".join([*sources, *(call.words[0] for call in calls(workbook) if call.name == "said_here")])
+
+
+def asked_in(workbook: str) -> tuple[str, ...]:
+    """Codes of all questions that a workbook asks, but for those that it recalls."""
+    words = (word for call in calls(workbook) if call.name not in ("recall", "look_back", "outcomes") for word in call.words)
+    return tuple(dict.fromkeys(word for word in words if _CODE.fullmatch(word)))
+
+
+def recalling(codes: tuple[str, ...]) -> str:
+    """The lesson that begins with these questions, or ""."""
+    return next((name for name in COURSE for call in calls(name) if call.name == "recall" and call.words == codes), "")
 
 
 def asked_after_teaching(workbook: str) -> tuple[str, ...]:

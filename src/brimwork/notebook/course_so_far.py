@@ -16,8 +16,6 @@ from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, button
 from brimwork.units import InputError
 
-_CODE = re.compile(r"T\d\d\.\d+")
-
 
 @dataclass(frozen=True)
 class Lesson:
@@ -36,9 +34,8 @@ def lessons() -> list[Lesson]:
 
 def _lesson(name: str) -> Lesson:
     calls = contents.calls(name)
-    asks = dict.fromkeys(word for call in calls if call.name not in ("recall", "look_back", "outcomes") for word in call.words if _CODE.fullmatch(word))
     checks = [call.words[0] for call in calls if call.name == "exit_check"]
-    return Lesson(name, contents.title(name), tuple(asks), f"{checks[0]}: exit check" if checks else "")
+    return Lesson(name, contents.title(name), contents.asked_in(name), f"{checks[0]}: exit check" if checks else "")
 
 
 @dataclass(frozen=True)
@@ -56,12 +53,18 @@ class Progress:
 
     @property
     def said(self) -> str:
-        count = f"{self.right} of {len(self.lesson.asks)} questions right"
+        count = standing_of(self.right, self.tried, len(self.lesson.asks))
         if self.done:
             return f"✓ exit check right; {count}"
         if self.checked:
             return f"exit check not yet all right; {count}"
         return f"begun; {count}" if self.tried else "not begun"
+
+
+def standing_of(right: int, tried: int, asked: int) -> str:
+    """How questions stand, so that what nobody has tried yet never looks wrong: "3 questions right, 2 not tried yet"."""
+    parts = [f"{right} question{'' if right == 1 else 's'} right" if right else "", f"{tried - right} not right yet" if tried > right else ""]
+    return ", ".join(filter(None, [*parts, f"{asked - tried} not tried yet" if asked > tried else ""]))
 
 
 def standings(held: list[dict], among: list[Lesson]) -> list[Progress]:
@@ -105,11 +108,11 @@ class Outcomes(Part):
         self.topics, self.record, self.shown = topics, record, widgets.HTML()
         again = button("Count again", "bring the table up to date from your answers", self.count)
         self.count()
-        super().__init__([self.shown, again], "\n".join(f"{code}: {outcome} ({said} questions right)" for code, outcome, said in self.rows))
+        super().__init__([self.shown, again], "\n".join(f"{code}: {outcome} ({said})" for code, outcome, said in self.rows))
 
     def count(self) -> None:
         self.rows = _served(self.topics, self.record)
-        self.shown.value = table(("Code", "Afterwards you can", "Questions right"), self.rows)
+        self.shown.value = table(("Code", "Afterwards you can", "Your questions"), self.rows)
 
 
 def outcomes(*topics: str, record: str = ANSWERS) -> Outcomes | Shown:
@@ -129,6 +132,7 @@ def _served(topics: tuple[str, ...], record: str) -> list[tuple[str, str, str]]:
             raise InputError(f"there is no topic '{code}': name one of {', '.join(TOPICS)}")
         for number, outcome in enumerate(TOPICS[code].outcomes):
             asked = [name for name in bank.questions() if name.partition(".")[0] == code and TOPICS[code].serves(name) == number]
-            right = sum(name in last and claims.found(last[name], held) in ("right", "told") for name in asked)
-            rows.append((code, system.named_here(outcome), f"{right} of {len(asked)}"))
+            tried = [name for name in asked if name in last]
+            right = sum(claims.found(last[name], held) in ("right", "told") for name in tried)
+            rows.append((code, system.named_here(outcome), standing_of(right, len(tried), len(asked))))
     return rows

@@ -20,7 +20,7 @@ from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import given_values, progress
 from brimwork.notebook.given_values import InCell
-from brimwork.notebook.pages import Page, Shown, checked, say
+from brimwork.notebook.pages import Page, Shown, once, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, box, button, leads_to, paragraph, status, told_back
 from brimwork.notebook.tied import ASKED, Tied
@@ -66,7 +66,7 @@ def ledger(name: str, **values: InCell) -> Page | Shown:
     plain += [f"{number}. {found.line(piece)}  [{_units(found, piece, typeset.PLAIN)}]" for number, piece in enumerate(found.pieces, start=1)]
     notes = [f"Note: {note}." for note in formula.notes({**found.values, **found.found})]
     return Page(
-        "\n\n".join([told, table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), checked(formula)]),
+        "\n\n".join([told, table, f"**{end}.** {check}", *(f"*{note}*" for note in notes), *once(formula, told)]),
         "\n".join([told, *plain, end, check, *notes]),
     )
 

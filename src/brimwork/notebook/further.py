@@ -6,6 +6,7 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.exercise import bank, own_questions
+from brimwork.notebook.kept import words_here
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import QUIET, alert, exercise, paragraph
@@ -36,6 +37,7 @@ class Further:
 def _short(code: str) -> str:
     text = " ".join(bank.pose(code).text.split())
     cut = text[:_SHOWN].rpartition(" ")[0]
+    text, cut = words_here(text), words_here(cut)
     return f"{code}: {text}" if len(text) <= _SHOWN else f"{code}: {cut} …"
 
 

@@ -7,18 +7,25 @@ from contextlib import contextmanager
 
 import ipywidgets as widgets
 
+from brimwork import system
+from brimwork.design.typed.wording import worded
 from brimwork.exercise import answers, claims
 from brimwork.exercise.diagnosis import Diagnosis
-from brimwork.shown import Markup, attribute, escape
+from brimwork.shown import Markup, attribute, escape, read_here
 from brimwork.units import InputError
 
 ROUNDS = 100  # seeds that "new numbers" may go through from the first on
 
 
+def words_here(text: str) -> str:
+    """Our own words, which are those of the UK, in those of the system in use."""
+    return worded(text, "US" if system.current() == system.FEET else "UK")
+
+
 def paragraph(markup: Markup, role: str = "") -> Markup:
     """A paragraph as widgets show it, its lines as close as those of the page; `role` is what a screen reader makes of it."""
     meant = f" role='{attribute(role)}'" if role else ""
-    return Markup(f"<p{meant} style='line-height:1.45;margin:.35em 0'>{markup}</p>")
+    return Markup(f"<p{meant} style='line-height:1.45;margin:.35em 0'>{read_here(markup, words_here)}</p>")
 
 
 def status(markup: Markup) -> Markup:

@@ -15,12 +15,14 @@ from brimwork.exercise.choices import Choice, Telling
 from brimwork.exercise.diagnosis import ONCE_SHOWN, diagnose
 from brimwork.notebook import contents, progress, recalling
 from brimwork.notebook.answer_sheet import write_sheet
+from brimwork.notebook.kept import words_here
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, QUIET, ByChoice, Exercise, Keeper, alert, box, button, exercise, paragraph, status
 from brimwork.notebook.tied import ASKED, Tied
 from brimwork.notebook.to_keep import link_to
-from brimwork.shown import Markup, escape
+from brimwork.notebook.word_list import told_words, words_of_lesson
+from brimwork.shown import Markup, escape, held_together
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
@@ -48,12 +50,21 @@ class Together:
         self.widget = Part([one.widget for one in self.exercises], plain or "\n".join(one.question.text for one in self.exercises))
 
 
+class Recalled:
+    """Questions of earlier topics, and before them the words of the lesson that they begin, folded."""
+
+    def __init__(self, codes: tuple[str, ...], seed: int, record: str | None, workbook: str, plain: str = ""):
+        self.asked = Together(codes, seed, record, plain=plain)
+        words = [words_of_lesson(workbook)] if workbook else []
+        self.widget = Part([*words, self.asked.widget], self.asked.widget.plain)
+
+
 def recall(*codes: str, before: str = "", seed: int = 0, record: str | None = ANSWERS) -> None:
     """Three questions from the workbooks before one, others with other numbers on another day: recall(before="overflow").
 
     With codes these are asked, with other numbers on another day, or on the numbers of a `seed`: recall("T02.2", "T03.4", "T01.6").
     """
-    _display(lambda: Together(*_recalled(codes, before, seed, record), record, plain="" if codes else _DRAWN), progress.RECALL)
+    _display(lambda: Recalled(*_recalled(codes, before, seed, record), record, before or contents.recalling(codes), "" if codes else _DRAWN), progress.RECALL)
 
 
 _DRAWN = "Three questions from earlier topics, drawn when this cell is run, with other numbers on another day."
@@ -87,10 +98,10 @@ class Prediction:
 
     def __init__(self, code: str, seed: int, record: str | None):
         self.question, self.keeper, self.said, self.standing = _choice(code, seed), Keeper(record), widgets.HTML(), ""
-        options = [(option, place) for place, option in enumerate(self.question.options)]
+        options = [(held_together(words_here(option)), place) for place, option in enumerate(self.question.options)]
         self.radio = widgets.RadioButtons(options=options, value=None, description="I predict", style=QUIET, layout={"width": "auto"})
         self.why = box("Because", "40em")
-        text = widgets.HTML(paragraph(escape(self.question.text)))
+        text = widgets.HTML(f"{paragraph(escape(self.question.text))}{told_words(self.question.text, self.question.code)}")
         keep = button("Keep my prediction", "keep the choice and the reason", self.keep)
         text.add_class(ASKED)
         self.widget = Part([text, self.radio, self.why, keep, self.said, self.keeper.said, Tied()], self.question.text)

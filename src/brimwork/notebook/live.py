@@ -26,6 +26,7 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import progress
 from brimwork.notebook.given_values import of_here
 from brimwork.notebook.heard import Heard
+from brimwork.notebook.kept import words_here
 from brimwork.notebook.pages import Page, say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import ANSWERS, Keeper
@@ -33,7 +34,7 @@ from brimwork.notebook.saving import Saving
 from brimwork.notebook.slider import Slider
 from brimwork.notebook.text_box import TextBox
 from brimwork.notebook.unfolded import Unfolded
-from brimwork.shown import Markup, attribute, escape
+from brimwork.shown import Markup, attribute, escape, read_here
 from brimwork.units import InputError, convert, parse
 
 MOST_CONTROLS = 3
@@ -63,12 +64,12 @@ class Figure:
     def html(self) -> Markup:
         shown = self.picture
         drawn = svg.write_svg(shown.sheet, self.key) if self.key else image.element(shown.sheet)
-        notes = "".join(f"<br><em>Note: {escape(note)}.</em>" for note in self.notes)
+        notes = "".join(f"<br><em>Note: {read_here(escape(note), words_here)}.</em>" for note in self.notes)
         head = "".join(f"<th scope='col'>{escape(column)}</th>" for column in shown.columns)
         rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in shown.rows)
         at = Markup(f" data-at='{attribute(self.at)}'") if self.at else Markup("")
         return Markup(
-            f"<figure style='margin:0;max-width:720px'{at}>{drawn}<figcaption aria-live='polite'>{escape(shown.sentence)}{notes}</figcaption>"
+            f"<figure style='margin:0;max-width:720px'{at}>{drawn}<figcaption aria-live='polite'>{read_here(escape(shown.sentence), words_here)}{notes}</figcaption>"
             f"<details><summary>Numbers of the curve</summary><table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></details></figure>"
         )
 
@@ -88,7 +89,7 @@ class Control:
     ):
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         self._done = 0.0  # when the page did what was taken last
-        low, high, step = self.row.stepped(*ranges.range(letter))
+        low, high, step = self.row.on_a_slider(*ranges.range(letter))
         self.span = low, high
         self.box = TextBox(value=self._text(), description=f"{letter}, {self.row.plain_name}", layout=_ROOMY)
         self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.here, min=low, max=high, step=step)
@@ -374,12 +375,11 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
 
 
 def on_a_step(ranges: Ranges, letter: str, value: float) -> float:
-    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value more than a step beyond its ends in three figures."""
+    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value beyond the slider's ends stays."""
     row = QUANTITIES[letter]
-    low, high, step = row.stepped(*ranges.range(letter))
-    there = convert(value, row.here)
-    place = min(max(low + round((there - low) / step) * step, low), high)
-    return row.read(f"{place if abs(place - there) < step else float(f'{there:.3g}'):.6g} {row.here}")
+    low, high, step = row.on_a_slider(*ranges.range(letter))
+    place = low + round((convert(value, row.here) - low) / step) * step
+    return row.read(f"{place:.6g} {row.here}") if low <= place <= high else value
 
 
 def _middle(formula: Formula, letter: str) -> float:

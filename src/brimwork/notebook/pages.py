@@ -13,11 +13,13 @@ from brimwork.drawing import image
 from brimwork.drawing.pictures.steps_drawn import SKETCHED
 from brimwork.drawing.records import Sheet
 from brimwork.edition import __version__
+from brimwork.exercise.blanks import in_whole_ones
 from brimwork.formula import Formula, Published, origin
 from brimwork.nomenclature import QUANTITIES
-from brimwork.notebook import given_values
+from brimwork.notebook import given_values, progress
 from brimwork.notebook.given_values import InCell
-from brimwork.shown import Markup, attribute, escape
+from brimwork.notebook.kept import words_here
+from brimwork.shown import Markup, attribute, escape, markdown_read_here
 from brimwork.topics.pumps import FEEBLE, IMPOSSIBLE, POSSIBLE, nameplate_check
 from brimwork.units import InputError
 
@@ -29,7 +31,7 @@ class Page:
     """Markdown for JupyterLab, plain text for everything else."""
 
     def __init__(self, markdown: str, plain: str):
-        self.markdown, self.plain = markdown, plain
+        self.markdown, self.plain = markdown_read_here(markdown, words_here), words_here(plain)
 
     def _repr_mimebundle_(self, **_) -> dict[str, str]:
         return {"text/markdown": self.markdown, "text/plain": self.plain}
@@ -54,14 +56,14 @@ def say(error: InputError) -> Shown:
 def table(head: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "") -> Markup:
     """A table of texts, the first of each row its name; a long one scrolls."""
     heads = "".join(f"<th scope='col' style='text-align:left'>{escape(cell)}</th>" for cell in head)
-    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(first)}</th>{_cells(rest)}</tr>" for first, *rest in rows)
+    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(words_here(first))}</th>{_cells(rest)}</tr>" for first, *rest in rows)
     titled = f"<caption style='text-align:left'><strong>{escape(caption)}</strong></caption>" if caption else ""
     role = f" tabindex='0' role='region' aria-label='{attribute(caption)}'" if caption else ""
     return Markup(f"<div style='overflow-x:auto'{role}><table>{titled}<thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>")
 
 
 def _cells(cells: Iterable[str]) -> Markup:
-    return Markup("".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells))
+    return Markup("".join(f"<td style='text-align:left'>{escape(words_here(cell))}</td>" for cell in cells))
 
 
 def work(name: str, **values: InCell) -> Page | Shown:
@@ -84,12 +86,18 @@ def work(name: str, **values: InCell) -> Page | Shown:
     told = given_values.given_told(formula, worked.values, values, put.factors)
     if _heavy(formula):
         lines_shown = ["<details><summary>The formula, and the numbers put in</summary>", *lines_shown, "</details>"]
+    rounded = in_whole_ones(formula, worked.result)
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
     return Page(
-        "\n\n".join([told, *lines_shown, f"**{result}.**", *notes, *tested, checked(formula)]),
-        "\n".join([told, *plain, result, *(f"Note: {note}" for note in worked.notes)]),
+        "\n\n".join([told, *lines_shown, f"**{result}.** {rounded}".rstrip(), *notes, *once(formula, told, *tested)]),
+        "\n".join([told, *plain, f"{result} {rounded}".rstrip(), *(f"Note: {note}" for note in worked.notes)]),
     )
+
+
+def once(formula: Formula, told: str, *more: str) -> list[str]:
+    """What a formula rests on, as notes below a sum that begins with `told`: where a lesson has said the same already, it does not say it again."""
+    return [note for note in (*more, checked(formula)) if progress.first_said(note, f"{formula.name}: {told}")]
 
 
 def said_here(text: str) -> Page:
@@ -143,7 +151,7 @@ def derive(name: str, reason: str = "") -> Page | Shown:
         named |= {*fresh}
         where = f"\n\nwhere {_letters(fresh)}." if fresh else ""
         reason = system.named_here(step.reason)
-        rows.append(f"**{number}.** {reason[:1].upper()}{reason[1:]}. *({how})*\n\n$$\n{typeset.relation(step.left, step.right)}\n$${where}")
+        rows.append(f"**{number}.** {reason[:1].upper()}{reason[1:]} *({how})*:\n\n$$\n{typeset.relation(step.left, step.right)}\n$${where}")
         plain.append(f"{number}. {reason}: {typeset.relation(step.left, step.right, typeset.PLAIN)} [{how}]")
     lines = f"{len(steps)} line{'' if len(steps) == 1 else 's'}"
     title = f"The formula, and how it is derived in {lines}" if heavy else f"How it is derived, in {lines}"
@@ -213,7 +221,7 @@ def label(flow: str, head: str, power: str) -> Page | Shown:
         return say(error)
     verdict = f"Label {checked_label.verdict}"
     limits = f"up to {POSSIBLE:g} possible, over {IMPOSSIBLE:g} impossible, under {FEEBLE:g} feeble"
-    why = f"The most that the water can receive, over the power taken in; limits are judgement: {limits}."
+    why = f"The most that the water can receive, over the power taken in; the limits are our own choice: {limits}."
     return Page(f"**{verdict}.** {checked_label.sentence}\n\n*{why}*", f"{verdict}. {checked_label.sentence}")
 
 

@@ -18,11 +18,12 @@ from brimwork.exercise.diagnosis import ONCE_SHOWN, Diagnosis, diagnose
 from brimwork.exercise.hints import TOLD, ladder
 from brimwork.exercise.question import Question
 from brimwork.notebook import progress
-from brimwork.notebook.kept import Keeper, alert, paragraph, status
+from brimwork.notebook.kept import Keeper, alert, paragraph, status, words_here
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.tied import ASKED, Tied
-from brimwork.shown import Markup, escape
+from brimwork.notebook.word_list import told_words
+from brimwork.shown import Markup, escape, held_together
 from brimwork.units import InputError
 
 FEWEST_WORDS = 3  # of a reason
@@ -83,7 +84,8 @@ class Exercise:
         self.buttons.children = self.own
         if not self.examined:
             self.open_help()
-        self.text.value = f"{paragraph(Markup(f'{head}{escape(self.question.text)}'))}{picture}"  # last: who reads it finds its boxes, not those that go
+        words = told_words(self.question.text, self.question.code)
+        self.text.value = f"{paragraph(Markup(f'{head}{escape(self.question.text)}'))}{words}{picture}"  # last: who reads it finds its boxes, not those that go
 
     def posed(self) -> Posed:
         return bank.pose(self.name, self.seed)
@@ -199,7 +201,7 @@ class ByChoice(Exercise):
     mended_taken = ""  # what was typed last for the number without the slip
 
     def ask(self) -> list[widgets.Widget]:
-        options = [(option, place) for place, option in enumerate(self.question.options)]
+        options = [(held_together(words_here(option)), place) for place, option in enumerate(self.question.options)]
         self.radio = widgets.RadioButtons(
             options=options, value=None, description=f"Choose one{f' for question{self.number}' if self.number else ''}", style=QUIET, layout={"width": "auto"}
         )

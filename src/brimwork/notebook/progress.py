@@ -36,6 +36,7 @@ class _Workbook:
         self.asked: dict[str, dict[str, Counted]] = {}
         self.waiting: dict[str, list[Callable[[], None]]] = {}
         self.told: Callable[[], None] | None = None
+        self.notes: dict[str, str] = {}
 
 
 _open = _Workbook()
@@ -81,13 +82,29 @@ def predicted(code: str) -> None:
     changed()
 
 
+def in_a_lesson() -> bool:
+    """Whether a workbook with a line at its top is open."""
+    return _open.told is not None
+
+
+def first_said(note: str, by: str) -> bool:
+    """Whether a note is to stand here: in a lesson once, where `by` said it first, and there again when that is run again; elsewhere every time."""
+    return not in_a_lesson() or _open.notes.setdefault(note, by) == by
+
+
+def closed() -> None:
+    """No lesson is open any more."""
+    global _open
+    _open = _Workbook()
+
+
 def how_far() -> Markup:
     """How far one has come, section by section, and where to go on."""
     rows, first = [], ""
     for name in _ORDER:
         asked = _open.asked.get(name)
-        if name == DERIVE and _open.asked.get(FADED):
-            rows.append((name, _TO_READ))
+        if name == DERIVE and (next_one := _open.asked.get(FADED)) and not any(one.standing for one in next_one.values()):
+            rows.append((name, _TO_READ))  # whoever has begun the next section is past it
         if not asked:
             continue
         standing = [one.standing for one in asked.values()]
@@ -105,7 +122,7 @@ def how_far() -> Markup:
     elif first:
         end = f"Go on with <strong>{escape(first)}</strong>."
     else:
-        end = "All of it is done."
+        end = "Every question here is answered."
     means = f"{_NOT_YET} stands for not yet begun. " if any(mark == _NOT_YET for _, mark in rows) else ""
     return Markup(f"<p style='line-height:1.5;margin:.35em 0'>So far: {line}<br>{escape(means)}{Markup(end)}</p>")
 
@@ -114,6 +131,7 @@ def so_far() -> None:
     """The line at the top of a workbook that says how far one has come; it follows what is answered below."""
     _open.asked.clear()
     _open.waiting.clear()
+    _open.notes.clear()
     line = widgets.HTML(how_far())
 
     def follow() -> None:

@@ -50,4 +50,4 @@ def _check(booked: Booking) -> str:
     if booked.misclosure is None:
         return f"{sums} It does not close back on the bench mark, so a wrong reading would not show."
     verdict = "within" if booked.closes else "more than"
-    return f"{sums} Back on the bench mark it misses by {system.length(abs(booked.misclosure))}, {verdict} the {system.length(MISCLOSURE)} that are allowed (judgement)."
+    return f"{sums} Back on the bench mark it misses by {system.length(abs(booked.misclosure))}, {verdict} the {system.length(MISCLOSURE)} that are allowed (our own choice)."

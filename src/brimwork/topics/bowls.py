@@ -7,7 +7,7 @@ from brimwork.sources import SCHASCHKE, UNATTRIBUTED
 from brimwork.steps import Ode, Take
 
 _START = ("H_2 = H_1", "t_drain = 0")
-_FLOW = Take("at each head passes", "Q = C_d*A_o*sqrt(2*g*H_2)")
+_FLOW = Take("at each head the opening passes its own flow", "Q = C_d*A_o*sqrt(2*g*H_2)")
 _NO_CD = "You left out the discharge coefficient. The stream narrows behind the opening, so less comes than the plain theory says."
 _UPRIGHT = "That is a tank with upright sides and the first surface. This one narrows as it empties. Use the volume of its own shape between the two levels."
 

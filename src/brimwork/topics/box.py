@@ -58,7 +58,7 @@ panel_bow = Formula(
     result="w_bow",
     equals="5*p_side*s_strut**4/(32*E_pan*t_pan**3)",
     steps=(
-        Take("an even push bends a strip of the panel, a metre high and free to turn at its struts, with", "m_bend = p_side*(s_strut*x_strut - x_strut**2)/2"),
+        Take("an even push bends a strip of the panel, a metre high and free to turn at its struts", "m_bend = p_side*(s_strut*x_strut - x_strut**2)/2"),
         Take(
             "every bent part moves the middle by half its distance from the strut; a strip of a board resists with a twelfth of its thickness cubed",
             "w_bow = 2*Integral(m_bend*x_strut/2, (x_strut, 0, s_strut/2))/(E_pan*t_pan**3/12)",

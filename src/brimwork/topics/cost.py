@@ -19,8 +19,8 @@ bags_needed = Formula(
     close="0.05",
     equals="m_net*(1 + s_waste)/m_bag",
     steps=(
-        Take("with its waste, what has to be bought is", "m_gross = m_net + s_waste*m_net"),
-        Take("in bags that is", "N_bag = m_gross/m_bag"),
+        Take("what has to be bought is more, by its waste", "m_gross = m_net + s_waste*m_net"),
+        Take("count it in bags", "N_bag = m_gross/m_bag"),
         Step("put it in"),
     ),
     unpublished="a share added and a division",

@@ -49,9 +49,9 @@ discharge_coefficient = Formula(
     result="C_d",
     equals="C_c*C_v",
     steps=(
-        Take("behind the opening the stream narrows to", "A_j = C_c*A_o"),
+        Take("behind the opening the stream narrows to a share of it", "A_j = C_c*A_o"),
         Take("its speed is a little less than that of free fall", "v = C_v*sqrt(2*g*H_o)"),
-        Take("so much passes", "Q = A_j*v"),
+        Take("what passes is speed times area", "Q = A_j*v"),
         Take("compare it with the whole opening at the speed of free fall", "C_d = Q/(A_o*sqrt(2*g*H_o))"),
         Step("opening and speed cancel"),
     ),
@@ -139,7 +139,7 @@ overflow_ratio = Formula(
     result="r_over",
     equals="Q_over/(k_run*A_catch*i_rain + Q_feed)",
     steps=(
-        Take("the rain that runs in, and a top-up valve that sticks open, bring at worst", "Q = k_run*A_catch*i_rain + Q_feed"),
+        Take("at worst the rain that runs in and a top-up valve that sticks open come together", "Q = k_run*A_catch*i_rain + Q_feed"),
         Take("compare what the overflow can carry", "r_over = Q_over/Q"),
         Step("put it in"),
     ),
@@ -157,7 +157,7 @@ drain_time = Formula(
     result="t_drain",
     equals="2*A_tank*(sqrt(H_1) - sqrt(H_2))/(C_d*A_o*sqrt(2*g))",
     steps=(
-        Take("at each head passes", "Q = C_d*A_o*sqrt(2*g*H_2)"),
+        Take("at each head the opening passes its own flow", "Q = C_d*A_o*sqrt(2*g*H_2)"),
         emptying,
         Ode("solve: at the first head no time has gone", "", at=(_START,)),
     ),
@@ -185,7 +185,7 @@ drain_against_inflow = Formula(
     equals="2*A_tank*(C_d*A_o*sqrt(2*g)*(sqrt(H_1) - sqrt(H_2)) + Q_feed*log((C_d*A_o*sqrt(2*g*H_1) - Q_feed)/(C_d*A_o*sqrt(2*g*H_2) - Q_feed)))"
     "/(2*g*C_d**2*A_o**2)",
     steps=(
-        Take("at each head more runs out than in, by", "Q = C_d*A_o*sqrt(2*g*H_2) - Q_feed"),
+        Take("at each head more runs out than in: take the difference", "Q = C_d*A_o*sqrt(2*g*H_2) - Q_feed"),
         emptying,
         Ode("solve: at the first head no time has gone", "", at=(_START,)),
     ),
@@ -208,7 +208,7 @@ two_tanks = Formula(
     result="t_drain",
     equals="2*A_tank*(sqrt(H_1) - sqrt(H_2))/(C_d*A_o*sqrt(2*g)*(1 + A_tank/A_t2))",
     steps=(
-        Take("at each difference in level passes", "Q = C_d*A_o*sqrt(2*g*H_2)"),
+        Take("at each difference in level the pipe passes its own flow", "Q = C_d*A_o*sqrt(2*g*H_2)"),
         Law(
             "continuity: one surface falls while the other rises, and the difference closes by both",
             "Derivative(t_drain, H_2) = -1/(Q/A_tank + Q/A_t2)",
@@ -232,7 +232,7 @@ notch_draw_down = Formula(
     result="t_drain",
     equals="2*A_tank/(3*k_n)*(1/H_2**(3/2) - 1/H_1**(3/2))",
     steps=(
-        Take("at each head over the notch passes", "Q = k_n*H_2**(5/2)"),
+        Take("at each head the notch passes its own flow", "Q = k_n*H_2**(5/2)"),
         emptying,
         Ode("solve: at the first head no time has gone", "", at=(_START,)),
     ),
@@ -250,7 +250,7 @@ rim_runs_down = Formula(
     result="t_drain",
     equals="2*A_tank/(C_w*b)*(1/sqrt(H_2) - 1/sqrt(H_1))",
     steps=(
-        Take("at each head over the rim passes", "Q = C_w*b*H_2**(3/2)"),
+        Take("at each head the rim passes its own flow", "Q = C_w*b*H_2**(3/2)"),
         emptying,
         Ode("solve: at the first head no time has gone", "", at=(_START,)),
     ),

@@ -154,9 +154,9 @@ thickness_round_a_circle = Formula(
     equals="(1 + 2*D/d_t)*t_sheet",
     steps=(
         Take("on the flat liner the line that comes to lie at the edge goes round", "l_sheet = pi*(d_t + 2*D)"),
-        Take("the pit itself is", "l_round = pi*d_t"),
+        Take("the pit itself goes round less far", "l_round = pi*d_t"),
         Take("so many layers lie over each other in the mean", "n_lay = l_sheet/l_round"),
-        Take("pressed flat they take up", "t_fold = n_lay*t_sheet"),
+        Take("pressed flat, the folds take up room", "t_fold = n_lay*t_sheet"),
         Step("put the layers in"),
     ),
     unpublished=_OWN,

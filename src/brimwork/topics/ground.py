@@ -193,7 +193,7 @@ layer_mass = Formula(
     result="m_fill",
     equals="L_dig*W_dig*t_sub*k_comp*rho_loose",
     steps=(
-        Take("compacted, the layer takes up", "V_fill = L_dig*W_dig*t_sub"),
+        Take("compacted, the layer takes up its area times its thickness", "V_fill = L_dig*W_dig*t_sub"),
         Take("loose, that is more by the compaction factor", "V_loose = k_comp*V_fill"),
         Take("mass is volume times density, both loose", "m_fill = rho_loose*V_loose"),
         Step("put both in"),
@@ -212,7 +212,7 @@ backfill_mass = Formula(
     result="m_fill",
     equals="(L_dig*W_dig - L_out*W_out)*D*k_comp*rho_loose",
     steps=(
-        Take("seen from above, what is left of the pit round the box is", "A_z = L_dig*W_dig - L_out*W_out"),
+        Take("seen from above, the box leaves a ring of the pit", "A_z = L_dig*W_dig - L_out*W_out"),
         Take("up to the top of the box that is, compacted", "V_fill = A_z*D"),
         Take("loose, that is more by the compaction factor", "V_loose = k_comp*V_fill"),
         Take("mass is volume times density, both loose", "m_fill = rho_loose*V_loose"),
@@ -280,7 +280,7 @@ fill_thrust = Formula(
     result="F_fill",
     equals="1/2*K_soil*rho_fill*g*D**2*L_out",
     steps=(
-        Take("at a depth the weight above presses down with", "p_over = rho_fill*g*z_fill"),
+        Take("at a depth the weight above presses down on each square metre", "p_over = rho_fill*g*z_fill"),
         Take("a share of it presses to the side", "p_side = K_soil*p_over"),
         Take("add it up over the depth", "F_fill = L_out*Integral(p_side, (z_fill, 0, D))"),
         Step("integrate"),

@@ -198,7 +198,7 @@ stone_mass = Formula(
     result="m_stone",
     equals="A_cov*t_st*rho_bulk*(1 + s_waste)",
     steps=(
-        Take("the layer takes up", "V = A_cov*t_st"),
+        Take("the layer takes up its area times its thickness", "V = A_cov*t_st"),
         Take("waste and spilling add their share", "m_stone = V*rho_bulk + s_waste*(V*rho_bulk)"),
         Step("put the layer in"),
     ),

@@ -59,7 +59,7 @@ spread_of_ring = Formula(
     steps=(
         Take("at 45 degrees the load gains the thickness of the slab on every side: the outer circle grows by it twice", "d_so = d_fo + 2*t_s"),
         Take("and the inner circle shrinks as much", "d_si = d_fi - 2*t_s"),
-        Take("the patch under the slab is the ring between", "A_c = pi/4*(d_so**2 - d_si**2)"),
+        Take("the patch under the slab is the ring between the two circles", "A_c = pi/4*(d_so**2 - d_si**2)"),
         Step("put both in"),
     ),
     where=("2*t_s < d_fi", "d_fi < d_fo"),
@@ -182,7 +182,7 @@ allowable_pressure = Formula(
         Take("and the safety factor takes its share of that", "p_all = p_long/f_s"),
         Step("put it in"),
     ),
-    unpublished="creep 0.40 and factor 1.5 are judgement; the factors of the block guides (C680, C737) could not be read and are disputed",
+    unpublished="creep 0.40 and factor 1.5 are our own choice; the factors of the block guides (C680, C737) could not be read and are disputed",
     slips=(
         Slip("p_short*k_creep*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
         Slip("p_short*k_creep", "You left the safety factor out. Divide by it."),
@@ -238,7 +238,7 @@ brief_pressure = Formula(
     equals="p_short/f_s",
     defined="the short-term strength, less the share that the safety factor takes",
     by_hand=(ByHand("p_short=180 kPa, f_s=1.5", "180/1.5", "120 kPa"),),
-    unpublished="a strength over a safety factor, by definition; a factor of 1.5 is judgement",
+    unpublished="a strength over a safety factor, by definition; a factor of 1.5 is our own choice",
     slips=(
         Slip("p_short*f_s", "A safety factor must make the allowed load smaller. Divide the test strength by it."),
         Slip("p_short", "You left the safety factor out. Divide by it."),

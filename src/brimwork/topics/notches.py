@@ -123,7 +123,7 @@ head_error = Formula(
     result="r_Q",
     equals="n_w*e_H/H",
     steps=(
-        Take("flow goes with a power of the head, so a head that is off by a share gives a flow that is off by", "r_Q = (1 + e_H/H)**n_w - 1"),
+        Take("flow goes with a power of the head, so an error in the head is raised to that power", "r_Q = (1 + e_H/H)**n_w - 1"),
         Approach("for an error that is small against the head", letter="e_H", to="0*H"),
     ),
     published=(Published("Q=0.05 m3/s, C_d=0.6, theta=90 deg, n_w=2.5, e_H=0.25 mm", "0.00238", 2e-3, SARKAR.at("Ex 5.11"), after=(head_at_v_notch,)),),

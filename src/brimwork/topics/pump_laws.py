@@ -226,7 +226,7 @@ cost_of_pumping = Formula(
         pressure_as_head,
         power_of_flow,
         _TO_THE_WATER,
-        Solve("so what goes in is", of="eta_pump", relation="P_in = P_hyd/eta_pump"),
+        Solve("more goes in than comes out, by the efficiency", of="eta_pump", relation="P_in = P_hyd/eta_pump"),
         work_of_a_power,
         Take("energy is sold by the kilowatt-hour", "C_run = E_year*c_el"),
         Step("put it all together"),

@@ -139,7 +139,7 @@ best_power = Formula(
     steps=(
         hydraulic_power,
         pump_curve,
-        Optimum("the power is nothing at both ends; it is greatest at", of="P_hyd", kind="max", relation="Q = Q_max/sqrt(3)"),
+        Optimum("the power is nothing at both ends; it is greatest between them", of="P_hyd", kind="max", relation="Q = Q_max/sqrt(3)"),
         Take("call that the best power", "P_best = P_hyd"),
         Step("put the flow in"),
     ),

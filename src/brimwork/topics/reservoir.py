@@ -137,7 +137,7 @@ level_change = Formula(
     equals="V_w/(A_b*n_v)",
     steps=(
         water_per_level,
-        Take("a volume moves the level by", "z_r = V_w/w_l"),
+        Take("a volume moves the level by its share of the water area", "z_r = V_w/w_l"),
         Step("put the water for each unit of level in"),
     ),
     published=(Published("V_w=623 US gal, A_b=1000 ft2, n_v=1", "1 in", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in, turned round")),),
@@ -181,7 +181,7 @@ dead_water = Formula(
     equals="A_b*n_v*h_min",
     steps=(
         water_area,
-        Take("below the lowest level at which the pump may run lies", "V_dead = A_w*h_min"),
+        Take("below the lowest level at which the pump may run all is dead water", "V_dead = A_w*h_min"),
         Step("put the water area in"),
     ),
     unpublished=_OWN_SPACE,

@@ -23,7 +23,7 @@ hydraulic_radius = Formula(
     result="R_h",
     equals="w_rill*y_n/(w_rill + 2*y_n)",
     steps=(
-        Take("across a rill with upright sides, the water is", "A_rill = w_rill*y_n"),
+        Take("across a rill with upright sides the water is a rectangle", "A_rill = w_rill*y_n"),
         Take("it touches the bed and both sides", "l_wet = w_rill + 2*y_n"),
         Take("the hydraulic radius is how much water there is for each metre that rubs", "R_h = A_rill/l_wet"),
         Step("put both in"),
@@ -187,8 +187,8 @@ water_in_a_rill = Formula(
     result="V_rill",
     equals="w_rill*y_n*L_rill",
     steps=(
-        Take("across a rill with upright sides, the water is", "A_rill = w_rill*y_n"),
-        Take("along its length that makes", "V_rill = A_rill*L_rill"),
+        Take("across a rill with upright sides the water is a rectangle", "A_rill = w_rill*y_n"),
+        Take("along its length the stream is a long block", "V_rill = A_rill*L_rill"),
         Step("put it in"),
     ),
     unpublished="a length times a width times a depth",

@@ -10,7 +10,7 @@ from brimwork.laws import ballast_balance, buoyancy_of_foam, buoyancy_of_tank, m
 from brimwork.sources import ASCE_FORM, EN_1991_4, FEMA_259, NIST_811
 from brimwork.steps import Solve, Step, Take
 
-_JUDGED = "Check it full and empty: the water helps only while it is there. The push to allow for is judgement; where people gather an engineer decides."
+_JUDGED = "Check it full and empty: the water helps only while it is there. The push to allow for is our own choice; where people gather an engineer decides."
 _OWN_MOMENTS = "own statics: two moments about one edge; no printed example in small sizes was found"
 _NO_LIFT = "Stone under water is lifted as well. Take the density of water off that of the stone."
 
@@ -57,7 +57,7 @@ tipping_factor_from_offset = Formula(
     steps=(
         moment_of_weight,
         Take("the push turns it with its height as arm", "M_over = F_push*h_push"),
-        Take("which moves the line of the load off the middle by", "e_off = M_over/F_w"),
+        Take("this moves the line of the load off the middle", "e_off = M_over/F_w"),
         Take("compare what holds with what tips", "f_tip = M_hold/M_over"),
         Step("both are weight times a distance: half the base, and the eccentricity"),
     ),
@@ -72,7 +72,7 @@ base_on_feet = Formula(
     result="B_base",
     equals="d_feet*cos(pi/N_feet)",
     steps=(
-        Take("it tips over the line between two neighbouring feet, at a distance from the middle of", "x_b = d_feet/2*cos(pi/N_feet)"),
+        Take("it tips over the line between two neighbouring feet, some way from the middle", "x_b = d_feet/2*cos(pi/N_feet)"),
         Take("a base tips over its edge at half its width, so to the same effect", "B_base = 2*x_b"),
         Step("put it in"),
     ),
@@ -115,7 +115,7 @@ wind_tipping_factor = Formula(
     equals="F_w*B_base/(p_wind*c_f*b_face*h_face**2)",
     steps=(
         moment_of_weight,
-        Take("the wind pushes on the face with", "F_wind = p_wind*c_f*b_face*h_face"),
+        Take("the wind pushes on the whole face", "F_wind = p_wind*c_f*b_face*h_face"),
         Take("at half its height", "M_over = F_wind*h_face/2"),
         Take("compare what holds with what tips", "f_wind = M_hold/M_over"),
         Step("put all in"),
@@ -237,7 +237,7 @@ net_uplift = Formula(
     steps=(
         buoyancy_of_tank,
         Take("its own weight holds it down", "F_w = g*m_t"),
-        Take("with the safety factor on what lifts, there is left", "F_net = f_s*F_buoy - F_w"),
+        Take("take its weight off what lifts, with the safety factor on that", "F_net = f_s*F_buoy - F_w"),
         Step("put both in"),
     ),
     where=("m_t < f_s*rho*V_disp",),

@@ -35,7 +35,7 @@ rising_head = Formula(
     result="t_rise",
     equals="2/3*A_v*H_set/Q*(log(sqrt(1 + sqrt(k_H) + k_H)/(1 - sqrt(k_H))) - sqrt(3)*(atan((2*sqrt(k_H) + 1)/sqrt(3)) - pi/6))",
     steps=(
-        Take("once it has settled, the rim passes all that comes; at a share of that head it passes", "Q_rim = Q*k_H**(3/2)"),
+        Take("once it has settled, the rim passes all that comes; at a share of that head it passes less", "Q_rim = Q*k_H**(3/2)"),
         Law("continuity: what comes and does not leave raises the whole surface", "Derivative(t_rise, k_H) = A_v*H_set/(Q - Q_rim)", _STEADY),
         Ode("solve: at no head no time has gone", "", at=(("k_H = 0", "t_rise = 0"),)),
     ),
@@ -83,7 +83,7 @@ flow_that_comes_back = Formula(
     equals="V_way/t_way",
     defined="film and stone let out in proportion to what is in them; when all has settled it is the flow of the pump",
     by_hand=(ByHand("V_way=6 L, t_way=15 s", "6/15*60", "24 L/min"),),
-    unpublished="a model, and judgement: real stone lets the first water through late and the last of it for hours",
+    unpublished="a model, and our own choice: real stone lets the first water through late and the last of it for hours",
     slips=(Slip("V_way*t_way", "You multiplied. The longer water is on its way, the less comes out: divide."),),
     rises=("V_way",),
     falls=("t_way",),

@@ -81,7 +81,7 @@ height_in_sight = Formula(
     result="z_hid",
     equals="z_eye - (z_eye - z_sill)*(x_sill + x_beyond)/x_sill",
     steps=(
-        Take("the line of sight falls from the eye to the sill; for each metre of the way that is", "m_sight = (z_eye - z_sill)/x_sill"),
+        Take("the line of sight falls from the eye to the sill: share the fall out over each metre of the way", "m_sight = (z_eye - z_sill)/x_sill"),
         Take("it goes on falling as steeply, all the way to the feature", "z_hid = z_eye - m_sight*(x_sill + x_beyond)"),
         Step("put the fall in"),
     ),
@@ -127,7 +127,7 @@ sound_of_two = Formula(
     equals="10*log10(10**(L_one/10) + 10**(L_two/10))",
     steps=(
         Take("each level stands for an intensity; the first is, in units of the threshold", "j_one = 10**(L_one/10)"),
-        Take("and the second", "j_two = 10**(L_two/10)"),
+        Take("the second level is found in the same way", "j_two = 10**(L_two/10)"),
         Take("intensities add, levels do not", "L_sum = 10*log10(j_one + j_two)"),
         Step("put both in"),
     ),
@@ -151,10 +151,10 @@ change_of_sound = Formula(
     result="L_diff",
     equals="10*log10(r_J)",
     steps=(
-        Take("each level is ten times the logarithm of its intensity over the threshold; the first is", "L_one = 10*log10(j_one)"),
-        Take("and the second", "L_two = 10*log10(j_two)"),
+        Take("each level is ten times the logarithm of its intensity over the threshold: take the first", "L_one = 10*log10(j_one)"),
+        Take("the second level is found in the same way", "L_two = 10*log10(j_two)"),
         Take("compare the second intensity with the first", "r_J = j_two/j_one"),
-        Take("the level changes by", "L_diff = L_two - L_one"),
+        Take("the level changes by the difference of both", "L_diff = L_two - L_one"),
         Step("the difference of two logarithms is the logarithm of the ratio: the threshold cancels"),
     ),
     published=(

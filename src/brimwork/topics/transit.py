@@ -80,7 +80,7 @@ water_in_the_sheet = Formula(
     result="V_sheet",
     equals="Q*t_fall",
     steps=(
-        Take("a drop that leaves the edge is in the air for the time of fall, in which the pump sends", "V_w = Q*t_fall"),
+        Take("a drop that leaves the edge is in the air for the time of fall, and the pump goes on sending", "V_w = Q*t_fall"),
         Take("all of that is still falling when the drop lands", "V_sheet = V_w"),
         Step("put it in"),
     ),
@@ -105,7 +105,7 @@ water_in_the_stone = Formula(
     name="water on its way through the stone",
     result="V_hold",
     equals="A_run*t_st*n_hold",
-    defined="the running water fills a small share of the stone layer; 2 to 5 % is judgement",
+    defined="the running water fills a small share of the stone layer; 2 to 5 % is our own choice",
     by_hand=(ByHand("A_run=2.5 m2, t_st=80 mm, n_hold=0.03", "2.5*80*0.03", "6 L"),),
     unpublished=_THIN,
     slips=(
@@ -161,7 +161,7 @@ room_up_to_the_overflow = Formula(
     equals="A_b*n_v*(h_over - h_run)",
     steps=(
         Take("the blocks leave the void share of their plan to the water", "A_w = A_b*n_v"),
-        Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
+        Take("from the running level up to the overflow there is room in the water area", "V_free = A_w*(h_over - h_run)"),
         Step("put the water area in"),
     ),
     where=("h_run < h_over",),
@@ -183,7 +183,7 @@ drain_back_ratio = Formula(
     equals="A_b*n_v*(h_over - h_run)/V_tr",
     steps=(
         Take("the blocks leave the void share of their plan to the water", "A_w = A_b*n_v"),
-        Take("from the running level up to the overflow there is room for", "V_free = A_w*(h_over - h_run)"),
+        Take("from the running level up to the overflow there is room in the water area", "V_free = A_w*(h_over - h_run)"),
         Take("compare it with what comes back", "r_back = V_free/V_tr"),
         Step("put it in"),
     ),

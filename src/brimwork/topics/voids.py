@@ -54,7 +54,7 @@ void_fraction_from_density = Formula(
     result="n_por",
     equals="1 - rho_bulk/rho_s",
     steps=(
-        Take("dry stone weighs what its solid weighs, so the solid takes up", "V_solid = rho_bulk*V/rho_s"),
+        Take("dry stone weighs what its solid weighs: find the space of the solid", "V_solid = rho_bulk*V/rho_s"),
         Take("what is left of the whole is empty", "n_por = (V - V_solid)/V"),
         Step("the volume cancels"),
     ),
@@ -91,7 +91,7 @@ packed_spheres = Formula(
     result="n_por",
     equals="1 - N_cell*pi*d_s**3/(6*a_cell**3)",
     steps=(
-        Take("the spheres in a cell take up", "V_solid = N_cell*pi*d_s**3/6"),
+        Take("the spheres in a cell take up room", "V_solid = N_cell*pi*d_s**3/6"),
         Take("what is left of the cell is empty", "n_por = (a_cell**3 - V_solid)/a_cell**3"),
         Step("divide"),
     ),

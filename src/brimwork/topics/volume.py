@@ -101,7 +101,7 @@ prismoidal_rule = Formula(
     equals="h/6*(A_1 + 4*A_m + A_2)",
     steps=(
         Take("let the area grow with height as plane sides make it grow: by a first and a second power", "A_z = A_1 + c_1*z_f + c_2*z_f**2"),
-        Take("then half-way up it is", "A_m = A_1 + c_1*h/2 + c_2*h**2/4"),
+        Take("then half-way up the area lies between them", "A_m = A_1 + c_1*h/2 + c_2*h**2/4"),
         Take("and at the top", "A_2 = A_1 + c_1*h + c_2*h**2"),
         Take(_ADD_SLICES, "V = Integral(A_z, (z_f, 0, h))"),
         Step("integrate, and find one part of bottom, four of middle and one of top in it"),

@@ -124,8 +124,8 @@ rain_on_a_catch = Formula(
     result="V_rain",
     equals="k_run*A_catch*h_rain",
     steps=(
-        Take("on the plan of the catch falls", "V_w = A_catch*h_rain"),
-        Take("of which a share runs to the reservoir, the rest dries or strays", "V_rain = k_run*V_w"),
+        Take("the rain falls on the plan of the catch", "V_w = A_catch*h_rain"),
+        Take("a share of it runs to the reservoir, the rest dries or strays", "V_rain = k_run*V_w"),
         Step("multiply"),
     ),
     published=(Published("k_run=1, A_catch=1000 ft2, h_rain=1 in", "623 US gal", 1e-3, RAIN_CATCHMENT.at("1000 ft2 x 1 in")),),
@@ -182,7 +182,7 @@ water_in_a_filled_vessel = Formula(
     result="V_v",
     equals="V_in - V_f - (1 - n_por)*V_p",
     steps=(
-        Take("the pebbles themselves, without their gaps, take up", "V_solid = (1 - n_por)*V_p"),
+        Take("the pebbles themselves, without their gaps, take up the solid share", "V_solid = (1 - n_por)*V_p"),
         Take("the water has what foam and pebbles leave", "V_v = V_in - V_f - V_solid"),
         Step("put the pebbles in"),
     ),
@@ -202,7 +202,7 @@ treatment_volume = Formula(
     result="V_treat",
     equals="A_b*n_v*h_static + V_v",
     steps=(
-        Take("with the pump off the reservoir holds", "V_w = A_b*n_v*h_static"),
+        Take("with the pump off the reservoir is full to its static level", "V_w = A_b*n_v*h_static"),
         Take("all that goes round is that and the water in the vessel", "V_treat = V_w + V_v"),
         Step("put it in"),
     ),

@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import importlib
 import pkgutil
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from brimwork import system, topics
 from brimwork.conditions import holds
-from brimwork.drawing.graph import Axis, graph, nice_high
+from brimwork.drawing.graph import Axis, graph, nice_high, ticks
 from brimwork.drawing.pictures.paper import Draw, steps
 from brimwork.drawing.records import GREY, Level, Mark, Measure, Point, Sheet, Text, View
 from brimwork.formula import Formula
@@ -59,7 +60,7 @@ def picture(formula: Formula, values: dict[str, float], over: str) -> Picture:
     sentence = _sentence(formula, values, result) + (_NOT_ALL if section and _leaves(section) else "")
     x, y = QUANTITIES[over], formula.quantity
     columns = (_title(over), _title(formula.result))
-    rows = tuple((x.text_here(a), y.text_here(b)) for a, b in curve[:: max(1, len(curve) // 6)])
+    rows = tuple((x.text_here(a, None), y.text_here(b)) for a, b in _at_round_numbers(formula, values, over, curve))
     notes = (Text((4.0, 7.0), caption, "start", 3.1, GREY),) if caption else ()
     return Picture(Sheet(180, 76, views, _capital(system.named_here(formula.name)), _shape(formula, over, curve, caption), notes), sentence, columns, rows)
 
@@ -125,7 +126,7 @@ def _title(letter: str) -> str:
 def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 48) -> list[Point]:
     """Points (SI) over the usual range of `over`, stretched to take the given value in; where the formula has no value there is no point."""
     points = []
-    first, last = _start(formula, values, over), max(formula.range(over)[1], values[over])
+    first, last = _start(formula, values, over), max(_usual(formula, over)[1], values[over])
     for x in (first + (last - first) * share**2 for share in steps(0.0, 1.0, count)):  # closer together where curves bend most
         at = {**values, over: x}
         if all(holds(condition, at) for condition in formula.where):
@@ -138,9 +139,27 @@ def _curve(formula: Formula, values: dict[str, float], over: str, count: int = 4
     return points
 
 
+def _usual(formula: Formula, over: str) -> tuple[float, float]:
+    """Both ends of the usual range (SI), as sliders have them."""
+    row = QUANTITIES[over]
+    low, high, _ = row.on_a_slider(*formula.range(over))
+    return row.read(f"{low:.9g} {row.here}"), row.read(f"{high:.9g} {row.here}")
+
+
+def _at_round_numbers(formula: Formula, values: dict[str, float], over: str, curve: list[Point]) -> list[Point]:
+    """Points (SI) of a curve at its ends and at round numbers of the units of the page, for its table."""
+    row, points = QUANTITIES[over], [curve[0], curve[-1]]
+    axis = Axis("", *(convert(end, row.here) for end, _ in points))
+    for place in ticks(axis) if axis.high > axis.low else ():
+        x = row.read(f"{place:.9g} {row.here}")
+        with suppress(InputError):
+            points.insert(-1, (x, formula(**{**values, over: x})))
+    return list(dict((f"{x:.6g}", (x, y)) for x, y in points).values())
+
+
 def _start(formula: Formula, values: dict[str, float], over: str) -> float:
     """Where a curve begins: at zero, or, for one that has no value there, with the usual range."""
-    low = formula.range(over)[0]
+    low = _usual(formula, over)[0]
     try:
         formula(**{**values, over: 0.0})
     except InputError:
