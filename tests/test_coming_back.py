@@ -196,9 +196,9 @@ def test_a_picture_waits_for_its_prediction(book, monkeypatch):
     assert isinstance(shown[-1], live.Figure), "kept before, it is there at once"
 
 
-@pytest.mark.parametrize(("code", "line", "right"), [("T06.22", "312 L", "996 L"), ("T12.22", "330", "1650"), ("T02.22", "0.265 m3", "0.948 m3")])
+@pytest.mark.parametrize(("code", "line", "right"), [("T06.22", "420 L", "1180 L"), ("T12.22", "330", "1650"), ("T02.22", "0.265 m3", "0.948 m3")])
 def test_the_rightly_mended_line_is_told_as_that_and_asks_to_go_on(code, line, right):
-    """By hand: 0.4 x (1500 - 720) = 312 L, with 684 L 996; 1320/0.8 - 1320 = 330; 0.35 x (1.2 + 0.9) x 0.6 squared = 0.2646 m3."""
+    """By hand: 0.35 x (2000 - 800) = 420 L, with 760 L 1180; 1320/0.8 - 1320 = 330; 0.35 x (1.2 + 0.9) x 0.6 squared = 0.2646 m3."""
     mended = bank.pose(code).mended
     assert "rightly mended. Go on from there" in diagnose(mended, line).text and not diagnose(mended, line).right
     assert diagnose(mended, right).right

@@ -96,7 +96,11 @@ def test_a_step_that_the_page_has_shown_is_not_drawn_again_unless_another_value_
     moves(monkeypatch, lambda: slid(length, 1))
     moves(monkeypatch, lambda: slid(head, 1, ahead=late))
     (corrected,) = shown(head.sent)
-    assert "lip 13\N{NO-BREAK SPACE}mm" in corrected["show"] and "lip 610\N{NO-BREAK SPACE}mm" in corrected["show"] and f"data-at='{one.at()}'" in corrected["show"]
+    assert (
+        "lip 13\N{NO-BREAK SPACE}mm" in corrected["show"]
+        and "lip 610\N{NO-BREAK SPACE}mm" in corrected["show"]
+        and f"data-at='{one.at()}'" in corrected["show"]
+    )
 
 
 def test_a_typed_value_is_drawn_wherever_the_slider_stands(monkeypatch):

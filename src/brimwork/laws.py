@@ -33,7 +33,10 @@ section_of_a_sphere = Law(
 
 # falling and flowing
 free_fall = Law(
-    "free fall: the speed grows with the root of the way down", "v = sqrt(2*g*z)", TORRICELLI.at("prop. on the outflow of a jet"), holds="no friction, steady flow"
+    "free fall: the speed grows with the root of the way down",
+    "v = sqrt(2*g*z)",
+    TORRICELLI.at("prop. on the outflow of a jet"),
+    holds="no friction, steady flow",
 )
 velocity_head = Law("speed as a height: the head that makes it", "h_a = v**2/(2*g)", BERNOULLI.at("section on steady flow"), holds="no friction, steady flow")
 continuity = Law("continuity: what comes must pass", "Q = A_a*v", BERNOULLI.at("section on steady flow"), holds="steady flow of water")

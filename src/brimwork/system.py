@@ -32,11 +32,11 @@ for _metric, _us in _PAIRS:
 
 _METRIC_WORDS = (  # shaking is measured in m/s2 in the US too
     r"(?:milli|centi|kilo|square |cubic )?(?:metres?|litres?)|(?:kilo)?grams?|tonnes?|(?:kilo|mega)?(?:pascals?|newtons?)"
-    r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|(?<=\bin )(?:mm|cm|m(?!/s2)|kPa)\b|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m"
+    r"|(?<=\d )(?:mm|cm|m(?!/s2)|km|mm2|cm2|m2|m3|L|kg|t|N|kN|Pa|kPa|MPa)|(?<=\bin )(?:mm|cm|m(?!/s2)|kPa)\b|L/(?:s|min|h|day)\b|m/s\b|kg/\w+|t/m3|kN/m3|ohm/km|mV/A/m|degC\b"
 )
 _US_WORDS = (
     r"inch(?:es)?|(?<!on )(?<!the )(?<!of )feet|(?:square|cubic) (?:foot|feet|yards?)|(?:US )?gal(?:lons?)?|pounds?|short tons?"
-    r"|(?<=\d )(?<![A-Za-z_]\d )(?:in(?! (?:all|each|the|a|this|[\dX{]))|ft|yd|yd3|ft2|ft3|in2|lb|lbf|psi|psf)|ft/s|lb/\w+|ohm/kft|mV/A/ft"
+    r"|(?<=\d )(?<![A-Za-z_]\d )(?:in(?! (?:all|each|the|a|this|[\dX{]))|ft|yd|yd3|ft2|ft3|in2|lb|lbf|psi|psf)|ft/s|lb/\w+|ohm/kft|mV/A/ft|degF\b"
 )
 _WORDS = {METRES: re.compile(rf"\b(?:{_METRIC_WORDS})\b"), FEET: re.compile(rf"\b(?:{_US_WORDS})\b")}
 

@@ -36,8 +36,10 @@ def graph(
     records: list[Record] = []
     if untested_below is not None and untested_below > across.low:
         edge = min(untested_below, across.high)
-        records.append(Polygon(((across.low, up.low), (edge, up.low), (edge, up.high), (across.low, up.high)), "untested", "none"))
-        records.append(Text((across.low, up.high), "below the tested range", "start", 2.9, GREY, (2.0, -4.0)))
+        if edge < across.high:
+            records.append(Polygon(((across.low, up.low), (edge, up.low), (edge, up.high), (across.low, up.high)), "untested", "none"))
+        words = "below the tested range" if edge < across.high else "all of it below the tested range"
+        records.append(Text((across.low, up.high), words, "start", 2.9, GREY, (2.0, -4.0)))
     for at in ticks(across):
         records += [Line(((at, up.low), (at, up.high)), "grid"), Text((at, up.low), tick_mark(at), "middle", 2.9, GREY, (0, -4.0))]
     for at in ticks(up):

@@ -44,6 +44,7 @@ LIMITS: dict[str, tuple[str, ...]] = {
     "depth still to dig": ("0.01 < h_cut",),
     "duty flow over required flow": ("0.6 < r_duty", "r_duty < 1.6"),
     "rim out of level over head": ("r_level < 1",),
+    "flow ratio of a rim out of level": ("e_rim < 0.8*H",),
     "eccentricity over the edge of the kern": ("r_kern < 2",),
     "apron over splash reach": ("0.4 < r_apron", "r_apron < 3"),
     "tread over throw": ("0.5 < r_tread", "r_tread < 3"),

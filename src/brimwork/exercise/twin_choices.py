@@ -161,15 +161,15 @@ OTHER_CHOICES: dict[str, dict[str, Any]] = {
         "mend": ("time without top-up", "14 day", "18 day"),
     },
     "T06.22": {
-        "text": "A lined pit of 400 US gallons takes 12 blocks of 16 gallons, each 95 % empty. Pebbles, 40 % empty, fill the rest. Somebody works out the water.",
+        "text": "A lined pit of 500 US gallons takes 16 blocks of 12.5 gallons, each 95 % empty. Pebbles, 35 % empty, fill the rest. Somebody works out the water.",
         "lines": (
-            ("Space of the blocks: 12 x 16 = 192 US gal.", "This holds: the number of blocks times the size of one."),
-            ("Water in the blocks: 0.95 x 192 = 182 US gal.", "This holds: the empty share of the blocks."),
-            ("Water in the stone: 0.4 x 400 = 160 US gal.", ""),
-            ("Together: 182 + 160 = 342 US gal.", "The sum holds: blocks and stone together."),
+            ("Space of the blocks: 16 x 12.5 = 200 US gal.", "This holds: the number of blocks times the size of one."),
+            ("Water in the blocks: 0.95 x 200 = 190 US gal.", "This holds: the empty share of the blocks."),
+            ("Water in the stone: 0.35 x 500 = 175 US gal.", ""),
+            ("Together: 190 + 175 = 365 US gal.", "The sum holds: blocks and stone together."),
         ),
-        "because": "Stone fills only what the blocks leave. Take their 192 gallons off the pit first.",
-        "mend": ("water held", "266 US gal", "342 US gal"),
+        "because": "Stone fills only what the blocks leave. Take their 200 gallons off the pit first.",
+        "mend": ("water held", "295 US gal", "365 US gal"),
     },
     "T07.22": {
         "text": "A bowl of 330 lb with 16 US gallons of water stands on a ring foot, 16 in outside and 9.6 in inside. Somebody works out the pressure under the ring.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 _WHERE = {
     "work": "pages",
     "derive": "pages",
+    "parts_of": "pages",
     "said_here": "pages",
     "label": "pages",
     "start": "pages",

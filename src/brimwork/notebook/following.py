@@ -132,7 +132,7 @@ def _bowl_picture(values: dict[str, float], times: tuple[float, float], empty: f
     sheet = levels_in_time(
         [moment.t for moment in moments],
         [course.level(moment) for moment in moments],
-        {"overflow": circuit.h_over, "pump's limit": circuit.h_min},
+        {"overflow": circuit.h_over, "pump's limit, running": circuit.h_min},
         [course.head(moment) for moment in moments],
         times[0],
         "Start and stop",
@@ -201,11 +201,11 @@ def _days_picture(values: dict[str, float], depths: list[float], filled: bool) -
         **{letter: values[letter] for letter in ("h_min", "h_over", "V_tr", "A_wet", "Q_splash", "A_catch", "k_run")},
     )
     days = run_of_days(basin, values["h_static"], [Weather(depth, values["E_w"]) for depth in depths])
-    sentence = _what_the_days_brought(days)
+    sentence = f"{_what_the_days_brought(days)} {_least(basin)}"
     sheet = levels_in_time(
         [DAY * number for number in range(len(days) + 1)],
         [values["h_static"], *(day.level for day in days)],
-        {"overflow": basin.h_over, "pump stops": basin.lowest},
+        {"overflow": basin.h_over, "too low to start": basin.lowest},
         title="Day by day",
         description=sentence,
         unit=QUANTITIES["h_static"].here,
@@ -237,6 +237,12 @@ def _what_the_days_brought(days: list[DayOfWater]) -> str:
         f"In {len(days)} days the rain brings {litres(rain)}, {litres(lost)} dries or splashes out, {litres(spilled)} leaves by the overflow and "
         f"{litres(added)} is topped up. The static level ends at {QUANTITIES['h_static'].shown(days[-1].level)}."
     )
+
+
+def _least(basin: Basin) -> str:
+    """The level at rest under which nobody may start, which is not the limit of the running pump."""
+    level = QUANTITIES["h_static"].shown
+    return f"Under {level(basin.lowest)} at rest it must not start: the pump's limit is {level(basin.h_min)}, and a start takes {QUANTITIES['z_r'].shown(basin.lowest - basin.h_min)} more."
 
 
 def _if_short(days: list[DayOfWater]) -> list[str]:

@@ -8,6 +8,7 @@ that most moves, near or far, find their picture in the page already.
 from __future__ import annotations
 
 import asyncio
+import math
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
@@ -90,6 +91,7 @@ class Control:
         self.letter, self.row, self.value, self._changed, self._busy = letter, QUANTITIES[letter], value, changed, False
         self._done = 0.0  # when the page did what was taken last
         low, high, step = self.row.on_a_slider(*ranges.range(letter))
+        low, high = _taking_in(convert(value, self.row.here), low, high, step)
         self.span = low, high
         self.box = TextBox(value=self._text(), description=f"{letter}, {self.row.plain_name}", layout=_ROOMY)
         self.slider = Slider(name=self._said(low, high), letter=letter, unit=self.row.here, min=low, max=high, step=step)
@@ -174,6 +176,12 @@ class Control:
             self.box.value, self.message.value = text, ""
         finally:
             self._busy = False
+
+
+def _taking_in(value: float, low: float, high: float, step: float) -> tuple[float, float]:
+    """Both ends of a slider, so many steps further out that the value where it begins lies between them."""
+    below, above = math.ceil((low - value) / step - 1e-6), math.ceil((value - high) / step - 1e-6)
+    return low - max(below, 0) * step, high + max(above, 0) * step
 
 
 def _furthest(here: int, end: int, fits: Callable[[int], bool]) -> int:
@@ -375,11 +383,11 @@ def explore(name: str, *letters: str, after: str = "", **given: str) -> None:
 
 
 def on_a_step(ranges: Ranges, letter: str, value: float) -> float:
-    """The step of the slider that is nearest to a value, which is a round number in the units of the page; a value beyond the slider's ends stays."""
+    """The step of the slider, or of one that goes on beyond its ends, that is nearest to a value: a round number in the units of the page."""
     row = QUANTITIES[letter]
-    low, high, step = row.on_a_slider(*ranges.range(letter))
+    low, _, step = row.on_a_slider(*ranges.range(letter))
     place = low + round((convert(value, row.here) - low) / step) * step
-    return row.read(f"{place:.6g} {row.here}") if low <= place <= high else value
+    return row.read(f"{place:.6g} {row.here}") if place >= 0 or low < 0 else value
 
 
 def _middle(formula: Formula, letter: str) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from brimwork import system, topics, typeset
 from brimwork.derivation import derived as verified
@@ -53,17 +53,19 @@ def say(error: InputError) -> Shown:
     return Shown(Markup(f"<p role='alert'><strong>Please change something:</strong> {escape(said)}</p>"), f"Please change something: {said}")
 
 
-def table(head: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "") -> Markup:
-    """A table of texts, the first of each row its name; a long one scrolls."""
+def table(head: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "", words: Callable[[str], str] = words_here) -> Markup:
+    """A table of texts, the first of each row its name; a long one scrolls. Its `words` are those of the system in use, if nothing else is said."""
     heads = "".join(f"<th scope='col' style='text-align:left'>{escape(cell)}</th>" for cell in head)
-    body = "".join(f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(words_here(first))}</th>{_cells(rest)}</tr>" for first, *rest in rows)
+    body = "".join(
+        f"<tr><th scope='row' style='text-align:left;font-weight:normal'>{escape(words(first))}</th>{_cells(map(words, rest))}</tr>" for first, *rest in rows
+    )
     titled = f"<caption style='text-align:left'><strong>{escape(caption)}</strong></caption>" if caption else ""
     role = f" tabindex='0' role='region' aria-label='{attribute(caption)}'" if caption else ""
     return Markup(f"<div style='overflow-x:auto'{role}><table>{titled}<thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>")
 
 
 def _cells(cells: Iterable[str]) -> Markup:
-    return Markup("".join(f"<td style='text-align:left'>{escape(words_here(cell))}</td>" for cell in cells))
+    return Markup("".join(f"<td style='text-align:left'>{escape(cell)}</td>" for cell in cells))
 
 
 def work(name: str, **values: InCell) -> Page | Shown:
@@ -90,7 +92,7 @@ def work(name: str, **values: InCell) -> Page | Shown:
     notes = [f"*Note: {note}.*" for note in worked.notes]
     tested = [f"*Tested range: {'; '.join(map(str, formula.tested))}.*"] if formula.tested else []
     return Page(
-        "\n\n".join([told, *lines_shown, f"**{result}.** {rounded}".rstrip(), *notes, *once(formula, told, *tested)]),
+        "\n\n".join([told, *lines_shown, f"**{result}.** {rounded}".rstrip(), *notes, *once(formula, f"Worked. {told}", *tested)]),
         "\n".join([told, *plain, f"{result} {rounded}".rstrip(), *(f"Note: {note}" for note in worked.notes)]),
     )
 
@@ -166,6 +168,18 @@ def derive(name: str, reason: str = "") -> Page | Shown:
         "</details>",
     ]
     return Page("\n\n".join([*said, *([] if heavy else [head]), *folded]), "\n".join(plain))
+
+
+def parts_of(name: str) -> Page | Shown:
+    """The drawing that belongs to a formula, with what its letters mean: parts_of("water in transit")."""
+    try:
+        formula = topics.find(name)
+    except InputError as error:
+        return say(error)
+    if formula.name not in SKETCHED:
+        return say(InputError(f"'{formula.name}' has no such drawing: it is there for {', '.join(SKETCHED)}"))
+    sheet = SKETCHED[formula.name]()
+    return Page(f"{_sketch(sheet)}\n\n{_letters((formula.result, *formula.inputs))}.", f"{sheet.title}: {sheet.description}")
 
 
 def _sketch(sheet: Sheet) -> Markup:

@@ -10,7 +10,8 @@ from functools import cache
 
 import ipywidgets as widgets
 
-from brimwork import nomenclature
+from brimwork import nomenclature, system
+from brimwork.design.typed.wording import worded
 from brimwork.exercise import bank
 from brimwork.letters.balance import OF_BALANCE
 from brimwork.letters.design import OF_DESIGN
@@ -29,8 +30,10 @@ from brimwork.shown import Markup, escape
 # Words that lessons use, with the letter that measures them where there is one.
 _WORDS = {
     "apron": ("the ground round the reservoir that is lined too, so that splash runs back", "w_apron"),
+    "arboriculturist": ("one who knows trees and looks after them", ""),
     "back-sight": ("the first reading of a staff, on a point whose level is known", "s_first"),
     "batter": ("how far a side leans out for each unit of height", "m_b"),
+    "barrow": ("a cart with one wheel, pushed by hand", ""),
     "bench mark": ("a point whose level is known and does not move", "z_bench"),
     "box": ("the upright walls in the pit that the liner lies in and the blocks stand in", ""),
     "bulk density": ("the mass of a heap over all the room it takes, gaps too", "rho_bulk"),
@@ -47,7 +50,7 @@ _WORDS = {
     "duct": ("a pipe in the ground through which a cord or cable can be drawn", ""),
     "duty flow": ("the flow at which pump and pipe agree", "Q"),
     "film": ("the thin layer of water that clings to a face", "V_film"),
-    "fleece": ("a thick felt that keeps stones off the liner; in the US called underlayment", ""),
+    "fleece": ("a thick felt that keeps stones off the liner", ""),
     "float valve": ("a valve that lets water in when a float sinks", ""),
     "fore-sight": ("a reading of the staff on a point whose level is wanted", "s_next"),
     "head": ("a height of water: how deep it stands over a lip, or how high a pump lifts it", "H"),
@@ -57,14 +60,20 @@ _WORDS = {
     "liner": ("the watertight sheet that holds the water", ""),
     "lining": ("liner and fleece together: all that lies between ground and water", ""),
     "lip": ("the edge that water runs over", "b"),
+    "mains": ("the public supply of electricity or water", ""),
     "Manning value": ("how rough the bed of a channel is", "n_Manning"),
     "margin": ("what stays with the firm, as a share of the price", "s_margin"),
     "mark-up": ("what is added to the cost, as a share of the cost", ""),
     "power factor": ("the share of a motor's current that does work", "k_pf"),
+    "programme": ("the jobs in their order, with dates", ""),
+    "qualified electrician": ("one who is trained in mains wiring and allowed to do it", ""),
     "rill": ("a narrow open channel with a fall", ""),
     "rim": ("the upper edge of a bowl, all the way round", "d_rim"),
     "running level": ("where the water stands while the pump runs", "h_run"),
+    "search for services": ("finding out, before anybody digs, where pipes and cables lie", ""),
     "siphon": ("a full pipe that draws water over a high point by itself", "V_siph"),
+    "socket": ("where a plug goes in", ""),
+    "staff": ("a long ruler that stands upright, to read levels on", "s_next"),
     "static level": ("where the water stands when the pump is off", "h_static"),
     "sub-base": ("a layer of stone, rolled firm, under what is built", "t_sub"),
     "tipping factor": ("what holds a piece upright, over what tips it", "f_tip"),
@@ -96,8 +105,8 @@ _SUBJECTS: dict[str, tuple[Quantity, ...]] = {
 
 def glossary() -> Shown:
     """The glossary: words first, then every letter by subject, folded."""
-    words = [(word, said, letter, nomenclature.QUANTITIES[letter].plain_name if letter else "") for word, (said, letter) in _WORDS.items()]
-    html = [table(("Word", "What it means", "Letter", "Name of the letter"), words, "Words")]
+    words = [(word, _with_us_word(word, said), letter, nomenclature.QUANTITIES[letter].plain_name if letter else "") for word, (said, letter) in _WORDS.items()]
+    html = [table(("Word", "What it means", "Letter", "Name of the letter"), words, "Words", words=str)]
     plain = [f"{word}: {said}." for word, (said, _) in _WORDS.items()]
     for subject, rows in _SUBJECTS.items():
         listed = [(row.key, row.name, row.metric or "plain number", row.us or "plain number") for row in sorted(rows, key=lambda row: row.key.lower())]
@@ -132,9 +141,15 @@ def told_words(question: str, by: str) -> Markup:
     return paragraph(Markup(f"<small>{said}.</small>")) if fresh else Markup("")
 
 
+def _with_us_word(word: str, meant: str) -> str:
+    """What a word means, and for those in the US how it is called there where they say another: prose is one text for all."""
+    there = worded(word, "US")
+    return meant if there == word or system.current() != system.FEET else f"{meant} (in the US: {there})"
+
+
 def words_of_lesson(workbook: str) -> widgets.HTML:
     """All words of a lesson with what they mean, folded."""
     text = "\n".join([contents.prose(workbook), *(bank.pose(code).text for code in contents.asked_in(workbook))])
     words = words_of(text)
-    listed = table(("Word", "What it means"), sorted(words.items(), key=lambda one: one[0].lower()))
+    listed = table(("Word", "What it means"), [(word, _with_us_word(word, words[word])) for word in sorted(words, key=str.lower)], words=str)
     return widgets.HTML(Markup(f"<details><summary>The words of this lesson, and what they mean</summary>{listed}</details>"))

@@ -131,7 +131,7 @@ rim_flow_ratio = Formula(
             "You gave the whole difference to each side, and compared heads instead of flows. Use half of it on each side, and the power 3/2.",
         ),
     ),
-    ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "2 mm")},
+    ranges={"H": ("2.5 mm", "6 mm"), "e_rim": ("0.4 mm", "5 mm")},
     rises=("e_rim",),
     falls=("H",),
 )

@@ -40,6 +40,11 @@ def _coming(chain: Chain) -> str:
     return chain.coming_said
 
 
+def _rim(chain: Chain) -> str:
+    """Which head it is, since at the flow that is wanted another one stands on the rim."""
+    return f"head on the rim {told(chain.coming.rim_head, 'mm', chain.design.region)}, {chain.coming_said}"
+
+
 def _trough(chain: Chain) -> str:
     return "; ".join(filter(None, (chain.coming.thin_lip_said, chain.coming_said)))
 
@@ -111,7 +116,7 @@ WATER_CHECKS: tuple[Check | Judged, ...] = (
     Check(criterion("C06", "drilled stones"), lambda c: c.coming.boil,
           "a wider hole, or less flow", ("flow_sent", "coming.boil", "coming.outlet_bore"), note=lambda c: f"{c.coming.mouth_said}; {c.coming_said}"),
     Check(criterion("C07"), lambda c: c.coming.rim_error_share,
-          "mark full how far it is out; switch off, drain, pack and level with hands clear, fill and look again; never lever it full; or send more water", ("flow_sent", "coming.rim_head", "coming.rim_error_share", "coming.rim_flow_ratio"), note=_coming),
+          "mark full how far it is out; switch off, drain, pack and level with hands clear, fill and look again; never lever it full; or send more water", ("flow_sent", "coming.rim_head", "coming.rim_error_share", "coming.rim_flow_ratio"), note=_rim),
     Check(criterion("C08"), lambda c: c.least_film,
           "less than this runs in streaks down one side; more leaves the face", ("flow_sent", "coming.film"), note=_coming),
     Check(criterion("C09"), lambda c: c.coming.sheet_share,

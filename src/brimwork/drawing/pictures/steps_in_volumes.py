@@ -148,6 +148,36 @@ def _start_drop() -> Sheet:
     )  # fmt: skip
 
 
+def _up_in_the_feature() -> Sheet:
+    wall_left, wall_right = ((36, 45), (45, 27)), ((78, 27), (87, 45))
+    return sketch_of(
+        "Where the water in transit is",
+        "A bowl over a tank with blocks, while the pump runs. Above the rim stands V_rim. From the hose mouth up to the rim lies V_siph, which siphons back at a stop. The hose"
+        " holds V_pc. V_film runs down the face, V_sheet falls free, and V_hold runs through the stone into the tank.",
+        Polygon(rectangle(14, 3, 110, 13), "water", "none"),
+        Polygon(rectangle(14, 15, 110, 21), "stone", "none"),
+        edge_of((14, 24), (14, 3), (110, 3), (110, 24)),
+        Polygon(((39, 38), (84, 38), (78, 27), (45, 27)), "water", "none"),
+        Polygon(((35.5, 45), (87.5, 45), (84, 38), (39, 38)), "patch", "none"),
+        Polygon(rectangle(35.5, 45, 87.5, 48), "water", "thin"),
+        Polygon(((87.5, 45), (90, 45), (81, 23), (78.5, 27)), "water", "thin"),
+        Polygon(((32.5, 46), (35, 46), (33, 22), (30.5, 22)), "water", "thin"),
+        edge_of(*wall_left, *wall_right),
+        Line(((39, 38), (84, 38)), "hidden"),
+        Polygon(rectangle(60, 6, 63, 38), "pale", "outline"),
+        Polygon(rectangle(56, 4, 67, 8), "pale", "outline"),
+        letter_at((61.5, 50.5), "V_rim"),
+        letter_at((74, 40.3), "V_siph"),
+        letter_at((58, 22.8), "V_pc", "end"),
+        letter_at((94, 37), "V_film", "start"),
+        letter_at((29, 34), "V_sheet", "end"),
+        letter_at((98, 16.8), "V_hold"),
+        letter_at((42, 40.3), "mouth", "start"),
+        letter_at((30, 7), "tank"),
+        letter_at((71, 5), "pump", "start"),
+    )  # fmt: skip
+
+
 SKETCHED_VOLUMES: dict[str, Callable[[], Sheet]] = {
     **dict.fromkeys(("volume of a battered pit", "depth in a battered pit"), _battered_pit),
     "water in a round bowl": _round_bowl,
@@ -156,4 +186,5 @@ SKETCHED_VOLUMES: dict[str, Callable[[], Sheet]] = {
     "water for each millimetre of level": _layer_of_water,
     "usable water above the pump limit": _usable,
     "drop of the level on start": _start_drop,
+    "water in transit": _up_in_the_feature,
 }

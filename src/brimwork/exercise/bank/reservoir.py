@@ -157,7 +157,7 @@ QUESTIONS = (
     ),
     Numeric(
         code="T06.6",
-        uses=("change of level",),
+        uses=("drop of the level on start",),
         text="The drawing shows a tank with water area 0.9 m2. Read it. How much water went into transit when the pump started?",
         given={"s": "410 mm", "r": "360 mm", "p": "150 mm"},
         answer="0.9*m**2*(s - r)",
@@ -180,7 +180,7 @@ QUESTIONS = (
     ),
     FindTheSlip(
         code="T06.7",
-        uses=("change of level",),
+        uses=("drop of the level on start",),
         text="Blocks 1.2 m by 0.8 m, 95 % void, stand in a tank. 20 L goes into transit. How far does the level fall?",
         lines=(
             ("Plan: 1.2 x 0.8 = 0.96 square metres.", "The plan holds: length times width."),
@@ -214,16 +214,16 @@ QUESTIONS = (
     FindTheSlip(
         code="T06.22",
         uses=("water in blocks and stone",),
-        text="A lined pit of 1500 litres takes 12 blocks of 60 litres, each 95 % empty. Pebbles, 40 % empty, fill the rest. Somebody works out the water.",
+        text="A lined pit of 2000 litres takes 16 blocks of 50 litres, each 95 % empty. Pebbles, 35 % empty, fill the rest. Somebody works out the water.",
         lines=(
-            ("Space of the blocks: 12 x 60 = 720 L.", "This holds: the number of blocks times the size of one."),
-            ("Water in the blocks: 0.95 x 720 = 684 L.", "This holds: the empty share of the blocks."),
-            ("Water in the stone: 0.4 x 1500 = 600 L.", ""),
-            ("Together: 684 + 600 = 1284 L.", "The sum holds: blocks and stone together."),
+            ("Space of the blocks: 16 x 50 = 800 L.", "This holds: the number of blocks times the size of one."),
+            ("Water in the blocks: 0.95 x 800 = 760 L.", "This holds: the empty share of the blocks."),
+            ("Water in the stone: 0.35 x 2000 = 700 L.", ""),
+            ("Together: 760 + 700 = 1460 L.", "The sum holds: blocks and stone together."),
         ),
         slip=3,
-        because="Stone fills only what the blocks leave. Take their 720 litres off the pit first.",
-        mend=("water held", "996 L", "1284 L"),
-        on_way=("water in the stone", "312 L"),
+        because="Stone fills only what the blocks leave. Take their 800 litres off the pit first.",
+        mend=("water held", "1180 L", "1460 L"),
+        on_way=("water in the stone", "420 L"),
     ),
 )
