@@ -12,7 +12,7 @@ from brimwork.units import InputError
 
 
 def words(html):
-    return re.sub("<[^>]*>", "", html.value)
+    return re.sub("<[^>]*>", "", html.value).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def test_a_slip_is_named_and_help_goes_on_from_there():

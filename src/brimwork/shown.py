@@ -21,7 +21,7 @@ _ALONE = {ord(sign): f"<span>&#{ord(sign)};</span>" for sign in "$\\"}
 _UNIT = "|".join(re.escape(unit) for unit in sorted({*UNITS, "%"}, key=len, reverse=True))
 _APART = re.compile(r"(<q>.*?</q>|<[^>]*>|\$[^$]*\$)", re.DOTALL)
 # A letter keeps its "=" and its number, and a number its unit.
-_TOGETHER = re.compile(rf"(?<=[\w)]) = (?=[-\d.(])|(?<=\d) (?:{_UNIT})(?:/(?:{_UNIT}))?(?: per (?:m|ft))?(?!\w)")
+_TOGETHER = re.compile(rf"(?<=[\w)]) = (?=[-\d.(])|(?<=\d) (?:{_UNIT})[23]?(?:/(?:{_UNIT})[23]?)?(?: per (?:m|ft))?(?!\w)")
 
 
 def clean(text: object) -> str:
