@@ -213,7 +213,7 @@ def test_ends_of_a_slider_are_numbers_that_one_would_choose_there():
     low, high, step = QUANTITIES["H"].on_a_slider(0.006, 0.020, 0.0005)
     assert (round(low, 6), round(high, 6), round(step, 6)) == (0.24, 0.8, 0.02)
     low, high, _ = QUANTITIES["V_siph"].on_a_slider(0.001, 0.060, 0.0005)
-    assert (round(low, 6), round(high, 6)) == (0.5, 15)
+    assert (round(low, 6), round(high, 6)) == (0.3, 16)
 
 
 def test_a_number_keeps_its_unit_and_a_letter_its_number():

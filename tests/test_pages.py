@@ -58,4 +58,6 @@ def test_a_decimal_comma_is_read_and_shown_with_a_point():
 
 def test_what_a_formula_was_checked_against_comes_with_the_values_it_was_printed_for():
     checked = work("water that an edge holds back", l_c="2.73 mm", theta_c="60 deg", a_edge="90 deg").markdown
-    assert "5.45 mm printed for sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg, a_edge=0 deg, 5.452 mm here" in checked.replace("\N{NO-BREAK SPACE}", " ")
+    assert "5.45 mm printed for sigma=72.736 mN/m, rho=998.206 kg/m3, theta_c=180 deg, a_edge=0 deg, 5.452 mm here" in checked.replace(
+        "\N{NO-BREAK SPACE}", " "
+    )

@@ -158,14 +158,14 @@ class Quantity:
         return math.ceil(ends[0] / size - 1e-6) * size, math.floor(ends[1] / size + 1e-6) * size, size
 
     def on_a_slider(self, low: float, high: float, step: float) -> tuple[float, float, float]:
-        """The same for a slider: where its ends come from another system, each goes to a rounder number nearby, which somebody of this one would choose."""
+        """The same for a slider: where its ends come from another system, each goes out to a rounder number nearby, which somebody of this one would choose."""
         start, end, size = self.stepped(low, high, step)
         if self.here == self.metric:
             return start, end, size
         room = 0.06 * (end - start)
-        start = _rounder(start, size, min(room, max(start - size, 0.0)) if start > 0 else 0.0, room)
+        start = _rounder(start, -size, min(room, max(start - size, 0.0)) if start > 0 else 0.0)
         most = math.inf if self.limit is None else convert(self.limit, self.here)
-        return start, _rounder(end, size, room, min(room, most - end)), size
+        return start, _rounder(end, size, min(room, most - end)), size
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
         return write(value, self.metric, digits)
@@ -204,10 +204,9 @@ def days(text: str) -> str:
     return f"{text}s" if text.endswith(" day") and not re.search(r"(^|\s)1(\.0+)? day$", text) else text
 
 
-def _rounder(value: float, step: float, down: float, up: float) -> float:
+def _rounder(value: float, step: float, room: float) -> float:
     """The roundest number that lies so near, whole steps away: that with the fewest figures, one that ends in five before others, the nearest of these."""
-    steps = range(-math.floor(down / step + 1e-6), math.floor(up / step + 1e-6) + 1)
-    return min((value + count * step for count in steps), key=lambda end: (_figures(end), abs(end - value)))
+    return min((value + count * step for count in range(math.floor(room / abs(step) + 1e-6) + 1)), key=lambda end: (_figures(end), abs(end - value)))
 
 
 def _figures(value: float) -> float:
