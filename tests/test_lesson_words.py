@@ -12,6 +12,7 @@ from brimwork.exercise import bank
 from brimwork.formula import Formula
 from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import contents, course_so_far, pages, progress, word_list
+from brimwork.notebook.further import Further
 from brimwork.notebook.practising import exercise
 from brimwork.shown import escape, held_together, read_here
 
@@ -226,3 +227,11 @@ def test_a_number_keeps_its_unit_and_a_letter_its_number():
 def test_tags_formulas_and_what_somebody_is_quoted_with_stand_as_they_are():
     page = escape("a colour, ") + "<p style='margin:0 0 2 em'>$x = 3\\,m$ <q>my colour</q>"
     assert read_here(page, lambda text: text.replace("colour", "color")) == "a color, <p style='margin:0 0 2 em'>$x = 3\\,m$ <q>my colour</q>"
+
+
+def test_the_list_of_further_questions_names_the_numbers_on_which_a_question_stands(lesson):
+    asked = exercise("T06.12", 1, "answers.json")
+    asked.renew()
+    [label] = [text for text, code in Further(("T06.12",), "answers.json").chosen.options if code == "T06.12"]
+    assert label.removeprefix("T06.12: ").rstrip(" …") in asked.question.text
+    assert label.removeprefix("T06.12: ").rstrip(" …") not in bank.pose("T06.12", 1).text

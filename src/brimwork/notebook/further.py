@@ -6,7 +6,7 @@ import ipywidgets as widgets
 from IPython.display import display
 
 from brimwork.exercise import bank, own_questions
-from brimwork.notebook.kept import words_here
+from brimwork.notebook.kept import Keeper, words_here
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import QUIET, alert, exercise, paragraph
@@ -22,7 +22,7 @@ class Further:
     def __init__(self, codes: tuple[str, ...], record: str | None):
         topics = {code.partition(".")[0] for code in codes}
         own = [code for code in own_questions.codes() if code.partition(".")[0] in topics and code not in codes]
-        options = [("choose a question", ""), *((_short(code), code) for code in (*codes, *own))]
+        options = [("choose a question", ""), *((_short(code, self._seed(code, record)), code) for code in (*codes, *own))]
         self.record, self.shown = record, widgets.VBox([])
         self.chosen = widgets.Dropdown(options=options, value="", description="Question", style=QUIET, layout={"width": "98%", "max_width": "60em"})
         self.chosen.observe(lambda _: self.show(), "value")
@@ -30,12 +30,18 @@ class Further:
         told = f"{len(codes)} questions{f', and {len(own)} of your class' if own else ''}. Hints and fresh numbers come with each."
         self.widget = Part([widgets.HTML(paragraph(escape(told))), *faults, self.chosen, self.shown], "\n".join(bank.pose(code).text for code in codes))
 
+    @staticmethod
+    def _seed(code: str, record: str | None) -> int:
+        """On which numbers the question will stand: those that were taken last, so that the list names no others."""
+        entry = Keeper(record).kept(code, 1, but="skipped", fresh=True)
+        return entry["seed"] if entry else 1
+
     def show(self) -> None:
         self.shown.children = [exercise(self.chosen.value, 1, self.record).widget] if self.chosen.value else []
 
 
-def _short(code: str) -> str:
-    text = " ".join(bank.pose(code).text.split())
+def _short(code: str, seed: int) -> str:
+    text = " ".join(bank.pose(code, seed).text.split())
     cut = text[:_SHOWN].rpartition(" ")[0]
     text, cut = words_here(text), words_here(cut)
     return f"{code}: {text}" if len(text) <= _SHOWN else f"{code}: {cut} …"
