@@ -196,7 +196,7 @@ def test_no_picture_or_label_stands_after_another_without_a_word(workbook):
         if heading := re.match(r"## (?:(\d+) )?", source):
             section = int(heading[1] or contents.MORE)
         call = source.partition("(")[0] if cell["cell_type"] == "code" else ""
-        assert workbook == "water-balance" or section != contents.MORE or call not in PICTURES or before not in PICTURES, source
+        assert section != contents.MORE or call not in PICTURES or before not in PICTURES, source
         before = call
 
 
