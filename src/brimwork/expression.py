@@ -101,6 +101,7 @@ def _letters(node: ast.AST) -> Iterator[str]:
                 yield from _letters(child)
 
 
+@lru_cache(maxsize=8192)
 def exact(node: ast.expr) -> Fraction | None:
     """The exact value of a tree of numbers alone, or None where a letter or function stands in it."""
     match node:

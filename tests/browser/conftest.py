@@ -59,6 +59,7 @@ def pages(context):
 @pytest.fixture
 def page(context, pages):
     page = pages.pop() if pages else context.new_page()
+    page.bring_to_front()  # what lies behind another page is painted once a second, and every wait in it takes that long
     page.set_default_timeout(180_000)
     page.set_viewport_size(lab.VIEW)
     yield page

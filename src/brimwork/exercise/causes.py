@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import cache, cached_property, lru_cache, partial
 from types import CodeType
+from typing import NamedTuple
 
 from brimwork import typeset, units
 from brimwork.dimensions import NUMBER, Dimension
@@ -22,8 +23,7 @@ from brimwork.expression import DeclarationError
 LONGEST_PART = 48  # characters of a part as it is written out in a sentence
 
 
-@dataclass(frozen=True)
-class Cause:
+class Cause(NamedTuple):
     """A wrong way and a number (SI) that it gives; `measures` tells what the number really measures, or None where unlike things were put together.
 
     `far` ones are thought of in drawing numbers alone, and no learner is asked about them.
@@ -99,16 +99,16 @@ class WayOfWorking:
     @cached_property
     def as_they_stand(self) -> bool:
         """Whether the given numbers go in as they stand, with no unit changed: then nobody works in any other."""
-        code, factor = _code(self.tree), units.unit(self.unit).factor
+        code, factor = code_of(self.tree), units.unit(self.unit).factor
         if self.solved or any(self.kinds.get(name, NUMBER) != NUMBER for name in self._names if name not in self.shown):
             return False
         number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
         right = self.number(code, self.values)
         return number is not None and right is not None and math.isclose(number * factor, right)
 
-    @cached_property
-    def _names(self) -> set[str]:
-        return {part.id for part in ast.walk(self.tree) if isinstance(part, ast.Name)}
+    @property
+    def _names(self) -> frozenset[str]:
+        return names_in(self.tree)
 
     def number(self, code, values: dict[str, float]) -> float | None:
         """What compiled code comes to, or None where that is no finite number."""
@@ -209,9 +209,14 @@ def _place(node: ast.AST) -> None:
 
 
 @lru_cache(maxsize=2048)
-def _code(tree: ast.expr) -> CodeType:
+def code_of(tree: ast.expr) -> CodeType:
     """Of the working itself."""
     return compile_tree(tree)
+
+
+@lru_cache(maxsize=2048)
+def names_in(tree: ast.expr) -> frozenset[str]:
+    return frozenset(part.id for part in ast.walk(tree) if isinstance(part, ast.Name))
 
 
 @lru_cache(maxsize=8192)

@@ -235,11 +235,17 @@ def first_apart(drawn: Iterable[Question | None]) -> Question | None:
 
 def ask(formula: Formula, seed: int) -> Question:
     """A question on `formula`; the same seed gives the same numbers (see `sets`). Raises ValueError when no numbers keep its slips apart."""
+    return posed(formula, seed, dict(_values(formula, seed, system.current())))
+
+
+@lru_cache(maxsize=8192)
+def _values(formula: Formula, seed: int, units: str) -> tuple[tuple[str, float], ...]:
+    """The numbers (SI) of a seed in the `units` in use; looking for them takes longer than all the rest of a question."""
     draw = random.Random(f"{formula.name} {seed}")
     question = first_apart(_drawn(formula, seed, draw) for _ in range(DRAWS))
     if question is None:
         raise ValueError(f"no numbers of the usual ranges keep the slips of '{formula.name}' apart: merge the slips that give one number")
-    return question
+    return tuple((name, given.value) for name, given in question.given.items())
 
 
 def ask_on(formula: Formula, seed: int, numbers: dict[str, str]) -> Question:

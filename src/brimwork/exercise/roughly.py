@@ -18,7 +18,7 @@ from itertools import combinations
 from brimwork import units
 from brimwork.dimensions import NUMBER
 from brimwork.exercise import arithmetic
-from brimwork.exercise.causes import WayOfWorking
+from brimwork.exercise.causes import WayOfWorking, code_of
 from brimwork.expression import exact
 
 _SEEN = 0.02  # relative: a number rounded by less than this is rounded, and no mistake
@@ -92,7 +92,8 @@ def _no_mistake(of: _Key) -> frozenset[int]:
 
 def _numbers(working: WayOfWorking, values: dict[str, float]) -> tuple[float, list[float]]:
     whole = _part(working.tree, values)
-    return whole.right, [*whole.rough, *(_part(working.tree, {**values, **other}, plain=True).right for other in _other_values(working, values))]
+    others = (working.number(code_of(working.tree), {**values, **other}) for other in _other_values(working, values))
+    return whole.right, [*whole.rough, *(_NONE if number is None else number for number in others)]
 
 
 def _pairs(working: WayOfWorking) -> list[tuple[str, str]]:
@@ -124,33 +125,32 @@ def _worked(work: _Calc, *of: float) -> float:
         return _NONE
 
 
-def _part(node: ast.expr, values: dict[str, float], plain: bool = False) -> _Rough:
-    """`plain`: the right number alone."""
+def _part(node: ast.expr, values: dict[str, float]) -> _Rough:
     match node:
         case ast.Constant(value=int() | float() as number):
-            return _Rough(float(number), [] if plain else [*_other_numbers(float(number))])
+            return _Rough(float(number), [*_other_numbers(float(number))])
         case ast.Name(id=name):
-            return _Rough(values[name] if name in values else arithmetic.CONSTANTS[name], [3.0, 1.0] if name == "pi" and not plain else [])
+            return _Rough(values[name] if name in values else arithmetic.CONSTANTS[name], [3.0, 1.0] if name == "pi" else [])
         case ast.UnaryOp(operand=operand):
-            inner = _part(operand, values, plain)
+            inner = _part(operand, values)
             return _Rough(-inner.right, [-x for x in inner.rough])
         case ast.BinOp(left=left, op=ast.Pow(), right=right) if (size := exact(right)) is not None:
-            base, power = _part(left, values, plain), float(size)
-            others = [] if plain else [_worked(math.pow, base.right, other) for other in _other_powers(power)] + [base.right * power]
+            base, power = _part(left, values), float(size)
+            others = [_worked(math.pow, base.right, other) for other in _other_powers(power)] + [base.right * power]
             return _Rough(_worked(math.pow, base.right, power), [*(_worked(math.pow, x, power) for x in base.rough), *others])
         case ast.BinOp(left=left, op=op, right=right):
-            a, b, work = _part(left, values, plain), _part(right, values, plain), _JOIN[type(op)]
+            a, b, work = _part(left, values), _part(right, values), _JOIN[type(op)]
             rough = [*(_worked(work, x, b.right) for x in a.rough), *(_worked(work, a.right, x) for x in b.rough)]
-            if not plain and isinstance(op, ast.Add | ast.Sub):
+            if isinstance(op, ast.Add | ast.Sub):
                 rough += [_worked(work, a.right, b.right) / 2, a.right, b.right, math.hypot(a.right, b.right), _worked(_MEANS[1], a.right, b.right)]
                 rough += [_worked(work, x, y) for times in (2, 0.5) for x, y in ((times * a.right, b.right), (a.right, times * b.right))]
             return _Rough(_worked(work, a.right, b.right), rough)
         case ast.Call(func=ast.Name(id=name), args=[only]):
-            inner, work = _part(only, values, plain), arithmetic.NAMESPACE[name]
-            others = [] if plain else [_worked(other, inner.right) for other in _CALLS.get(name, ())]
+            inner, work = _part(only, values), arithmetic.NAMESPACE[name]
+            others = [_worked(other, inner.right) for other in _CALLS.get(name, ())]
             return _Rough(_worked(work, inner.right), [*(_worked(work, x) for x in inner.rough), *others])
         case ast.Call(func=ast.Name(id=name), args=arguments):
-            parts, work = [_part(argument, values, plain) for argument in arguments], arithmetic.NAMESPACE[name]
+            parts, work = [_part(argument, values) for argument in arguments], arithmetic.NAMESPACE[name]
             whole = [part.right for part in parts]
             rough = [_worked(work, *whole[:place], x, *whole[place + 1 :]) for place, part in enumerate(parts) for x in part.rough]
             return _Rough(_worked(work, *whole), rough)

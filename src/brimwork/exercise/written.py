@@ -76,6 +76,7 @@ class Numeric:
     picture: Callable[[dict[str, float]], Sheet] | None = None
     like: tuple[str, dict[str, str]] | None = None
     uses: tuple[str, ...] = ()
+    _found: dict[tuple[int, str], dict[str, GivenValue]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def varies(self) -> bool:
@@ -91,11 +92,14 @@ class Numeric:
         """The question with numbers: as written for the first seed, else drawn. Raises DeclarationError."""
         if seed == FIRST or not self.varies:
             return self._with({name: self._given(name, text) for name, text in self.given.items()}, seed)
-        draw = random.Random(f"{self.code} {seed}")
-        question = first_apart(self._drawn(seed, draw) for _ in range(DRAWS))
-        if question is None:
-            raise DeclarationError(f"{self.code}: no numbers near those given keep its slips apart: give ranges with vary=, or ask for a middle value")
-        return question
+        asked = seed, system.current()
+        if asked not in self._found:
+            draw = random.Random(f"{self.code} {seed}")
+            question = first_apart(self._drawn(seed, draw) for _ in range(DRAWS))
+            if question is None:
+                raise DeclarationError(f"{self.code}: no numbers near those given keep its slips apart: give ranges with vary=, or ask for a middle value")
+            self._found[asked] = question.given
+        return self._with(self._found[asked], seed)
 
     def pose_on(self, seed: int, numbers: dict[str, str]) -> Question:
         """The question on values as they were written out. Raises DeclarationError, InputError."""
