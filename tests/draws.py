@@ -1,9 +1,8 @@
-"""Values for tests: points of the usual ranges of a formula, seeded at random or searched by Hypothesis."""
+"""Values for tests: points of the usual ranges of a formula, seeded at random, and at the ends of its letters."""
 
 import random
-
-from hypothesis import assume
-from hypothesis import strategies as st
+from collections.abc import Iterator
+from itertools import product
 
 from brimwork.conditions import holds
 from brimwork.formula import Formula
@@ -24,12 +23,12 @@ def usual_points(formula: Formula, count: int, seed: int = 1) -> list[dict[str, 
     raise AssertionError(f"{formula.name}: its usual ranges hardly ever keep its conditions")
 
 
-@st.composite
-def usual_values(draw, formula: Formula) -> dict[str, float]:
-    """A point of the usual ranges, ends included, that keeps the conditions of the formula; whole numbers where the step is 1 of a pure number."""
-    point = {}
-    for name in formula.inputs:
-        low, high, step = formula.range(name)
-        point[name] = float(draw(st.integers(0, round((high - low) / step)))) * step + low if step == 1 else draw(st.floats(low, high), label=name)
-    assume(all(holds(condition, point) for condition in formula.where))
-    return point
+def swept(formula: Formula, count: int = 60) -> Iterator[dict[str, float]]:
+    """So many points of the usual ranges, and each of them again with one letter at each of its ends; and the corners, where there are few. All keep the conditions."""
+    ends = {name: formula.range(name)[:2] for name in formula.inputs}
+    corners = [dict(zip(ends, corner)) for corner in product(*ends.values())] if len(ends) <= 6 else []
+    for point in usual_points(formula, count):
+        for at in (point, *({**point, name: end} for name in ends for end in ends[name]), *corners):
+            if all(holds(condition, at) for condition in formula.where):
+                yield at
+        corners = []
