@@ -68,3 +68,15 @@ def page(context, pages):
         pages.append(page)
     except Error:  # the test has left JupyterLab, or it broke down
         page.close()
+
+
+@pytest.fixture
+def plain(context, address):
+    """A page of its own, narrow enough to scroll, that keeps what it asked for; `start` is where pages without code begin."""
+    page = context.new_page()
+    page.set_default_timeout(180_000)
+    page.set_viewport_size({"width": 1300, "height": 900})
+    page.start, page.asked = address.removesuffix("lab") + "brimwork/", []
+    page.on("request", lambda request: page.asked.append(request.url))
+    yield page
+    page.close()

@@ -25,6 +25,8 @@ _TIDY = """async () => { const app = window.jupyterapp, held = app.serviceManage
 _STAYS = {".config", ".data", ".ipython", "server.log"}
 TOKEN = "a-token-of-the-tests"
 AUTHORIZED = {"Authorization": f"token {TOKEN}"}
+_OPEN = """async path => { const shell = window.jupyterapp.shell, book = await window.jupyterapp.commands.execute('docmanager:open', {path});
+  shell.activateById(book.id); }"""
 _READY = """async () => {
   const app = window.jupyterapp, panel = app.shell.currentWidget;
   await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
@@ -106,7 +108,8 @@ def open_workbook(page, address: str, name: str, run: bool = True) -> None:
         page.goto(f"{address}?reset")
         page.wait_for_function("() => window.jupyterapp?.serviceManager")
         page.evaluate("() => window.jupyterapp.restored.then(() => true)")
-    page.evaluate("path => window.jupyterapp.commands.execute('docmanager:open', {path}).then(() => true)", name)
+    page.evaluate(_OPEN, name)
+    page.wait_for_function("path => window.jupyterapp.shell.currentWidget?.context?.path === path", arg=name)
     page.evaluate(_READY)
     page.wait_for_function(_ATTENDED, polling=50)
     if run and page.evaluate(_ALL_RAN):

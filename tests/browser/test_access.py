@@ -77,18 +77,10 @@ def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page,
         assert passed.get("image-alt", 0) == pictures == page.locator(".jp-OutputArea img").count(), "every picture is seen, with words"
 
 
-@pytest.fixture(scope="module")
-def plain(context):
-    page = context.new_page()
-    page.set_default_timeout(180_000)
-    page.set_viewport_size({"width": 1024, "height": 900})
-    yield page
-    page.close()
-
-
 @pytest.mark.parametrize("name", WITHOUT_CODE)
-def test_axe_finds_nothing_grave_on_a_page_without_code(plain, address, name):
-    plain.goto(f"{address.removesuffix('lab')}brimwork/page/{name}")
+def test_axe_finds_nothing_grave_on_a_page_without_code(plain, name):
+    plain.set_viewport_size({"width": 1024, "height": 900})
+    plain.goto(f"{plain.start}page/{name}")
     plain.wait_for_selector("body[data-alive]")
     if name != "capstone" and plain.locator("main input[type=text]:visible").count():  # whose boxes are answered once a button is pressed
         disturb(plain, "main")

@@ -14,15 +14,27 @@ def page(page):
     return page
 
 
-def started(page, address, kind="A bowl or pot that overflows", units="Metric"):
+@pytest.fixture
+def design(plain):
+    """The page without code, as a builder has it."""
+    plain.set_viewport_size(WIDE)
+    plain.goto(f"{plain.start}page/design")
+    plain.wait_for_selector("body[data-alive]")
+    return plain
+
+
+def in_jupyterlab(page, address):
     lab.open_workbook(page, address, "design.ipynb")
+    return page
+
+
+def started(page, kind="A bowl or pot that overflows", units="Metric"):
     page.get_by_label(units).check()
     page.get_by_role("button", name=f"Begin: {kind}").click()
     page.get_by_text("first questions answered").wait_for()
 
 
-def example(page, address, name="library bowl"):
-    lab.open_workbook(page, address, "design.ipynb")
+def example(page, name="library bowl"):
     page.get_by_role("button", name=name).click()
     page.locator(".bw-paper svg").wait_for()
 
@@ -44,7 +56,7 @@ ANSWERS = {
 
 
 def test_from_nothing_to_an_own_design_and_its_pack(page, address, served):
-    started(page, address, units="Feet")
+    started(in_jupyterlab(page, address), units="Feet")
     page.get_by_text("The drawing appears when these are known").wait_for()
     page.get_by_role("combobox", name="Who comes near the water?", exact=True).select_option("private")
     for label, text in ANSWERS.items():
@@ -66,93 +78,93 @@ def test_from_nothing_to_an_own_design_and_its_pack(page, address, served):
     assert (served[0] / "designs" / "my-design.pdf").exists()
 
 
-def test_a_change_is_drawn_refused_undone_and_made_again(page, address):
-    example(page, address)
-    typed(page, "Across the rim", "30 in")
-    page.locator(".bw-paper svg text", has_text="762").wait_for()
-    assert "was" in page.locator(".bw-moved").first.inner_text()
-    typed(page, "Across the rim", "30 kg")
-    page.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()
-    page.get_by_role("button", name="Undo", exact=True).click()
-    page.locator(".bw-paper svg text", has_text="780").wait_for()
-    page.get_by_role("button", name="Redo", exact=True).click()
-    page.locator(".bw-paper svg text", has_text="762").wait_for()
+def test_a_change_is_drawn_refused_undone_and_made_again(design):
+    example(design)
+    typed(design, "Across the rim", "30 in")
+    design.locator(".bw-paper svg text", has_text="762").wait_for()
+    assert "was" in design.locator(".bw-moved").first.inner_text()
+    typed(design, "Across the rim", "30 kg")
+    design.get_by_role("alert").filter(has_text="is a mass, but a length is wanted").wait_for()
+    design.get_by_role("button", name="Undo", exact=True).click()
+    design.locator(".bw-paper svg text", has_text="780").wait_for()
+    design.get_by_role("button", name="Redo", exact=True).click()
+    design.locator(".bw-paper svg text", has_text="762").wait_for()
 
 
-def test_what_a_change_says_stands_where_it_is_and_moves_nothing_below(page, address):
-    example(page, address)
-    page.locator(".bw-finding").first.wait_for()
+def test_what_a_change_says_stands_where_it_is_and_moves_nothing_below(design):
+    example(design)
+    design.locator(".bw-finding").first.wait_for()
     tops = set()
     for text in ("700 mm", "703 mm", "706 mm"):
-        typed(page, "Across the rim", text)
-        assert page.locator(".bw-moved").count() > 0
-        tops.add(page.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
-    typed(page, "Title", "Front path")
-    assert page.locator(".bw-moved").count() == 0
-    tops.add(page.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
+        typed(design, "Across the rim", text)
+        assert design.locator(".bw-moved").count() > 0
+        tops.add(design.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
+    typed(design, "Title", "Front path")
+    assert design.locator(".bw-moved").count() == 0
+    tops.add(design.evaluate("() => document.querySelector('.bw-strip').offsetHeight"))
     assert len(tops) == 1
 
 
-def test_the_drawing_leads_to_its_box_by_mouse_and_by_keyboard_and_the_box_lights_its_place(page, address):
-    example(page, address)
-    page.locator(".bw-paper svg text", has_text="pit 1572").click()
-    assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Working space round the box"
-    assert page.locator(".bw-lit text").text_content() == "pit 1572"
-    shown = page.locator(".bw-paper [role=button][tabindex='0']")
+def test_the_drawing_leads_to_its_box_by_mouse_and_by_keyboard_and_the_box_lights_its_place(design):
+    example(design)
+    design.locator(".bw-paper svg text", has_text="pit 1572").click()
+    assert design.evaluate("() => document.activeElement.labels[0].textContent") == "Working space round the box"
+    assert design.locator(".bw-lit text").text_content() == "pit 1572"
+    shown = design.locator(".bw-paper [role=button][tabindex='0']")
     shown.focus()
     names = set()
     for _ in range(8):
-        page.keyboard.press("ArrowRight")
-        names.add(page.evaluate("() => document.activeElement.getAttribute('aria-label')"))
+        design.keyboard.press("ArrowRight")
+        names.add(design.evaluate("() => document.activeElement.getAttribute('aria-label')"))
     assert len(names) == 8
-    label = page.evaluate("() => document.activeElement.getAttribute('aria-label').replace(': change', '')")
-    page.keyboard.press("Enter")
-    assert page.evaluate("() => document.activeElement.labels[0].textContent") == label
-    assert page.locator("[role=button] [role=button]").count() == 0
+    label = design.evaluate("() => document.activeElement.getAttribute('aria-label').replace(': change', '')")
+    design.keyboard.press("Enter")
+    assert design.evaluate("() => document.activeElement.labels[0].textContent") == label
+    assert design.locator("[role=button] [role=button]").count() == 0
 
 
-def test_a_finding_says_why_and_what_is_missing_is_one_button_away(page, address):
-    example(page, address)
-    page.get_by_role("button", name="why: Overturning of the full vessel").click()
-    page.locator(".bw-hangs li").first.wait_for()
-    page.locator(".bw-hangs").get_by_role("button", name="Across the foot").click()
-    assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Across the foot"
-    page.get_by_role("button", name="answer: Services located").click()
-    assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Services located"
+def test_a_finding_says_why_and_what_is_missing_is_one_button_away(design):
+    example(design)
+    design.get_by_role("button", name="why: Overturning of the full vessel").click()
+    design.locator(".bw-hangs li").first.wait_for()
+    design.locator(".bw-hangs").get_by_role("button", name="Across the foot").click()
+    assert design.evaluate("() => document.activeElement.labels[0].textContent") == "Across the foot"
+    design.get_by_role("button", name="answer: Services located").click()
+    assert design.evaluate("() => document.activeElement.labels[0].textContent") == "Services located"
 
 
-def test_tab_goes_from_box_to_box_and_where_a_number_is_from_is_asked_after_it_was_typed(page, address):
-    started(page, address)
-    rim = page.get_by_role("textbox", name="Across the rim", exact=True)
+def test_tab_goes_from_box_to_box_and_where_a_number_is_from_is_asked_after_it_was_typed(design):
+    started(design)
+    rim = design.get_by_role("textbox", name="Across the rim", exact=True)
     rim.focus()
-    page.keyboard.press("Tab")
-    assert page.evaluate("() => document.activeElement.labels[0].textContent") == "Height"
-    typed(page, "Across the rim", "640 mm")
+    design.keyboard.press("Tab")
+    assert design.evaluate("() => document.activeElement.labels[0].textContent") == "Height"
+    typed(design, "Across the rim", "640 mm")
     rim.focus()
-    page.keyboard.press("Tab")
-    assert page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
-    page.get_by_role("button", name="Where each number is from").click()
-    typed(page, "Height", "500 mm")
+    design.keyboard.press("Tab")
+    assert design.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
+    design.get_by_role("button", name="Where each number is from").click()
+    typed(design, "Height", "500 mm")
     rim.focus()
-    page.keyboard.press("Tab")
-    assert page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
+    design.keyboard.press("Tab")
+    assert design.evaluate("() => document.activeElement.getAttribute('aria-label')") == "Across the rim: where from?"
 
 
-def test_an_emptied_box_has_its_usual_value_again_and_a_button_beside_it_does_the_same(page, address):
-    started(page, address)
+def test_an_emptied_box_has_its_usual_value_again_and_a_button_beside_it_does_the_same(design):
+    started(design)
     for label, text in (("Length of one block", "600 mm"), ("Width of one block", "400 mm"), ("Length of the slab under it", "500 mm")):
-        typed(page, label, text)
-    slab = page.get_by_role("textbox", name="Length of the slab under it")
-    page.get_by_role("button", name="Length of the slab under it: take the usual 600 mm").click()
+        typed(design, label, text)
+    slab = design.get_by_role("textbox", name="Length of the slab under it")
+    design.get_by_role("button", name="Length of the slab under it: take the usual 600 mm").click()
     usual = "slab => slab.value === '600 mm' && slab.closest('.bw-usual')"
-    page.wait_for_function(usual, arg=slab.element_handle())
-    typed(page, "Length of the slab under it", "500 mm")
-    typed(page, "Length of the slab under it", "")
-    page.wait_for_function(usual, arg=slab.element_handle())
+    design.wait_for_function(usual, arg=slab.element_handle())
+    typed(design, "Length of the slab under it", "500 mm")
+    typed(design, "Length of the slab under it", "")
+    design.wait_for_function(usual, arg=slab.element_handle())
 
 
 def test_what_was_open_is_there_again_after_a_restart(page, address):
-    started(page, address)
+    started(in_jupyterlab(page, address))
     typed(page, "Across the rim", "640 mm")
     page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.restart()")
     page.evaluate("() => window.jupyterapp.commands.execute('notebook:run-all-cells').then(() => true)")
@@ -164,7 +176,7 @@ def test_what_was_open_is_there_again_after_a_restart(page, address):
 def test_every_letter_key_in_and_around_the_form_loses_nothing(page, address):
     import string
 
-    example(page, address)
+    example(in_jupyterlab(page, address))
     cells = page.evaluate("() => window.jupyterapp.shell.currentWidget.content.widgets.length")
     for place in (page.get_by_role("button", name="From above"), page.locator(".bw-side summary").first, page.locator(".bw-paper [role=button]").first):
         place.focus()
@@ -178,7 +190,7 @@ def test_every_letter_key_in_and_around_the_form_loses_nothing(page, address):
 @pytest.mark.parametrize("width", [1440, 1024, 620])
 def test_the_page_fits_its_width_and_what_is_touched_is_large_enough(page, address, width):
     page.set_viewport_size({"width": width, "height": 900})
-    example(page, address)
+    example(in_jupyterlab(page, address))
     shape = page.locator(".bw").evaluate("one => [one.scrollWidth - one.clientWidth, getComputedStyle(one.querySelector('.bw-main')).display]")
     assert shape[0] <= 1 and shape[1] == ("grid" if width > 1000 else "block")
     small = page.locator(".bw :is(button, select, input, summary, a):visible").evaluate_all(
@@ -188,7 +200,7 @@ def test_the_page_fits_its_width_and_what_is_touched_is_large_enough(page, addre
 
 
 def test_designs_opened_one_after_another_leave_nothing_in_the_page(page, address):
-    example(page, address)
+    example(in_jupyterlab(page, address))
 
     def held():
         return page.evaluate(

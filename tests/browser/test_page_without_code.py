@@ -20,18 +20,6 @@ def start(address):
     return address.removesuffix("lab") + "brimwork/"
 
 
-@pytest.fixture
-def plain(context):
-    """A page of its own, narrow enough to scroll, that keeps what it asked for."""
-    page = context.new_page()
-    page.set_default_timeout(180_000)
-    page.set_viewport_size({"width": 1300, "height": 900})
-    page.asked = []
-    page.on("request", lambda request: page.asked.append(request.url))
-    yield page
-    page.close()
-
-
 def open_page(page, start: str, name: str) -> None:
     page.goto(f"{start}page/{name}")
     page.wait_for_selector(ALIVE)

@@ -19,13 +19,9 @@ _TIED = """() => { const told = one => (one.getAttribute('aria-describedby') ?? 
 
 
 @pytest.fixture
-def plain(context, address):
-    page = context.new_page()
-    page.set_default_timeout(180_000)
-    page.set_viewport_size({"width": 1024, "height": 900})
-    page.start = address.removesuffix("lab") + "brimwork/"
-    yield page
-    page.close()
+def plain(plain):
+    plain.set_viewport_size({"width": 1024, "height": 900})
+    return plain
 
 
 @pytest.mark.parametrize("name", ["cost", "ground"])
