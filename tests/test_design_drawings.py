@@ -9,9 +9,8 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from matplotlib.font_manager import FontProperties
+from letter_width import width_of
 from matplotlib.path import Path as Outline
-from matplotlib.textpath import TextPath
 
 from brimwork import units
 from brimwork.design.follows.dry_month import DAYS, basin, dry_month
@@ -89,12 +88,6 @@ def chain(name, region):
 def sheets(name, region):
     made = dict(drawings(chain(name, region)))
     return {title: made[title] for title in TITLES}
-
-
-@cache
-def width_of(text):
-    """Width of a text over its size."""
-    return TextPath((0, 0), text, size=1, prop=FontProperties(family="DejaVu Sans")).get_extents().width
 
 
 def true_box(label):

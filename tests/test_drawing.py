@@ -1,13 +1,11 @@
 """Drawings read as records: dimensions say the design's values, nothing leaves the sheet, labels stand apart, stored figures are what the code makes."""
 
 import re
-from functools import cache
 from itertools import combinations
 from pathlib import Path
 
 import pytest
-from matplotlib.font_manager import FontProperties
-from matplotlib.textpath import TextPath
+from letter_width import width_of
 
 from brimwork import topics, units
 from brimwork.drawing import figures, plotted, svg
@@ -45,12 +43,6 @@ def test_nothing_leaves_the_sheet_and_no_two_labels_overlap(name, share):
     for a, b in combinations(labels, 2):
         apart = a.box[2] <= b.box[0] or b.box[2] <= a.box[0] or a.box[3] <= b.box[1] or b.box[3] <= a.box[1]
         assert apart, f"'{a.text}' overlaps '{b.text}'"
-
-
-@cache
-def width_of(text):
-    """Width of a text over its size."""
-    return TextPath((0, 0), text, size=1, prop=FontProperties(family="DejaVu Sans")).get_extents().width
 
 
 @pytest.mark.parametrize("name", pictured())

@@ -7,7 +7,6 @@ import warnings
 from pathlib import Path
 
 import pytest
-import wntr
 
 from brimwork.design.follows.features import chain_of
 from brimwork.design.follows.manifold import Branch, balance, running_branches
@@ -25,6 +24,8 @@ ENGINE_VISCOSITY = 1.1e-5 * 0.3048**2  # EPANET's own, 1.1e-5 ft2/s, which its o
 
 def engine(folder, headloss: str, to: float, pipe: dict, start: float = 0.0, pump=None, nu: float = 1.0034e-6) -> tuple[float, float]:
     """Flow (m3/s) in a pipe from a reservoir at `start`, through a pump where points are given, to one at `to` (m); and the head before the pipe."""
+    import wntr  # takes seconds, in the one process that needs it
+
     network = wntr.network.WaterNetworkModel()
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # "units of roughness will not be changed": they are given for this head loss
@@ -96,6 +97,8 @@ def test_the_duty_point_of_the_library_bowl_is_that_of_the_engine(tmp_path):
 
 def parted(folder, headloss: str, pump, common: dict, branches: list[tuple[float, dict]], nu: float = 1.0034e-6) -> tuple[list[float], float, float]:
     """Flows (m3/s) of branches to reservoirs at their lifts (m), head (m) where they part and head of the pump, from a reservoir at 0 m."""
+    import wntr  # takes seconds, in the one process that needs it
+
     network = wntr.network.WaterNetworkModel()
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
@@ -174,6 +177,8 @@ ONE = LabelPump(H_0=3.0, Q_max=60 * LITRE_PER_MINUTE)
 
 def into_one_pipe(folder, pumps: list[tuple[str, str]], speed: float = 1.0) -> float:
     """Flow (m3/s) of equal pumps between the nodes named, through a short pipe of 25 mm and K = 5 to a reservoir one metre up."""
+    import wntr  # takes seconds, in the one process that needs it
+
     network = wntr.network.WaterNetworkModel()
     network.options.hydraulic.accuracy, network.options.time.duration = 1e-8, 0
     network.add_reservoir("from", base_head=0.0)

@@ -4,12 +4,10 @@ import ast
 import math
 import random
 import re
-from functools import cache
 
 import mpmath
 import pytest
 from draws import usual_points
-from matplotlib.mathtext import MathTextParser
 
 from brimwork import expression, typeset, units
 from brimwork.formula import Formula
@@ -144,6 +142,11 @@ def _relations(formula: Formula) -> list[str]:
     return [relation(*expression.parse_relation(text)) for text in (formula.relation, *steps)]
 
 
+def latex_of(formula: Formula) -> list[str]:
+    """Every line of its derivation and of its working with numbers."""
+    return _relations(formula) + working(formula.work(**usual_points(formula, 1)[0]))
+
+
 def rows_of(line):
     """A line as the rows in which it stands, without what sets them under each other and without the sizes of brackets that are closed in another row."""
     inside = line.removeprefix(r"\begin{aligned}").removesuffix(r"\end{aligned}")
@@ -172,23 +175,16 @@ def test_only_wide_lines_are_broken_and_before_a_sign():
     assert "aligned" not in relation(wide.left, wide.right, PLAIN)
 
 
-@cache
-def read_again(row):
-    MathTextParser("path").parse(f"${row}$".replace(r"\tfrac", r"\frac"))  # it knows the one of the two
-
-
 @every_formula
-def test_latex_is_balanced_and_another_reader_of_latex_accepts_it(formula):
-    """matplotlib's own reader of mathematics parses each line."""
-    lines = _relations(formula) + working(formula.work(**usual_points(formula, 1)[0]))
-    for line in lines:
+def test_latex_is_balanced(formula):
+    """And another reader of LaTeX takes it: tests/browser/test_mathematics.py."""
+    for line in latex_of(formula):
         depth = 0
         for character in line:
             depth += {"{": 1, "}": -1}.get(character, 0)
             assert depth >= 0, line
         assert depth == 0 and line.count(r"\left(") == line.count(r"\right)"), line
-        for row in rows_of(line):
-            read_again(row)
+        rows_of(line)
 
 
 # --- working ------------------------------------------------------------------------------------------------------------------------

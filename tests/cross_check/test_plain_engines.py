@@ -6,7 +6,6 @@ import warnings
 import iapws
 import pint
 import pytest
-import wntr
 from invented import KINDS, file, realistic
 from plain_bodies import area, common, disc, greatest_pressure, lever, rect
 from plain_design import UNITS, Plain, quantity
@@ -69,6 +68,8 @@ def smooth(kind: str, seed: int) -> Plain:
 def engine(folder, plain: Plain, low: float, ends: list[tuple[str, float, float, float, float]]) -> dict[str, float]:
     """Flows (m3/s) of EPANET: pump from the lowest water, a common hose, and branches (name, level, bore, length, fittings) to their outlets."""
     d, hazen = plain.d, plain.d["pipe.friction_law"] == "Hazen-Williams"
+    import wntr  # takes seconds, in the one process that needs it
+
     network = wntr.network.WaterNetworkModel()
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
