@@ -3,6 +3,7 @@
 import datetime
 import gc
 import importlib
+import os
 import sys
 from functools import cache
 from pathlib import Path
@@ -74,9 +75,9 @@ def pytest_configure() -> None:
         return
 
 
-def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
-    """None leaves the number to pytest-xdist, one for each core; tests that somebody names run in this process, where they can be looked into."""
-    return None if config.args_source is config.ArgsSource.TESTPATHS else 0
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """One more than there are cores, for tests in a browser wait half of their time; tests that somebody names run in this process, where they can be looked into."""
+    return (os.cpu_count() or 1) + 1 if config.args_source is config.ArgsSource.TESTPATHS else 0
 
 
 def pytest_xdist_make_scheduler(config: pytest.Config, log):
