@@ -99,7 +99,7 @@ class WayOfWorking:
     @cached_property
     def as_they_stand(self) -> bool:
         """Whether the given numbers go in as they stand, with no unit changed: then nobody works in any other."""
-        code, factor = code_of(self.tree), units.unit(self.unit).factor
+        code, factor = compiled_once(self.tree), units.unit(self.unit).factor
         if self.solved or any(self.kinds.get(name, NUMBER) != NUMBER for name in self._names if name not in self.shown):
             return False
         number = self.number(code, {**self.values, **{name: units.convert(self.values[name], unit) for name, unit in self.shown.items()}})
@@ -209,7 +209,7 @@ def _place(node: ast.AST) -> None:
 
 
 @lru_cache(maxsize=2048)
-def code_of(tree: ast.expr) -> CodeType:
+def compiled_once(tree: ast.expr) -> CodeType:
     """Of the working itself."""
     return compile_tree(tree)
 

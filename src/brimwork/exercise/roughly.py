@@ -18,7 +18,7 @@ from itertools import combinations
 from brimwork import units
 from brimwork.dimensions import NUMBER
 from brimwork.exercise import arithmetic
-from brimwork.exercise.causes import WayOfWorking, code_of
+from brimwork.exercise.causes import WayOfWorking, compiled_once
 from brimwork.expression import exact
 
 _SEEN = 0.02  # relative: a number rounded by less than this is rounded, and no mistake
@@ -92,7 +92,7 @@ def _no_mistake(of: _Key) -> frozenset[int]:
 
 def _numbers(working: WayOfWorking, values: dict[str, float]) -> tuple[float, list[float]]:
     whole = _part(working.tree, values)
-    others = (working.number(code_of(working.tree), {**values, **other}) for other in _other_values(working, values))
+    others = (working.number(compiled_once(working.tree), {**values, **other}) for other in _other_values(working, values))
     return whole.right, [*whole.rough, *(_NONE if number is None else number for number in others)]
 
 
