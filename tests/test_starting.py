@@ -273,3 +273,14 @@ def test_stones_have_as_many_blocks_as_they_need_beside_each_other():
     assert answered("drilled stones", **three, **{"stones.stand_on": "blocks"})["reservoir.blocks_along"] == 2
     assert answered("drilled stones", **three, **{"reservoir.blocks_along": 4})["reservoir.blocks_along"] == 4
     assert not [finding.value for finding in findings(chain_of(answered("drilled stones", **three))) if "contradict" in finding.group]
+
+
+def test_blocks_are_as_many_rows_as_the_bay_needs_beside_the_falling_water():
+    """A lip or steps of 600 mm, and a bay of 200 mm in a corner: 600 + 2 x 200 mm, on blocks of 400 mm three rows; with a rill of 200 mm at the end two."""
+    assert answered("blade", **{"blade.lip_width": "600 mm"})["reservoir.blocks_across"] == 3
+    steps = {"cascade.width": "600 mm", "cascade.rill_width": "200 mm"}
+    assert answered("cascade", **steps, **{"cascade.rill_length": "0 m"})["reservoir.blocks_across"] == 3
+    assert answered("cascade", **steps, **{"cascade.rill_length": "1 m"})["reservoir.blocks_across"] == 2
+    for kind in ("blade", "cascade"):
+        design = answered(kind, **{"site.bed_length": "7 m", "site.bed_width": "3 m"})
+        assert [finding.value for finding in findings(chain_of(design)) if "contradict" in finding.group] == []

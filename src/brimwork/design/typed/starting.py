@@ -225,6 +225,15 @@ def _stones_in_a_row(d: Design) -> str:
     return str(max(_up(sum(max(wide, slab) for wide in d["stones.diameters"]) / d["reservoir.block_length"]), 1))
 
 
+def _rows_beside(wide: Callable[[Design], float]) -> Callable[[Design], str]:
+    """As many rows of blocks as let the pump's bay stand in a corner beside water that falls so `wide` (m) on their middle."""
+
+    def follows(d: Design) -> str:
+        return str(max(math.ceil((wide(d) + 2 * d["pump.bay"]) / d["reservoir.block_width"] - 1e-9), 1))
+
+    return follows
+
+
 def _each(d: Design) -> list[str]:
     return ["6 ft" if d.region == "US" else "2 m"] * len(d["stones.diameters"])
 
@@ -252,11 +261,13 @@ FOLLOW: dict[str, dict[str, _Follows]] = {
         "pipe.length": lambda d: "3 ft" if d.region == "US" else "1 m",
     },
     "blade": {
+        "reservoir.blocks_across": _rows_beside(lambda d: d["blade.lip_width"]),
         **_FOLLOW_ALL,
         "blade.trough_length": lambda d: _length(d["blade.lip_width"], d, _up),
         "pipe.length": lambda d: _hose(d, d["blade.lip_level"]),
     },
     "cascade": {
+        "reservoir.blocks_across": _rows_beside(lambda d: d["cascade.rill_width"] if d["cascade.rill_length"] else d["cascade.width"]),
         **_FOLLOW_ALL,
         "cascade.header_area": lambda d: _area(d["cascade.width"] * d["cascade.tread"], d),
         "cascade.pool_area": lambda d: _area(d["cascade.width"] * d["cascade.tread"], d),
