@@ -15,7 +15,7 @@ from brimwork.exercise import arithmetic, bank, build
 from brimwork.exercise.choices import Choose, FindTheSlip, Order
 from brimwork.exercise.diagnosis import KINDS_OF_ANSWER, diagnose
 from brimwork.exercise.hints import ladder
-from brimwork.exercise.question import ask
+from brimwork.exercise.question import ask, ask_on
 from brimwork.exercise.unit_slips import mixed_up
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
@@ -376,3 +376,11 @@ def test_where_a_whole_number_is_asked_for_a_whole_number_is_told(seed):
     one, bowls = (float(given.split()[0]) for given in re.findall(r"[0-9.]+ dB|[0-9]+ bowls", sound.text))
     exactly = one + 10 * math.log10(bowls)
     assert diagnose(sound, f"{exactly:.2f} dB").message == f"Right: {round(exactly)} dB."
+
+
+def test_values_on_which_a_slip_is_no_real_number_make_no_question_and_no_traceback():
+    """A whole difference of 5 mm on a head of 3 mm: below zero to the power 3/2."""
+    formula = topics.find("flow ratio of a rim out of level")
+    with pytest.raises(ArithmeticError, match="no real number"):
+        ask_on(formula, 1, {"H": "3 mm", "e_rim": "5 mm"})
+    assert ask_on(formula, 1, {"H": "4 mm", "e_rim": "2 mm"}).answer == pytest.approx((5 / 3) ** 1.5, rel=1e-9)

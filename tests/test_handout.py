@@ -327,7 +327,7 @@ def test_tries_are_counted_through_a_rerun(tmp_path):
     shown = opened(tmp_path, tries=2)
     answered(shown.exercises[0], "1 mm")
     again = class_exercise.ClassExercise(shown.handed, tmp_path)
-    assert "Your last answer: 1 mm" in again.exercises[0].kept.value
+    assert "Your last answer: 1\xa0mm" in again.exercises[0].kept.value
     answered(again.exercises[0], "2 mm")
     answered(again.exercises[0], "3 mm")
     assert "used up" in again.exercises[0].feedback.value

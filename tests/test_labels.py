@@ -125,8 +125,8 @@ def test_the_check_finds_a_label_on_a_line_but_not_one_on_the_grid():
 
 
 def test_the_check_finds_what_the_pictures_would_show_if_no_label_moved(monkeypatch):
-    lip = topics.find("flow over a level lip")
-    sheet = picture(lip, {"H": 0.020, "b": 0.6, "C_d": 0.62}, "H").sheet
+    blasius = topics.find("friction factor by Blasius")
+    sheet = picture(blasius, {"Re": blasius.range("Re")[0]}, "Re").sheet
     assert faults(sheet) == []
     stiff = replace(sheet, views=tuple(replace(view, clear=False) for view in sheet.views))
     assert "'below the tested range' meets a line, hidden" in faults(stiff)

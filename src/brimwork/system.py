@@ -156,6 +156,7 @@ _NAMES = {
     "each millimetre": "each inch",
     "one metre": "one foot",
     " 1 m from": " 39 in from",
+    "at 20 degC": "at 68 degF",
     "two metres": "6 1/2 ft",
     "1.5 m ": "5 ft ",
     "each cubic metre": "each cubic yard",

@@ -130,14 +130,14 @@ def shown_without_running(page, address, name):
     for figure in page.locator(".jp-OutputArea figure:has(figcaption)").all():
         image = figure.locator("img")
         image.evaluate("image => image.decode()")
-        shown.append((image.get_attribute("alt"), figure.locator("figcaption").inner_text(), image.evaluate(_WATER)))
+        shown.append((image.get_attribute("alt"), figure.locator("figcaption").inner_text().replace("\u00a0", " "), image.evaluate(_WATER)))
     return shown
 
 
 def test_a_downloaded_copy_shows_the_last_live_picture_with_description_and_numbers(page, address, served):
     lab.open_overflow(page, address, served[0])
     page.get_by_role("slider", name="head over the lip, from 6 to 20 mm").first.press("End")
-    page.wait_for_function("() => document.querySelector('figure figcaption').textContent.includes('lip 20 mm')")
+    page.wait_for_function("() => document.querySelector('figure figcaption').textContent.replaceAll('\\u00a0', ' ').includes('lip 20 mm')")
     page.locator("figure").first.locator("img").wait_for()
     page.wait_for_function(_AT_REST, polling=lab.OFTEN)
     figures = page.locator("figure:has(figcaption)").count()

@@ -144,7 +144,7 @@ def test_pages_without_code_can_be_used_by_everybody(plain, start, scheme):
 
 _BURSTS = """async ([slider, bursts]) => {
   const wait = (ms) => new Promise((done) => setTimeout(done, ms)), area = slider.closest(".jp-OutputArea");
-  const read = () => parseFloat(area.querySelector("figcaption").textContent.match(/head over the lip ([0-9.]+) mm/)[1]);
+  const read = () => parseFloat(area.querySelector("figcaption").textContent.match(/head over the lip ([0-9.]+)\\smm/)[1]);
   let back = 0, frames = 0, way = 1, last = read(), moving = true;
   const look = () => {
     const seen = read();

@@ -48,6 +48,11 @@ class Section:
     def __init__(self, cell):
         self.cell = cell
 
+    @property
+    def text(self):
+        """All that it says; numbers keep their units by spaces that do not break."""
+        return self.cell.inner_text().replace("\u00a0", " ")
+
     def type(self, label, text):
         box = self.cell.get_by_label(label)
         box.fill(text)
@@ -82,7 +87,7 @@ def comes_early(book):
 
 def given(section, start):
     """The values of a question on a formula, by letter and as they stand there, from the line on that begins with its number."""
-    asked = re.search(rf"^{re.escape(start)} .*? Find ", section.cell.inner_text(), re.MULTILINE | re.DOTALL)[0]  # 0.93. has a 3. in it, too
+    asked = re.search(rf"^{re.escape(start)} .*? Find ", section.text, re.MULTILINE | re.DOTALL)[0]  # 0.93. has a 3. in it, too
     return {letter: float(value) for letter, value in re.findall(r"(\w+) = (\d+(?:\.\d+)?)", asked)}
 
 
@@ -100,7 +105,7 @@ def pit(values):
 def predict_before_any_picture(book, code, option):
     """Nothing is shown until a prediction is kept."""
     first = book.part(f'after="{code}"')
-    assert "once you have kept your prediction" in first.cell.inner_text() and first.cell.locator("figure").count() == 0
+    assert "once you have kept your prediction" in first.text and first.cell.locator("figure").count() == 0
     predict = book.part(f'predict("{code}")')
     predict.press("Keep my prediction")
     predict.says("Choose one first", "alert")
@@ -142,7 +147,7 @@ def begun(book, code):
         check.says("no learner code", "alert")
         check.type(asked, code)
     check.says(f"These are the numbers of {code}")
-    return check, check.cell.inner_text()
+    return check, check.text
 
 
 def finish(book, title, sure, said):
@@ -153,7 +158,7 @@ def finish(book, title, sure, said):
     check.press("Finish and show my receipt")
     check.says(said)
     check.says("Receipt")
-    shown = re.search(r"Receipt ([a-z]+ [a-z]+ \d{4})", check.cell.inner_text())[1]
+    shown = re.search(r"Receipt ([a-z]+ [a-z]+ \d{4})", check.text)[1]
     check.press("Make a sheet to print")
     check.says("Written beside this workbook")
     assert check.cell.get_by_role("link", name=f"{title}-answers.pdf").get_attribute("href").startswith("data:application/pdf;base64,JVBER")
@@ -193,7 +198,7 @@ def test_overflow_from_first_to_last_section(page, address):
 
     book.part("derive(").cell.locator("summary").first.press("Enter")
     page.get_by_text("free fall: water that has come down").first.wait_for()
-    assert "39290 L/min" in book.part("ledger(").cell.inner_text()
+    assert "39290 L/min" in book.part("ledger(").text
 
     fade, root = book.part("fade("), math.sqrt(2 * G)
     flow = 2 / 3 * 0.6 * 0.7 * root * 0.018**1.5 * 60e3
@@ -255,7 +260,7 @@ def test_overflow_from_first_to_last_section(page, address):
     site.type("Difference in level round the rim", "1 mm")
     site.press("Put into my design")
     site.says("Saved in designs/my-design.toml")
-    assert "Rim out of level against the head: ! near the limit, now ✓ within the limit" in site.cell.inner_text()
+    assert "Rim out of level against the head: ! near the limit, now ✓ within the limit" in site.text
     assert 'rim_out_of_level = "1 mm"' in book.file("designs/my-design.toml", type="file", format="text")
 
     check, text = begun(book, "A07")
@@ -278,7 +283,7 @@ def test_overflow_from_first_to_last_section(page, address):
     again.part("your_numbers(").says("near enough to catch a slip")
     assert again.part("explain(").cell.get_by_label("Your sentence").input_value() == "Deeper & <i>faster</i> water."
     again.part("exit_check(").says("Both are right, and you knew it")
-    line = again.part("so_far(").cell.inner_text().replace("\u00a0", " ")
+    line = again.part("so_far(").text
     assert "1 Recall 2 of 3" in line and "2 Predict ✓" in line and "10 Exit check ✓" in line and "Go on with 1 Recall" in line
     assert len(json.loads(again.file("answers.json", type="file", format="text"))["answers"]) == count
     again.shot()
@@ -300,7 +305,7 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     explore.cell.locator("figcaption").filter(has_text=f"{lost:.3f} m").wait_for()
     book.part("puzzle(").answered("Your answer, with its unit", ("60 mm", "fifth power"), (f"{30 * 2**0.2:.1f} mm", "Right:"))
     explain_and_look_back(book, "T05.7", "It is so: ", "Faster, and nearer the wall.", "T05.8")
-    assert "31.82" in book.part("ledger(").cell.inner_text()
+    assert "31.82" in book.part("ledger(").text
 
     fade = book.part("fade(")
     head = lambda z, q, d, f, length, k: (z, *(part * (q / 60e3 / (math.pi / 4 * d * d)) ** 2 / (2 * G) for part in (f * length / d, k)))  # noqa: E731
@@ -348,7 +353,7 @@ def test_pipes_and_pumps_from_first_to_last_section(page, address):
     site.type("Flow measured with a bucket at the outlet", "31 L/min")
     site.press("Put into my design")
     site.says("Saved in designs/my-design.toml")
-    assert "head that the pump must give at that flow" in site.cell.inner_text() and "31.0 L/min" in site.cell.inner_text()
+    assert "head that the pump must give at that flow" in site.text and "31.0 L/min" in site.text
     assert 'flow = {value = "31 L/min", basis = "measured"}' in book.file("designs/my-design.toml", type="file", format="text")
 
     check, text = begun(book, "A07")

@@ -38,8 +38,9 @@ def graph(
         edge = min(untested_below, across.high)
         if edge < across.high:
             records.append(Polygon(((across.low, up.low), (edge, up.low), (edge, up.high), (across.low, up.high)), "untested", "none"))
-        words = "below the tested range" if edge < across.high else "all of it below the tested range"
-        records.append(Text((across.low, up.high), words, "start", 2.9, GREY, (2.0, -4.0)))
+            records.append(Text((across.low, up.high), "below the tested range", "start", 2.9, GREY, (2.0, -4.0)))
+        else:
+            records.append(Text((across.high, up.high), "all of it below the tested range", "end", 2.9, GREY, (0, 2.0)))
     for at in ticks(across):
         records += [Line(((at, up.low), (at, up.high)), "grid"), Text((at, up.low), tick_mark(at), "middle", 2.9, GREY, (0, -4.0))]
     for at in ticks(up):

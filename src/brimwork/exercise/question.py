@@ -299,6 +299,8 @@ def posed(formula: Formula, seed: int, values: dict[str, float]) -> Question:
 def _known(formula: Formula, slip: Slip, values: dict[str, float], constants: dict[str, float]) -> KnownWay:
     """A slip with its number; one that changes the kind of quantity gives another number to those who work in the units that are shown."""
     in_si = slip.number(values | constants)
+    if isinstance(in_si, complex):
+        raise ArithmeticError(f"the slip '{slip.equals}' gives no real number on these values")
     as_shown = None if _keeps_its_kind(formula, slip) else _as_shown(formula, slip, values, constants)
     return KnownWay(in_si, slip.feedback) if as_shown is None else KnownWay(as_shown, slip.feedback, also=in_si)
 
