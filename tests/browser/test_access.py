@@ -15,7 +15,9 @@ WITHOUT_CODE = sorted(books.books().keys() - books.WITH_CODE)
 IN_JUPYTERLAB = ("python.ipynb", "design.ipynb", "overflow.ipynb", "quick-check.ipynb")  # one of each kind of page
 IN_THE_DARK = IN_JUPYTERLAB[1:]  # their colours are judged in both themes by test_colours too
 GRAVE = ("serious", "critical")
-_OPEN_ALL = "() => document.querySelectorAll('.jp-OutputArea details').forEach(fold => fold.open = true)"
+# Every fold is open, those of outputs too that JupyterLab sets once more, and every picture is seen.
+_ALL_OPEN = """() => { document.querySelectorAll('.jp-OutputArea details:not([open])').forEach(fold => fold.open = true);
+  return [...document.querySelectorAll('.jp-OutputArea img')].every(image => image.checkVisibility()); }"""
 _ALL_SHOWN = """() => document.querySelectorAll('.jp-OutputArea figure').length ===
   JSON.stringify(window.jupyterapp.shell.currentWidget.context.model.toJSON()).split('<figure').length - 1"""
 # Every figure that the notebook holds stands in the page, and none is drawn in the page any more: each is an image at rest.
@@ -38,9 +40,9 @@ def scan(page, theme, rules=None):
     """What axe-core finds in the outputs, every fold open, and how many elements each of its rules passed; all `rules`, or some."""
     page.evaluate("theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})", theme)
     page.wait_for_function("dark => document.body.dataset.jpThemeLight === (dark ? 'false' : 'true')", arg="Dark" in theme)
-    page.evaluate(_OPEN_ALL)
     tall = page.add_style_tag(content="body { height: 100vh }")  # JupyterLab's body has no height and hides what overflows it: axe would take all for hidden
     page.wait_for_function(_AT_REST, polling=lab.OFTEN)
+    page.wait_for_function(_ALL_OPEN, polling=lab.OFTEN)
     page.evaluate(_PAINTED)
     pictures = page.locator(".jp-OutputArea img").count()
     told = {"resultTypes": ["violations", "passes"], "selectors": False, **({"runOnly": rules} if rules else {})}  # the places are told by their markup
@@ -60,7 +62,7 @@ def disturb(page, where=".jp-OutputArea"):
 
 @pytest.mark.parametrize("name", IN_JUPYTERLAB)
 def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page, address, name):
-    page.set_viewport_size({"width": 1300, "height": 18000})  # all cells in view: what is far outside is not laid out
+    page.set_viewport_size({"width": 1300, "height": 24000})  # all cells in view: what is far outside is not laid out
     lab.open_workbook(page, address, name)
     assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
     assert page.get_by_text("Traceback").count() == 0
