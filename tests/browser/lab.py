@@ -26,7 +26,7 @@ _STAYS = {".config", ".data", ".ipython", "server.log"}
 TOKEN = "a-token-of-the-tests"
 AUTHORIZED = {"Authorization": f"token {TOKEN}"}
 _OPEN = """async path => { const shell = window.jupyterapp.shell, book = await window.jupyterapp.commands.execute('docmanager:open', {path});
-  shell.activateById(book.id); }"""
+  if (shell.currentWidget?.id !== book.id) shell.activateById(book.id); }"""
 _READY = """async () => {
   const app = window.jupyterapp, panel = app.shell.currentWidget;
   await panel.context.ready; await panel.sessionContext.ready; await panel.sessionContext.session.kernel.info;
