@@ -1,10 +1,12 @@
 """The design file: bad input is told in plain words, comments survive, a killed program leaves the old file or the new one."""
 
+import dataclasses
 import os
 import signal
 import subprocess
 import sys
 import time
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -112,6 +114,17 @@ def test_what_is_written_is_read_back_the_same(seed):
         design = design.having(key, None)
     assert file.parse_design(file.dump_design(design)) == design
     assert file.parse_design(file.dump_design(design, BOWL)) == design
+
+
+@given(st.text(st.characters(exclude_categories=["Cs"])), st.text(st.characters(exclude_categories=["Cs"])))
+@settings(max_examples=300, deadline=None)
+def test_any_text_is_written_as_toml_that_another_reader_reads_the_same(title, note):
+    """Python's own tomllib; a new file and one whose comments are kept say the same."""
+    design = dataclasses.replace(file.parse_design(BOWL), title=title, note=note)
+    for written in (file.dump_design(design), file.dump_design(design, BOWL)):
+        read = tomllib.loads(written)
+        assert (read.get("title", ""), read.get("note", "")) == (title, note)
+        assert read["vessel"] == tomllib.loads(file.dump_design(design, BOWL))["vessel"]
 
 
 SAVER = """

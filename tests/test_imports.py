@@ -11,7 +11,7 @@ import brimwork
 
 SOURCE = Path(brimwork.__file__).parent
 LAYERS = """
-    edition files tabular dimensions unit_table shown spellings units needing system
+    edition files tabular tape dimensions unit_table shown spellings units needing system
     quantity letters nomenclature accepting facing sources
     expression conditions roots steps by_hand formula
     unit_sizes coherent typeset derivation laws tables cables topics search prove telling

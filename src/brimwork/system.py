@@ -6,9 +6,9 @@ import math
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
-from fractions import Fraction
 
 from brimwork import units
+from brimwork.tape import on_a_tape
 
 METRES, FEET = "metric", "US"
 SYSTEMS = (METRES, FEET)
@@ -112,17 +112,12 @@ def round_there(text: str, system: str) -> str:
     value = units.convert(reading.value, there) * (1 + 1e-9)
     power = 10 ** math.floor(math.log10(value))
     round_figure = units.number(power * max(figure for figure in (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8) if figure * power <= value))
-    return f"{_on_a_tape(value) if there == 'in' and value >= FINEST else round_figure} {there}"
+    if there == "in" and value >= FINEST:
+        return f"{on_a_tape(value, 64 if value < 0.125 else 16 if value < 2 else 4, -1)} in"
+    return f"{round_figure} {there}"
 
 
 FINEST = 1 / 64  # in, the finest mark of a tape
-
-
-def _on_a_tape(inches: float) -> str:
-    """The next mark of a tape below: 3/8; under an eighth in 64ths, under two inches in 16ths, above in quarters."""
-    parts = 64 if inches < 0.125 else 16 if inches < 2 else 4
-    whole, rest = divmod(math.floor(inches * parts), parts)
-    return " ".join(filter(None, (str(whole) if whole else "", str(Fraction(rest, parts)) if rest else "")))
 
 
 def in_chosen(text: str, digits: int = 2, way: int = 0) -> str:

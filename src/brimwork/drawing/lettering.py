@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from fractions import Fraction
 
 from brimwork.design.typed.wording import worded
+from brimwork.tape import on_a_tape
 from brimwork.units import number, unit
 
 _FOOT = 0.3048
@@ -67,9 +67,7 @@ def _millimetres(value: float) -> str:
 
 def _eighths(value: float) -> str:
     """Inches to the nearest eighth, as a tape shows them: 61 7/8."""
-    whole, rest = divmod(round(value / unit("in").factor * 8), 8)
-    parts = (str(whole) if whole or not rest else "", str(Fraction(rest, 8)) if rest else "")
-    return " ".join(filter(None, parts))
+    return on_a_tape(value / unit("in").factor, 8)
 
 
 def _ratio(below: float) -> tuple[float, str]:

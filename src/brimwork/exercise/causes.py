@@ -216,7 +216,10 @@ def compiled_once(tree: ast.expr) -> CodeType:
 
 @lru_cache(maxsize=2048)
 def names_in(tree: ast.expr) -> frozenset[str]:
-    return frozenset(part.id for part in ast.walk(tree) if isinstance(part, ast.Name))
+    """The names of values in a tree; not those of its functions."""
+    parts = tuple(ast.walk(tree))
+    called = {part.func for part in parts if isinstance(part, ast.Call)}
+    return frozenset(part.id for part in parts if isinstance(part, ast.Name) and part not in called)
 
 
 @lru_cache(maxsize=8192)

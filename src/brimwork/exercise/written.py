@@ -11,12 +11,12 @@ import math
 import random
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from brimwork import system, units
 from brimwork.drawing.records import Sheet
 from brimwork.exercise import arithmetic
-from brimwork.exercise.causes import WayOfWorking, written
+from brimwork.exercise.causes import WayOfWorking, names_in, written
 from brimwork.exercise.question import DRAWS, GivenValue, KnownWay, Middle, Question, first_apart, in_words
 from brimwork.exercise.shortcuts import shortcuts
 from brimwork.expression import DeclarationError
@@ -37,7 +37,7 @@ class Wrong:
     middle: str = ""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Numeric:
     """A question to be answered by a number.
 
@@ -76,7 +76,6 @@ class Numeric:
     picture: Callable[[dict[str, float]], Sheet] | None = None
     like: tuple[str, dict[str, str]] | None = None
     uses: tuple[str, ...] = ()
-    _found: dict[tuple[int, str], dict[str, GivenValue]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def varies(self) -> bool:
@@ -92,14 +91,7 @@ class Numeric:
         """The question with numbers: as written for the first seed, else drawn. Raises DeclarationError."""
         if seed == FIRST or not self.varies:
             return self._with({name: self._given(name, text) for name, text in self.given.items()}, seed)
-        asked = seed, system.current()
-        if asked not in self._found:
-            draw = random.Random(f"{self.code} {seed}")
-            question = first_apart(self._drawn(seed, draw) for _ in range(DRAWS))
-            if question is None:
-                raise DeclarationError(f"{self.code}: no numbers near those given keep its slips apart: give ranges with vary=, or ask for a middle value")
-            self._found[asked] = question.given
-        return self._with(self._found[asked], seed)
+        return self._with(_found(self, seed, system.current()), seed)
 
     def pose_on(self, seed: int, numbers: dict[str, str]) -> Question:
         """The question on values as they were written out. Raises DeclarationError, InputError."""
@@ -184,8 +176,7 @@ class Numeric:
 
     def _knows(self, tree: ast.expr) -> bool:
         """Whether the question gives all that a shortcut names; in the other system it may give something else."""
-        called = {part.func.id for part in ast.walk(tree) if isinstance(part, ast.Call) and isinstance(part.func, ast.Name)}
-        return {part.id for part in ast.walk(tree) if isinstance(part, ast.Name)} - called <= self.given.keys() | arithmetic.DIMENSIONS.keys()
+        return names_in(tree) <= self.given.keys() | arithmetic.DIMENSIONS.keys()
 
     def on_the_way(self, given: dict[str, float]) -> dict[str, float]:
         """Given values (SI) with the named numbers on the way."""
@@ -206,6 +197,16 @@ class Numeric:
         unit = self.label or in_words(self.unit).replace("cur", "money")
         near = f"to {self.close}" if self.close and not self.label else "as a whole number" if self.close else "to three figures"
         return f" Answer {f'in {unit}, ' if unit else ''}{near}."
+
+
+@lru_cache(maxsize=8192)
+def _found(question: Numeric, seed: int, units: str) -> dict[str, GivenValue]:
+    """The given values of a seed in the `units` in use; looking for them takes longer than all the rest of a question."""
+    draw = random.Random(f"{question.code} {seed}")
+    first = first_apart(question._drawn(seed, draw) for _ in range(DRAWS))
+    if first is None:
+        raise DeclarationError(f"{question.code}: no numbers near those given keep its slips apart: give ranges with vary=, or ask for a middle value")
+    return first.given
 
 
 def _number(of: str | float, unit: str, values: dict[str, float]) -> float:

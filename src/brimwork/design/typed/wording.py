@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 import re
-from fractions import Fraction
 
 from brimwork.design.typed.telling import US_UNITS
+from brimwork.tape import on_a_tape
 from brimwork.units import convert, number, read
 
 # UK: US. Longer entries go before shorter ones that they hold.
@@ -138,8 +138,7 @@ def without_metric(text: str) -> str:
 
 def tape(length: float) -> str:
     """A length (m) in inches, to the nearest sixteenth, as a tape in the US shows it: 75 1/8."""
-    whole, rest = divmod(round(convert(length, "in") * 16), 16)
-    return " ".join(filter(None, (str(whole) if whole or not rest else "", str(Fraction(rest, 16)) if rest else "")))
+    return on_a_tape(convert(length, "in"), 16)
 
 
 def _inches(found: re.Match) -> str:
@@ -165,10 +164,7 @@ def _there(figure: str, unit: str, way: int) -> str:
         return f"{round(value)}"
     if unit == "m":
         return f"{math.ceil(value)}" if way > 0 else number(float(f"{value:.2g}"))
-    parts = 32 if value < 0.125 else 16 if value < 1 else 4
-    marks = value * parts
-    whole, rest = divmod((math.ceil(marks) if way == 1 else math.floor(marks) if way == -1 else round(marks)), parts)
-    return " ".join(filter(None, (str(whole) if whole or not rest else "", str(Fraction(rest, parts)) if rest else "")))
+    return on_a_tape(value, 32 if value < 0.125 else 16 if value < 1 else 4, way)
 
 
 def _other(found: re.Match) -> str:
