@@ -8,6 +8,7 @@ import sys
 from functools import cache
 from pathlib import Path
 
+import hypothesis
 import pytest
 import together
 
@@ -63,6 +64,8 @@ def no_lesson_is_open():
 def pytest_configure() -> None:
     """A wrong declaration is one line, not a traceback from every file that imports it."""
     gc.set_threshold(20_000, 20, 20)  # twenty thousand tests stay to the end: looking through them for rubbish again and again takes a tenth of the time
+    hypothesis.settings.register_profile("patient", deadline=None)  # a machine that is busy is no fault of what is tested
+    hypothesis.settings.load_profile("patient")
     swift.leave_out_grammars()  # nbformat, which many files import, takes a second longer with them
     try:
         topics.formulas()

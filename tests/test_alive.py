@@ -70,6 +70,22 @@ def test_a_line_that_broke_unnoticed_is_replaced_and_what_is_sent_again_is_taken
     assert page.kernel == [f"{page.name}-{number}" for number in (1, 2, 3)]
 
 
+def test_half_a_letter_that_a_page_sends_is_a_sign_and_what_follows_is_heard():
+    """JSON can write one, as a box sends it after a paste was cut; a text that holds one cannot be sent on."""
+
+    class Sent(list):
+        def send(self, kind, name, content, buffers):
+            json.dumps(content, ensure_ascii=False).encode()
+            self.append(content["data"]["text"])
+
+    page = alive.LivePage(COUNTING, Path())
+    page.kernel = sent = Sent()
+    for number, written in enumerate((r"half \ud83d", r"whole \ud83d\udca7", "next"), start=1):
+        said = '{"type": "comm_msg", "id": "%s-%d", "content": {"comm_id": "c", "data": {"text": "%s"}}, "buffers": []}'
+        assert page.hear(said % (page.name, number, written))
+    assert sent == ["half \ufffd", "whole \U0001f4a7", "next"]
+
+
 async def _told(heard: Heard, wanted: str) -> dict:
     until = time.monotonic() + 60
     while time.monotonic() < until:

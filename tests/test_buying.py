@@ -403,7 +403,7 @@ def test_the_contingency_of_a_design_is_its_own():
 
 
 @given(st.floats(0.01, 1e6), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9), st.floats(0, 0.9))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_profit_is_the_margin_of_the_price_and_tax_comes_last(cost, overhead, contingency, margin, tax):
     bare = blank_design("blade", "x").having("prices.electrician", f"{cost:.6g} cur")
     sheet = CostSheet(
@@ -427,7 +427,7 @@ _KEYS = [(f"{section}.{key}", field) for section in ("buying", "prices", "costin
 
 
 @given(st.sampled_from(NAMES), st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e5) | st.none()), min_size=1, max_size=6))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 def test_no_value_makes_list_cost_or_programme_crash(name, changes):
     design = file.load_design(DESIGNS / f"{name}.toml")
     for (key, field), value in changes:

@@ -451,7 +451,7 @@ def test_a_bucket_is_marked_in_the_duty_chart():
 EXTREMES = st.sampled_from(("0", "0.001", "1", "7", "1000000"))
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(st.sampled_from(sorted(OF)), st.lists(st.tuples(st.integers(0, 200), EXTREMES | st.none()), min_size=1, max_size=5))
 def test_no_value_makes_findings_drawings_or_quantities_crash(kind, changes):
     design = OF[kind]

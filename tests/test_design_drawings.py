@@ -137,7 +137,7 @@ def test_no_label_leaves_its_sheet_or_touches_another(name, region):
             assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{sheet.title}: '{text}' over '{other}'"
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(
     st.sampled_from(("UK", "US")),
     st.integers(1, 6),
@@ -169,7 +169,7 @@ def assert_labels_stand_apart(sheet):
                 assert -1e-6 <= x <= sheet.width + 1e-6 and -1e-6 <= y <= sheet.height + 1e-6, (sheet.title, mark)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(
     st.sampled_from(("UK", "US")),
     st.sampled_from((BOWL, STONES, BLADE, CASCADE)),
@@ -186,7 +186,7 @@ def test_north_cable_frost_and_ground_water_stand_clear_wherever_they_are(region
         assert_labels_stand_apart(sheet)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.sampled_from(("UK", "US")), st.integers(1, 6), st.lists(st.tuples(st.integers(60, 600), st.integers(100, 1500)), min_size=1, max_size=14))
 def test_sizes_and_numbers_of_any_stones_stand_apart(region, along, sizes):
     wide, high = zip(*sizes)
@@ -642,7 +642,7 @@ def test_no_label_of_a_chart_lies_over_a_curve(name, region):
         assert_labels_stand_clear(sheets(name, region)[title])
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(
     st.sampled_from((BOWL, STONES, CASCADE)),
     st.sampled_from(("UK", "US")),

@@ -91,7 +91,7 @@ def test_a_value_taken_out_is_unknown_and_the_checks_that_need_it_are_not_shown(
 _KEYS = [(f"{section}.{key}", field) for section, fields in SECTIONS.items() for key, field in fields.items() if isinstance(field, Field)]
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.lists(st.tuples(st.sampled_from(_KEYS), st.floats(0, 1e6) | st.none()), min_size=1, max_size=6))
 def test_no_value_makes_the_chain_crash_or_say_nan(changes):
     design = file.parse_design(BOWL)
@@ -105,7 +105,7 @@ def test_no_value_makes_the_chain_crash_or_say_nan(changes):
 
 
 @given(st.integers(0, 2**32))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_what_is_written_is_read_back_the_same(seed):
     import random
 
@@ -117,7 +117,7 @@ def test_what_is_written_is_read_back_the_same(seed):
 
 
 @given(st.text(st.characters(exclude_categories=["Cs"])), st.text(st.characters(exclude_categories=["Cs"])))
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 def test_any_text_is_written_as_toml_that_another_reader_reads_the_same(title, note):
     """Python's own tomllib; a new file and one whose comments are kept say the same."""
     design = dataclasses.replace(file.parse_design(BOWL), title=title, note=note)
@@ -185,10 +185,75 @@ def test_a_file_from_an_editor_that_marks_its_encoding_is_read(tmp_path):
     assert file.load_design(tmp_path / "bowl.toml").title == "Library bowl"
 
 
-@pytest.mark.parametrize("title", ("", "  ", "bell\\u0001"))
-def test_a_title_must_be_words_that_can_be_printed(title):
-    with pytest.raises(InputError, match="must be words"):
+@pytest.mark.parametrize(
+    ("title", "told"),
+    (
+        ("", "must be words"),
+        ("  ", "must be words"),
+        ("bell\\u0001", r"U\+0001 after 'bell'"),
+        ("a\tb", "a tab after 'a'"),
+        ("\\nb", "a line break at its beginning"),
+    ),
+)
+def test_a_title_must_be_words_that_can_be_printed_and_what_is_in_the_way_is_named(title, told):
+    with pytest.raises(InputError, match=told):
         file.parse_design(BOWL.replace('title = "Library bowl"', f'title = "{title}"'))
+
+
+def test_a_space_that_does_not_break_is_a_space():
+    """A browser and a word processor put them in unasked."""
+    for space in "\u00a0\u202f\u2009":
+        title = f"Bowl{space}by the door"
+        design = file.parse_design(BOWL).headed("title", title)
+        assert file.parse_design(file.dump_design(design)).title == title
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    (
+        (BOWL + "\n[supply]\n", "a key or a section stands in it twice: Cannot declare"),
+        (BOWL.replace("format = 1", "format = 1\nformat = 1"), "a key or a section stands in it twice: Cannot overwrite a value"),
+        (
+            'format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = nan',
+            r"void_fraction = nan is not a number that can be used: write reservoir.void_fraction = 0.95",
+        ),
+        ('format = 1\nkind = "blade"\n[flow]\nwater_temperature = inf', r'inf is not a number that can be used: write flow.water_temperature = "'),
+        ('format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = true', "void_fraction = true is not a quantity"),
+        ('format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = [1, "a"]', r'void_fraction = \[1, "a"\] is not a quantity'),
+        ('format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = {a = 1}', "void_fraction has the key a: write"),
+        ('format = 1\nkind = "blade"\n[site]\nuse = 2027-03-01', "site.use = 2027-03-01 is none of the words"),
+        ("format = 1\nkind = {a = 1}", r"kind = \{a = 1\} is not known"),
+    ),
+)
+def test_a_file_is_told_of_in_its_own_words(text, told):
+    """As TOML writes it, with what to type; nothing of how a program writes it."""
+    with pytest.raises(InputError, match=told):
+        file.parse_design(text)
+
+
+def test_a_file_in_another_code_says_how_to_save_it(tmp_path):
+    for code in ("utf-16", "latin-1"):
+        (tmp_path / "bowl.toml").write_bytes(BOWL.replace("Library", "Bücherei").encode(code))
+        with pytest.raises(InputError, match="save it again with the encoding UTF-8"):
+            file.load_design(tmp_path / "bowl.toml")
+
+
+def test_the_size_of_a_thing_that_is_there_is_never_nothing():
+    sizes = [f"{section}.{key}" for section, fields in SECTIONS.items() for key, one in fields.items() if getattr(one, "size", False)]
+    assert {"cascade.width", "slab.thickness", "reservoir.block_height", "pipe.bore", "site.bed_length"} <= set(sizes)
+    for key in sizes:
+        section, _, name = key.partition(".")
+        for text in ("0 mm", "0.0001 mm"):
+            with pytest.raises(InputError, match="is smaller than the .* of anything can be"):
+                SECTIONS[section][name].read(text, key)
+        assert SECTIONS[section][name].read("1 mm", key) == 0.001
+
+
+def test_what_is_far_too_large_is_told_in_the_units_of_the_reader():
+    tread = SECTIONS["cascade"]["tread"]
+    for region, text, told in (("UK", "200 m", "over 100000 mm"), ("US", "700 ft", "over 3940 in")):  # 100 m by 39.37 in to the metre
+        with pytest.raises(InputError, match=told):
+            tread.read(text, "cascade.tread", region)
 
 
 def test_counts_are_whole():

@@ -233,7 +233,7 @@ def test_no_label_of_a_workbooks_picture_runs_into_anything(call, monkeypatch):
 TIMES = [10.0 * i for i in range(25)]
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(
     st.lists(st.floats(0.05, 0.6), min_size=4, max_size=4),
     st.floats(0.1, 0.7),

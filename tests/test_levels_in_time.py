@@ -55,7 +55,7 @@ def test_the_description_says_where_the_level_was():
     )
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(
     levels=st.lists(st.floats(0.0, 0.9), min_size=5, max_size=5),
     overflow=st.floats(0.05, 0.95),

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import dblquad, quad
 
@@ -130,7 +130,6 @@ def test_full_and_partial_contact_meet_at_the_kern(F_w, B, L):
     assert contact_length(B_base=B, e_off=kern(B_base=B)) == pytest.approx(B, rel=1e-12)
 
 
-@settings(deadline=None)
 @given(force, size, size, part)
 def test_force_and_moment_balance_for_every_offset(F_w, B, L, off):
     """Weight and moment of the pressure, added up by scipy.integrate.quad, against the load and its offset."""

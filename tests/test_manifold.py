@@ -71,7 +71,7 @@ hoses = st.builds(lambda bore, length, K: Stretch(bore, length, K, k_s=1.5e-6), 
 pumps = st.builds(LabelPump, st.floats(2.5, 6.0), st.floats(5e-4, 3e-3))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(pumps, hoses, st.lists(st.tuples(lifts, hoses), min_size=1, max_size=5))
 def test_a_running_manifold_obeys_continuity_and_energy_or_is_refused_with_a_branch_named(pump, common, rest):
     branches = tuple(Branch(f"no. {number}", lift, hose) for number, (lift, hose) in enumerate(rest))
@@ -89,14 +89,14 @@ def test_a_running_manifold_obeys_continuity_and_energy_or_is_refused_with_a_bra
             assert branch.head(flow, NU) == pytest.approx(found.parting_head, rel=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(pumps, hoses, lifts, hoses)
 def test_one_branch_is_two_stretches_one_after_the_other(pump, common, lift, hose):
     alone = running_branches(pump, common, (Branch("only", lift, hose),), NU)
     assert alone.flows[0] == pytest.approx(duty_point(pump, lambda Q: head_needed(Q, lift, (common, hose), NU)).Q, rel=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(pumps, hoses, lifts, hoses)
 def test_equal_branches_take_equal_shares_and_closing_one_gives_the_other_more(pump, common, lift, hose):
     left, right = Branch("left", lift, hose), Branch("right", lift, hose)

@@ -68,7 +68,7 @@ def test_working_days_before_a_day_are_those_that_numpy_counts(day, count):
 
 
 @given(st.lists(st.tuples(st.floats(0, 50), st.booleans()), min_size=1, max_size=12), st.randoms(use_true_random=False), days)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_no_step_begins_before_what_it_waits_for_and_the_last_step_is_critical(lengths, draw, day):
     steps = {f"{i}": ([f"{j}" for j in range(i) if draw.random() < 0.4], hours * 3600.0, wait) for i, (hours, wait) in enumerate(lengths)}
     found = forward(steps, day, EIGHT)

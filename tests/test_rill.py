@@ -105,7 +105,7 @@ def test_the_head_over_a_step_is_that_at_a_broad_crest(q, b):
 # --- the procedure ------------------------------------------------------------------------------------------------------------------
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.floats(2e-4, 4e-3), st.floats(0.1, 0.5), slopes, st.sampled_from(sorted(tables.MANNING)))
 def test_a_rill_carries_the_flow_that_it_is_given(Q, w, S, surface):
     found = rill_flow(Q, w, S, tables.manning(surface).usual)

@@ -21,7 +21,7 @@ VALVE = replace(BOWL, hose=None)
 # --- water is kept ------------------------------------------------------------------------------------------------------------------
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     Q=st.floats(1e-4, 2e-3),
     A_v=st.floats(0.1, 0.9),

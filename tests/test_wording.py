@@ -145,6 +145,12 @@ def test_what_a_change_turned_is_told_in_the_words_of_the_us():
     assert "now: conduit does not take the plug" in told and not british([told])
 
 
+def test_a_change_after_which_something_is_not_known_says_what_it_needs():
+    bowl = DESIGNS["library-bowl"]
+    before, after = (graded(checks.findings(chain_of(one)), "UK") for one in (bowl, bowl.having("vessel.foot_outside", None)))
+    assert "is not known now (it needs: across the foot)" in turned(before, after, "UK", most=20)
+
+
 @every
 def test_the_page_of_a_design_speaks_as_the_us_does(name):
     design = us(name).design

@@ -108,7 +108,7 @@ def test_a_phone_comes_in_by_the_code_and_by_no_other_day_s(tmp_path):
     process = subprocess.Popen(line, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
     try:
         told = ""
-        while "or at this address" not in told:
+        while "at this address" not in told:
             told += (read := process.stderr.readline())
             assert read, told
         url = re.search(rf"http://{re.escape(address)}:(\d+)(/brimwork/\S{{11}})\n", told)

@@ -36,6 +36,18 @@ def read_bounded(path: Path, most: int) -> bytes:
         raise OSError(errno.EINVAL, "no file can have such a name") from None
 
 
+def not_toml(error: Exception) -> str:
+    """What is wrong with a text that should be TOML, from what its reader raised."""
+    told = str(error)
+    if isinstance(error, UnicodeDecodeError):
+        return "it is not a text file in UTF-8: open it in a text editor, and save it again with the encoding UTF-8"
+    if isinstance(error, RecursionError):
+        return "its brackets are nested too deep"
+    if "overwrite" in told or "twice" in told or "Duplicate" in told:
+        return f"a key or a section stands in it twice: {told}"
+    return f"this is not TOML: {told}"
+
+
 def write_whole(path: Path, content: bytes) -> None:
     """Replace the file at `path` by `content`, through a link, keeping its permissions. Raises OSError, and then the old file is as it was."""
     target = _target(path)

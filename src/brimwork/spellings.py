@@ -104,8 +104,7 @@ _PLAIN = str.maketrans(
         "μ": "u",
         "·": " ",
         "−": "-",
-        "\u00a0": " ",
-        "\u202f": " ",
+        **dict.fromkeys("\u00a0\u2007\u2009\u202f", " "),
         "°": "deg",
         "×": "*",
         "½": " 1/2",
@@ -126,6 +125,9 @@ _PLAIN = str.maketrans(
         "–": "-",
     }
 )
+# Digits in groups of three, set apart by a thin space or one that does not break, as the SI writes and programs copy them: no other reading is possible.
+# After a plain space somebody may have meant two numbers.
+_GROUPS = re.compile(r"(?<![\d.,\s])\d{1,3}(?:[\u00a0\u2009\u202f]\d{3})+(?!\d)")
 # Units that people write in several words; every pattern is short and bounded.
 _WORDS = (
     (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
@@ -149,7 +151,8 @@ _DOT_OF_AN_ABBREVIATION = re.compile(r"(?<=[A-Za-z])\.(?=[\s/]|$)")
 
 
 def made_plain(text: str) -> str:
-    """Signs that mean the same made one: primes, fractions, dashes, the dot after an abbreviation; a share in words at the start in figures."""
+    """Signs that mean the same made one: spaces, groups of digits, primes, fractions, dashes, the dot after an abbreviation; a share in words at the start in figures."""
+    text = _GROUPS.sub(lambda number: re.sub(r"\s", "", number[0]), text)
     text = share_in_figures(text.strip().translate(_PLAIN).strip().replace("''", '"'))
     return _DOT_OF_AN_ABBREVIATION.sub("", text)
 

@@ -95,6 +95,33 @@ def test_a_page_that_is_loaded_again_or_whose_kernel_is_killed_or_that_hears_eve
     assert rim(plain).input_value() == "905 mm"
 
 
+def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_says_that_it_is_not_in_it(plain, start, served):
+    """Over a save, another depth of the form and a reload; Escape takes it back to the last good value."""
+    open_page(plain, start, "design")
+    begun(plain)
+    rim(plain).fill("20 pints")
+    rim(plain).press("Enter")
+    refused = plain.locator(".bw-bad", has=rim(plain))
+    refused.wait_for()
+    told = refused.locator(".bw-note").inner_text()
+    plain.get_by_role("button", name="Save", exact=True).click()
+    plain.locator(".bw-alert", has_text="Not taken, and not in it: across the rim.").wait_for()
+    assert '"905 mm"' in (served[0] / "designs" / "my-design.toml").read_text(encoding="utf-8")
+    for again in (lambda: None, plain.get_by_role("button", name="Show all values").click, plain.reload):
+        again()
+        plain.wait_for_selector(ALIVE)
+        refused.wait_for()
+        assert rim(plain).input_value() == "20 pints" and refused.locator(".bw-note").inner_text() == told
+        assert "connection" not in plain.locator(".bw-said").inner_text()
+    rim(plain).press("Escape")
+    refused.wait_for(state="detached")
+    assert rim(plain).input_value() == "905 mm"
+    plain.reload()
+    plain.wait_for_selector(ALIVE)
+    rim(plain).wait_for()
+    assert rim(plain).input_value() == "905 mm" and not refused.count()
+
+
 def test_a_page_comes_back_by_itself_when_its_server_was_started_again_and_sends_what_was_typed_meanwhile(plain, tmp_path):
     with lab.server(tmp_path) as address:
         open_page(plain, address.removesuffix("lab") + "brimwork/", "quick-check")

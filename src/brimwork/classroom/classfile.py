@@ -8,7 +8,7 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from brimwork import system, topics
+from brimwork import files, system, topics
 from brimwork.classroom.questions import SetQuestion
 from brimwork.exercise import bank, own_questions
 from brimwork.exercise.choices import Telling
@@ -110,7 +110,7 @@ def load_class(path: Path) -> SchoolClass:
     try:
         held = tomllib.loads(_text(path, "class file")[0])
     except (tomllib.TOMLDecodeError, RecursionError) as error:
-        raise InputError(f"{path} is not readable as TOML ({error}): compare it with the one that 'brimwork handout --begin NAME.toml' writes") from None
+        raise InputError(f"{path}: {files.not_toml(error)}; compare it with the one that 'brimwork handout --begin NAME.toml' writes") from None
     _known("", held, {**_KEYS, "questions": dict})
     if held.get("format") != _FORMAT:
         raise InputError(f"{path} needs the line format = {_FORMAT}")

@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from brimwork import files
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged import checks
 from brimwork.design.typed.asking import meant
@@ -59,7 +60,7 @@ def brief(path: Path) -> dict:
     except OSError as error:
         raise InputError(f"the brief {path} cannot be read ({error.strerror})") from None
     except (ValueError, RecursionError) as error:
-        raise InputError(f"the brief {path} is not readable as TOML ({error})") from None
+        raise InputError(f"the brief {path}: {files.not_toml(error)}") from None
     for key, value in held.items():
         if key not in _KEYS or not isinstance(value, _KEYS[key]) or isinstance(value, bool):
             raise InputError(f"'{key[:40]}' does not stand so in a brief: it has {', '.join(_KEYS)}")

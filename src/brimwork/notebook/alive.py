@@ -36,6 +36,11 @@ _FROM_PAGES = {"comm_msg": ("comm_id", "data"), "comm_close": ("comm_id", "data"
 _WARM = "from brimwork.notebook.warming import warm\nwarm()\ndel warm"
 
 
+def _whole_letters(thing):
+    """The same, with a sign in place of each half of a letter, which JSON can write and no text can hold."""
+    return json.loads(json.dumps(thing, ensure_ascii=False).encode("utf-16", "surrogatepass").decode("utf-16", "replace"))
+
+
 class Listener(Protocol):
     """Where a room tells its page something."""
 
@@ -168,7 +173,7 @@ class LivePage:
     def hear(self, text: str) -> bool:
         """Take a message of the page; False for one that no page of ours sends."""
         try:
-            message = json.loads(text)
+            message = _whole_letters(json.loads(text)) if "\\ud" in text else json.loads(text)
             if message == {"leaving": True}:
                 self.leaving = True
                 return True

@@ -20,7 +20,7 @@ function make(tag, given = {}, ...children) {
 }
 
 function render({ model, el }) {
-  const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {} };
+  const state = { open: new Set(["first", "also", "Site and people", "The feature"]), folds: new Set(), unfolded: new Set(), why: {}, hangs: {}, refused: new Map() };
   let waiting = 0, serial = 0, answered = 0, changed = 0, nth = -1, wanted = "", lit = "", url = "";
   const rows = new Map();
   const lost = () => document.body.dataset.lost === "true"; // the line to the server is broken; JupyterLab does not say
@@ -79,6 +79,7 @@ function render({ model, el }) {
   }
 
   function tell({ words, alert }) {
+    state.said = { words, alert };
     said.className = alert ? "bw-said bw-alert" : "bw-said";
     said.setAttribute("role", alert ? "alert" : "status");
     said.replaceChildren(...(words ? [words] : []));
@@ -103,22 +104,38 @@ function render({ model, el }) {
     input.addEventListener("focus", () => light(entry.key));
     input.addEventListener("keydown", event => {
       if (event.key === "Enter" && input.tagName === "INPUT") send(held);
-      if (event.key === "Escape") { input.value = held.entry.value; say(held, "", false); }
+      if (event.key === "Escape") { state.refused.delete(entry.key); keep(); fill(held, entryOf(entry.key) ?? held.entry); }
       event.stopPropagation();
     });
     rests?.addEventListener("change", () => ask("basis", { key: entry.key, basis: rests.value }));
     rests?.addEventListener("focus", () => light(entry.key));
     input.addEventListener("input", () => { if (lost()) keep(); });
     fill(held, entry);
+    if (state.refused.has(entry.key)) refuse(held);
     rows.set(entry.key, [...(rows.get(entry.key) ?? []).filter(one => one.row.isConnected), held]);
     return row;
   }
 
+  const sound = text => text.toWellFormed?.() ?? text; // half a letter, which a paste can leave, is none that a file or a message can hold
+
   function send(held) {
+    held.input.value = held.input.tagName === "INPUT" ? sound(held.input.value) : held.input.value;
     if (held.input.value === held.entry.value && !held.row.classList.contains("bw-bad")) return;
     held.entry = { ...held.entry, value: held.input.value };
     ask("change", { key: held.entry.key, text: held.input.value });
   }
+
+  // What was refused stays in its box as it was typed, over every drawing of the form and over a reload, until it is typed anew or Escape takes it back.
+  function refuse(held) {
+    const { text, words, offer } = state.refused.get(held.entry.key);
+    held.input.value = text;
+    held.entry = { ...held.entry, value: held.input.value };
+    say(held, words, true);
+    held.note.setAttribute("role", "alert");
+    if (offer) held.note.append(" ", button(`Take ${offer}`, () => { held.input.value = offer; send(held); held.input.focus(); }));
+  }
+
+  const untaken = () => state.refused.size ? `Not taken, and not in it: ${[...state.refused.keys()].map(key => nameOf(key).toLowerCase()).join(", ")}.` : "";
 
   // --- what nobody has answered yet
 
@@ -128,7 +145,8 @@ function render({ model, el }) {
     .map(({ entry, input }) => ({ do: "change", key: entry.key, text: input.value }));
 
   function keep() {
-    const all = [...owed.values(), ...(lost() ? drafts() : [])];
+    const refused = [...state.refused].map(([key, { text }]) => ({ do: "change", key, text, refused: true }));
+    const all = [...refused, ...owed.values(), ...(lost() ? drafts() : [])];
     try {
       if (state.head && all.length) sessionStorage.setItem(owedTo(), JSON.stringify(all));
       else if (state.head) sessionStorage.removeItem(owedTo());
@@ -150,9 +168,11 @@ function render({ model, el }) {
   function sendAgain() {
     let kept = null;
     try { kept = JSON.parse(sessionStorage.getItem(owedTo())); } catch { /* nothing kept */ }
+    kept = kept?.filter(one => state.refused.get(one.key)?.text !== one.text || one.do !== "change");
     if (!kept?.length || owed.size) return;
-    const wishes = [...kept.filter(one => one.do !== "save"), ...kept.filter(one => one.do === "save").slice(-1)];
-    for (const { do: what, ...more } of wishes) ask(what, more);
+    const all = [...kept.filter(one => one.do !== "save"), ...kept.filter(one => one.do === "save").slice(-1)], wishes = all.filter(one => !one.refused);
+    for (const { do: what, refused, ...more } of all) ask(what, more);
+    if (!wishes.length) return;
     state.again = `The connection was lost, and is back. Sent again: ${[...new Set(wishes.map(one => one.do === "save" ? "Save" : `${nameOf(one.key)}${one.text ? ` ${one.text}` : ""}`))].join("; ")}.`;
     state.until = serial;
   }
@@ -342,7 +362,8 @@ function render({ model, el }) {
     light(lit);
   }
 
-  const nameOf = key => rows.get(key)?.[0]?.entry.label ?? state.form?.flatMap(step => [...step.entries, ...step.more]).find(one => one.key === key)?.label ?? key.split(".")[1].replaceAll("_", " ");
+  const entryOf = key => state.form?.flatMap(step => [...step.entries, ...step.more]).find(one => one.key === key);
+  const nameOf = key => rows.get(key)?.[0]?.entry.label ?? entryOf(key)?.label ?? key.split(".")[1].replaceAll("_", " ");
 
   parts.paper.addEventListener("click", event => {
     const key = event.target.closest?.("[data-key]")?.dataset.key;
@@ -472,7 +493,7 @@ function render({ model, el }) {
     const back = ways.open ? button("Back to the open design", () => { state.start = null; drawWays(); }) : null;
     const name = make("input", { type: "text", "aria-label": "Another name for the open design", placeholder: "another name, such as front-path" });
     const saves = ways.open ? make("section", {}, make("h3", { text: "The open design" }), make("p", { className: "bw-acts" }, name, button("Save under that name", () => name.value.trim() && ask("save", { name: name.value })),
-      state.head?.saved ? button("Leave the unsaved changes", () => ask("leave")) : null),
+      state.head?.saved ? button("Leave the unsaved changes", () => { state.refused.clear(); ask("leave"); }) : null),
       make("p", { className: "bw-acts" }, make("span", { className: "bw-say", text: "Take what stands here over to another kind: " }), ways.kinds.filter(({ kind }) => kind !== state.head?.kind).map(({ kind, name: title }) => button(title, () => { state.start = null; ask("turn", { kind }); })))) : null;
     parts.ways.replaceChildren(...[back, make("h2", { text: "Begin with your own" }), units, kinds, own, examples, saves].filter(Boolean));
   }
@@ -502,16 +523,18 @@ function render({ model, el }) {
   let room = {};
   function arrived(message, buffers) {
     if (message.findings) return list(message.findings, message.n);
+    const saves = [...owed].some(([n, wish]) => n <= message.n && wish.do === "save");
     if (message.n !== undefined) {
       for (const n of owed.keys()) if (n <= message.n) owed.delete(n);
-      keep();
-      if (message.n < answered) return; // a later answer has been shown already
+      if (message.n < answered) return keep(); // a later answer has been shown already
       answered = message.n;
     }
     if (message.tally) changed = message.n ?? changed;
     const held = document.activeElement?.closest?.(".bw-row"), stood = held?.getBoundingClientRect().top;
     room = { wide: page.clientWidth, narrow: narrow() };
     for (const name of ["head", "numbers", "tally", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
+    if (message.head && message.head.file !== state.file) { if (state.file) state.refused.clear(); state.file = message.head.file; } // another design has boxes of its own
+    for (const { key } of message.entries ?? []) state.refused.delete(key);
     if (message.printed) {
       if (url) URL.revokeObjectURL(url);
       url = URL.createObjectURL(new Blob([buffers[0]], { type: "application/pdf" }));
@@ -538,18 +561,18 @@ function render({ model, el }) {
     if (message.did) for (const held of [...rows.values()].flat()) if (held.told && held.entry.key !== message.did.key) say(held, "", false);
     if (message.did?.key) { for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false); askFrom(message.did.key); }
     if (message.refused) {
-      const held = (rows.get(message.refused.key) ?? []).find(one => one.row.isConnected);
-      if (held) {
-        say(held, message.refused.words, true);
-        held.note.setAttribute("role", "alert");
-        if (message.refused.offer) held.note.append(" ", button(`Take ${message.refused.offer}`, () => { held.input.value = message.refused.offer; send(held); held.input.focus(); }));
-      } else tell({ words: message.refused.words, alert: true });
+      const { key, text, words } = message.refused, there = (rows.get(key) ?? []).filter(one => one.row.isConnected);
+      if (text !== undefined && entryOf(key)) state.refused.set(key, message.refused);
+      if (text !== undefined && there.length) there.forEach(refuse);
+      else tell({ words, alert: true });
     }
+    if ((saves || message.printed) && state.refused.size) tell({ words: `${state.said?.words ?? ""} ${untaken()}`.trim(), alert: true });
     if (held?.isConnected) { // what is typed in stays where it is, whatever is said above it
       const moved = held.getBoundingClientRect().top - stood;
       if (moved) (side.scrollHeight > side.clientHeight && getComputedStyle(side).overflowY !== "visible" ? side : document.scrollingElement).scrollTop += moved;
     }
     if (message.form && message.head) sendAgain();
+    if (message.n !== undefined) keep();
     if (state.again && message.n >= state.until) { tell({ words: message.refused ? `${state.again} ${message.refused.words}` : state.again, alert: Boolean(message.refused) }); state.again = ""; }
     drawChoices();
     if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }

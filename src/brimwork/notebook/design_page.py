@@ -81,7 +81,7 @@ class DesignPage(anywidget.AnyWidget):
     def _repr_mimebundle_(self, **named) -> Any:
         """The page; for those who see no widgets, or before anything has run, findings and drawings as they were when it was shown."""
         if self.opened is None:
-            plain = "The page of a design: begin with a dozen questions, open a design of your own, or look at an example."
+            plain = "The page of a design: begin with a few questions, open a design of your own, or look at an example."
             html = Markup(f"<p>{escape(plain)}</p>")
         else:
             found, drawn = findings_shown(self.opened.chain, self.opened.found), drawings_shown(self.opened.chain)
@@ -100,12 +100,13 @@ class DesignPage(anywidget.AnyWidget):
         try:
             answer = self.acts[message["do"]](message)
         except InputError as error:
-            key = str(message.get("key", ""))
+            key, text = str(message.get("key", "")), str(message.get("text", ""))
             answer = {
                 "refused": {
                     "key": key,
                     "words": self._plainly(str(error), key),
-                    "offer": unit_offered(key, str(message.get("text", "")), self.design.region) if self.opened else "",
+                    "offer": unit_offered(key, text, self.design.region) if self.opened else "",
+                    **({"text": text} if message["do"] == "change" else {}),
                 }
             }
         except OSError as error:
@@ -142,7 +143,7 @@ class DesignPage(anywidget.AnyWidget):
             said = said.replace(f"write {key} = ", "type ").replace(f"{key} = ", "").replace(key, name_of(key, region).lower())
             return f"{said[:1].upper()}{without_keys(said[1:])}.{still}"
         said = without_keys(said)
-        return f"{said[:1].upper()}{said[1:]}."
+        return f"{said if '.toml' in said.partition(' ')[0] else said[:1].upper() + said[1:]}."  # a file keeps its name
 
     def _ready(self, message: dict) -> dict:
         self.narrow = bool(message.get("narrow"))

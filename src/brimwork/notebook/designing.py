@@ -25,7 +25,7 @@ def design(path: str = "", kind: str = "") -> DesignPage | None:
 
 
 def quick_check(path: str = "") -> None:
-    """The same page with what is asked first: about a dozen questions, everything else a usual value."""
+    """The same page with what is asked first: twelve to seventeen questions, everything else a usual value."""
     _open(path, "", full=False)
 
 

@@ -189,10 +189,10 @@ def open_workbooks(folder: Path, browser: bool = True, port: int = 8888, yard: s
             return 0
         print(f"Your workbooks are in {folder}. Stop with Ctrl+C.", file=sys.stderr)
         options = ["--allow-root"] if getattr(os, "geteuid", lambda: 1)() == 0 else []
-        return _run_until_stopped([*command(folder, browser, port, yard), *options], folder, let_on)
+        return _run_until_stopped([*command(folder, browser, port, yard), *options], folder, let_on, browser)
 
 
-def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None]) -> int:
+def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None], browser: bool) -> int:
     """Run the server in the folder of the workbooks, where its terminals start too; it ends when this command is asked to, and when this command is gone.
 
     The server stands in a session of its own: Ctrl+C comes to this command only, and the server does not ask whether it is meant.
@@ -209,7 +209,7 @@ def _run_until_stopped(line: list[str], folder: Path, let_on: Callable[[], None]
                 told = True
             if until and ((address := running(folder)) or time.monotonic() > until):
                 if address:
-                    print(f"It is open in your browser, or at this address: {address}", file=sys.stderr)
+                    print(f"It is {'open in your browser, or ' if browser else ''}at this address: {address}", file=sys.stderr)
                 let_on()
                 until = 0.0
             with suppress(subprocess.TimeoutExpired):

@@ -239,6 +239,11 @@ def _safety_first(found: list[Finding]) -> list[Finding]:
     return sorted(found, key=gravity)
 
 
+def _wanting(one: Finding, region: str) -> str:
+    """Without what a finding is not known."""
+    return f" (it needs: {name_of(one.needs[0], region).lower()})" if one.grade == "not shown" and one.needs else ""
+
+
 def turned(before: list[Finding], after: list[Finding], region: str = "UK", most: int = 3) -> str:
     """What a change did to the findings, in a sentence; what somebody's safety rests on first."""
     was = {finding.title: finding.grade for finding in before}
@@ -247,11 +252,11 @@ def turned(before: list[Finding], after: list[Finding], region: str = "UK", most
         "fail": "is outside its limit now",
         "marginal": "is near its limit now",
         "pass": "is within its limits now",
-        "not shown": "is not known any more",
+        "not shown": "is not known now",
         "does not apply": "does not apply any more",
     }
     told = [
-        f"{one.title} {words[one.grade]}" if called(one) == one.title else f"now: {_within(worded(called(one), region))}"
+        f"{one.title} {words[one.grade]}{_wanting(one, region)}" if called(one) == one.title else f"now: {_within(worded(called(one), region))}"
         for one in _safety_first(after)
         if was.get(one.title, "pass" if one.grade == "pass" else "") != one.grade
     ]

@@ -21,6 +21,8 @@ function render({ model, el }) {
   model.on("change:value", show);
   input.addEventListener("blur", show);
   const entered = () => {
+    const sound = input.value.toWellFormed?.() ?? input.value; // half a letter, which a paste can leave, is none that a message can hold
+    if (sound !== input.value) input.value = sound;
     if (input.value === stood) return;
     stood = input.value;
     model.set({ value: stood, said: ++said, done: Date.now() });

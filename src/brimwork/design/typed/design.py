@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any
@@ -11,7 +12,7 @@ from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given, Unknown
 from brimwork.design.typed.reading import usual
 from brimwork.design.typed.renamed import RENAMED
-from brimwork.shown import clean, clipped
+from brimwork.shown import as_toml, clean, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
@@ -75,15 +76,26 @@ def check_head(table: dict) -> None:
     """Kind, region, title and note must be what they can be. Raises InputError."""
     for key, options in (("kind", tuple(KINDS)), ("region", REGIONS)):
         if table.get(key, options[0]) not in options:
-            raise InputError(f"{key} = {clipped(table[key])!r} is not known: write one of {', '.join(map(repr, options))}")
+            raise InputError(f"{key} = {clipped(as_toml(table[key]))} is not known: write one of {', '.join(map(repr, options))}")
     for key in ("title", "note"):
         if not isinstance(table.get(key, ""), str):
             raise InputError(f"{key} is a text: write {key} = 'words'")
         words = table.get(key, "words")
-        if clean(words) != words or (key == "title" and not words.strip()):
+        if key == "title" and not words.strip():
             raise InputError(f"{key} must be words that can be printed: write {key} = 'words'")
+        if wrong := _unprintable(words):
+            raise InputError(f"{key} has {wrong}, which cannot be printed: leave it out")
         if len(words) > _LONGEST[key]:
             raise InputError(f"{key} has {len(words)} characters, and takes {_LONGEST[key]} at most: make it shorter")
+
+
+def _unprintable(words: str) -> str:
+    """The first sign in a line that cannot be printed, by its name and place; empty where there is none. A space of whatever width can be."""
+    for at, sign in enumerate(words):
+        if clean(sign) == " " and unicodedata.category(sign) != "Zs":
+            name = {"\t": "a tab", "\n": "a line break", "\r": "a line break"}.get(sign) or f"the sign U+{ord(sign):04X}"
+            return f"{name} {f'after {clipped(words[max(at - 20, 0) : at])!r}' if at else 'at its beginning'}"
+    return ""
 
 
 def field_of(section: str, key: str):

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from brimwork.design.typed.making import YES_NO, J, length_field, share
+from brimwork.design.typed.making import YES_NO, J, length_field, share, size_field
 from brimwork.design.typed.reading import Corners, Field, OneOf, Several
 
 FEATURE_FIELDS: dict[str, dict] = {
     "vessel": {
-        "rim_diameter": length_field("diameter of the rim, or the length of a square or rectangular one", "780 mm", "31 in"),
-        "height": length_field("height of the vessel", "420 mm", "16 1/2 in"),
+        "rim_diameter": size_field("diameter of the rim, or the length of a square or rectangular one", "780 mm", "31 in"),
+        "height": size_field("height of the vessel", "420 mm", "16 1/2 in"),
         "mass": Field("mass of the empty vessel", "kg", "lb", such="90 kg", such_us="200 lb"),
         "water": Field("water that the vessel holds up to its rim, with no foam and no pebbles in it", "L", "US gal", such="60 L", such_us="16 US gal"),
-        "foot_outside": length_field("outside diameter of the foot, or the length of a square or rectangular one", "400 mm", "16 in"),
+        "foot_outside": size_field("outside diameter of the foot, or the length of a square or rectangular one", "400 mm", "16 in"),
         "foot_inside": length_field("inside diameter of the foot (0 for a full foot)", "200 mm", "8 in"),
         "foot_corners": Corners("corners of the patch under the foot, drawn full size"),
         "side_area": Field("wetted outside of the vessel", "m2", "ft2", such="1.2 m2", such_us="13 ft2"),
@@ -48,21 +48,21 @@ FEATURE_FIELDS: dict[str, dict] = {
         "stand_on": OneOf("what the drilled stones stand on", ("slabs", "blocks")),
     },
     "blade": {
-        "lip_width": length_field("width of the lip", "600 mm", "24 in"),
+        "lip_width": size_field("width of the lip", "600 mm", "24 in"),
         "lip_level": length_field("level of the lip, to the finished paving", "450 mm", "18 in", signed=True),
         "stone_level": length_field("level of the splash stone, on which the sheet lands, to the finished paving", "0 mm", "0 in", signed=True),
-        "trough_length": length_field("length of the trough behind the lip", "700 mm", "28 in"),
-        "trough_width": length_field("width of the trough", "150 mm", "6 in"),
-        "trough_depth": length_field("depth of the trough", "150 mm", "6 in"),
+        "trough_length": size_field("length of the trough behind the lip", "700 mm", "28 in"),
+        "trough_width": size_field("width of the trough", "150 mm", "6 in"),
+        "trough_depth": size_field("depth of the trough", "150 mm", "6 in"),
         "feed": OneOf("where the trough is fed", ("bottom", "top")),
-        "wall_height": length_field("height of the wall", "500 mm", "20 in"),
+        "wall_height": size_field("height of the wall", "500 mm", "20 in"),
         "wall_retains": OneOf("what the wall holds back", ("nothing", "soil", "water")),
     },
     "cascade": {
         "steps": Field("number of steps", "", whole=True, most=50, such="3"),
-        "width": length_field("width of a step", "500 mm", "20 in"),
-        "step_fall": length_field("fall of a step, lip to water", "150 mm", "6 in"),
-        "tread": length_field("tread of a step, from its face to the next lip", "450 mm", "18 in"),
+        "width": size_field("width of a step", "500 mm", "20 in"),
+        "step_fall": size_field("fall of a step, lip to water", "150 mm", "6 in"),
+        "tread": size_field("tread of a step, from its face to the next lip", "450 mm", "18 in"),
         "top_level": length_field("level of the header's lip, to the finished paving", "600 mm", "24 in", signed=True),
         "header_area": Field("water surface of the header", "m2", "ft2", such="0.2 m2", such_us="2 ft2"),
         "header_volume": Field("water in the header below its lip", "L", "US gal", such="25 L", such_us="7 US gal"),
@@ -76,9 +76,9 @@ FEATURE_FIELDS: dict[str, dict] = {
         "rill_roughness": Field("Manning coefficient of the rill", "", such="0.013", span="0.01 to 0.03"),
     },
     "slab": {
-        "length": length_field("length of the slab", "600 mm", "24 in"),
-        "width": length_field("width of the slab", "600 mm", "24 in"),
-        "thickness": length_field("thickness of the slab", "50 mm", "2 in"),
+        "length": size_field("length of the slab", "600 mm", "24 in"),
+        "width": size_field("width of the slab", "600 mm", "24 in"),
+        "thickness": size_field("thickness of the slab", "50 mm", "2 in"),
         "density": Field("density of the slab", "kg/m3", "lb/ft3", such="2300 kg/m3", such_us="144 lb/ft3"),
     },
 }  # fmt: skip

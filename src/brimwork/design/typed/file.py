@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import datetime
 import errno
-import json
 import os
 import tomllib
 from pathlib import Path
@@ -16,7 +14,7 @@ from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given
 from brimwork.design.typed.merging import Conflict, merged
 from brimwork.design.typed.renamed import DROPPED, now_called
-from brimwork.shown import clipped
+from brimwork.shown import as_toml, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
@@ -56,7 +54,7 @@ def _read(raw: bytes, shown: str) -> Design:
     try:
         return parse_design(raw.decode("utf-8-sig"))
     except (InputError, UnicodeDecodeError) as error:
-        told = error if isinstance(error, InputError) else "it is not a text file in UTF-8"
+        told = error if isinstance(error, InputError) else files.not_toml(error)
         raise InputError(f"{shown}: {told}") from None
 
 
@@ -67,7 +65,7 @@ def parse_design(text: str) -> Design:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise InputError(f"this is not TOML: {clipped(error, _LONGEST_NAME)}") from None
+        raise InputError(clipped(files.not_toml(error), _LONGEST_NAME)) from None
     except ValueError:
         raise InputError("this is not a design: a number in it has more digits than can be meant") from None
     except RecursionError:
@@ -104,7 +102,8 @@ def _given(section: str, key: str, entry, region: str) -> Given:
     if isinstance(entry, dict):
         extra = sorted(set(entry) - {"value", "basis"})
         if extra or "value" not in entry:
-            raise InputError(f"{name} has {clipped(', '.join(extra)) or 'no value'}: write {name} = {{ value = ..., basis = 'read' }}")
+            has = f"the key {clipped(', '.join(extra))}" if extra else "no value"
+            raise InputError(f"{name} has {has}: write {name} = {{ value = ..., basis = 'read' }}")
         basis = entry.get("basis", "yours")
         if basis not in BASES:
             raise InputError(f"{name}: basis {clipped(basis)!r} is not known: write one of {', '.join(map(repr, BASES))}")
@@ -139,24 +138,15 @@ def dump_design(design: Design, text: str = "") -> str:
 
 def _afresh(head: dict[str, str | int], values: dict[str, Given]) -> str:
     """A design as TOML where there are no comments to keep: after each change, so it is written without the library that keeps them."""
-    lines = [f"{key} = {_toml(value)}" for key, value in head.items()]
+    lines = [f"{key} = {as_toml(value)}" for key, value in head.items()]
     by_section: dict[str, list[str]] = {section: [] for section in SECTIONS}
     for name, given in values.items():
         section, _, key = name.partition(".")
-        entry = _toml(given.text)
-        by_section[section].append(f"{key} = {entry}" if given.basis == "yours" else f"{key} = {{value = {entry}, basis = {_toml(given.basis)}}}")
+        entry = as_toml(given.text)
+        by_section[section].append(f"{key} = {entry}" if given.basis == "yours" else f"{key} = {{value = {entry}, basis = {as_toml(given.basis)}}}")
     for section, made in by_section.items():
         lines += ["", f"[{section}]", *made] if made else []
     return "\n".join([*lines, ""])
-
-
-def _toml(value) -> str:
-    """A value as it stands in TOML, whose strings are those of JSON but for one letter."""
-    if isinstance(value, list):
-        return f"[{', '.join(map(_toml, value))}]"
-    if isinstance(value, str):
-        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
-    return value.isoformat() if isinstance(value, datetime.date) else repr(value).lower()
 
 
 def _tagged(given: Given):

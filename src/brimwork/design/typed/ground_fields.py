@@ -14,8 +14,8 @@ PLANNED = "not used: heavier pieces are wheeled, rolled or carried by several, p
 GROUND_FIELDS: dict[str, dict] = {
     "site": {
         "use": OneOf("who comes near the water", ("private", "public", "school", "care premises")),
-        "bed_length": Field("length of the bed that there is for it, along the blocks", "m", "ft", such="2 m", such_us="6 ft"),
-        "bed_width": Field("width of the bed that there is for it", "m", "ft", such="1.8 m", such_us="5 ft"),
+        "bed_length": Field("length of the bed that there is for it, along the blocks", "m", "ft", such="2 m", such_us="7 ft", size=True),
+        "bed_width": Field("width of the bed that there is for it", "m", "ft", such="1.8 m", such_us="6 ft", size=True),
         "soil_bearing": Field("bearing pressure presumed for the soil", "kPa", "psf", such="75 kPa", such_us="1500 psf"),
         "open_water": length_field("depth of open water that a child can reach", "0 mm", "0 in"),
         "water_covered": OneOf("a rigid grille at or above all open water, or stone in it up to there", YES_NO),

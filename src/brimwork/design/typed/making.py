@@ -12,6 +12,11 @@ def length_field(name: str, such: str, such_us: str, signed: bool = False) -> Fi
     return Field(name, "mm", "in", signed, such=such, such_us=such_us)
 
 
+def size_field(name: str, such: str, such_us: str) -> Field:
+    """A length of a thing that is there, which is never nothing."""
+    return Field(name, "mm", "in", such=such, such_us=such_us, size=True)
+
+
 def share(name: str, such: str, span: str = "") -> Field:
     return Field(name, "", most=1.0, such=such, span=span)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 import re
 from dataclasses import dataclass
 
@@ -12,7 +13,7 @@ from brimwork.design.typed.money import for_each, in_currency
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
 from brimwork.expression import DeclarationError
-from brimwork.shown import clipped
+from brimwork.shown import as_toml, clipped
 from brimwork.tables import FITTINGS
 from brimwork.topics.pipes import sum_of_fittings
 from brimwork.units import InputError
@@ -30,6 +31,7 @@ def _short(value: float, unit: str) -> str:
 
 
 MOST_DAYS = 400
+SMALLEST = 0.001  # m: what is thinner is no body of a water feature
 # In the unit in which it is shown, the most that any garden has of a quantity, and far more: what is over it was not meant, and would only keep the machine busy.
 _FAR: dict[str, float] = {
     "": 1e6, "mm": 1e5, "m": 5000, "cm2": 1e7, "m2": 1e5, "L": 1e7, "m3": 1e4, "kg": 1e6, "kg/m3": 25_000, "kN": 1e5, "kPa": 1e5, "MPa": 1e4, "deg": 360,
@@ -76,7 +78,7 @@ class Field:
 
     `usual` is what counts until the design says something else, on the `basis` that stands beside it; only for what every model of this kind assumes.
     `such` is an example to show where nothing was typed yet, from the usual ranges or invented, `span` what is usual. A `slope` may be typed as 1:100,
-    and a sum of loss coefficients as the `fittings` that it is of.
+    and a sum of loss coefficients as the `fittings` that it is of. The `size` of a thing that is there is never nothing.
     """
 
     name: str
@@ -94,6 +96,7 @@ class Field:
     span: str = ""
     slope: bool = False
     fittings: bool = False
+    size: bool = False
 
     def __post_init__(self) -> None:
         if self.unit not in _FAR:
@@ -102,13 +105,15 @@ class Field:
     def read(self, given, key: str, region: str = "UK") -> float:
         """SI value of what stands in the file: a text with a unit, or a bare number where the quantity has none."""
         if isinstance(given, bool) or not isinstance(given, str | int | float):
-            raise InputError(f"{key} = {clipped(given)} is not a quantity: {self._write(key, region)}")
+            raise InputError(f"{key} = {clipped(as_toml(given))} is not a quantity: {self._write(key, region)}")
         if self.unit == "cur" and (alone := for_each(given)):
             raise InputError(f"{key} = {given} also says what it is for: type the amount alone, {alone}; where that must be said it has a box of its own")
         if self.unit.startswith("cur"):
             given = in_currency(given, self.here(region))
         if isinstance(given, int) and abs(given) >= LARGEST_WHOLE:
             raise InputError(f"{key} is a number of very many digits, which cannot be meant: {self._write(key, region)}")
+        if isinstance(given, float) and not math.isfinite(given):
+            raise InputError(f"{key} = {given} is not a number that can be used: {self._write(key, region)}")
         if isinstance(given, int | float) and units.unit(self.unit).dimension != NUMBER:
             raise InputError(f'{key} = {given} has no unit: write {key} = "{units.number(float(given))} {self.here(region)}"')
         given = slope(str(given)) if self.slope else fittings_added(given, key) if self.fittings else given
@@ -122,10 +127,13 @@ class Field:
             raise InputError(f"{key} = {given} is negative, but the {spoken(self.name, region)} cannot be below zero: {self._write(key, region)}")
         if self.whole and not (value == int(value) and value >= 1):
             raise InputError(f"{key} = {given} is not a whole number of one or more: write {key} = 2")
+        if self.size and value < SMALLEST:
+            raise InputError(f"{key} = {given} is smaller than the {spoken(self.name, region)} of anything can be: {self._write(key, region)}")
         far = units.unit(self.unit)
         for limit, word in ((min(self.most, (_FAR[self.unit] + far.shift) * far.factor), "over"), (self.least, "under")):
             if value > limit if word == "over" else limit and value < limit:
-                cannot = f"{key} = {given} is {word} {units.write(limit, self.unit, None)}, which the {spoken(self.name, region)} cannot be"
+                far_off = _short(limit, self.here(region)) if region == "US" else units.write(limit, self.unit, None)
+                cannot = f"{key} = {given} is {word} {far_off}, which the {spoken(self.name, region)} cannot be"
                 raise InputError(f"{cannot}: {self._as_share(value, key) or self._write(key, region)}")
 
     def _write(self, key: str, region: str) -> str:
@@ -173,7 +181,7 @@ class OneOf:
 
     def read(self, given, key: str, region: str = "UK") -> str:
         if not isinstance(given, str) or given not in self.options:
-            raise InputError(f"{key} = {clipped(given)} is none of the words known here: write one of {', '.join(map(repr, self.options))}")
+            raise InputError(f"{key} = {clipped(as_toml(given))} is none of the words known here: write one of {', '.join(map(repr, self.options))}")
         return given
 
     def hint(self, region: str = "UK") -> str:
@@ -196,7 +204,7 @@ class Date:
         text = given.isoformat() if type(given) is datetime.date else given
         wanted = f'write {key} = "2027-03-01", year, month and day'
         if not isinstance(text, str) or not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text.strip()):
-            raise InputError(f"{key} = {clipped(given)} is not a date: {wanted}")
+            raise InputError(f"{key} = {clipped(as_toml(given))} is not a date: {wanted}")
         try:
             day = datetime.date.fromisoformat(text.strip())
         except ValueError:

@@ -1,4 +1,4 @@
-"""From nothing to a design of one's own: about a dozen questions for each kind of feature, in a builder's words, and a usual value with its basis for the rest.
+"""From nothing to a design of one's own: twelve to seventeen questions for each kind of feature, in a builder's words, and a usual value with its basis for the rest.
 
 A usual value is never marked as somebody's own. What only the site, the maker or a person can say has none: who comes near the water, what the
 soil and the blocks carry, residual-current protection, every answer; a check of safety that needs such a value is not shown until somebody gives it.
@@ -165,20 +165,24 @@ def _under_the_top(metric: float, inches: float) -> Callable[[Design], str]:
     return follows
 
 
+def _round_the_blocks(d: Design) -> float:
+    """What the box is larger than its blocks, both sides together (m)."""
+    return 2 * (d["ground.clearance"] + d["ground.lining_thickness"])
+
+
 def _apron(d: Design) -> str:
     """What the bed leaves beside the box, and no more than 600 mm (24 in)."""
-    most = 0.6096 if d.region == "US" else 0.6
-    over, room = 2 * (d["ground.clearance"] + d["ground.lining_thickness"]), [most]
+    room = [0.6096 if d.region == "US" else 0.6]
     for key, side, way in (("site.bed_length", "length", "along"), ("site.bed_width", "width", "across")):
         bed, block, count = (d.given(one) for one in (key, f"reservoir.block_{side}", f"reservoir.blocks_{way}"))
         if bed and block and count:
-            room.append((bed.value - block.value * count.value - over) / 2)
+            room.append((bed.value - block.value * count.value - _round_the_blocks(d)) / 2)
     return _length(max(min(room), 0.0), d, _down)
 
 
 def _wet_area(d: Design) -> str:
     """A third of the lined catch, and no more than 0.9 m2 (9 ft2)."""
-    beside = 2 * (d["ground.clearance"] + d["ground.lining_thickness"] + d["catch.apron"])
+    beside = _round_the_blocks(d) + 2 * d["catch.apron"]
     along, across = (d[f"reservoir.block_{side}"] * d[f"reservoir.blocks_{way}"] + beside for side, way in (("length", "along"), ("width", "across")))
     return _area(min(9 * units.unit("ft2").factor if d.region == "US" else 0.9, along * across / 3), d)
 
@@ -226,10 +230,11 @@ def _stones_in_a_row(d: Design) -> str:
 
 
 def _rows_beside(wide: Callable[[Design], float]) -> Callable[[Design], str]:
-    """As many rows of blocks as let the pump's bay stand in a corner beside water that falls so `wide` (m) on their middle."""
+    """As many rows of blocks as let the pump's bay stand in a corner beside water that falls so `wide` (m) on their middle, and no more than the bed takes."""
 
     def follows(d: Design) -> str:
-        return str(max(math.ceil((wide(d) + 2 * d["pump.bay"]) / d["reservoir.block_width"] - 1e-9), 1))
+        rows, bed = _up((wide(d) + 2 * d["pump.bay"]) / d["reservoir.block_width"]), d.given("site.bed_width")
+        return str(max(min(rows, _down((bed.value - _round_the_blocks(d)) / d["reservoir.block_width"])) if bed else rows, 1))
 
     return follows
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from brimwork.design.typed.making import YES_NO, J, length_field, share
+from brimwork.design.typed.making import YES_NO, J, length_field, share, size_field
 from brimwork.design.typed.reading import Curve, Field, OneOf, Several
 
 LAWS = ("Colebrook", "Swamee-Jain", "Haaland", "Blasius", "Hazen-Williams", "ribbed hose")
@@ -14,9 +14,9 @@ WATER_FIELDS: dict[str, dict] = {
         "water_temperature": Field("temperature of the water", "degC", "degF", signed=True, usual="20 degC", basis=J),
     },
     "reservoir": {
-        "block_length": length_field("length of one block", "600 mm", "24 in"),
-        "block_width": length_field("width of one block", "400 mm", "16 in"),
-        "block_height": length_field("height of one block", "420 mm", "16 1/2 in"),
+        "block_length": size_field("length of one block", "600 mm", "24 in"),
+        "block_width": size_field("width of one block", "400 mm", "16 in"),
+        "block_height": size_field("height of one block", "420 mm", "16 1/2 in"),
         "blocks_along": Field("blocks along the pit", "", whole=True, most=50, such="2"),
         "blocks_across": Field("blocks across the pit", "", whole=True, most=50, such="2"),
         "block_mass": Field("mass of one block", "kg", "lb", such="7 kg", such_us="15 lb"),
@@ -50,7 +50,7 @@ WATER_FIELDS: dict[str, dict] = {
         "bay": Field("side of the square bay in the blocks for the pump", "mm", "in", usual="200 mm", basis=J, usual_us="8 in"),
     },
     "pipe": {
-        "bore": length_field("true inside diameter of the hose", "25 mm", "1 in"),
+        "bore": size_field("true inside diameter of the hose", "25 mm", "1 in"),
         "length": Field("length of the hose", "m", "ft", such="3 m", such_us="10 ft"),
         "fittings": Field("sum of the loss coefficients of the fittings", "", such="4", span="2 to 8; or name them: square entrance + 2 short elbow + exit", fittings=True),
         "friction_law": OneOf("friction law of the hose", LAWS),
@@ -61,7 +61,7 @@ WATER_FIELDS: dict[str, dict] = {
         "check_valve": OneOf("check valve in the hose", YES_NO),
     },
     "overflow_pipe": {
-        "bore": length_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
+        "bore": size_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
         "head": length_field("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
         "fall": Field("fall of the overflow pipe over its run", "mm", "in", such="50 mm", such_us="2 in"),
         "end_along": Field("end of the overflow pipe from the middle of the blocks, along them: to the right on the plan, below zero to the left", "m", "ft", signed=True, such="4 m", such_us="13 ft"),
