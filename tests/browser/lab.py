@@ -45,6 +45,7 @@ def chromium() -> str | None:
 def server(folder: Path, ours: bool = True, port: int = 0) -> Iterator[str]:
     """The server of `brimwork open` over `folder`, or a JupyterLab without what is ours, to compare with; yields its address. Pages carry the TOKEN."""
     opening.lay_out(folder)
+    _all_cells_at_once(folder)
     with socket.socket() as probe:
         probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         probe.bind(("127.0.0.1", port))
@@ -90,6 +91,14 @@ def lay_out_afresh(folder: Path) -> None:
             path.unlink()
     shutil.rmtree(folder / ".config" / "lab" / "user-settings", ignore_errors=True)
     opening.lay_out(folder)
+    _all_cells_at_once(folder)
+
+
+def _all_cells_at_once(folder: Path) -> None:
+    """JupyterLab draws what is out of sight when the browser is idle, which without a graphics card comes after seconds for each few cells: here it draws all at once."""
+    settings = folder / ".config" / "lab" / "user-settings" / "@jupyterlab" / "notebook-extension" / "tracker.jupyterlab-settings"
+    settings.parent.mkdir(parents=True, exist_ok=True)
+    settings.write_text('{"windowingMode": "none"}', encoding="utf-8")
 
 
 def tidy(page) -> None:

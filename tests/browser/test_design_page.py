@@ -203,6 +203,9 @@ def test_designs_opened_one_after_another_leave_nothing_in_the_page(page, addres
     example(in_jupyterlab(page, address))
 
     def held():
+        page.wait_for_function(  # findings are drawn last
+            "() => { const now = document.querySelectorAll('*').length, same = now === window.heldBefore; window.heldBefore = now; return same; }", polling=300
+        )
         return page.evaluate(
             "() => [document.querySelectorAll('*').length, [...window.jupyterapp.shell.currentWidget.sessionContext.session.kernel._comms.keys()].length]"
         )

@@ -526,7 +526,8 @@ function render({ model, el }) {
     const saves = [...owed].some(([n, wish]) => n <= message.n && wish.do === "save");
     if (message.n !== undefined) {
       for (const n of owed.keys()) if (n <= message.n) owed.delete(n);
-      if (message.n < answered) return keep(); // a later answer has been shown already
+      keep();
+      if (message.n < answered) return; // a later answer has been shown already
       answered = message.n;
     }
     if (message.tally) changed = message.n ?? changed;
@@ -572,7 +573,7 @@ function render({ model, el }) {
       if (moved) (side.scrollHeight > side.clientHeight && getComputedStyle(side).overflowY !== "visible" ? side : document.scrollingElement).scrollTop += moved;
     }
     if (message.form && message.head) sendAgain();
-    if (message.n !== undefined) keep();
+    keep(); // what was refused is kept too
     if (state.again && message.n >= state.until) { tell({ words: message.refused ? `${state.again} ${message.refused.words}` : state.again, alert: Boolean(message.refused) }); state.again = ""; }
     drawChoices();
     if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }
