@@ -559,10 +559,6 @@ def test_every_total_that_lacks_a_price_says_so():
     assert "price" not in (next(one for one in whole.sums() if one.title == "total").how or "")
 
 
-def test_blocks_of_no_width_carry_nothing():
-    assert finding(BOWL.having("reservoir.block_width", "0 mm"), "C22").grade == "fail"
-
-
 def test_page_one_boxes_what_is_not_shown_and_names_every_fail():
     chain = chain_of(BOWL)
     found = checks.findings(chain)

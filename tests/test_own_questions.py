@@ -73,7 +73,7 @@ def changed(old, new):
     ("text", "told"),
     [
         ("format = 2\n", "format = 1"),
-        ("x = [", "not readable as TOML"),
+        ("x = [", "this is not TOML"),
         ("format = 1\n[[essay]]\n", "no kind of question"),
         ("format = 1\nnumber = 3\n", "two brackets"),
         (changed('"T13.501"', '"T13.1"'), "from 500 on"),

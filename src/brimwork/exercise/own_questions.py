@@ -82,7 +82,7 @@ def read_questions(path: Path) -> dict[str, Written]:
     try:
         held = tomllib.loads(raw.decode("utf-8-sig"))
     except (ValueError, RecursionError) as error:
-        raise InputError(f"{path.name} cannot be read: {files.not_toml(error)}; compare it with the example in README.md") from None
+        raise InputError(f"{path.name} cannot be read, {files.not_toml(error)}; compare it with the example in README.md") from None
     if held.get("format") != 1:
         raise InputError(f"{path.name} needs the line format = 1")
     return _all_of(held, path.name)

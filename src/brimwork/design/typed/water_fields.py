@@ -61,7 +61,7 @@ WATER_FIELDS: dict[str, dict] = {
         "check_valve": OneOf("check valve in the hose", YES_NO),
     },
     "overflow_pipe": {
-        "bore": size_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
+        "bore": length_field("bore of the overflow pipe", "40 mm", "1 1/2 in"),
         "head": length_field("water over the middle of the overflow pipe before it spills elsewhere", "50 mm", "2 in"),
         "fall": Field("fall of the overflow pipe over its run", "mm", "in", such="50 mm", such_us="2 in"),
         "end_along": Field("end of the overflow pipe from the middle of the blocks, along them: to the right on the plan, below zero to the left", "m", "ft", signed=True, such="4 m", such_us="13 ft"),
