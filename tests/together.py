@@ -16,6 +16,7 @@ _TOGETHER = {
 _APART = ("tests/test_stored_outputs.py",)  # each test has a kernel of its own
 _FIRST = (
     "first browser",
+    "tests/test_mutation.py",  # forks, which is quick while a process is small
     "tests/cross_check/test_cross_check.py",
     "packs",
     "tests/test_every_formula.py",

@@ -40,14 +40,15 @@ def unused() -> list[tuple[str, str]]:
     """(topic, name) of every formula that nothing else mentions; one that another formula of its topic starts from is used."""
     kit = {path: path.read_text() for path in (TOP / "src" / "brimwork").rglob("*.py")}
     books = [path.read_text() for path in (TOP / "workbooks").glob("*.ipynb")]
+    words = {path: set(re.findall(r"\w+", text)) for path, text in kit.items()}
     found = []
     for topic in topics():
         module = importlib.import_module(f"brimwork.topics.{topic}")
         own = kit[Path(module.__file__)]
-        others = [text for path, text in kit.items() if path != Path(module.__file__)]
+        others = [path for path in kit if path != Path(module.__file__)]
         for variable, formula in vars(module).items():
             if isinstance(formula, Formula) and len(re.findall(rf"\b{variable}\b", own)) < 2:
-                if not any(re.search(rf"\b{variable}\b", text) or f'"{formula.name}"' in text for text in others):
+                if not any(variable in words[path] or f'"{formula.name}"' in kit[path] for path in others):
                     if not any(formula.name in text for text in books):
                         found.append((topic, formula.name))
     return found
