@@ -17,7 +17,7 @@ from brimwork.notebook import opening
 
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
 OFTEN = 250  # ms between two looks at a page, where a look costs more than the wait
-VIEW = {"width": 1300, "height": 5000}
+VIEW = {"width": 1300, "height": 1000}
 _TIDY = """async () => { const app = window.jupyterapp, held = app.serviceManager;
   for (const area of ['main', 'down']) [...app.shell.widgets(area)].forEach(widget => widget.dispose());
   if (document.body.dataset.jpThemeLight === 'false') await app.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'});

@@ -62,7 +62,6 @@ def disturb(page, where=".jp-OutputArea"):
 
 @pytest.mark.parametrize("name", IN_JUPYTERLAB)
 def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page, address, name):
-    page.set_viewport_size({"width": 1300, "height": 24000})  # all cells in view: what is far outside is not laid out
     lab.open_workbook(page, address, name)
     assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
     assert page.get_by_text("Traceback").count() == 0
@@ -122,7 +121,6 @@ def untrusted_copy(page, name):
 
 def shown_without_running(page, address, name):
     """The workbook opened, nothing run, no cell trusted: each picture as (description, caption, share of it that is water)."""
-    page.set_viewport_size({"width": 1300, "height": 14000})
     lab.open_workbook(page, address, name, run=False)
     page.wait_for_function(_ALL_SHOWN, polling=lab.OFTEN)
     trust = page.evaluate("() => window.jupyterapp.shell.currentWidget.content.widgets.map(cell => cell.model.trusted)")

@@ -21,7 +21,6 @@ class Book:
     """A workbook that is open; each section is the output of the cell with that call."""
 
     def __init__(self, page, address, name):
-        page.set_viewport_size({"width": 1300, "height": 14000})
         lab.open_workbook(page, address, f"{name}.ipynb")
         self.page, self.name = page, name
 
