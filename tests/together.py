@@ -74,3 +74,11 @@ class Scheduling(LoadScopeScheduling):
 
     def _split_scope(self, nodeid):
         return group(nodeid)
+
+    def mark_test_complete(self, node, item_index, duration=0):
+        """A group that is done is forgotten: what waits is counted several times for each test."""
+        name = self._split_scope(self.registered_collections[node][item_index])
+        unit = self.assigned_work[node][name]
+        super().mark_test_complete(node, item_index, duration)
+        if all(unit.values()):
+            self.assigned_work[node].pop(name, None)

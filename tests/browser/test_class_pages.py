@@ -41,7 +41,7 @@ def test_axe_finds_nothing_grave_on_the_pages_of_a_class(browser, pages, width):
     try:
         for path in pages:
             page.goto(path.as_uri())
-            found = Axe().run(page, options={"resultTypes": ["violations", "passes"]}).response
+            found = Axe().run(page, options={"resultTypes": ["violations"]}).response
             grave = [(rule["id"], node["html"][:200]) for rule in found["violations"] if rule["impact"] in ("serious", "critical") for node in rule["nodes"]]
             assert not grave, (path.name, grave)
             passed |= {rule["id"] for rule in found["passes"]}
