@@ -73,6 +73,14 @@ def struck(box, points):
     return meet(box, span(points)) and Outline(points).intersects_bbox(Bbox.from_extents(*box), filled=False)
 
 
+def reach(mark):
+    """The box round a mark."""
+    if isinstance(mark, Dot):
+        (x, y), r = mark.at, mark.radius
+        return x - r, y - r, x + r, y + r
+    return span(mark.points)
+
+
 def fault_with(box, halo, mark, drawn_later):
     """What is wrong between a label's box, as far as the mark is seen in it, and a mark of the sheet; nothing where they may stand together."""
     if isinstance(mark, Dot):
@@ -96,13 +104,13 @@ def faults(sheet):
         left, top, wide, tall = view.frame if view is not None and view.clip else (*whole[:2], sheet.width, sheet.height)
         placed += [(mark, (left, top, left + wide, top + tall)) for mark in found]
     labels = [(order, mark, box_of(mark), seen) for order, (mark, seen) in enumerate(placed) if isinstance(mark, Words)]
+    others = [(order, mark, window, reach(mark)) for order, (mark, window) in enumerate(placed) if not isinstance(mark, Words)]
     found = []
     for order, label, box, seen in labels:
         if shared(box, seen) != box:
             found.append(f"'{label.text}' is cut off")
-        for other, (mark, window) in enumerate(placed):
-            inside = shared(box, window)
-            if not isinstance(mark, Words) and inside[0] < inside[2] and inside[1] < inside[3]:
+        for other, mark, window, round_it in others:
+            if meet(box, round_it) and (inside := shared(box, window))[0] < inside[2] and inside[1] < inside[3]:
                 what = fault_with(inside, label.halo, mark, other > order)
                 found += [f"'{label.text}' meets {what}"] if what else []
     return found + [f"'{a.text}' over '{b.text}'" for (_, a, one, _), (_, b, two, _) in combinations(labels, 2) if meet(one, two)]

@@ -95,7 +95,9 @@ class Curve:
         """Most hydraulic power along the curve, W."""
         if self._ends is None:
             return 2 / 27**0.5 * rho * GRAVITY * self.most * self.shut_off
-        return max(rho * GRAVITY * q * max(self.head(q), 0.0) for q in (self.most * i / 200 for i in range(201)))
+        flows = [self.most * i / 200 for i in range(201)]
+        heads = self._at(flows) if self._at is not None else map(self.head, flows)
+        return float(max(rho * GRAVITY * q * max(h, 0.0) for q, h in zip(flows, heads)))
 
     def meets(self, needed) -> float:
         """The flow at which it gives the head that `needed` asks for."""
