@@ -457,3 +457,17 @@ def test_any_text_is_read_or_refused_whatever_is_wanted(text, wanted):
 def test_feet_and_inches_that_are_mixed_oddly_are_refused(text):
     with pytest.raises(InputError, match="whole feet and fewer than 12 inches"):
         parse(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "litres"), (("1\u202f200 L", 1200), ("1\u2009200\u2009000 L", 1_200_000), ("1\u00a0200.5 L", 1200.5), ("12\u2009L", 12), ("5\u00a01/2 L", 5.5))
+)
+def test_digits_in_groups_of_three_set_apart_by_a_thin_space_are_one_number(text, litres):
+    """As the SI Brochure writes them (9th edition, 5.4.4: groups of three, with thin spaces)."""
+    assert units.read(text, "L", "x") == pytest.approx(litres / 1000, rel=1e-12)
+
+
+@pytest.mark.parametrize("text", ("1 200 L", "1\u202f20 L", "1234\u202f567 L", "1.5\u202f200 L"))
+def test_what_may_be_two_numbers_is_refused(text):
+    with pytest.raises(InputError):
+        units.read(text, "L", "x")

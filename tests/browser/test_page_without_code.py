@@ -113,6 +113,12 @@ def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_sa
         refused.wait_for()
         assert rim(plain).input_value() == "20 pints" and refused.locator(".bw-note").inner_text() == told
         assert "connection" not in plain.locator(".bw-said").inner_text()
+    plain.get_by_role("button", name="My designs").click()
+    plain.get_by_label("Another name for the open design").fill("front path")
+    plain.get_by_role("button", name="Save under that name").click()
+    plain.locator(".bw-alert", has_text="Not taken, and not in it: across the rim.").wait_for()
+    plain.get_by_role("button", name="Back to the open design").click()
+    assert rim(plain).input_value() == "20 pints"
     rim(plain).press("Escape")
     refused.wait_for(state="detached")
     assert rim(plain).input_value() == "905 mm"

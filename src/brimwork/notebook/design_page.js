@@ -523,7 +523,7 @@ function render({ model, el }) {
   let room = {};
   function arrived(message, buffers) {
     if (message.findings) return list(message.findings, message.n);
-    const saves = [...owed].some(([n, wish]) => n <= message.n && wish.do === "save");
+    const stored = [...owed].some(([n, wish]) => n <= message.n && wish.do === "save");
     if (message.n !== undefined) {
       for (const n of owed.keys()) if (n <= message.n) owed.delete(n);
       keep();
@@ -534,7 +534,7 @@ function render({ model, el }) {
     const held = document.activeElement?.closest?.(".bw-row"), stood = held?.getBoundingClientRect().top;
     room = { wide: page.clientWidth, narrow: narrow() };
     for (const name of ["head", "numbers", "tally", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
-    if (message.head && message.head.file !== state.file) { if (state.file) state.refused.clear(); state.file = message.head.file; } // another design has boxes of its own
+    if (message.head && message.head.file !== state.file) { if (state.file && !stored) state.refused.clear(); state.file = message.head.file; } // another design has boxes of its own
     for (const { key } of message.entries ?? []) state.refused.delete(key);
     if (message.printed) {
       if (url) URL.revokeObjectURL(url);
@@ -567,7 +567,7 @@ function render({ model, el }) {
       if (text !== undefined && there.length) there.forEach(refuse);
       else tell({ words, alert: true });
     }
-    if ((saves || message.printed) && state.refused.size) tell({ words: `${state.said?.words ?? ""} ${untaken()}`.trim(), alert: true });
+    if ((stored || message.printed) && state.refused.size) tell({ words: `${state.said?.words ?? ""} ${untaken()}`.trim(), alert: true });
     if (held?.isConnected) { // what is typed in stays where it is, whatever is said above it
       const moved = held.getBoundingClientRect().top - stood;
       if (moved) (side.scrollHeight > side.clientHeight && getComputedStyle(side).overflowY !== "visible" ? side : document.scrollingElement).scrollTop += moved;
