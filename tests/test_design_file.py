@@ -20,7 +20,7 @@ from brimwork.design.judged.findings import FINDING_GRADES
 from brimwork.design.typed import file
 from brimwork.design.typed.fields import SECTIONS, sections
 from brimwork.design.typed.kinds import KINDS
-from brimwork.design.typed.reading import Field
+from brimwork.design.typed.reading import Field, Several
 from brimwork.design.typed.renamed import RENAMED
 from brimwork.expression import DeclarationError
 from brimwork.units import InputError
@@ -237,15 +237,30 @@ def test_a_file_in_another_code_says_how_to_save_it(tmp_path):
             file.load_design(tmp_path / "bowl.toml")
 
 
+def typed_as(key, text):
+    """A size, or a list with that size in it."""
+    section, _, name = key.partition(".")
+    return ["500 mm", text] if isinstance(SECTIONS[section][name], Several) else text
+
+
 def test_the_size_of_a_thing_that_is_there_is_never_nothing():
     sizes = [f"{section}.{key}" for section, fields in SECTIONS.items() for key, one in fields.items() if getattr(one, "size", False)]
-    assert {"cascade.width", "slab.thickness", "reservoir.block_height", "pipe.bore", "site.bed_length"} <= set(sizes)
+    assert {
+        "cascade.width",
+        "slab.thickness",
+        "reservoir.block_height",
+        "pipe.bore",
+        "site.bed_length",
+        "stones.diameters",
+        "stones.branch_bore",
+        "lining.rolls",
+    } <= set(sizes)
     for key in sizes:
         section, _, name = key.partition(".")
         for text in ("0 mm", "0.0001 mm"):
             with pytest.raises(InputError, match="is smaller than the .* of anything can be"):
-                SECTIONS[section][name].read(text, key)
-        assert SECTIONS[section][name].read("1 mm", key) == 0.001
+                SECTIONS[section][name].read(typed_as(key, text), key)
+        assert SECTIONS[section][name].read(typed_as(key, "1 mm"), key) in (0.001, (0.5, 0.001))
 
 
 def test_what_is_far_too_large_is_told_in_the_units_of_the_reader():

@@ -1,9 +1,11 @@
-"""Files written whole or not at all: a killed program leaves the old file or the new one, never half of one."""
+"""Files written whole or not at all: a killed program leaves the old file or the new one, never half of one. And TOML: a value as it stands there, and what is wrong with a text."""
 
 from __future__ import annotations
 
+import datetime
 import errno
 import glob
+import json
 import os
 import secrets
 import stat
@@ -34,6 +36,17 @@ def read_bounded(path: Path, most: int) -> bytes:
             return file.read(most + 1)
     except ValueError:
         raise OSError(errno.EINVAL, "no file can have such a name") from None
+
+
+def as_toml(value: object) -> str:
+    """A value as it stands in TOML, whose strings are those of JSON but for one letter."""
+    if isinstance(value, list | tuple):
+        return f"[{', '.join(map(as_toml, value))}]"
+    if isinstance(value, dict):
+        return f"{{{', '.join(f'{key} = {as_toml(one)}' for key, one in value.items())}}}"
+    if isinstance(value, str):
+        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
+    return value.isoformat() if isinstance(value, datetime.date | datetime.time) else repr(value).lower()
 
 
 def not_toml(error: Exception) -> str:

@@ -5,8 +5,6 @@
 
 from __future__ import annotations
 
-import datetime
-import json
 import re
 from collections.abc import Callable
 from html import escape as _entities
@@ -30,17 +28,6 @@ def clean(text: object) -> str:
     """One line of what can be seen: no control characters, nothing that turns the line round."""
     line = str(text)
     return line if line.isprintable() else "".join(sign if sign.isprintable() or sign in JOINERS else " " for sign in line)
-
-
-def as_toml(value: object) -> str:
-    """A value as it stands in TOML, whose strings are those of JSON but for one letter."""
-    if isinstance(value, list | tuple):
-        return f"[{', '.join(map(as_toml, value))}]"
-    if isinstance(value, dict):
-        return f"{{{', '.join(f'{key} = {as_toml(one)}' for key, one in value.items())}}}"
-    if isinstance(value, str):
-        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
-    return value.isoformat() if isinstance(value, datetime.date | datetime.time) else repr(value).lower()
 
 
 def clipped(text: object, most: int = 80) -> str:

@@ -39,9 +39,8 @@ _TOO_WIDE = "drawings => drawings.filter(drawing => drawing.getBoundingClientRec
 def scanned(page, where=None, rules=None):
     """What axe-core finds grave, all `rules` or some; and how many elements each rule passed: all of those about pictures, one at most of the others."""
     only = {"runOnly": rules} if rules else {}
-    found = (
-        Axe().run(page, where, {"resultTypes": ["violations"], "selectors": False, **only}).response
-    )  # the places are told by their markup; all that passes takes as long again
+    # The places are told by their markup; to tell all that passes takes as long again.
+    found = Axe().run(page, where, {"resultTypes": ["violations"], "selectors": False, **only}).response
     seen = Axe().run(page, where, {"resultTypes": ["passes"], "selectors": False, "runOnly": ["image-alt", "svg-img-alt"]}).response
     wrong = [f"{rule['impact']}: {rule['id']}: {node['html'][:300]}" for rule in found["violations"] if rule["impact"] in GRAVE for node in rule["nodes"]]
     return wrong, {rule["id"]: len(rule["nodes"]) for rule in [*found["passes"], *seen["passes"]]}

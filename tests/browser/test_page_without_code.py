@@ -112,6 +112,7 @@ def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_sa
         plain.wait_for_selector(ALIVE)
         refused.wait_for()
         assert rim(plain).input_value() == "20 pints" and refused.locator(".bw-note").inner_text() == told
+        assert rim(plain).get_attribute("aria-invalid") == "true"
         assert "connection" not in plain.locator(".bw-said").inner_text()
     plain.get_by_role("button", name="My designs").click()
     plain.get_by_label("Another name for the open design").fill("front path")
@@ -121,7 +122,7 @@ def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_sa
     assert rim(plain).input_value() == "20 pints"
     rim(plain).press("Escape")
     refused.wait_for(state="detached")
-    assert rim(plain).input_value() == "905 mm"
+    assert rim(plain).input_value() == "905 mm" and rim(plain).get_attribute("aria-invalid") == "false"
     plain.reload()
     plain.wait_for_selector(ALIVE)
     rim(plain).wait_for()

@@ -1,4 +1,4 @@
-"""A weak student goes through a whole lesson in the real browser, on a screen 1024 dots wide (`walk.py`, which goes through any of them, and through all by command);
+"""A weak student goes through whole lessons in the real browser, on a screen 1024 dots wide (`walk.py`, which goes through any of them, and through all by command);
 and every box, list and choice of a page says to those who have it read to them what is asked.
 """
 
@@ -24,7 +24,7 @@ def plain(plain):
     return plain
 
 
-@pytest.mark.parametrize("name", ["ground"])  # `cost` is looked at below
+@pytest.mark.parametrize("name", ["cost", "ground"])
 def test_a_weak_student_comes_through_a_lesson_and_finds_all_of_it_again(plain, served, name):
     going = walk(plain, served[0], plain.start, name)
     assert going.met == [] and going.pressed > 30

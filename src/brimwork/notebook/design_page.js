@@ -191,6 +191,8 @@ function render({ model, el }) {
     input.value = entry.value;
     const longest = Math.max(entry.value.length, ...entry.options.map(one => one[1].length));
     row.className = `bw-row bw-${entry.state}${longest > LONG ? " bw-long" : ""}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
+    input.setAttribute("aria-invalid", String(Boolean(entry.wants)));
+    note.removeAttribute("role");
     row.hidden = Boolean(entry.idle); // it plays no part as the design stands
     back.hidden = !entry.usual;
     back.textContent = entry.usual ? `take the usual ${entry.usual}` : "";
@@ -219,7 +221,7 @@ function render({ model, el }) {
     bad ||= Boolean(held.entry.wants);
     words = held.entry.wants ? "" : words;
     held.row.classList.toggle("bw-bad", bad);
-    held.input.toggleAttribute("aria-invalid", bad);
+    held.input.setAttribute("aria-invalid", String(bad));
     held.told = Boolean(words) && !bad; // what was said of an earlier change goes with the next; what is wrong stays said
     if (words) held.note.textContent = words;
     else fill(held, held.entry);
@@ -536,6 +538,7 @@ function render({ model, el }) {
     for (const name of ["head", "numbers", "tally", "view", "views", "form", "full", "bases", "examples", "own", "answered", "start", "choices"]) if (name in message) state[name] = message[name];
     if (message.head && message.head.file !== state.file) { if (state.file && !stored) state.refused.clear(); state.file = message.head.file; } // another design has boxes of its own
     for (const { key } of message.entries ?? []) state.refused.delete(key);
+    if (message.head && message.head.kind !== state.kind) { for (const key of [...state.refused.keys()]) if (!entryOf(key)) state.refused.delete(key); state.kind = message.head.kind; } // another kind has no place for it
     if (message.printed) {
       if (url) URL.revokeObjectURL(url);
       url = URL.createObjectURL(new Blob([buffers[0]], { type: "application/pdf" }));

@@ -12,7 +12,8 @@ from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given, Unknown
 from brimwork.design.typed.reading import usual
 from brimwork.design.typed.renamed import RENAMED
-from brimwork.shown import as_toml, clean, clipped
+from brimwork.files import as_toml
+from brimwork.shown import clean, clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 

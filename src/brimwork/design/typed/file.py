@@ -14,7 +14,7 @@ from brimwork.design.typed.kinds import KINDS
 from brimwork.design.typed.known import Given
 from brimwork.design.typed.merging import Conflict, merged
 from brimwork.design.typed.renamed import DROPPED, now_called
-from brimwork.shown import as_toml, clipped
+from brimwork.shown import clipped
 from brimwork.spellings import nearest
 from brimwork.units import InputError
 
@@ -138,12 +138,12 @@ def dump_design(design: Design, text: str = "") -> str:
 
 def _afresh(head: dict[str, str | int], values: dict[str, Given]) -> str:
     """A design as TOML where there are no comments to keep: after each change, so it is written without the library that keeps them."""
-    lines = [f"{key} = {as_toml(value)}" for key, value in head.items()]
+    lines = [f"{key} = {files.as_toml(value)}" for key, value in head.items()]
     by_section: dict[str, list[str]] = {section: [] for section in SECTIONS}
     for name, given in values.items():
         section, _, key = name.partition(".")
-        entry = as_toml(given.text)
-        by_section[section].append(f"{key} = {entry}" if given.basis == "yours" else f"{key} = {{value = {entry}, basis = {as_toml(given.basis)}}}")
+        entry = files.as_toml(given.text)
+        by_section[section].append(f"{key} = {entry}" if given.basis == "yours" else f"{key} = {{value = {entry}, basis = {files.as_toml(given.basis)}}}")
     for section, made in by_section.items():
         lines += ["", f"[{section}]", *made] if made else []
     return "\n".join([*lines, ""])

@@ -84,7 +84,7 @@ GROUND_FIELDS: dict[str, dict] = {
     },
     "lining": {
         "beyond_apron": length_field("margin of the liner beyond the apron", "100 mm", "4 in"),
-        "rolls": Several("widths of liner that are sold", "m", "ft", "2 m, 4 m", "6 ft, 13 ft"),
+        "rolls": Several("widths of liner that are sold", "m", "ft", "2 m, 4 m", "6 ft, 13 ft", size=True),
         "mesh_opening": length_field("opening of the mesh under the stone", "10 mm", "3/8 in"),
         "smallest_stone": length_field("size of the smallest stone of the layer", "20 mm", "3/4 in"),
         "panel_clearance": length_field("clear distance from the cut panel to the load", "100 mm", "4 in"),

@@ -13,7 +13,8 @@ from brimwork.design.typed.money import for_each, in_currency
 from brimwork.design.typed.wording import spoken
 from brimwork.dimensions import NUMBER
 from brimwork.expression import DeclarationError
-from brimwork.shown import as_toml, clipped
+from brimwork.files import as_toml
+from brimwork.shown import clipped
 from brimwork.tables import FITTINGS
 from brimwork.topics.pipes import sum_of_fittings
 from brimwork.units import InputError
@@ -249,6 +250,7 @@ class Several:
     such: str
     such_us: str
     signed: bool = False
+    size: bool = False
 
     def read(self, given, key: str, region: str = "UK") -> tuple[float, ...]:
         if not isinstance(given, list) or not given:
@@ -257,7 +259,9 @@ class Several:
         if len(given) > MOST_IN_A_LIST:
             raise InputError(f"{key} has {len(given)} entries, and a feature has {MOST_IN_A_LIST} at most")
         one, one_us = self.such.partition(",")[0], self.such_us.partition(",")[0]
-        return tuple(Field(self.name, self.unit, self.us, signed=self.signed, such=one, such_us=one_us).read(item, key, region) for item in given)
+        return tuple(
+            Field(self.name, self.unit, self.us, signed=self.signed, size=self.size, such=one, such_us=one_us).read(item, key, region) for item in given
+        )
 
     def _suggested(self, region: str) -> str:
         return self.such_us if region == "US" else self.such
