@@ -221,6 +221,7 @@ def test_a_space_that_does_not_break_is_a_space():
         ('format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = [1, "a"]', r'void_fraction = \[1, "a"\] is not a quantity'),
         ('format = 1\nkind = "blade"\n[reservoir]\nvoid_fraction = {a = 1}', "void_fraction has the key a: write"),
         ('format = 1\nkind = "blade"\n[site]\nuse = 2027-03-01', "site.use = 2027-03-01 is none of the words"),
+        (BOWL.replace("[vessel]", "[[vessel]]"), r"\[vessel\] stands once in a design"),
         ("format = 1\nkind = {a = 1}", r"kind = \{a = 1\} is not known"),
     ),
 )

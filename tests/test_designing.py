@@ -22,7 +22,7 @@ from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
 from brimwork.notebook.form import FORM_STEPS, HEADS, SELDOM, keys_of
 from brimwork.notebook.opened import OpenDesign, begin_design, look_at
-from brimwork.notebook.shelf import EXAMPLES, last_open, own_designs
+from brimwork.notebook.shelf import EXAMPLES, file_name, last_open, own_designs
 from brimwork.notebook.shopping import buying
 from brimwork.units import InputError
 
@@ -258,7 +258,7 @@ def test_save_asks_before_it_replaces_another_file(page, opened, folder):
 
 def test_a_name_never_leads_out_of_the_folder_of_designs(page, opened, folder):
     page("save", name="../../escaped")
-    assert (folder / "escaped.toml").exists() and not (folder.parent.parent / "escaped.toml").exists()
+    assert not list(folder.parent.parent.rglob("escaped*"))
 
 
 def test_changes_that_nobody_saved_are_there_again_and_can_be_left(opened, folder):
@@ -496,3 +496,14 @@ def test_boxes_of_what_this_design_has_not_are_not_shown(folder, example, key, w
         got = told("change", key=key, text=text)
         assert {one["key"] for one in got["entries"] if one["key"] in boxes and one["idle"] is idle} == boxes
         assert all(told.box(one)["idle"] is idle for one in boxes)
+
+
+@pytest.mark.parametrize("name", ("..", ".hidden", "\u200b", "CON", "lpt1.toml", "a/b", "a\u202eb", "x" * 61, "two\nlines", "tail."))
+def test_a_name_that_not_every_system_can_keep_is_refused(name):
+    with pytest.raises(InputError, match="such as front-path"):
+        file_name(name)
+
+
+@pytest.mark.parametrize("name", ("front path", "front-path.toml", "Étang No. 2 (nord)", "x" * 60, "水"))
+def test_a_name_in_any_script_is_kept(name):
+    assert file_name(name) == name.removesuffix(".toml")

@@ -25,7 +25,7 @@ from brimwork.notebook.opened import OpenDesign, begin_design, look_at, remember
 from brimwork.notebook.printing import printed
 from brimwork.notebook.results import drawings_shown, findings_shown
 from brimwork.notebook.saving import SAVES
-from brimwork.notebook.shelf import DESIGNS, EXAMPLES, own_designs
+from brimwork.notebook.shelf import DESIGNS, EXAMPLES, file_name, own_designs
 from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
 
@@ -298,7 +298,7 @@ class DesignPage(anywidget.AnyWidget):
         if self.opened is None:
             return None
         name = str(message.get("name", "")).strip()
-        self.opened.save(str(DESIGNS / f"{Path(name).name.removesuffix('.toml')}.toml") if name else "")
+        self.opened.save(str(DESIGNS / f"{file_name(name)}.toml") if name else "")
         self._told()
         return {**self._moving(), "form": boxes.form_part(self.opened, self.full)}
 

@@ -14,11 +14,24 @@ from brimwork import files
 from brimwork.design.typed import file, starting
 from brimwork.design.typed.design import Design, blank_design
 from brimwork.notebook.keeping import Left, all_kept
+from brimwork.shown import clipped
 from brimwork.units import InputError
 
 DESIGNS = Path("designs")
 EXAMPLES = ("library-bowl", "school-columns", "terrace-blade", "garden-cascade")  # invented designs that come with the workbooks: looked at, never written over
 LAST_OPEN = ".last-open.json"
+_NAME = re.compile(r"[^\W_][\w .,'()+-]{0,59}")
+_DEVICES = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?")
+
+
+def file_name(name: str) -> str:
+    """A name that every system can keep in one folder. Raises InputError."""
+    stem = name.removesuffix(".toml").strip()
+    if not _NAME.fullmatch(stem) or stem.endswith(".") or _DEVICES.fullmatch(stem):
+        raise InputError(
+            f"a design cannot be saved under the name {clipped(name, 40)!r}: type 60 letters, digits, spaces or hyphens at most, such as front-path"
+        )
+    return stem
 
 
 def free_name(folder: Path, title: str = "my design") -> Path:

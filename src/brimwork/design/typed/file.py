@@ -82,6 +82,8 @@ def parse_design(text: str) -> Design:
     for section, entries in table.items():
         if section in HEAD:
             continue
+        if section in SECTIONS and isinstance(entries, list):
+            raise InputError(f"[{section}] stands once in a design: write it with one bracket on each side")
         if not isinstance(entries, dict):
             raise InputError(f"there is no key '{clipped(section)}' at the top of a design.{nearest(section, (*HEAD, *SECTIONS))}")
         if section in SECTIONS and section not in sections(table["kind"]):
