@@ -7,14 +7,13 @@ import warnings
 
 import numpy
 import pandas
-import pint
 import pytest
+from of_pint import REGISTRY as UREG
 
 from brimwork.topics import find, formulas
 from brimwork.units import InputError
 
 LIP = find("flow over a level lip")
-UREG = pint.UnitRegistry()
 # Q = 2/3 C_d b sqrt(2 g) H^1.5 for 0.62, 0.6 m and 20 mm, worked by hand: 2/3 x 0.62 x 0.6 x 4.428690 x 0.002828427
 BY_HAND = 2 / 3 * 0.62 * 0.6 * math.sqrt(2 * 9.80665) * 0.02**1.5
 

@@ -12,8 +12,8 @@ from pathlib import Path
 
 import numpy
 import pandas
-import pint
 import pytest
+from of_pint import REGISTRY
 
 import brimwork
 from brimwork.cli import main
@@ -113,7 +113,7 @@ def test_what_is_not_there_is_told_with_the_nearest(tmp_path):
 
 def test_a_value_of_a_design_may_be_a_quantity_and_is_converted_or_refused():
     bowl = brimwork.Feature.load(shipped() / "designs" / "library-bowl.toml")
-    quantity = pint.UnitRegistry().Quantity
+    quantity = REGISTRY.Quantity
     for given in ("900 mm", quantity(0.9, "m"), quantity(90, "cm"), quantity(900 / 25.4, "inch")):
         assert bowl.having("vessel.rim_diameter", given).result("rim_length").value == pytest.approx(math.pi * 0.9, rel=1e-12)
     assert bowl.having("site.sling_angle", quantity(math.pi / 3, "rad")).as_json()["given"]["site.sling_angle"]["text"].endswith(" deg")

@@ -5,10 +5,10 @@ import random
 import time
 from fractions import Fraction
 
-import pint
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from of_pint import REGISTRY
 
 from brimwork import dimensions, spellings, unit_table, units
 from brimwork.units import InputError, convert, parse, read, write
@@ -16,8 +16,9 @@ from brimwork.units import InputError, convert, parse, read, write
 PINT = {
     "m": "meter", "um": "micrometer", "mm": "millimeter", "cm": "centimeter", "km": "kilometer", "in": "inch", "ft": "foot", "kft": "kilofoot", "yd": "yard", "mile": "mile",
     "L": "liter", "mL": "milliliter", "US gal": "gallon", "imp gal": "imperial_gallon",
+    "US quart": "quart", "US pint": "pint", "US fl oz": "fluid_ounce", "imp quart": "imperial_quart", "imp pint": "imperial_pint", "imp fl oz": "imperial_fluid_ounce",
     "s": "second", "min": "minute", "h": "hour", "day": "day",
-    "kg": "kilogram", "g": "gram", "t": "metric_ton", "lb": "pound", "short ton": "short_ton",
+    "kg": "kilogram", "g": "gram", "t": "metric_ton", "lb": "pound", "oz": "ounce", "stone": "stone", "short ton": "short_ton",
     "N": "newton", "mN": "millinewton", "kN": "kilonewton", "lbf": "force_pound",
     "Pa": "pascal", "kPa": "kilopascal", "MPa": "megapascal", "bar": "bar", "psi": "psi", "psf": "force_pound/foot**2",
     "J": "joule", "Wh": "watt_hour", "kWh": "kilowatt_hour", "W": "watt", "kW": "kilowatt", "hp": "horsepower",
@@ -51,8 +52,6 @@ PINT_COMPOUNDS = {
     "kW*h/day": "kilowatt*hour/day",
     "m²": "meter**2",
 }
-REGISTRY = pint.UnitRegistry()
-REGISTRY.define("currency = [money]")  # pint has no money of its own; this shows only that ours mixes with nothing else
 ALL_PINT = {**PINT, **PINT_SHORTHANDS, **PINT_COMPOUNDS}
 PLAIN_UNITS = [*unit_table.UNITS, *PINT_SHORTHANDS, *PINT_COMPOUNDS]
 
@@ -151,6 +150,15 @@ def test_temperatures_with_an_offset_read_back(scale, number):
         ("1 U.S. gallon", 231 * 0.0254**3),
         ("1 imperial gallon", 4.54609e-3),
         ("3 short tons", 6000 * 0.45359237),
+        ("8 oz", 0.5 * 0.45359237),
+        ("8 oz/yd2", 0.5 * 0.45359237 / 0.9144**2),
+        ("2 stone", 28 * 0.45359237),
+        ("2 US pints", 231 * 0.0254**3 / 4),
+        ("3 U.S. qt/min", 231 * 0.0254**3 * 0.75 / 60),
+        ("4 imperial pints", 4.54609e-3 / 2),
+        ("2 uk quarts", 4.54609e-3 / 2),
+        ("16 US fl. oz", 231 * 0.0254**3 / 8),
+        ("20 imp fluid ounces", 4.54609e-3 / 8),
         ("5 m³/s", 5.0),
         ("7", 7.0),
     ],
@@ -169,6 +177,11 @@ REFUSED = {
     "10 gpm": "US gal/min",
     "10 gph": "imp gal/h",
     "2 gallons": "imp gal",
+    "4 pints": "US or imperial pints: type 'US pint' or 'imp pint'",
+    "3 qt": "type 'US quart' or 'imp quart'",
+    "12 fl. oz": "type 'US fl oz' or 'imp fl oz'",
+    "3 stone/ton": "type 'stone/t' or 'stone/short ton'",
+    "12 fluid ounces": "US or imperial fluid ounces: type",
     "2 ton": "short ton",
     "1,250 mm": "two ways, because of the comma: type 1250 mm or 1.250 mm, with a point",
     "12,5 mm": "type 12.5 mm, with a point",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
+from collections.abc import Callable
 
 SPELLINGS = {
     "l": "L",
@@ -57,14 +58,15 @@ SPELLINGS = {
     "lbs": "lb",
     "pound": "lb",
     "pounds": "lb",
+    "ounce": "oz",
+    "ounces": "oz",
     "tonne": "t",
     "tonnes": "t",
     "degrees": "deg",
     "degree": "deg",
     "percent": "%",
     "currency": "cur",
-    "USgal": "US gal",
-    "impgal": "imp gal",
+    **{f"{system}{name}".replace(" ", ""): f"{system} {name}" for system in ("US", "imp") for name in ("gal", "quart", "pint", "fl oz")},
     "shortton": "short ton",
 }
 SHORTHANDS = {
@@ -78,12 +80,21 @@ SHORTHANDS = {
     "impgpm": "imp gal/min",
     "impgph": "imp gal/h",
 }
-_GALLONS, _TONS = "US or imperial gallons?", "tons of 1000 kg or of 2000 lb?"
+_TONS = "tons of 1000 kg or of 2000 lb?"
+
+
+def _of_two(named: str, unit: str) -> tuple[str, str, str]:
+    return f"US or imperial {named}?", f"US {unit}", f"imp {unit}"
+
+
 # name in small letters: what must be asked, and the two units that it may stand for
 AMBIGUOUS = {
-    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), (_GALLONS, "US gal", "imp gal")),
-    "gph": (_GALLONS, "US gal/h", "imp gal/h"),
-    "gpm": (_GALLONS, "US gal/min", "imp gal/min"),
+    **dict.fromkeys(("gal", "gals", "gallon", "gallons"), _of_two("gallons", "gal")),
+    "gph": _of_two("gallons", "gal/h"),
+    "gpm": _of_two("gallons", "gal/min"),
+    **dict.fromkeys(("quart", "quarts", "qt", "qts"), _of_two("quarts", "quart")),
+    **dict.fromkeys(("pint", "pints", "pt", "pts"), _of_two("pints", "pint")),
+    "floz": _of_two("fluid ounces", "fl oz"),
     **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
 }
 ASK_MONEY = "type cur for money, in the currency that you count in, as in 20 cur or 0.30 cur/kWh"
@@ -129,9 +140,11 @@ _PLAIN = str.maketrans(
 # After a plain space somebody may have meant two numbers.
 _GROUPS = re.compile(r"(?<![\d.,\s])\d{1,3}(?:[\u00a0\u2009\u202f]\d{3})+(?!\d)")
 # Units that people write in several words; every pattern is short and bounded.
-_WORDS = (
-    (re.compile(r"(?i)\bu\.?s\.?\s*gal(?:lon)?s?\b"), "USgal"),
-    (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gal(?:lon)?s?\b"), "impgal"),
+_MEASURES = (("gal", "gal(?:lon)?s?"), ("quart", "(?:quart|qt)s?"), ("pint", "(?:pint|pt)s?"), ("floz", r"fl(?:uid)?\.?\s*(?:oz|ounces?)"))
+_WORDS: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] = (
+    *((re.compile(rf"(?i)\bu\.?s\.?\s*{words}\b"), f"US{name}") for name, words in _MEASURES),
+    *((re.compile(rf"(?i)\b(?:imp(?:erial)?|uk)\.?\s*{words}\b"), f"imp{name}") for name, words in _MEASURES),
+    (re.compile(rf"(?i)\b{_MEASURES[-1][1]}\b"), "floz"),
     (re.compile(r"(?i)\bu\.?s\.?\s*gp([mh])\b"), lambda match: f"USgp{match[1].lower()}"),
     (re.compile(r"(?i)\b(?:imp(?:erial)?|uk)\.?\s*gp([mh])\b"), lambda match: f"impgp{match[1].lower()}"),
     (re.compile(r"(?i)\bshort\s+tons?\b"), "shortton"),

@@ -24,6 +24,7 @@ from brimwork.dimensions import (
 
 _POUND = 0.45359237
 _INCH = 0.0254
+_US_GALLON, _IMPERIAL_GALLON = 231 * _INCH**3, 4.54609e-3
 STANDARD_GRAVITY = 9.80665
 
 # name: (factor to SI, dimension). Names with a space are written with it and read with or without.
@@ -40,8 +41,14 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "mile": (63360 * _INCH, LENGTH),
     "L": (1e-3, VOLUME),
     "mL": (1e-6, VOLUME),
-    "US gal": (231 * _INCH**3, VOLUME),
-    "imp gal": (4.54609e-3, VOLUME),
+    "US gal": (_US_GALLON, VOLUME),
+    "US quart": (_US_GALLON / 4, VOLUME),
+    "US pint": (_US_GALLON / 8, VOLUME),
+    "US fl oz": (_US_GALLON / 128, VOLUME),
+    "imp gal": (_IMPERIAL_GALLON, VOLUME),
+    "imp quart": (_IMPERIAL_GALLON / 4, VOLUME),
+    "imp pint": (_IMPERIAL_GALLON / 8, VOLUME),
+    "imp fl oz": (_IMPERIAL_GALLON / 160, VOLUME),
     "s": (1.0, TIME),
     "min": (60.0, TIME),
     "h": (3600.0, TIME),
@@ -50,6 +57,8 @@ UNITS: dict[str, tuple[float, Dimension]] = {
     "g": (1e-3, MASS),
     "t": (1e3, MASS),
     "lb": (_POUND, MASS),
+    "oz": (_POUND / 16, MASS),
+    "stone": (14 * _POUND, MASS),
     "short ton": (2000 * _POUND, MASS),
     "N": (1.0, FORCE),
     "mN": (1e-3, FORCE),

@@ -161,7 +161,9 @@ def _one_meaning(factors: list[_Factor], shown: str) -> None:
 
 def _doubt(name: str, shown: str, dimension: Dimension) -> TwoWays:
     asked, *meanings = AMBIGUOUS[name.lower()]
-    ways = " or ".join(f"'{shown.replace(name, meaning, 1)}'" for meaning in meanings)
+    alone = rf"(?<![A-Za-z]){re.escape(name)}(?![A-Za-z])"
+    text = shown if re.search(alone, shown) else tidied(shown)  # fl oz is one name there
+    ways = " or ".join(f"'{re.sub(alone, meaning, text, count=1)}'" for meaning in meanings)
     return TwoWays(f"'{shown}' can be read two ways, {asked.removesuffix('?')}", f"type {ways}", dimension)
 
 

@@ -4,9 +4,9 @@ import math
 import warnings
 
 import iapws
-import pint
 import pytest
 from invented import KINDS, file, realistic
+from of_pint import REGISTRY
 from plain_bodies import area, common, disc, greatest_pressure, lever, rect
 from plain_design import UNITS, Plain, quantity
 from plain_flow import Curve, density, hose, shared, viscosity
@@ -33,16 +33,15 @@ PINT = {
 
 
 def test_units_are_those_of_pint():
-    registry = pint.UnitRegistry()
     for unit, ours in UNITS.items():
         if not unit.startswith("cur"):
-            assert registry.Quantity(1, PINT.get(unit, unit)).to_base_units().to_root_units().m == pytest.approx(
-                ours * (1e3 if _in_grams(registry, PINT.get(unit, unit)) else 1)
+            assert REGISTRY.Quantity(1, PINT.get(unit, unit)).to_base_units().to_root_units().m == pytest.approx(
+                ours * (1e3 if _in_grams(PINT.get(unit, unit)) else 1)
             ), unit
 
 
-def _in_grams(registry, unit: str) -> bool:
-    return "gram" in str(registry.Quantity(1, unit).to_root_units().units) and "kilogram" not in str(registry.Quantity(1, unit).to_root_units().units)
+def _in_grams(unit: str) -> bool:
+    return "gram" in str(REGISTRY.Quantity(1, unit).to_root_units().units) and "kilogram" not in str(REGISTRY.Quantity(1, unit).to_root_units().units)
 
 
 def test_texts_are_read_as_they_are_typed():
