@@ -1,5 +1,6 @@
 """Every check reached in every grade that it has, "not shown" included; what was measured on site goes before the model."""
 
+import math
 from pathlib import Path
 
 import pytest
@@ -24,7 +25,7 @@ from brimwork.drawing.design import drawings
 from brimwork.drawing.duty import duty_chart
 from brimwork.drawing.plan import plan
 from brimwork.notebook.results import working_lines
-from brimwork.units import InputError
+from brimwork.units import InputError, write
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
 BOWL, STONES, BLADE, STEPS = (file.load_design(DESIGNS / f"{name}.toml") for name in ("library-bowl", "school-columns", "terrace-blade", "garden-cascade"))
@@ -262,6 +263,18 @@ def test_noise_of_the_last_bit_cannot_fail_a_limit_that_is_just_met():
     assert at_most(0.050, 0.1).grade(0.45 - 0.40) == "pass"
     assert at_least(0.3, 0.1).grade(0.1 + 0.2 - 1e-17) == "pass"
     assert at_most(0.05, 0.1).grade(0.0500001) == "marginal"
+
+
+def test_a_rim_that_runs_dry_on_one_side_says_so():
+    """Tilted until its high side is just dry, the head at an angle is e cos2(phi/2); the mean of its power 3/2 is that of the level rim where e is 1.7707 times its head
+    (the mean of cos3 over half a turn is 4/(3 pi), by hand)."""
+    head = chain_of(BOWL).coming.rim_head
+    for share, dry in ((1.5, False), (1.76, False), (1.77065, False), (1.7707, True), (1.78, True), (1.95, True), (3.0, True)):
+        tilted = BOWL.having("vessel.rim_out_of_level", f"{share * head * 1000:.9f} mm")
+        assert (chain_of(tilted).coming.rim_flow_ratio == math.inf) is dry
+        found = finding(tilted, "C07")
+        assert found.grade == "fail" and ("the high side runs dry from" in found.note) is dry, found.note
+    assert f"from {write(1.7707 * head, 'mm')} out of level on" in found.note
 
 
 def test_a_bucket_goes_before_the_pump_curve_and_grades_again():

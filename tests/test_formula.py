@@ -151,6 +151,13 @@ def test_values_without_a_result_are_refused():
         find("discharge coefficient by height of the lip")(C_0=0.6, C_1=0.08, H=0.01, P=0.0)
 
 
+def test_values_that_give_a_number_where_the_formula_is_not_meant_are_told_so():
+    with pytest.raises(InputError, match=r"does not hold for H = 4 mm, e_rim = 7.7 mm: it is for e_rim < \(3\*pi/4\)\*\*\(2/3\)\*H"):
+        find("flow ratio of a rim out of level")(H=0.004, e_rim=0.0077)
+    with pytest.raises(InputError, match="has no value for H = 4 mm, e_rim = 9 mm"):
+        find("flow ratio of a rim out of level")(H=0.004, e_rim=0.009)
+
+
 def test_more_water_than_a_bowl_holds_has_no_depth_in_it():
     with pytest.raises(InputError, match="has no value for"):
         find("depth in a cone-shaped bowl")(V=1.1, d_floor=0.0, d_rim=2.0, D=1.0)

@@ -10,8 +10,8 @@ import re
 from fractions import Fraction
 from pathlib import Path
 
-import pint
 import pytest
+from of_pint import REGISTRY
 
 from brimwork import coherent, system, topics, typeset
 from brimwork.exercise.pieces import worked
@@ -20,17 +20,14 @@ from brimwork.nomenclature import QUANTITIES
 from brimwork.notebook import fading, given_values
 
 LESSONS = sorted(path for path in (Path(__file__).parents[1] / "workbooks").glob("*.ipynb") if path.stem not in ("python", "00-start"))
-PINT = pint.UnitRegistry()
-PINT.define("cur = [money]")
-PINT.define("kft = 1000 * foot")
 in_both = pytest.mark.parametrize("wanted", system.SYSTEMS)
 
 
 def of_pint(text):
     """A unit as printed, for pint: "US gal" is its gallon, "lb ft/s2" lb*ft/s**2."""
-    plain = text.replace("US gal", "gallon").replace(" per ", "/").replace("psf", "lbf/ft**2").replace("%", "percent")
+    plain = text.replace("US gal", "gallon").replace(" per ", "/").replace("psf", "lbf/ft**2").replace("kft", "kilofoot").replace("%", "percent")
     plain = re.sub(r"([A-Za-z])\^?(\(\d/\d\)|-?\d[\d.]*)", lambda m: f"{m[1]}**{m[2]}", plain).replace(" ", "*")
-    return PINT.Quantity(1, plain) if plain else 1
+    return REGISTRY.Quantity(1, plain) if plain else 1
 
 
 class WithUnits(typeset.Plain):
@@ -81,7 +78,7 @@ class Bare(WithUnits):
 
 def function(name):
     def worked_out(value):
-        plain = value.to("").magnitude if isinstance(value, PINT.Quantity) else value
+        plain = value.to("").magnitude if isinstance(value, REGISTRY.Quantity) else value
         return getattr(math, name)(plain)
 
     return worked_out
@@ -111,8 +108,8 @@ def printed_well(number, value):
 
 
 def in_unit(value, unit):
-    if isinstance(value, PINT.Quantity):
-        base, wanted = value.to_base_units(), PINT.Quantity(of_pint(unit)).to_base_units()
+    if isinstance(value, REGISTRY.Quantity):
+        base, wanted = value.to_base_units(), REGISTRY.Quantity(of_pint(unit)).to_base_units()
         assert all(abs(power) < 1e-9 for power in (base / wanted).dimensionality.values()), (value, unit)
         return base.magnitude / wanted.magnitude
     return math.degrees(value) if unit == "deg" else 100 * value if unit == "%" else value

@@ -300,15 +300,14 @@ class Formula:
             return NoValue(f"'{self.name}' has no value for {given}: it divides by {named}, so give more than zero", f"{self.name}: {divided(zeros)}")
         broken = not_held(self.where, values)
         wants = "".join(f"it is for {condition}, so look again at {named_letters(condition)}; " for condition in broken)
-        return NoValue(f"'{self.name}' has no value for {given}: {wants}change one of them", f"{self.name}: {without_letters(broken, values)}")
+        says = "does not hold" if broken and self._number_or_none(values) is not None else "has no value"
+        return NoValue(f"'{self.name}' {says} for {given}: {wants}change one of them", f"{self.name}: {without_letters(broken, values)}")
 
     def _divided_by(self, values: dict[str, float]) -> list[str]:
         """Letters given as zero that stand where the formula divides: with a usual value in their place there is a result."""
         zeros = [name for name, value in values.items() if value == 0]
-        for few in (*([name] for name in zeros), zeros):
-            if self._number_or_none({**values, **{name: self.range(name)[1] for name in few}}) is not None:
-                return few
-        return []
+        ways = (*([name] for name in zeros), zeros)
+        return next((few for few in ways if self._number_or_none({**values, **{name: self.range(name)[1] for name in few}}) is not None), [])
 
     def _number_or_none(self, values: dict[str, float]) -> float | None:
         """The number alone, whatever the conditions say; None where there is none."""

@@ -115,6 +115,7 @@ static_lift: +reservoir.block_height +slab.thickness ~vessel.stands_on +vessel.h
 fall: +slab.thickness ~vessel.stands_on +vessel.height
 rim_error_share: +vessel.rim_out_of_level -rim_head ~measured.rim_levels
 rim_flow_ratio: +rim_error_share
+rim_runs_dry: +rim_head
 film: +flow.for_each_metre +nu
 boil: +flow_wanted -pipe.bore
 outlet_bore: +flow_wanted

@@ -239,7 +239,11 @@ def vessel_after(w: Worked) -> None:
     d, r, put = w.d, w.r, w.put
     measured = d.get("measured.rim_levels")
     put("rim_error_share", lambda: (max(measured) - min(measured) if measured else d["vessel.rim_out_of_level"]) / r["rim_head"])
-    put("rim_flow_ratio", lambda: math.inf if r["rim_error_share"] >= 2 else ((1 + r["rim_error_share"] / 2) / (1 - r["rim_error_share"] / 2)) ** 1.5)
+    put("rim_runs_dry", lambda: (0.75 * math.pi) ** (2 / 3) * r["rim_head"])  # heads grow as 1 + cos from there, and the mean of their power 3/2 is unchanged
+    put(
+        "rim_flow_ratio",
+        lambda: math.inf if r["rim_error_share"] >= (0.75 * math.pi) ** (2 / 3) else ((1 + r["rim_error_share"] / 2) / (1 - r["rim_error_share"] / 2)) ** 1.5,
+    )
     put("film", lambda: film(d["flow.for_each_metre"], r["nu"]))
     put("boil", lambda: (r["flow_wanted"] / (pi / 4 * d["pipe.bore"] ** 2)) ** 2 / (2 * GRAVITY))
     put("outlet_bore", lambda: (r["flow_wanted"] / (pi / 4) / (2 * GRAVITY * 0.015) ** 0.5) ** 0.5)

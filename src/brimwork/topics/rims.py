@@ -107,6 +107,8 @@ limit_of_round_bore = Formula(
 
 # --- rim out of level ---------------------------------------------------------------------------------------------------------------
 
+_DRY = "(3*pi/4)**(2/3)*H"
+
 rim_flow_ratio = Formula(
     name="flow ratio of a rim out of level",
     result="r_rim",
@@ -117,8 +119,9 @@ rim_flow_ratio = Formula(
         Take("compare the two", "r_rim = q_low/q_high"),
         Step("the coefficient cancels"),
     ),
-    where=("e_rim/2 < 0.95*H",),
+    where=(f"e_rim < {_DRY}",),
     tested=_HEAD,
+    remark="While water leaves all round: from about 1.8 times the head on, the high side runs dry.",
     unpublished="no printed example was found; the level-lip formula is used twice",
     slips=(
         Slip("(H + e_rim/2)/(H - e_rim/2)", "You compared the heads. Flow goes with head to the power 3/2."),
@@ -139,7 +142,7 @@ rim_flow_ratio = Formula(
 rim_runs_dry = Formula(
     name="rim out of level that leaves one side dry",
     result="e_dry",
-    equals="(3*pi/4)**(2/3)*H",
+    equals=_DRY,
     tested=_HEAD,
     steps=(
         Take("tilt the rim until its high side is just dry: the head grows from there to the low side", "H_phi = e_dry*cos(phi/2)**2"),

@@ -78,8 +78,13 @@ class VesselChain(StandingLoads, Whole):
         return self._work("rim out of level over head", e_rim=self.rim_error, H=self.rim_head)
 
     @result
+    def rim_runs_dry(self):
+        """How far out of level the rim may be before its high side is dry."""
+        return self._work("rim out of level that leaves one side dry", H=self.rim_head)
+
+    @result
     def rim_flow_ratio(self):
-        if self.rim_error >= 2 * self.rim_head:
+        if self.rim_error >= self.rim_runs_dry:
             return Found("r_rim", math.inf, "one side of the rim is dry")
         return self._work("flow ratio of a rim out of level", H=self.rim_head, e_rim=self.rim_error)
 

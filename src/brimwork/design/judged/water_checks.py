@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from brimwork.design.follows import levels
 from brimwork.design.follows.chain import Chain
 from brimwork.design.judged.grading import Check, Judged
@@ -41,8 +43,10 @@ def _coming(chain: Chain) -> str:
 
 
 def _rim(chain: Chain) -> str:
-    """Which head it is, since at the flow that is wanted another one stands on the rim."""
-    return f"head on the rim {told(chain.coming.rim_head, 'mm', chain.design.region)}, {chain.coming_said}"
+    """Which head it is, since at the flow that is wanted another one stands on the rim; and whether the high side runs dry."""
+    coming, region = chain.coming, chain.design.region
+    dry = f"; the high side runs dry from {told(coming.rim_runs_dry, 'mm', region)} out of level on" if math.isinf(coming.rim_flow_ratio) else ""
+    return f"head on the rim {told(coming.rim_head, 'mm', region)}, {chain.coming_said}{dry}"
 
 
 def _trough(chain: Chain) -> str:
