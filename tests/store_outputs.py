@@ -6,7 +6,11 @@ import tempfile
 from pathlib import Path
 
 import nbformat
+from jupyter_client.manager import AsyncKernelManager
 from nbclient import NotebookClient
+
+from brimwork.notebook import sockets
+from brimwork.notebook.copied import put_copies_on
 
 FOLDER = Path(__file__).parents[1] / "workbooks"
 WIDGET = "application/vnd.jupyter.widget-view+json"
@@ -24,7 +28,10 @@ def run(path: Path) -> nbformat.NotebookNode:
                 Path(folder, part),
                 ignore=lambda _, names: [name for name in names if not name.endswith(".toml") or name.startswith(".")],
             )
-        NotebookClient(book, timeout=120, record_timing=False, resources={"metadata": {"path": folder}}).execute()
+        client = NotebookClient(book, timeout=120, record_timing=False, shutdown_kernel="immediate", resources={"metadata": {"path": folder}})
+        client.km = AsyncKernelManager(kernel_name="python3", **sockets.for_a_kernel())
+        put_copies_on(client.km)
+        client.execute()
     book.metadata = nbformat.from_dict(METADATA)
     _number_widgets(book)
     _lock(book, path.stem)

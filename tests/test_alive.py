@@ -5,12 +5,17 @@ import hashlib
 import json
 import os
 import re
+import subprocess
+import sys
 import time
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
+from jupyter_client.kernelspec import KernelSpec
+from jupyter_client.manager import AsyncKernelManager
 
-from brimwork.notebook import alive, books, doors
+from brimwork.notebook import alive, books, copied, doors
 from brimwork.notebook.books import Book, Cell
 from brimwork.notebook.contents import COURSE
 
@@ -95,13 +100,18 @@ async def _told(heard: Heard, wanted: str) -> dict:
     raise AssertionError(f"never told: {wanted}; {heard}")
 
 
+async def _entered(pages):
+    """A room of a page of COUNTING that is alive, and what it has heard."""
+    page, heard = await pages.enter(COUNTING), Heard()
+    assert page.take_line(heard, seen=0)
+    assert (await _told(heard, "ran"))["content"] == {"cell": 1, "last": True}
+    return page, heard
+
+
 def test_a_page_lives_answers_and_ends_with_its_kernel(tmp_path):
     async def story() -> None:
         pages = alive.LivePages(tmp_path)
-        page = await pages.enter(COUNTING)
-        heard = Heard()
-        assert page.take_line(heard, seen=0)
-        assert (await _told(heard, "ran"))["content"] == {"cell": 1, "last": True}
+        page, heard = await _entered(pages)
         box = next(told for told in heard if told["type"] == "comm_open" and told["content"]["data"]["state"].get("value") == "7")
         said = {
             "type": "comm_msg",
@@ -121,6 +131,178 @@ def test_a_page_lives_answers_and_ends_with_its_kernel(tmp_path):
         assert not pages.open
 
     asyncio.run(story())
+
+
+async def _said_by(kernel: alive.Kernel, code: str) -> str:
+    """What a kernel prints."""
+    kernel.send(
+        "execute_request",
+        "cell-1",
+        {"code": code, "silent": False, "store_history": False, "user_expressions": {}, "allow_stdin": False, "stop_on_error": False},
+    )
+    said = ""
+    while True:
+        message = await asyncio.wait_for(kernel.client.get_iopub_msg(), 60)
+        if message["parent_header"].get("msg_id") == "cell-1":
+            said += message["content"].get("text", "")
+            if message["content"].get("execution_state") == "idle":
+                return said
+
+
+async def _ended(kernel: alive.Kernel) -> None:
+    """Wait until it is known that a kernel has ended."""
+    for _ in range(300):
+        if not await kernel.alive():
+            return
+        await asyncio.sleep(0.1)
+    pytest.fail("it lives for ever")
+
+
+_ABOUT = """import os, random, sys, threading, uuid
+from comm import get_comm_manager
+from ipywidgets.widgets.widget import _instances
+print(os.getcwd(), os.getsid(0) == os.getpid(), "sympy" in sys.modules, os.path.abspath("") in sys.path, "jupyter.widget.control" in get_comm_manager().targets, len(_instances))
+print(random.random(), uuid.uuid4())"""
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_a_kernel_is_a_copy_with_chances_of_its_own_and_one_that_has_ended_is_known(tmp_path):
+    async def story() -> None:
+        original = copied.original()
+        both = [await alive.Kernel(tmp_path).start() for _ in range(2)]
+        said = [(await _said_by(kernel, _ABOUT)).splitlines() for kernel in both]
+        assert {about for about, _ in said} == {f"{tmp_path} True True False True 0"} and said[0][1] != said[1][1]
+        assert os.getpid() not in {kernel.manager.provisioner.pid for kernel in both} and original._process.poll() is None
+        one, other = both
+        await one.end()
+        await _ended(one)
+        with suppress(asyncio.TimeoutError):
+            await asyncio.wait_for(_said_by(other, "import os; os.kill(os.getpid(), 9)"), 1)
+        await _ended(other)
+        alone = await alive.Kernel(tmp_path).start()
+        original._process.kill()
+        again = await alive.Kernel(tmp_path).start()
+        assert await _said_by(again, "print(7)") == "7\n", "another original is made"
+        process, seen = original._process, Path(copied.__file__)
+        before = seen.stat()
+        try:
+            os.utime(seen, ns=(before.st_atime_ns, before.st_mtime_ns + 1_000_000))
+            newer = await alive.Kernel(tmp_path).start()
+            assert original._process is not process and await newer.alive(), "whoever changes our files sees it in the next kernel"
+        finally:
+            os.utime(seen, ns=(before.st_atime_ns, before.st_mtime_ns))
+        await asyncio.sleep(1.5)  # in which ipykernel itself would see that the process that made it is gone
+        for kernel in (alone, again, newer):
+            assert await _said_by(kernel, "print(8)") == "8\n", "a copy does without its original"
+            await kernel.end()
+
+    asyncio.run(story())
+
+
+_MAKER = """import asyncio, os, pathlib, sys
+from brimwork.notebook import alive
+async def story():
+    kernels = [await alive.Kernel(pathlib.Path(".")).start() for _ in range(2)]
+    print(*(kernel.manager.provisioner.pid for kernel in kernels), flush=True)
+    sys.stdin.readline()
+    os.kill(os.getpid(), 9)
+asyncio.run(story())"""
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_copies_end_with_a_process_that_is_killed_and_leave_no_file(short, monkeypatch):
+    monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(short))
+    with subprocess.Popen([sys.executable, "-c", _MAKER], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as maker:
+        numbers = [int(number) for number in maker.stdout.readline().split()]
+        assert len(numbers) == 2 and len(list(short.glob("kernel-*"))) == 12
+        maker.communicate("\n")
+    end = time.monotonic() + 30
+    while time.monotonic() < end and (list(short.glob("kernel-*")) or any(_running(number) for number in numbers)):
+        time.sleep(0.1)
+    assert not list(short.glob("kernel-*")) and not any(_running(number) for number in numbers)
+
+
+def _running(number: int) -> bool:
+    try:
+        return Path(f"/proc/{number}/stat").read_text().rpartition(")")[2].split()[0] != "Z"
+    except OSError:
+        return False
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+@pytest.mark.parametrize("line", [["--f={connection_file}"], ["-f", "{connection_file}"]])
+def test_only_a_kernel_that_is_started_as_ours_is_a_copy(monkeypatch, line):
+    spec = KernelSpec(argv=["python3", "-m", "ipykernel_launcher", *line], language="python")
+    for options, env in (([], {}), (["-W", "error"], {}), ([], {"PYTHONPATH": "elsewhere"})):
+        given = KernelSpec(argv=[spec.argv[0], *options, *spec.argv[1:]], language="python", env=env)
+        manager = AsyncKernelManager()
+        manager._kernel_spec = given
+        copied.put_copies_on(manager)
+        assert (manager.provisioner is not None) is (line[0] == "-f" and not options and not env)
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_where_the_system_makes_no_copy_the_original_goes_on(tmp_path):
+    """The second copy fails, as it does where there is no memory."""
+    first = "import os, sys; made = [os.fork, None]\ndef fork():\n    if len(made) > 1: made.pop(); return made[0]()\n    raise OSError(12, 'no memory')\nos.fork = fork\n"
+
+    async def story() -> None:
+        original = copied.original()
+        original.end()
+        line = copied.LINE
+        try:
+            copied.LINE = first + line
+            one, other = [await alive.Kernel(tmp_path).start() for _ in range(2)]
+        finally:
+            copied.LINE = line
+        assert isinstance(one.manager.provisioner.process, copied._Process) and not isinstance(other.manager.provisioner.process, copied._Process)
+        for kernel in (one, other):
+            assert await _said_by(kernel, "print(9)") == "9\n"
+            await kernel.end()
+        original.end()
+
+    asyncio.run(story())
+
+
+@pytest.mark.parametrize("why", ["none can be made", "none comes"])
+def test_where_no_copy_comes_a_kernel_starts_by_itself(tmp_path, monkeypatch, why):
+    class Never(copied.Original):
+        def copy(self, **wanted):
+            raise OSError("no copy")
+
+    monkeypatch.setattr(copied, "original", lambda: Never() if why == "none comes" else None)
+
+    async def story() -> None:
+        pages = alive.LivePages(tmp_path)
+        await _entered(pages)
+        await pages.end()
+
+    asyncio.run(story())
+
+
+@pytest.mark.parametrize("as_copy", [True, False])
+def test_where_other_devices_are_let_in_a_kernel_writes_in_its_folder_only(tmp_path, monkeypatch, as_copy):
+    """And where programs keep what lasts no longer than they do, which is in a folder beside it here."""
+    mine, short = tmp_path / "mine", tmp_path / "short"
+    mine.mkdir()
+    short.mkdir()
+    monkeypatch.setenv("TMPDIR", str(short))
+    if first := copied.original():
+        first.end()  # the next one finds that folder
+    if not as_copy:
+        monkeypatch.setattr(copied, "original", lambda: None)
+
+    async def story() -> None:
+        kernel = await alive.Kernel(mine, shared=True).start()
+        elsewhere = tmp_path / "written-by-a-page"
+        write = f"open('here.txt', 'w').close()\ntry: open({str(elsewhere)!r}, 'w').close()\nexcept OSError as error: print(error)"
+        assert "nothing is written outside the folder" in await _said_by(kernel, write)
+        assert (mine / "here.txt").exists() and not elsewhere.exists()
+        await kernel.end()
+
+    asyncio.run(story())
+    if first:
+        first.end()
 
 
 def test_too_many_pages_are_refused_before_any_that_somebody_looks_at_is_closed(tmp_path, monkeypatch):

@@ -55,7 +55,7 @@ def _with(**changes):
         (lambda: _with(answer="v**2/(2*G)"), "neither given nor"),
         (lambda: _with(text="How high does the water boil up from {d}?"), "'Q' does not stand in the text"),
         (lambda: _with(wrong=()), "needs known slips"),
-        (lambda: _with(given={"d": "25 mm", "Q": "1500 litre pints"}), "not a unit"),
+        (lambda: _with(given={"d": "25 mm", "Q": "1500 litre furlongs"}), "not a unit"),
         (lambda: _with(wrong=(Wrong(36.8, "You rounded too soon. Keep more figures."),)), "would be accepted"),
         (lambda: Order("X", "Which first?", ("a", "b", "c"), ("Because a is first.",)), "need 2 sentences"),
         (lambda: Choose("X", "Which?", "this", "It is this one.", (("this", "It is not this one."), ("that", "It is not that one."))), "no two the same"),

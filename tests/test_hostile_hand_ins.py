@@ -24,7 +24,7 @@ def _hook(event, arguments):
     bad = bad or event in ("os.system", "pickle.find_class", "marshal.loads" if False else "-", "os.symlink", "os.link" if False else "-")
     if event == "subprocess.Popen":
         line = [str(one) for one in arguments[1]]
-        bad = line[1:] != ["-m", "brimwork.classroom.reading"]
+        bad = line[1:] != ["-P", "-m", "brimwork.classroom.reading"]
     if event in ("exec", "compile"):
         source = arguments[0]
         name = getattr(source, "co_filename", None) or (str(arguments[1]) if len(arguments) > 1 else "")

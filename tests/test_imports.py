@@ -1,8 +1,10 @@
 """Which module may import which, and which libraries load when; imports inside functions count too."""
 
 import ast
+import re
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -37,31 +39,42 @@ def _layer(file: Path) -> str:
     return file.relative_to(SOURCE).parts[0].removesuffix(".py")
 
 
-def _imports(tree: ast.AST) -> set[str]:
+@cache
+def _parsed(file: Path) -> ast.Module:
+    return ast.parse(file.read_text())
+
+
+@cache
+def _imports(tree: ast.AST) -> frozenset[str]:
     """Full names of the modules imported anywhere in `tree`; names taken from a package count as its modules."""
-    names = set()
+    names: set[str] = set()
     for node in ast.walk(tree):
         if isinstance(node, ast.Import):
             names |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, "imports are written in full"
             names |= {f"{node.module}.{alias.name}" for alias in node.names} if node.module == "brimwork" else {node.module}
-    return names
+    return frozenset(names)
 
 
 def _own(file: Path) -> set[str]:
     """The layers and topics of Brimwork that a file imports, such as "units" or "topics.volume"."""
-    found = {name.removeprefix("brimwork.") for name in _imports(ast.parse(file.read_text())) if name.startswith("brimwork.")}
+    found = {name.removeprefix("brimwork.") for name in _imports(_parsed(file)) if name.startswith("brimwork.")}
     return found - {"__version__"}
 
 
 def _at_import(tree: ast.Module) -> set[str]:
     """What importing the file imports: everything but the bodies of functions and what only type checkers see."""
-    outside = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda)]
-    outside += [node for node in ast.walk(tree) if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING"]
-    inside = set().union(*(map(id, ast.walk(function)) for function in outside)) if outside else set()
-    nodes = [node for node in ast.walk(tree) if isinstance(node, ast.Import | ast.ImportFrom) and id(node) not in inside]
-    return {name.partition(".")[0] for node in nodes for name in _imports(node)}
+    found, waiting = set(), [tree]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, ast.Import | ast.ImportFrom):
+            found |= {name.partition(".")[0] for name in _imports(node)}
+        elif isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING":
+            waiting += node.orelse
+        elif not isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda | ast.expr):
+            waiting += ast.iter_child_nodes(node)
+    return found
 
 
 def test_every_file_belongs_to_a_layer():
@@ -72,7 +85,7 @@ def test_every_file_belongs_to_a_layer():
 def test_a_module_imports_only_from_its_own_layer_and_those_before_it(file):
     layer = _layer(file)
     if layer == "__init__":
-        assert not _at_import(ast.parse(file.read_text())) & {"brimwork"}, "a public name is loaded when somebody asks for it"
+        assert not _at_import(_parsed(file)) & {"brimwork"}, "a public name is loaded when somebody asks for it"
         return
     for name in _own(file):
         other = name.partition(".")[0]
@@ -110,7 +123,7 @@ def _arrows() -> dict[str, set[str]]:
     found = {}
     for file in FILES:
         names: set[str] = set()
-        for node in ast.walk(ast.parse(file.read_text())):
+        for node in ast.walk(_parsed(file)):
             if isinstance(node, ast.Import):
                 names |= {alias.name for alias in node.names}
             elif isinstance(node, ast.ImportFrom):
@@ -143,7 +156,7 @@ def test_topics_do_not_import_each_other(file):
 
 @every_file
 def test_libraries_stay_where_they_belong(file):
-    tree = ast.parse(file.read_text())
+    tree = _parsed(file)
     used = {name.partition(".")[0] for name in _imports(tree)}
     for library, layers in ONLY_IN.items():
         assert library not in used or _layer(file) in layers, f"{library} is only for {', '.join(layers)}"
@@ -156,6 +169,15 @@ def test_importing_brimwork_loads_no_heavy_library(statement):
     script = f"import sys; {statement}; print(*sorted({{'numpy', 'scipy', 'sympy', 'pint', 'matplotlib', 'IPython', 'ipywidgets'}} & sys.modules.keys()))"
     ran = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert ran.stdout.split() == []
+
+
+_PYTHON = re.compile(r'\[sys\.executable, "(?!-P")')
+
+
+def test_no_process_of_ours_loads_a_module_from_the_folder_that_it_works_in():
+    """Somebody else's file may lie there, under the name of a module: -P leaves the folder out (Python's command line)."""
+    assert [str(file.relative_to(SOURCE)) for file in FILES if _PYTHON.search(file.read_text(encoding="utf-8"))] == []
+    assert _PYTHON.search('[sys.executable, "-m", "brimwork"]') and not _PYTHON.search('[sys.executable, "-P", "-m", "brimwork"]')
 
 
 def test_the_reader_of_imports_sees_what_is_hidden_in_a_function():
@@ -190,7 +212,7 @@ def _twice(named: dict[str, set[str]]) -> dict[str, list[str]]:
 
 def test_one_name_is_one_thing():
     """A public name stands in one file; what only its own file uses begins with an underscore."""
-    assert _twice({_module(file): _named(ast.parse(file.read_text())) for file in FILES}) == {}
+    assert _twice({_module(file): _named(_parsed(file)) for file in FILES}) == {}
 
 
 def test_a_name_that_stands_twice_is_found():

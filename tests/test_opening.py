@@ -195,7 +195,11 @@ def _wait_for(what, seconds: float = 180):
 
 @pytest.mark.skipif(os.name == "nt", reason="signals as on Unix")
 @pytest.mark.parametrize("asked", [signal.SIGTERM, signal.SIGINT], ids=["ended", "Ctrl+C"])
-def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, asked):
+def test_a_second_open_shows_the_running_server_and_its_end_is_passed_on(own, monkeypatch, asked):
+    """Even where a thread of the server waits for what never comes, as those that read its files do when they are stopped in the midst of it."""
+    waits = "import sys, threading\nif 'brimwork.notebook.serving' in sys.orig_argv: threading.Thread(target=threading.Event().wait).start()"
+    (own / "sitecustomize.py").write_text(waits)
+    monkeypatch.setenv("PYTHONPATH", str(own), prepend=os.pathsep)
     mine, port = own / "mine", _free_port()
     first = _opened(mine, port)
     try:
@@ -230,18 +234,21 @@ def test_a_record_left_by_a_server_that_is_gone_does_not_count(own):
 
 
 @pytest.mark.skipif(os.name == "nt", reason="signals as on Unix")
-def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orphan(own):
-    mine = own / "mine"
+def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orphan(own, short, monkeypatch):
+    mine, runtime = own / "mine", short
+    monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(runtime))
     both = [_opened(mine, _free_port()) for _ in range(2)]
     try:
         second = _wait_for(lambda: next((one for one in both if one.poll() is not None), None))
         first = next(one for one in both if one is not second)
         out, err = second.communicate(timeout=60)
         assert second.returncode == 0 and "are open already" in err and out == f"{opening.running(mine)}\n"
-        records = list((own / "runtime").glob("jpserver-*.json"))
+        records = list(runtime.glob("jpserver-*.json"))
         assert len(records) == 1
         server = json.loads(records[0].read_text())
         kernel = _kernel(server)
+        speaking = {json.loads(file.read_text())["transport"] for file in runtime.glob("kernel-*.json")}
+        assert speaking == ({"tcp"} if os.name == "nt" else {"ipc"})
         first.kill()
         first.communicate(timeout=60)
         _wait_for(lambda: not _alive(server["pid"]) and not _alive(kernel), 60)
@@ -250,6 +257,29 @@ def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orph
         for one in both:
             one.kill()
             one.communicate(timeout=60)
+
+
+def test_a_file_beside_the_workbooks_is_never_loaded_for_a_module(own):
+    mine = own / "mine"
+    mine.mkdir()
+    for name in ("json", "sympy", "brimwork", "ipykernel", "ipykernel_launcher"):
+        (mine / f"{name}.py").write_text("open('was-loaded', 'w').close()")
+    server = _opened(mine, _free_port())
+    try:
+        _wait_for(lambda: opening.running(mine))
+        time.sleep(3)  # in which a kernel for the first page begins
+        assert server.poll() is None and not (mine / "was-loaded").exists()
+    finally:
+        server.terminate()
+        server.communicate(timeout=60)
+
+
+def test_a_home_that_cannot_be_written_is_told_in_words(own, monkeypatch):
+    (own / "file").write_text("")
+    monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(own / "file" / "runtime"))
+    server = _opened(own / "mine", _free_port())
+    out, err = server.communicate(timeout=120)
+    assert server.returncode and "Traceback" not in err and "runtime, which cannot be written" in err and "set JUPYTER_RUNTIME_DIR" in err, err
 
 
 def _alive(pid: int) -> bool:

@@ -15,7 +15,7 @@ from brimwork.notebook import teaching
 def place(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr(teaching, "CHOSEN", teaching._Chosen())
-    monkeypatch.setattr(teaching, "MARKED", teaching.MarkingForm())
+    teaching.form_to_mark.cache_clear()
     return tmp_path
 
 
@@ -64,9 +64,9 @@ def test_a_class_is_set_and_marked_by_forms(place):
     for code in ("A01", "A02"):
         (folder / "handed-in" / f"{code}.json").write_bytes(simulated.whole(group, sets, code, slips={}))
     (folder / "handed-in" / "bad.json").write_text("{")
-    teaching.MARKED.mark()
-    assert "2 of 3 learners marked" in words(teaching.MARKED.said)
-    assert "Could not be read: 1" in words(teaching.MARKED.shown) and "under 5" in words(teaching.MARKED.shown)
+    teaching.form_to_mark().mark()
+    assert "2 of 3 learners marked" in words(teaching.form_to_mark().said)
+    assert "Could not be read: 1" in words(teaching.form_to_mark().shown) and "under 5" in words(teaching.form_to_mark().shown)
     assert (folder / "handed-in-marks" / "pages" / "A01.html").exists()
 
 
@@ -89,9 +89,9 @@ def test_what_cannot_be_set_is_told(place, learners, title, told):
 
 def test_nothing_chosen_and_no_folder_are_told(place):
     assert "no question is chosen" in words(set_to("A01, Ada").said)
-    teaching.MARKED.folder.value = "nowhere/handed-in"
-    teaching.MARKED.mark()
-    assert "there is no class file" in words(teaching.MARKED.said)
+    teaching.form_to_mark().folder.value = "nowhere/handed-in"
+    teaching.form_to_mark().mark()
+    assert "there is no class file" in words(teaching.form_to_mark().said)
 
 
 # --- course -------------------------------------------------------------------------------------------------------------------------

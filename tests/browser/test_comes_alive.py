@@ -4,12 +4,14 @@ import json
 
 import lab
 
+PLUGINS = "() => ['notification', 'announcements'].map(name => window.jupyterapp.isPluginActivated(`@jupyterlab/apputils-extension:${name}`))"
 BOOK = "() => window.jupyterapp.shell.currentWidget.node.dataset.brimwork"
 
 
 def test_an_unchanged_workbook_of_ours_is_alive_at_its_top_and_a_changed_one_waits(page, address, served):
     lab.open_workbook(page, address, "volume.ipynb", run=False)
     assert page.evaluate(BOOK) == "ours"
+    assert page.evaluate(PLUGINS) == [True, False], "nobody is asked for Jupyter's news"
     page.locator(".jp-NotebookPanel .widget-radio-box input, .jp-NotebookPanel .widget-text input").first.wait_for()
     page.wait_for_function("() => [...document.querySelectorAll('.jp-WindowedPanel-outer')].every(one => one.scrollTop === 0)")
     taken = served[0] / "taken"

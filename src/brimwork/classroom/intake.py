@@ -77,7 +77,7 @@ class Reader:
         return json.loads(line)
 
     def _begin(self) -> subprocess.Popen[str]:
-        line = [sys.executable, "-m", "brimwork.classroom.reading"]
+        line = [sys.executable, "-P", "-m", "brimwork.classroom.reading"]
         environment = {**os.environ, "PYTHONPATH": os.pathsep.join(filter(None, sys.path))}
         self.process = process = subprocess.Popen(
             line, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True, encoding="utf-8", env=environment

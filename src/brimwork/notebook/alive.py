@@ -21,8 +21,10 @@ from typing import Protocol
 from jupyter_client.kernelspec import KernelSpec, KernelSpecManager
 from jupyter_client.manager import AsyncKernelManager
 
+from brimwork.notebook import sockets
 from brimwork.notebook.as_page import reduced
 from brimwork.notebook.books import Book
+from brimwork.notebook.copied import original, put_copies_on
 from brimwork.notebook.warming import WITHIN
 
 MOST_PAGES = 12
@@ -53,7 +55,7 @@ class _OurPython(KernelSpecManager):
     """The Python of this installation, whatever kernels somebody has put up under its name."""
 
     def get_kernel_spec(self, kernel_name: str) -> KernelSpec:
-        line = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}", "--HistoryManager.enabled=False", "--log-level=40"]
+        line = [sys.executable, "-P", "-m", "ipykernel_launcher", "-f", "{connection_file}", "--HistoryManager.enabled=False", "--log-level=40"]
         return KernelSpec(argv=line, display_name="Brimwork", language="python")
 
 
@@ -62,13 +64,18 @@ class Kernel:
 
     def __init__(self, folder: Path, shared: bool = False):
         self.folder, self.shared = folder, shared
-        self.manager = AsyncKernelManager(kernel_name="python3", kernel_spec_manager=_OurPython())
+        self.manager = AsyncKernelManager(kernel_name="python3", kernel_spec_manager=_OurPython(), **sockets.for_a_kernel())
 
     async def start(self) -> Kernel:
-        await self.manager.start_kernel(cwd=str(self.folder), env={**os.environ, **({WITHIN: str(self.folder)} if self.shared else {})})
-        self.client = self.manager.client()
-        self.client.start_channels(stdin=False)
-        await self.client.wait_for_ready(timeout=READY)
+        put_copies_on(self.manager)
+        try:
+            await self.manager.start_kernel(cwd=str(self.folder), env={**os.environ, **({WITHIN: str(self.folder)} if self.shared else {})})
+            self.client = self.manager.client()
+            self.client.start_channels(stdin=False)
+            await self.client.wait_for_ready(timeout=READY)
+        except BaseException:  # it does not come to life, or its page was closed first
+            await self.end()
+            raise
         self.send("execute_request", "warm", {"code": _WARM, "silent": True, "store_history": False, "allow_stdin": False, "stop_on_error": False})
         return self
 
@@ -300,3 +307,5 @@ class LivePages:
         if self.spare:
             with suppress(Exception):
                 await (await self.spare).end()
+        if first := original():
+            first.end()

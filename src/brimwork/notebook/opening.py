@@ -129,7 +129,7 @@ def environment() -> dict[str, str]:
 def command(folder: Path, browser: bool, port: int, yard: str | None = None) -> list[str]:
     options = [f"--ServerApp.root_dir={folder}", f"--LabApp.default_url=/{first_page()}", f"--ServerApp.port={port}"]
     options += [] if yard is None else [f"{YARD}{yard}"]
-    return [sys.executable, "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
+    return [sys.executable, "-P", "-m", "brimwork.notebook.serving", *options, *([] if browser else ["--no-browser"])]
 
 
 def running(folder: Path) -> str | None:

@@ -18,7 +18,7 @@ async def printed(design: Design) -> bytes:
     with tempfile.TemporaryDirectory() as folder:
         source, pack = Path(folder, "design.toml"), Path(folder, "pack.pdf")
         source.write_text(file.dump_design(design), encoding="utf-8")
-        line = [sys.executable, "-m", "brimwork", "pack", str(source), "--to", str(pack)]
+        line = [sys.executable, "-P", "-m", "brimwork", "pack", str(source), "--to", str(pack)]
         process = await asyncio.create_subprocess_exec(*line, stdout=asyncio.subprocess.DEVNULL, stderr=asyncio.subprocess.PIPE)
         try:
             _, told = await process.communicate()

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import re
+from functools import cache
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -157,7 +158,7 @@ class Setting:
         notes = f" Note: {'; '.join(out.notes)}." if out.notes else ""
         said = f"Written in the folder {folder}: {out.learners.name} to give away, {out.instructor.name} and {numbers.SECRET} to keep. {len(out.sets.of)} learners.{notes}"
         self.said.value = status(escape(said))
-        MARKED.folder.value = str(folder / "handed-in")
+        form_to_mark().folder.value = str(folder / "handed-in")
         (folder / "handed-in").mkdir(exist_ok=True)
 
     def _files(self) -> Path:
@@ -299,14 +300,17 @@ def set_exercise() -> None:
     _shown(Setting)
 
 
+@cache
+def form_to_mark() -> MarkingForm:
+    """The one form to mark with, which the one to set a class tells where the hand-ins will lie; made when it is wanted, for no widget is made by loading."""
+    return MarkingForm()
+
+
 def mark_hand_ins() -> None:
     """A form to mark what a class handed in."""
-    _shown(lambda: MARKED)
+    _shown(form_to_mark)
 
 
 def write_course() -> None:
     """A form to write the page of the course with its sheets."""
     _shown(CourseForm)
-
-
-MARKED = MarkingForm()

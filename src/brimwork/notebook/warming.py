@@ -7,6 +7,7 @@ import errno
 import os
 import sys
 import tempfile
+from functools import cache
 
 WITHIN = "BRIMWORK_WITHIN"  # in the environment: the only folder that is written to
 _WRITING = {
@@ -41,6 +42,14 @@ def stay_within(folder: str) -> None:
 
 
 def warm() -> None:
+    """Load all that workbooks call, where that was not done, and write within the folder only where that is wanted."""
+    if folder := os.environ.get(WITHIN):
+        stay_within(folder)
+    load()
+
+
+@cache
+def load() -> None:
     """Load all that workbooks call, work, judge and draw an invented design once, and follow a derivation; nothing is shown or written."""
     from brimwork import notebook
     from brimwork.design.follows.features import chain_of
@@ -48,8 +57,6 @@ def warm() -> None:
     from brimwork.notebook.books import shipped
     from brimwork.notebook.results import drawings_shown, findings_shown, found_in
 
-    if folder := os.environ.get(WITHIN):
-        stay_within(folder)
     for name in notebook.__all__:
         getattr(notebook, name)
     chain = chain_of(load_design(shipped() / "designs" / "library-bowl.toml"))
