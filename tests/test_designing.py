@@ -22,6 +22,7 @@ from brimwork.notebook.comparing import compare
 from brimwork.notebook.design_page import DesignPage
 from brimwork.notebook.form import FORM_STEPS, HEADS, SELDOM, keys_of
 from brimwork.notebook.opened import OpenDesign, begin_design, look_at
+from brimwork.notebook.page_boxes import form_part
 from brimwork.notebook.shelf import EXAMPLES, file_name, last_open, own_designs
 from brimwork.notebook.shopping import buying
 from brimwork.units import InputError
@@ -507,3 +508,10 @@ def test_a_name_that_not_every_system_can_keep_is_refused(name):
 @pytest.mark.parametrize("name", ("front path", "front-path.toml", "Étang No. 2 (nord)", "x" * 60, "水"))
 def test_a_name_in_any_script_is_kept(name):
     assert file_name(name) == name.removesuffix(".toml")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_first_question_says_what_lies_in_the_bed(folder, kind):
+    place = form_part(OpenDesign(Path("designs/mine.toml"), kind), full=False)[0]
+    assert [one["key"] for one in place["entries"]] == ["site.use", "site.bed_length", "site.bed_width"] and "The bed holds the pit" in place["about"]
+    assert ("the steps and the rill" in place["about"]) is (kind == "cascade") and ("the wall" in place["about"]) is (kind == "blade")

@@ -30,7 +30,9 @@ def kernels(folder: Path) -> set[int]:
     found = set()
     for process in Path("/proc").glob("[0-9]*"):
         try:
-            if os.readlink(process / "cwd") == str(folder) and b"ipykernel_launcher" in (process / "cmdline").read_bytes():
+            if os.readlink(process / "cwd") == str(folder) and any(
+                name in (process / "cmdline").read_bytes() for name in (b"ipykernel_launcher", b"be_copied")
+            ):
                 found.add(int(process.name))
         except OSError:
             continue
@@ -47,6 +49,24 @@ def test_a_phone_sees_all_of_a_page(plain, start):
             "() => [...document.querySelectorAll('input, select, button, a')].filter(one => one.offsetParent && one.getBoundingClientRect().right > innerWidth).map(one => one.outerHTML.slice(0, 90))"
         )
         assert cut == [] and plain.evaluate("() => document.documentElement.scrollWidth") <= 390, path
+
+
+def test_a_view_half_out_of_sight_is_taken_where_it_is_pressed_and_comes_in_whole_by_keyboard(plain, start):
+    plain.set_viewport_size({"width": 390, "height": 800})
+    plain.goto(f"{start}page/design")
+    plain.wait_for_selector(ALIVE)
+    plain.get_by_role("button", name="library bowl").click()
+    row, view = plain.locator(".bw-tabs"), plain.get_by_role("button", name="Order of work", exact=True)
+    view.wait_for()
+    view.evaluate("one => one.parentElement.scrollLeft = one.offsetLeft - one.parentElement.offsetLeft - one.parentElement.clientWidth + 12")
+    stood, place = row.evaluate("one => one.scrollLeft"), view.bounding_box()
+    plain.mouse.click(place["x"] + 6, place["y"] + place["height"] / 2)
+    row.locator("[aria-pressed=true]", has_text="Order of work").wait_for()
+    assert row.evaluate("one => one.scrollLeft") == stood
+    plain.get_by_role("button", name="Cost", exact=True).focus()
+    plain.keyboard.press("Tab")
+    seen, room = view.bounding_box(), row.bounding_box()
+    assert view.evaluate("one => one === document.activeElement") and seen["x"] + seen["width"] + 4 <= room["x"] + room["width"] + 0.5
 
 
 def begun(page) -> None:
@@ -127,6 +147,19 @@ def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_sa
     plain.wait_for_selector(ALIVE)
     rim(plain).wait_for()
     assert rim(plain).input_value() == "905 mm" and not refused.count()
+    rim(plain).fill("910 mm")
+    rim(plain).press("Enter")
+    plain.locator("button:enabled", has_text="Undo").wait_for()
+    for take_back in (plain.get_by_role("button", name="Undo").click, lambda: plain.get_by_role("button", name="Save", exact=True).press("Control+z")):
+        rim(plain).fill("20 pints")
+        rim(plain).press("Enter")
+        refused.wait_for()
+        take_back()
+        plain.locator(".bw-said", has_text="Taken back: 20 pints.").wait_for()
+        assert rim(plain).input_value() == "910 mm" and not refused.count(), "what was taken before it stays"
+    plain.get_by_role("button", name="Undo").click()
+    plain.locator(".bw-said", has_text="Taken back: across the rim").wait_for()
+    assert rim(plain).input_value() == "905 mm"
 
 
 def test_a_page_comes_back_by_itself_when_its_server_was_started_again_and_sends_what_was_typed_meanwhile(plain, tmp_path):

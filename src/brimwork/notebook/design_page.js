@@ -51,8 +51,9 @@ function render({ model, el }) {
   // --- the head, the numbers, what fails
 
   function drawHead({ title, kind, region, state: saved, undo, redo }) {
+    const last = state.refused.get(state.last)?.text || undo;
     const acts = make("div", { className: "bw-acts" },
-      button("Undo", () => ask("undo"), { disabled: !undo, title: undo ? `take back: ${undo}` : "nothing to take back" }),
+      button("Undo", undone, { disabled: !last, title: last ? `take back: ${last}` : "nothing to take back" }),
       button("Redo", () => ask("redo"), { disabled: !redo, title: redo ? `make again: ${redo}` : "nothing to make again" }),
       button("Save", () => ask("save")),
       button("Print", () => ask("print"), { title: "write the pack to build from, as a PDF" }),
@@ -104,7 +105,7 @@ function render({ model, el }) {
     input.addEventListener("focus", () => light(entry.key));
     input.addEventListener("keydown", event => {
       if (event.key === "Enter" && input.tagName === "INPUT") send(held);
-      if (event.key === "Escape") { state.refused.delete(entry.key); keep(); fill(held, entryOf(entry.key) ?? held.entry); }
+      if (event.key === "Escape") leave(entry.key);
       event.stopPropagation();
     });
     rests?.addEventListener("change", () => ask("basis", { key: entry.key, basis: rests.value }));
@@ -133,6 +134,21 @@ function render({ model, el }) {
     say(held, words, true);
     held.note.setAttribute("role", "alert");
     if (offer) held.note.append(" ", button(`Take ${offer}`, () => { held.input.value = offer; send(held); held.input.focus(); }));
+  }
+
+  function leave(key) {
+    state.refused.delete(key);
+    keep();
+    for (const held of rows.get(key) ?? []) fill(held, entryOf(key) ?? held.entry);
+    drawHead(state.head);
+  }
+
+  // What was typed last and refused is the first that undo takes back: the kernel never had it.
+  function undone() {
+    const refused = state.refused.get(state.last);
+    if (!refused) return ask("undo");
+    leave(state.last);
+    tell({ words: `Taken back: ${refused.text}.`, alert: false });
   }
 
   const untaken = () => state.refused.size ? `Not taken, and not in it: ${[...state.refused.keys()].map(key => nameOf(key).toLowerCase()).join(", ")}.` : "";
@@ -309,6 +325,8 @@ function render({ model, el }) {
   }
   parts.form.addEventListener("focusin", typing);
   parts.form.addEventListener("focusout", typing);
+  // By keyboard a view that is seen in part is not moved by the browser; under a finger or pointer none may move.
+  parts.tabs.addEventListener("focusin", ({ target }) => target.matches(":focus-visible") && target.scrollIntoView({ block: "nearest", inline: "nearest" }));
 
   function light(key) {
     lit = key;
@@ -563,12 +581,14 @@ function render({ model, el }) {
     if ("start" in message) drawWays();
     if (message.said) tell(message.said);
     if (message.did) for (const held of [...rows.values()].flat()) if (held.told && held.entry.key !== message.did.key) say(held, "", false);
+    if (message.did) state.last = "";
     if (message.did?.key) { for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false); askFrom(message.did.key); }
     if (message.refused) {
       const { key, text, words } = message.refused, there = (rows.get(key) ?? []).filter(one => one.row.isConnected);
-      if (text !== undefined && entryOf(key)) state.refused.set(key, message.refused);
+      if (text !== undefined && entryOf(key)) { state.refused.set(key, message.refused); state.last = key; }
       if (text !== undefined && there.length) there.forEach(refuse);
       else tell({ words, alert: true });
+      if (state.head) drawHead(state.head);
     }
     if ((stored || message.printed) && state.refused.size) tell({ words: `${state.said?.words ?? ""} ${untaken()}`.trim(), alert: true });
     if (held?.isConnected) { // what is typed in stays where it is, whatever is said above it
@@ -586,7 +606,7 @@ function render({ model, el }) {
 
   page.addEventListener("keydown", event => { // in a box the keys take back what was typed there
     if (event.key.toLowerCase() !== "z" || !(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text]")) return;
-    ask(event.shiftKey ? "redo" : "undo");
+    if (event.shiftKey) ask("redo"); else undone();
     event.preventDefault();
     event.stopPropagation();
   });

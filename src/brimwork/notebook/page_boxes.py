@@ -40,7 +40,7 @@ def form_part(opened: OpenDesign, full: bool) -> list[dict[str, Any]]:
 
 # The first questions by the section of their values: what stands over them, and what somebody who has not heard of it should know.
 _GROUPS = {
-    "site": ("The place", ""),
+    "site": ("The place", ""),  # what lies in the bed is said by kind
     "vessel": ("The bowl or pot", ""),
     "stones": ("The drilled stones", "For several stones a row with commas between: 300 mm, 250 mm."),
     "blade": ("The blade and its wall", ""),
@@ -50,6 +50,12 @@ _GROUPS = {
         "Void-former blocks: open plastic crates in the lined pit. The water stands in them, and they carry what stands on top.",
     ),
     "pump": ("The pump and its hose", "What its label says; the pump's name plate, not the box."),
+}
+_BED = {
+    "overflowing vessel": "The bed holds the pit, with room to work round the blocks, and what stands over it.",
+    "drilled stones": "The bed holds the pit, with room to work round the blocks, and the stones over it.",
+    "blade": "The bed holds the pit, with room to work round the blocks, and the wall behind it.",
+    "cascade": "The bed holds the pit, with room to work round the blocks, and the steps and the rill behind it.",
 }
 
 
@@ -65,7 +71,8 @@ def _first(design: Design) -> list[dict[str, Any]]:
         step = _step(_GROUPS[name][0], f"first {name}", keys, (), design, steps.get(name, ("The feature",)))
         cautions = [one for one in step["cautions"] if one["words"] not in said]
         said |= {one["words"] for one in cautions}
-        made.append({**step, "cautions": cautions, "about": spoken(_GROUPS[name][1], design.region)})
+        about = _BED[design.kind] if name == "site" else _GROUPS[name][1]
+        made.append({**step, "cautions": cautions, "about": spoken(about, design.region)})
     return made
 
 

@@ -17,7 +17,7 @@ function render({ model, el }) {
     input.setAttribute("aria-label", model.get("name"));
   };
   ends();
-  input.style.cssText = "width: 16em; accent-color: var(--jp-brand-color1, #1976d2)";
+  input.style.cssText = "width: 16em; max-width: calc(100% - 10px); margin: 5px; accent-color: var(--jp-brand-color1, #1976d2)"; // what shows that it has the focus stands round it, and its row cuts off more than that
 
   input.dataset.letter = model.get("letter");
 
