@@ -5,12 +5,14 @@ import gc
 import importlib
 import os
 import sys
+import tempfile
 from functools import cache
 from pathlib import Path
 
 import hypothesis
 import pytest
 import together
+from _pytest.runner import runtestprotocol
 
 from brimwork import system, topics
 from brimwork.expression import DeclarationError
@@ -18,6 +20,7 @@ from brimwork.nomenclature import wrong_row
 from brimwork.notebook import swift
 
 TESTS = Path(__file__).parent
+SOON = 0.05  # s
 PRINTED_ON = datetime.date(2027, 2, 20)
 
 
@@ -44,6 +47,13 @@ def read(printed):
     import pypdf
 
     return cache(lambda name, region: [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(printed(name, region)).pages])
+
+
+@pytest.fixture
+def short():
+    """A folder of a path that leaves room for sockets, as those of a test in a process of many do not."""
+    with tempfile.TemporaryDirectory(prefix="bw-") as folder:
+        yield Path(folder)
 
 
 @pytest.fixture(autouse=True)
@@ -78,6 +88,11 @@ def pytest_configure() -> None:
         return
 
 
+def pytest_sessionfinish() -> None:
+    """What is left of twenty thousand tests ends with the process: pytest looks through all of it five times otherwise."""
+    gc.freeze()
+
+
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     """One more than there are cores, for tests in a browser wait half of their time; tests that somebody names run in this process, where they can be looked into."""
     return (os.cpu_count() or 1) + 1 if config.args_source is config.ArgsSource.TESTPATHS else 0
@@ -85,6 +100,17 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 
 def pytest_xdist_make_scheduler(config: pytest.Config, log):
     return together.Scheduling(config, log)
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> bool | None:
+    """Of twenty thousand tests the process that counts them hears once each: what went well before and after a test, in no time, is not sent to it."""
+    if not hasattr(item.config, "workerinput"):
+        return None
+    for report in runtestprotocol(item, log=False, nextitem=nextitem):
+        if report.when == "call" or not report.passed or report.duration > SOON:
+            item.ihook.pytest_runtest_logreport(report=report)
+    return True
 
 
 @pytest.hookimpl(tryfirst=True)

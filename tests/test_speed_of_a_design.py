@@ -1,10 +1,11 @@
-"""A whole design with all its checks takes no longer than so many small calls of plain Python, counted within one run; no time is asserted.
+"""A whole design with all its checks takes little longer than a copy of a thousand small records, measured within one run; no time is asserted.
 
-A call takes 0.43 us on the processor on which a design is to stay under 5 ms: that is as long as 11600 of them. On a machine that others use at the same
-time a design loses more than a loop does, since it takes more memory: a fifth more is let through.
+On the processor on which a design is to stay under 5 ms such a copy takes 4.07 ms: that is 1.23 of them. On a machine that others use at the same time
+either may lose more: a fifth more is let through. A copy asks of Python what a design asks, look-ups, calls and small new things, so that one Python,
+however it was built, is not held to more than another; a loop of numbers alone was half as quick again where a design was a tenth quicker.
 """
 
-import math
+import copy
 import time
 from pathlib import Path
 
@@ -15,18 +16,8 @@ from brimwork.design.judged.checks import findings
 from brimwork.design.typed.file import load_design
 
 DESIGNS = Path(__file__).parents[1] / "workbooks" / "designs"
-CALLS, MOST, ROUNDS, TRIES = 10_000, 14_000, 9, 4
-PIPES = [{"bore": 0.013 + 1e-6 * i, "flow": 2e-4, "long": 4.0, "f": 0.03} for i in range(1000)]
-
-
-def head(bore: float, flow: float, long: float, f: float) -> float:
-    speed = flow / (math.pi / 4 * bore * bore)
-    return f * long / bore * speed * speed / (2 * 9.80665)
-
-
-def small_calls() -> dict:
-    """A friction head by a function with named values, kept under a name: the kind of thing that a design is made of."""
-    return {(i, "head"): head(**PIPES[i % 1000]) for i in range(CALLS)}
+MOST, ROUNDS, TRIES = 1.48, 9, 4
+RECORDS = [{"bore": 0.013 + 1e-6 * i, "flow": 2e-4, "long": [4.0, i], "made of": ("steel", str(i))} for i in range(1000)]
 
 
 def taken(work) -> float:
@@ -36,18 +27,18 @@ def taken(work) -> float:
 
 
 def as_long_as(design) -> float:
-    """Small calls that take as long as the design; every round another design, so that nothing is remembered."""
+    """Copies that take as long as the design; every round another design, so that nothing is remembered."""
     ours, plain = [], []
     for i in range(ROUNDS):
         other = design.having("flow.for_each_metre", f"{0.3 + 0.001 * i} L/s per m")
         ours.append(taken(lambda other=other: findings(chain_of(other))))
-        plain.append(taken(small_calls))
-    print(f"{design.title}: {min(ours) * 1e3:.2f} ms of processor time; {CALLS} small calls {min(plain) * 1e3:.2f} ms")
-    return CALLS * min(ours) / min(plain)
+        plain.append(taken(lambda: copy.deepcopy(RECORDS)))
+    print(f"{design.title}: {min(ours) * 1e3:.2f} ms of processor time; a copy {min(plain) * 1e3:.2f} ms")
+    return min(ours) / min(plain)
 
 
 @pytest.mark.parametrize("name", ["library-bowl", "school-columns", "terrace-blade", "garden-cascade"])
-def test_a_design_with_all_its_checks_takes_no_longer_than_so_many_small_calls(name):
+def test_a_design_with_all_its_checks_takes_little_longer_than_a_copy_of_a_thousand_records(name):
     design = load_design(DESIGNS / f"{name}.toml")
     findings(chain_of(design))
     assert any(as_long_as(design) < MOST for _ in range(TRIES))

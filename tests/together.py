@@ -12,8 +12,9 @@ _TOGETHER = {
     "tests/browser/": "second browser",
     "tests/test_pack.py": "packs",
     "tests/test_pack_pages.py": "packs",
+    "tests/test_topics.py": "derivations",
+    "tests/test_cli.py": "derivations",
 }
-_APART = ("tests/test_stored_outputs.py",)  # each test has a kernel of its own
 _FIRST = (
     "first browser",
     "tests/test_mutation.py",  # forks, which is quick while a process is small
@@ -26,12 +27,12 @@ _FIRST = (
     "tests/test_told_truly.py",
     "tests/test_opening.py",
     "tests/test_merging.py",
-    "tests/test_topics.py",
+    "derivations",
+    "tests/test_stored_outputs.py",
     "tests/test_hostile_answers.py",
     "tests/test_hostile_requests.py",
     "second browser",
     "tests/test_types.py",
-    "tests/test_cli.py",
     "tests/test_exercise.py",
     "tests/cross_check/test_softened.py",
     "tests/test_guide.py",
@@ -47,8 +48,6 @@ _FIRST = (
 
 def group(nodeid: str) -> str:
     """The group of a test, by its address."""
-    if nodeid.startswith(_APART):
-        return nodeid
     return next((name for start, name in _TOGETHER.items() if nodeid.startswith(start)), nodeid.partition("::")[0])
 
 
@@ -74,6 +73,18 @@ class Scheduling(LoadScopeScheduling):
 
     def _split_scope(self, nodeid):
         return group(nodeid)
+
+    def remove_node(self, node):
+        """A test with which a process broke down, or stood still, is not begun again."""
+        units = self.assigned_work[node]
+        broken = next((test for unit in units.values() for test, done in unit.items() if not done), None)
+        if broken:
+            unit = units[group(broken)]
+            unit[broken] = True
+            if all(unit.values()):
+                del units[group(broken)]
+        super().remove_node(node)
+        return broken
 
     def mark_test_complete(self, node, item_index, duration=0):
         """A group that is done is forgotten: what waits is counted several times for each test."""
