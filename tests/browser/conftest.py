@@ -3,23 +3,36 @@
 Fixtures end with this folder, not with the run: Playwright keeps an event loop running in its process, and the tests that follow there start their own.
 """
 
+import faulthandler
 import os
 import sys
 from pathlib import Path
 
 import pytest
+from _pytest.faulthandler import fault_handler_stderr_fd_key
 
 sys.path.insert(0, str(Path(__file__).parent))
 
 import lab  # noqa: E402
 from playwright.sync_api import Error, sync_playwright  # noqa: E402
 
+STILL = 600  # s
+_WELL = pytest.StashKey[bool]()  # of a test: what was reported of it so far is good
+
+
+@pytest.fixture(autouse=True)
+def never_for_ever(request):
+    """What a page never answers ends the process, which says where it stood. Only here: a test that forks would wait in its copy for who looks at the time."""
+    faulthandler.dump_traceback_later(STILL, exit=True, file=request.config.stash[fault_handler_stderr_fd_key])
+    yield
+    faulthandler.cancel_dump_traceback_later()
+
 
 @pytest.fixture(scope="package")
 def browser():
     if not lab.chromium():
         if os.environ.get("CI"):
-            pytest.fail("Chromium is missing: install Debian's package chromium", pytrace=False)
+            pytest.fail("Chromium is missing: install Debian's package chromium-headless-shell, or chromium", pytrace=False)
         pytest.skip("no Chromium on this machine: install it, or name it in BRIMWORK_CHROMIUM")
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=lab.chromium(), args=lab.FLAGS)
@@ -56,18 +69,28 @@ def pages(context):
     return []
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item, call):
+    report = yield
+    item.stash[_WELL] = item.stash.get(_WELL, True) and not report.failed
+    return report
+
+
 @pytest.fixture
-def page(context, pages):
+def page(request, context, pages):
     page = pages.pop() if pages else context.new_page()
     page.bring_to_front()  # what lies behind another page is painted once a second, and every wait in it takes that long
     page.set_default_timeout(180_000)
     page.set_viewport_size(lab.VIEW)
     yield page
     try:
-        lab.tidy(page)
-        pages.append(page)
+        if request.node.stash[_WELL]:
+            lab.tidy(page)
+            pages.append(page)
+            return
     except Error:  # the test has left JupyterLab, or it broke down
-        page.close()
+        pass
+    page.close()
 
 
 @pytest.fixture

@@ -14,6 +14,7 @@ THEMES = ("JupyterLab Light", "JupyterLab Dark")
 WITHOUT_CODE = sorted(books.books().keys() - books.WITH_CODE)
 IN_JUPYTERLAB = ("python.ipynb", "design.ipynb", "overflow.ipynb", "quick-check.ipynb")  # one of each kind of page
 IN_THE_DARK = IN_JUPYTERLAB[1:]  # their colours are judged in both themes by test_colours too
+OF_DESIGNS = ("design", "quick-check")
 GRAVE = ("serious", "critical")
 # Every fold is open, those of outputs too that JupyterLab sets once more, and every picture is seen.
 _ALL_OPEN = """() => { document.querySelectorAll('.jp-OutputArea details:not([open])').forEach(fold => fold.open = true);
@@ -31,14 +32,17 @@ _WATER = """image => { const canvas = document.createElement('canvas'); canvas.w
   const all = pen.getImageData(0, 0, image.width, image.height).data; let count = 0;
   for (let i = 0; i < all.length; i += 4) if (Math.abs(all[i] - 0xdf) + Math.abs(all[i+1] - 0xe8) + Math.abs(all[i+2] - 0xff) < 6) count++;
   return count / image.width / image.height; }"""
-
-
+# A formula of one colour is made one small text in it: each of its letters stands in boxes of its own, most of what there is in a page, and has the contrast of all.
+_FORMULAS = """() => { for (const formula of document.querySelectorAll('.katex-html')) {
+  const looks = [...formula.querySelectorAll('span')].map(part => getComputedStyle(part)).map(look => [look.color, look.backgroundColor, look.opacity].join());
+  if (new Set(looks).size < 2) { formula.textContent = formula.textContent; formula.style.fontSize = '0.5em'; } } }"""
 _TOO_WIDE = "drawings => drawings.filter(drawing => drawing.getBoundingClientRect().right > innerWidth).length"
 
 
 def scanned(page, where=None, rules=None):
     """What axe-core finds grave, all `rules` or some; and how many elements each rule passed: all of those about pictures, one at most of the others."""
     only = {"runOnly": rules} if rules else {}
+    page.evaluate(_FORMULAS)
     # The places are told by their markup; to tell all that passes takes as long again.
     found = Axe().run(page, where, {"resultTypes": ["violations"], "selectors": False, **only}).response
     seen = Axe().run(page, where, {"resultTypes": ["passes"], "selectors": False, "runOnly": ["image-alt", "svg-img-alt"]}).response
@@ -74,9 +78,8 @@ def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page,
     assert page.locator(".jp-RenderedText[data-mime-type='application/vnd.jupyter.stderr']").count() == 0
     assert page.get_by_text("Traceback").count() == 0
     assert page.locator("figure img, figure svg").evaluate_all(_TOO_WIDE) == 0
-    if name in ("design.ipynb", "quick-check.ipynb"):
-        page.get_by_role("button", name="library bowl").click()
-        page.get_by_role("textbox", name="Across the rim").wait_for()
+    if name.removesuffix(".ipynb") in OF_DESIGNS:
+        bowl(page)
     if page.locator(".jp-OutputArea input[type=text]").count():
         disturb(page)
     for theme, rules in zip(THEMES, (None, ["color-contrast", "image-alt"]) if name in IN_THE_DARK else (None,)):  # a theme changes nothing but colours
@@ -86,11 +89,23 @@ def test_a_workbook_runs_draws_within_its_page_and_axe_finds_nothing_grave(page,
         assert passed.get("image-alt", 0) == pictures == page.locator(".jp-OutputArea img").count(), "every picture is seen, with words"
 
 
-@pytest.mark.parametrize("name", WITHOUT_CODE)
-def test_axe_finds_nothing_grave_on_a_page_without_code(plain, name):
-    plain.set_viewport_size({"width": 1024, "height": 900})
+def bowl(page):
+    """On a page of designs: one that is shipped, with its form, findings and drawing."""
+    page.get_by_role("button", name="library bowl").click()
+    page.get_by_role("textbox", name="Across the rim").wait_for()
+
+
+def opened(plain, name, wide):
+    plain.set_viewport_size({"width": wide, "height": 900})
     plain.goto(f"{plain.start}page/{name}")
     plain.wait_for_selector("body[data-alive]")
+    if name in OF_DESIGNS:
+        bowl(plain)
+
+
+@pytest.mark.parametrize("name", WITHOUT_CODE)
+def test_axe_finds_nothing_grave_on_a_page_without_code(plain, name):
+    opened(plain, name, 1024)
     if name != "capstone" and plain.locator("main input[type=text]:visible").count():  # whose boxes are answered once a button is pressed
         disturb(plain, "main")
     plain.evaluate("() => document.querySelectorAll('main details').forEach(fold => fold.open = true)")
@@ -104,6 +119,24 @@ def test_axe_finds_nothing_grave_on_a_page_without_code(plain, name):
     assert passed.get("image-alt", 0) + passed.get("svg-img-alt", 0) == pictures, "every picture is seen, with words"
 
 
+_NOT_RINGED = """() => [...document.querySelectorAll('main :is(a, button, input, select, textarea, summary)')].filter(one => one.checkVisibility() && !one.disabled).filter(one => {
+  one.focus({focusVisible: true});
+  const look = getComputedStyle(one), wide = parseFloat(look.outlineWidth), out = Math.max(wide + parseFloat(look.outlineOffset), 0), ring = one.getBoundingClientRect();
+  if (look.outlineStyle === 'none' || wide < 2) return true;
+  for (let row = one.parentElement; row !== document.body; row = row.parentElement) {
+    const room = row.getBoundingClientRect();
+    if (getComputedStyle(row).overflowY !== 'visible' && (ring.top - out < room.top - 1 || ring.left - out < room.left - 1 || ring.right + out > room.right + 1)) return true;
+  } return false; }).map(one => one.outerHTML.slice(0, 200))"""
+
+
+@pytest.mark.parametrize("wide", [1024, 390])
+@pytest.mark.parametrize("name", ["pipes", "quick-check", "design"])
+def test_what_has_the_focus_is_ringed_and_no_row_cuts_the_ring(plain, name, wide):
+    opened(plain, name, wide)
+    plain.locator("main :is(button, input, summary)").nth(8).wait_for()
+    assert plain.evaluate(_NOT_RINGED) == []
+
+
 def test_the_scan_reports_a_picture_without_words_a_slider_without_a_name_and_pale_text(page, address):
     lab.open_workbook(page, address, "00-start.ipynb")
     page.locator(".jp-OutputArea-output").first.evaluate(
@@ -111,6 +144,14 @@ def test_the_scan_reports_a_picture_without_words_a_slider_without_a_name_and_pa
     )
     wrong, _, _ = scan(page, THEMES[0])
     assert {line.split(": ")[1] for line in wrong} == {"image-alt", "label", "color-contrast"}
+
+
+def test_what_jupyterlab_said_while_nobody_looked_stops_no_later_test(page, address):
+    lab.open_workbook(page, address, "00-start.ipynb")
+    page.evaluate("() => void window.jupyterapp.commands.execute('help:about')")
+    page.locator(".jp-Dialog").wait_for()
+    with pytest.warns(UserWarning, match="JupyterLab said: Version"):
+        lab.open_workbook(page, address, "00-start.ipynb")
 
 
 def untrusted_copy(page, name):
