@@ -15,6 +15,7 @@ import pytest
 from jupyter_client.kernelspec import KernelSpec
 from jupyter_client.manager import AsyncKernelManager
 
+from brimwork import system
 from brimwork.notebook import alive, books, copied, doors
 from brimwork.notebook.books import Book, Cell
 from brimwork.notebook.contents import COURSE
@@ -166,9 +167,14 @@ print(random.random(), uuid.uuid4())"""
 
 
 @pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
-def test_a_kernel_is_a_copy_with_chances_of_its_own_and_one_that_has_ended_is_known(tmp_path):
+def test_a_kernel_is_a_copy_with_chances_of_its_own_and_one_that_has_ended_is_known(tmp_path, monkeypatch):
+    lesson = tmp_path / "a_lesson.py"
+    lesson.write_text("")
+    monkeypatch.setattr(copied, "LINE", f"import sys; sys.path.append({str(tmp_path)!r}); import a_lesson; sys.path.pop(); {copied.LINE}")
+
     async def story() -> None:
         original = copied.original()
+        original.end()
         both = [await alive.Kernel(tmp_path).start() for _ in range(2)]
         said = [(await _said_by(kernel, _ABOUT)).splitlines() for kernel in both]
         assert {about for about, _ in said} == {f"{tmp_path} True True False True 0"} and said[0][1] != said[1][1]
@@ -183,14 +189,10 @@ def test_a_kernel_is_a_copy_with_chances_of_its_own_and_one_that_has_ended_is_kn
         original._process.kill()
         again = await alive.Kernel(tmp_path).start()
         assert await _said_by(again, "print(7)") == "7\n", "another original is made"
-        process, seen = original._process, Path(copied.__file__)
-        before = seen.stat()
-        try:
-            os.utime(seen, ns=(before.st_atime_ns, before.st_mtime_ns + 1_000_000))
-            newer = await alive.Kernel(tmp_path).start()
-            assert original._process is not process and await newer.alive(), "whoever changes our files sees it in the next kernel"
-        finally:
-            os.utime(seen, ns=(before.st_atime_ns, before.st_mtime_ns))
+        process = original._process
+        os.utime(lesson, ns=(1, 1))
+        newer = await alive.Kernel(tmp_path).start()
+        assert original._process is not process and await newer.alive(), "whoever changes a file that is loaded sees it in the next kernel"
         await asyncio.sleep(1.5)  # in which ipykernel itself would see that the process that made it is gone
         for kernel in (alone, again, newer):
             assert await _said_by(kernel, "print(8)") == "8\n", "a copy does without its original"
@@ -202,7 +204,7 @@ def test_a_kernel_is_a_copy_with_chances_of_its_own_and_one_that_has_ended_is_kn
 _MAKER = """import asyncio, os, pathlib, sys
 from brimwork.notebook import alive
 async def story():
-    kernels = [await alive.Kernel(pathlib.Path(".")).start() for _ in range(2)]
+    kernels = [await alive.Kernel(pathlib.Path("."), shared).start() for shared in (False, True)]
     print(*(kernel.manager.provisioner.pid for kernel in kernels), flush=True)
     sys.stdin.readline()
     os.kill(os.getpid(), 9)
@@ -210,9 +212,10 @@ asyncio.run(story())"""
 
 
 @pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
-def test_copies_end_with_a_process_that_is_killed_and_leave_no_file(short, monkeypatch):
+def test_copies_end_with_a_process_that_is_killed_and_leave_no_file(short, tmp_path, monkeypatch):
     monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(short))
-    with subprocess.Popen([sys.executable, "-c", _MAKER], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as maker:
+    monkeypatch.setenv("TMPDIR", str(tmp_path))  # one that is shared writes nowhere else, but for these files
+    with subprocess.Popen([sys.executable, "-c", _MAKER], cwd=tmp_path, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as maker:
         numbers = [int(number) for number in maker.stdout.readline().split()]
         assert len(numbers) == 2 and len(list(short.glob("kernel-*"))) == 12
         maker.communicate("\n")
@@ -238,7 +241,59 @@ def test_only_a_kernel_that_is_started_as_ours_is_a_copy(monkeypatch, line):
         manager = AsyncKernelManager()
         manager._kernel_spec = given
         copied.put_copies_on(manager)
+        assert given.argv == ["python3", "-P", *options, *spec.argv[1:]], "nothing that lies in its folder is loaded, copy or not"
         assert (manager.provisioner is not None) is (line[0] == "-f" and not options and not env)
+
+
+def test_a_manager_of_another_python_is_left_as_it_is():
+    given = KernelSpec(argv=["/elsewhere/python3", "-m", "ipykernel_launcher", "-f", "{connection_file}"], language="python")
+    manager = AsyncKernelManager()
+    manager._kernel_spec = given
+    copied.put_copies_on(manager)
+    assert manager.provisioner is None and given.argv[1] == "-m"
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_a_copy_brings_nothing_along_that_stands_beside_other_workbooks(tmp_path, monkeypatch):
+    """Nor do settings that were there when its original was loaded hold for it."""
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "settings.toml").write_bytes(system.settings(system.FEET))
+    monkeypatch.chdir(tmp_path)
+    asked = "from brimwork import system\nfrom brimwork.notebook import work\nprint(system.current(), system.was_chosen())"
+
+    async def story() -> None:
+        copied.original().end()
+        for folder, said in ((tmp_path / "mine", f"{system.METRES} False\n"), (tmp_path, f"{system.FEET} True\n")):
+            kernel = await alive.Kernel(folder).start()
+            assert await _said_by(kernel, asked) == said
+            await kernel.end()
+
+    asyncio.run(story())
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_nobody_waits_twice_for_an_original_that_does_not_load_in_time(monkeypatch):
+    monkeypatch.setattr(copied, "_WAITED", 0.01)
+    slow = copied.Original()
+    with pytest.raises(OSError, match="no copy of the kernel came"):
+        slow.copy(argv=[], folder="/", environment={})
+    process = slow._process
+    with pytest.raises(OSError, match="on this machine"):
+        slow.copy(argv=[], folder="/", environment={})
+    assert slow._process is process and process.poll() is not None
+
+
+@pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")
+def test_a_server_that_has_many_files_open_sees_its_kernels_end(monkeypatch):
+    import fcntl
+
+    reads, writes = os.pipe()
+    high = fcntl.fcntl(reads, fcntl.F_DUPFD, 1030)  # select(2) looks at 1024
+    assert not copied._is_told(high, 0)
+    os.close(writes)
+    assert copied._is_told(high, 0)
+    os.close(high)
+    os.close(reads)
 
 
 @pytest.mark.skipif(not copied.CAN_COPY, reason="processes are copied on Linux only")

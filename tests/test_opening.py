@@ -13,6 +13,7 @@ import urllib.request
 from pathlib import Path
 
 import pytest
+from jupyter_client import BlockingKernelClient
 
 from brimwork.notebook import opening
 from brimwork.units import InputError
@@ -259,27 +260,47 @@ def test_two_opens_in_one_second_give_one_server_and_a_killed_one_leaves_no_orph
             one.communicate(timeout=60)
 
 
-def test_a_file_beside_the_workbooks_is_never_loaded_for_a_module(own):
+def test_a_file_beside_the_workbooks_is_never_loaded_for_a_module_and_no_kernel_says_how_to_stop_it(own, short, monkeypatch):
+    """Kernels of pages and of JupyterLab; where running ones are noted is named from where the command is typed."""
     mine = own / "mine"
     mine.mkdir()
     for name in ("json", "sympy", "brimwork", "ipykernel", "ipykernel_launcher"):
         (mine / f"{name}.py").write_text("open('was-loaded', 'w').close()")
+    monkeypatch.chdir(short)
+    monkeypatch.setenv("JUPYTER_RUNTIME_DIR", "runtime")
     server = _opened(mine, _free_port())
     try:
         _wait_for(lambda: opening.running(mine))
-        time.sleep(3)  # in which a kernel for the first page begins
+        (record,) = (short / "runtime").glob("jpserver-*.json")
+        _kernel(json.loads(record.read_text()))
+        _wait_for(lambda: len(list((short / "runtime").glob("kernel-*.json"))) > 1)  # that for the first page
+        for connection in (short / "runtime").glob("kernel-*.json"):
+            client = BlockingKernelClient(connection_file=str(connection))
+            client.load_connection_file()
+            client.start_channels()
+            client.wait_for_ready(timeout=60)
+            client.stop_channels()
         assert server.poll() is None and not (mine / "was-loaded").exists()
     finally:
         server.terminate()
-        server.communicate(timeout=60)
+        _, err = server.communicate(timeout=60)
+    assert "Stop with Ctrl+C" in err and not re.search("NOTE|WARN|existing|ipython|Traceback", err), err
 
 
-def test_a_home_that_cannot_be_written_is_told_in_words(own, monkeypatch):
+def test_a_home_that_cannot_be_written_is_told_in_words_and_what_it_says_helps(own, monkeypatch):
     (own / "file").write_text("")
     monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(own / "file" / "runtime"))
     server = _opened(own / "mine", _free_port())
     out, err = server.communicate(timeout=120)
-    assert server.returncode and "Traceback" not in err and "runtime, which cannot be written" in err and "set JUPYTER_RUNTIME_DIR" in err, err
+    assert server.returncode and "Traceback" not in err and "runtime what runs, and that cannot be written" in err, err
+    name, place = re.search(r"with (?:export|set \") ?(\w+)='?([^'\"]+)['\"] and type the same command again", err).groups()
+    monkeypatch.setenv(name, place)
+    server = _opened(own / "mine", _free_port())
+    try:
+        assert _wait_for(lambda: opening.running(own / "mine")) and list((own / "mine").glob(".running/jpserver-*.json"))
+    finally:
+        server.terminate()
+        server.communicate(timeout=60)
 
 
 def _alive(pid: int) -> bool:

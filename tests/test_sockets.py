@@ -76,6 +76,14 @@ def test_the_longest_name_of_a_socket_is_found_by_trying(short, monkeypatch):
         line.bind(str(short / ("a" * (first + name - len(str(short)) - 1))))
 
 
+@pytest.mark.skipif(os.name == "nt", reason="speaks by ports there")
+@pytest.mark.parametrize("mode, wanted", [(0o700, "ipc"), (0o750, "tcp"), (0o777, "tcp")])
+def test_where_others_have_access_to_the_folder_nothing_is_said_in_it(short, monkeypatch, mode, wanted):
+    monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(short))
+    short.chmod(mode)
+    assert sockets.transport() == wanted
+
+
 @pytest.mark.parametrize("as_copy", [copied.CAN_COPY, False])
 def test_a_page_that_is_closed_before_its_kernel_is_there_leaves_none(short, tmp_path, monkeypatch, as_copy):
     monkeypatch.setenv("JUPYTER_RUNTIME_DIR", str(short))
@@ -88,7 +96,7 @@ def test_a_page_that_is_closed_before_its_kernel_is_there_leaves_none(short, tmp
         pages = alive.LivePages(tmp_path)
         first = await pages.enter(TWO)
         if as_copy:
-            await asyncio.sleep(0.2)  # the page is gone while the original is still loading
+            await _until(lambda: FIRST._process.poll() is None)  # the page is gone while the original is still loading
             assert not _kernels()
         else:
             await _until(_kernels)

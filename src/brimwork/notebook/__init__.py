@@ -54,6 +54,14 @@ def __getattr__(name: str):
     return getattr(import_module(f"{__name__}.{_WHERE[name]}"), name)
 
 
+def load_all() -> None:
+    """Import all of it, without what stands beside any workbook."""
+    from importlib import import_module
+
+    for name in sorted({*_WHERE.values()}):
+        import_module(f"{__name__}.{name}")
+
+
 def _beside_the_workbook() -> None:
     """Use the settings and the questions of one's own that stand beside the workbook."""
     from pathlib import Path

@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Any
 
 from jupyter_client.provisioning import LocalProvisioner
 
-from brimwork.notebook import warming
+from brimwork.notebook import sockets, warming
 
 if TYPE_CHECKING:
     from jupyter_client.manager import KernelManager
@@ -29,6 +29,7 @@ _WAITED = 60.0  # s that the original may take to load everything
 LINE = "from brimwork.notebook.copied import be_copied; be_copied()"
 _OURS = ("python", "python3", sys.executable)  # jupyter_client takes the first two for the third
 _STARTS = ["-m", "ipykernel_launcher", "-f", "{connection_file}"]  # after it, in the line of a kernel that a copy can stand for
+_ALONE = "-P"  # Python loads no module that lies in the folder where it is started
 _FAILED = -1  # in place of the number of a copy
 _ENDED = 1  # all that is known of how a copy ended
 
@@ -51,24 +52,28 @@ class Original:
     """The process that is copied; it begins when the first copy is wanted. Copies do without it once they are made, and all end with whoever made it."""
 
     def __init__(self) -> None:
-        self._alone = threading.Lock()
+        self._one_by_one = threading.Lock()
         self._process: subprocess.Popen[bytes] | None = None
+        self._too_slow = False  # it did not load in time: nobody waits for it again
 
     def copy(self, **wanted: Any) -> int:
         """The number of a new process that is a kernel: `argv` as of ipykernel, `folder` where it works, `environment` where that differs from this. Raises OSError."""
         asked = json.dumps(wanted).encode() + b"\n"
-        with self._alone:
+        with self._one_by_one:
             return self._answered(asked) or self._answered(asked)
 
     def _answered(self, asked: bytes) -> int:
         """The number of the copy; 0 where what was loaded has changed since, so that another original is wanted."""
+        if self._too_slow:
+            raise OSError("no copy of a kernel comes on this machine")
         if self._process is None or self._process.poll() is not None:
-            self._process = subprocess.Popen([sys.executable, "-P", "-c", LINE], stdin=subprocess.PIPE, stdout=subprocess.PIPE, start_new_session=True)
+            self._process = subprocess.Popen([sys.executable, _ALONE, "-c", LINE], stdin=subprocess.PIPE, stdout=subprocess.PIPE, start_new_session=True)
         told, heard = self._process.stdin, self._process.stdout
         assert told and heard
         told.write(asked)
         told.flush()
-        if not select.select([heard], [], [], _WAITED)[0] or not (line := heard.readline()):
+        self._too_slow = not _is_told(heard.fileno(), _WAITED)
+        if self._too_slow or not (line := heard.readline()):
             self.end()
             raise OSError("no copy of the kernel came")
         if (number := int(line)) == _FAILED:
@@ -84,6 +89,13 @@ class Original:
             self._process.communicate()
 
 
+def _is_told(descriptor: int, within: float | None = None) -> bool:
+    """Whether something can be read there, or its other end is gone, within some seconds or ever."""
+    looking = select.poll()
+    looking.register(descriptor, select.POLLIN)
+    return bool(looking.poll(None if within is None else within * 1000))
+
+
 class _Process:
     """A process that is not a child of this one, as far as a kernel's manager asks for it; never taken for another that has its number later."""
 
@@ -96,10 +108,10 @@ class _Process:
         os.close(self._held)
 
     def poll(self) -> int | None:
-        return _ENDED if select.select([self._held], [], [], 0)[0] else None
+        return _ENDED if _is_told(self._held, 0) else None
 
     def wait(self, timeout: float | None = None) -> int | None:
-        select.select([self._held], [], [], timeout)
+        _is_told(self._held, timeout)
         return self.poll()
 
     def send_signal(self, number: int) -> None:
@@ -153,10 +165,12 @@ def original() -> Original | None:
 
 
 def put_copies_on(manager: KernelManager) -> None:
-    """Have a kernel's manager start copies, where it would start the Python of this installation and in no other way of its own."""
+    """Where a kernel's manager would start the Python of this installation: have it load nothing from the folder of the workbook, and be a copy where kernels can be."""
     spec, first = manager.kernel_spec, original()
-    line = [word for word in spec.argv if word != "-P"] if spec else []  # a copy has no more of its folder than that allows
-    if first and spec and line[0] in _OURS and line[1:5] == _STARTS and not spec.env and not spec.metadata.get("kernel_provisioner"):
+    if not spec or spec.argv[0] not in _OURS:
+        return
+    spec.argv[1:] = [_ALONE, *(word for word in spec.argv[1:] if word != _ALONE)]
+    if first and spec.argv[2:6] == _STARTS and not spec.env and not spec.metadata.get("kernel_provisioner"):
         provisioner = Copied(kernel_id=manager.kernel_id or "", kernel_spec=spec, parent=manager)
         provisioner.original = first
         manager.provisioner = provisioner
@@ -205,6 +219,10 @@ def _be_kernel(maker: int, argv: list[str], folder: str, environment: dict[str, 
     import ipykernel.kernelapp
     import ipywidgets
 
+    class BrimworkKernel(ipykernel.kernelapp.IPKernelApp):
+        def log_connection_info(self) -> None:
+            """It was not started by hand: nobody is told how to stop it, or to connect to it."""
+
     os.setsid()
     signal.signal(signal.SIGCHLD, signal.SIG_DFL)
     with open(os.devnull, "rb") as nothing:
@@ -213,7 +231,7 @@ def _be_kernel(maker: int, argv: list[str], folder: str, environment: dict[str, 
     os.environ.update(environment)
     threading.Thread(target=_end_with, args=(maker, argv[1]), daemon=True).start()
     sys.argv = ["ipykernel_launcher", *argv]
-    application = ipykernel.kernelapp.IPKernelApp.instance()
+    application = BrimworkKernel.instance()
     application.initialize(argv)
     ipywidgets.load_ipython_extension(application.shell)
     application.start()
@@ -222,8 +240,8 @@ def _be_kernel(maker: int, argv: list[str], folder: str, environment: dict[str, 
 
 def _end_with(maker: int, connection: str) -> None:
     """End with the process that wanted the kernel, and take away what it can no longer: the files by which they spoke."""
-    select.select([maker], [], [])
-    for left in (connection, *(f"{connection.removesuffix('.json')}-ipc-{number}" for number in range(1, 6))):
+    _is_told(maker)
+    for left in sockets.files_of(connection):
         with suppress(OSError):
             os.remove(left)
     os._exit(_ENDED)

@@ -24,6 +24,7 @@ from brimwork.notebook.yard import yard_at
 from brimwork.units import InputError
 
 STARTING = 60.0  # s that a server may take until it answers
+_FOLDERS = ("JUPYTER_RUNTIME_DIR", "JUPYTER_DATA_DIR", "JUPYTER_CONFIG_DIR", "IPYTHONDIR")  # in the environment, maybe
 _RECORD = ".brimwork.json"  # which edition of each file was laid out: name -> hash
 
 
@@ -122,8 +123,9 @@ def _write(path: Path, content: bytes) -> None:
 
 
 def environment() -> dict[str, str]:
-    """What JupyterLab runs with: `brimwork` is a command in its terminals."""
-    return {**os.environ, "PATH": os.pathsep.join([str(Path(sys.executable).parent), *filter(None, [os.environ.get("PATH")])])}
+    """What JupyterLab runs with: `brimwork` is a command in its terminals, and folders are named from where this command was typed."""
+    named = {name: os.path.abspath(os.environ[name]) for name in _FOLDERS if os.environ.get(name)}
+    return {**os.environ, **named, "PATH": os.pathsep.join([str(Path(sys.executable).parent), *filter(None, [os.environ.get("PATH")])])}
 
 
 def command(folder: Path, browser: bool, port: int, yard: str | None = None) -> list[str]:

@@ -34,7 +34,7 @@ _QUIET = ("--LabApp.news_url=None", "--LabApp.check_for_updates_class=jupyterlab
 
 
 def serve(arguments: list[str]) -> None:
-    sockets.check_place()
+    sockets.check_place(Path.cwd())
     swift.leave_out_grammars()
     from jupyter_server.utils import JupyterServerAuthWarning
     from jupyterlab.labapp import LabApp

@@ -9,6 +9,8 @@ import sys
 import tempfile
 from functools import cache
 
+from brimwork.notebook import sockets
+
 WITHIN = "BRIMWORK_WITHIN"  # in the environment: the only folder that is written to
 _WRITING = {
     "open": (0,),
@@ -24,9 +26,9 @@ _WRITING = {
 _WRITES = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 
 
-def stay_within(folder: str) -> None:
-    """From now on this process writes in the folder only, and where programs keep what lasts no longer than they do; anything else raises OSError."""
-    allowed = tuple(os.path.normcase(os.path.realpath(place)) + os.sep for place in (folder, tempfile.gettempdir()))
+def stay_within(folder: str, *besides: str) -> None:
+    """From now on this process writes in the folder only, in the files `besides`, and where programs keep what lasts no longer than they do; anything else raises OSError."""
+    allowed = tuple(os.path.normcase(os.path.realpath(place)) + os.sep for place in (folder, tempfile.gettempdir(), *besides))
 
     def judge(event: str, given: tuple) -> None:
         if event not in _WRITING or event == "open" and not (isinstance(given[2], int) and given[2] & _WRITES):
@@ -44,22 +46,25 @@ def stay_within(folder: str) -> None:
 def warm() -> None:
     """Load all that workbooks call, where that was not done, and write within the folder only where that is wanted."""
     if folder := os.environ.get(WITHIN):
-        stay_within(folder)
+        from ipykernel.connect import get_connection_file
+
+        stay_within(folder, *sockets.files_of(get_connection_file()))
     load()
 
 
 @cache
 def load() -> None:
-    """Load all that workbooks call, work, judge and draw an invented design once, and follow a derivation; nothing is shown or written."""
+    """Load all that workbooks call, work, judge and draw an invented design once, and follow a derivation; nothing is shown, written or read of any folder of workbooks."""
     from brimwork import notebook
     from brimwork.design.follows.features import chain_of
     from brimwork.design.typed.file import load_design
     from brimwork.notebook.books import shipped
+
+    notebook.load_all()
+    from brimwork.notebook.pages import derive
     from brimwork.notebook.results import drawings_shown, findings_shown, found_in
 
-    for name in notebook.__all__:
-        getattr(notebook, name)
     chain = chain_of(load_design(shipped() / "designs" / "library-bowl.toml"))
     findings_shown(chain, found_in(chain))
     drawings_shown(chain)
-    notebook.derive("flow over a broad crest")  # with a system of equations and an optimum, for which SymPy loads half of itself only then
+    derive("flow over a broad crest")  # with a system of equations and an optimum, for which SymPy loads half of itself only then
