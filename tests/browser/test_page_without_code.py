@@ -162,6 +162,37 @@ def test_what_was_refused_stands_in_its_box_until_it_is_typed_anew_and_a_save_sa
     assert rim(plain).input_value() == "905 mm"
 
 
+def test_undo_takes_back_what_was_typed_last_whether_it_was_taken_or_refused(plain, start):
+    open_page(plain, start, "quick-check")
+    begun(plain)
+    height, undo = plain.get_by_role("textbox", name="Height", exact=True), plain.get_by_role("button", name="Undo")
+    stood, tall = rim(plain).input_value(), height.input_value()
+
+    def typed(box, text, then):
+        box.fill(text)
+        box.press("Enter")
+        plain.locator(f"button[title='take back: {then}']").wait_for()
+
+    def taken_back(*said):
+        for words in said:
+            undo.click()
+            plain.locator(".bw-said", has_text=f"Taken back: {words}.").wait_for()
+
+    typed(rim(plain), "910 mm", "across the rim")
+    typed(rim(plain), "20 pints", "20 pints")
+    typed(height, "3 kg", "3 kg")
+    taken_back("3 kg", "20 pints", "across the rim")
+    assert (rim(plain).input_value(), height.input_value()) == (stood, tall)
+    typed(rim(plain), "20 pints", "20 pints")
+    typed(height, "480 mm", "height")
+    taken_back("height", "20 pints")
+    assert (rim(plain).input_value(), height.input_value()) == (stood, tall)
+    typed(rim(plain), "910 mm", "across the rim")
+    rim(plain).fill("20 pints")
+    taken_back("20 pints")  # it is sent as the box is left for the button, and refused only then
+    assert rim(plain).input_value() == "910 mm"
+
+
 def test_a_page_comes_back_by_itself_when_its_server_was_started_again_and_sends_what_was_typed_meanwhile(plain, tmp_path):
     with lab.server(tmp_path) as address:
         open_page(plain, address.removesuffix("lab") + "brimwork/", "quick-check")

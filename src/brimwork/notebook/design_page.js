@@ -51,7 +51,7 @@ function render({ model, el }) {
   // --- the head, the numbers, what fails
 
   function drawHead({ title, kind, region, state: saved, undo, redo }) {
-    const last = state.refused.get(state.last)?.text || undo;
+    const last = refusedLast()?.text || undo;
     const acts = make("div", { className: "bw-acts" },
       button("Undo", undone, { disabled: !last, title: last ? `take back: ${last}` : "nothing to take back" }),
       button("Redo", () => ask("redo"), { disabled: !redo, title: redo ? `make again: ${redo}` : "nothing to make again" }),
@@ -143,11 +143,15 @@ function render({ model, el }) {
     drawHead(state.head);
   }
 
-  // What was typed last and refused is the first that undo takes back: the kernel never had it.
+  // What was refused after the last change is taken back before it, the last first: the kernel never had it.
+  const refusedLast = () => [...state.refused.values()].filter(one => one.after >= (state.head?.last ?? 0)).at(-1);
+
   function undone() {
-    const refused = state.refused.get(state.last);
+    state.undoing = !lost() && [...owed.values()].some(wish => wish.do === "change"); // what has just been typed is answered first
+    if (state.undoing) return;
+    const refused = refusedLast();
     if (!refused) return ask("undo");
-    leave(state.last);
+    leave(refused.key);
     tell({ words: `Taken back: ${refused.text}.`, alert: false });
   }
 
@@ -581,11 +585,10 @@ function render({ model, el }) {
     if ("start" in message) drawWays();
     if (message.said) tell(message.said);
     if (message.did) for (const held of [...rows.values()].flat()) if (held.told && held.entry.key !== message.did.key) say(held, "", false);
-    if (message.did) state.last = "";
     if (message.did?.key) { for (const held of rows.get(message.did.key) ?? []) say(held, message.did.words, false); askFrom(message.did.key); }
     if (message.refused) {
       const { key, text, words } = message.refused, there = (rows.get(key) ?? []).filter(one => one.row.isConnected);
-      if (text !== undefined && entryOf(key)) { state.refused.set(key, message.refused); state.last = key; }
+      if (text !== undefined && entryOf(key)) { state.refused.delete(key); state.refused.set(key, { ...message.refused, after: state.head?.last ?? 0 }); }
       if (text !== undefined && there.length) there.forEach(refuse);
       else tell({ words, alert: true });
       if (state.head) drawHead(state.head);
@@ -600,6 +603,7 @@ function render({ model, el }) {
     if (state.again && message.n >= state.until) { tell({ words: message.refused ? `${state.again} ${message.refused.words}` : state.again, alert: Boolean(message.refused) }); state.again = ""; }
     drawChoices();
     if (wanted && message.form) { const key = wanted; wanted = ""; requestAnimationFrame(() => toBox(key)); }
+    if (state.undoing) undone();
     page.dataset.answered = answered; // for whoever waits for it
     if (message.did) page.dataset.painted = performance.now();
   }

@@ -176,6 +176,7 @@ class DesignPage(anywidget.AnyWidget):
                 "region": opened.design.region,
                 "state": parts.kept_words(opened),
                 "undo": self._what(opened.done[-1].what) if opened.done else "",
+                "last": opened.done[-1].number if opened.done else 0,
                 "redo": self._what(opened.undone[-1].what) if opened.undone else "",
                 "saved": opened.unsaved and Path(opened.mine).exists(),
             },

@@ -31,10 +31,11 @@ MOST_UNDONE = 200  # changes that can be taken back
 
 
 class Done(NamedTuple):
-    """A change that can be taken back: the design before it, and what it changed, in words."""
+    """A change that can be taken back: the design before it, what it changed, in words, and which change it is of all that were made here."""
 
     design: Design
     what: str
+    number: int
 
 
 @dataclass
@@ -47,6 +48,8 @@ class Outcome:
 
 class OpenDesign:
     """One design, open. Nothing of it is left or replaced before somebody was asked once."""
+
+    made = 0  # changes so far, those that were taken back too
 
     def __init__(self, path: Path, kind: str = ""):
         self.followers: list[Callable[[], None]] = []
@@ -124,7 +127,8 @@ class OpenDesign:
         """The whole design changed, as one change that can be taken back."""
         if design == self.design:
             return
-        self.done = [*self.done, Done(self.design, what)][-MOST_UNDONE:]
+        self.made += 1
+        self.done = [*self.done, Done(self.design, what, self.made)][-MOST_UNDONE:]
         self.undone = []
         self._show(design)
 
@@ -140,7 +144,7 @@ class OpenDesign:
         if not taken:
             return ""
         last = taken.pop()
-        given.append(Done(self.design, last.what))
+        given.append(last._replace(design=self.design))
         self._show(last.design)
         return last.what
 
