@@ -300,6 +300,65 @@ def test_a_page_beside_another_begins_from_what_that_one_keeps(folder):
     assert other.design["blade.lip_width"] == 0.6
     other.change("blade.lip_level", "400 mm")
     assert len(unsaved(folder)) == 2
+    gone(mine)
+    gone(other)
+
+
+def begun_twice(folder) -> tuple[OpenDesign, OpenDesign]:
+    """A design without a file in one page, and one that went on from it in another kernel."""
+    mine = begin_design("blade", "UK")
+    mine.change("blade.lip_width", "600 mm")
+    with pytest.MonkeyPatch.context() as elsewhere:
+        elsewhere.setattr(keeping, "_ours", {})
+        other = OpenDesign(Path(mine.mine))
+    assert parts.kept_words(other) == "not saved yet", "there is no file"
+    return mine, other
+
+
+def test_what_went_on_from_an_unsaved_design_and_was_saved_is_never_turned_back(folder):
+    """By what the first page still keeps, whether or not it is gone when the second one saves."""
+    for first_is_gone in (True, False):
+        mine, other = begun_twice(folder)
+        other.change("blade.lip_width", "640 mm")
+        if first_is_gone:
+            gone(mine)
+        other.save()
+        gone(other)
+        gone(mine)
+        again = OpenDesign(Path(other.mine))
+        assert again.design["blade.lip_width"] == 0.64 and not again.unsaved and not unsaved(folder)
+        gone(again)
+
+
+def test_a_page_that_still_holds_what_another_went_on_from_saves_both_and_asks_about_what_both_changed(folder):
+    mine, other = begun_twice(folder)
+    other.change("blade.lip_width", "640 mm")
+    other.save()
+    mine.change("blade.lip_level", "400 mm")
+    mine.save()
+    saved = file.load_design(Path(mine.mine))
+    assert (saved["blade.lip_width"], saved["blade.lip_level"]) == (0.64, 0.4)
+    gone(mine)
+    gone(other)
+    mine, other = begun_twice(folder)
+    other.change("blade.lip_width", "640 mm")
+    other.save()
+    mine.change("blade.lip_width", "700 mm")
+    mine.save()
+    assert "blade.lip_width" in [one.key for one in mine.asking.both] and file.load_design(Path(mine.mine))["blade.lip_width"] == 0.64
+
+
+def test_an_unsaved_design_beside_a_file_of_its_name_that_holds_another_asks_before_it_is_saved(folder):
+    mine = begin_design("blade", "UK")
+    mine.change("blade.lip_width", "600 mm")
+    gone(mine)
+    file.save_design(file.load_design(folder / "bowl.toml"), mine.mine)
+    again = OpenDesign(Path(mine.mine))
+    assert again.design["blade.lip_width"] == 0.6 and "Save asks before it replaces that" in again.said.words
+    again.save()
+    assert again.said.alert and "save again to replace it" in again.said.words and file.load_design(Path(mine.mine)).kind != "blade"
+    again.save()
+    assert "Saved" in again.said.words and file.load_design(Path(mine.mine)).kind == "blade"
 
 
 def test_changes_are_kept_for_each_open_view_apart_whatever_the_clock_says(opened, folder):

@@ -52,11 +52,11 @@ class Keeping:
 
     def keep(self, design_file: Path, base: Design | None, mine: Design) -> None:
         """Keep the changes to a design; what cannot be kept is told by `trouble`."""
-        body = {"format": _FORMAT, "base": self._as_text(base), "mine": dump_design(mine)}
+        body = _body(self._as_text(base), dump_design(mine))
         place = self.path if self.path and self.path.parent == design_file.parent else _new(design_file)
         try:
             self._let_go()
-            files.write_whole(place, json.dumps(body, ensure_ascii=False).encode())
+            files.write_whole(place, body)
         except OSError as error:
             self.trouble = (
                 f"These changes cannot be kept ({error.strerror}): save them under a name in another folder, or they are lost when this page is closed"
@@ -139,6 +139,18 @@ def read_kept(path: Path) -> Left:
         return Left(path, None if base is None else parse_design(base), parse_design(body["mine"]))
     except (OSError, ValueError, KeyError, TypeError, RecursionError, AttributeError):
         raise InputError(f"{path} holds no changes that can be read") from None
+
+
+def _body(base: str | None, mine: str) -> bytes:
+    return json.dumps({"format": _FORMAT, "base": base, "mine": mine}, ensure_ascii=False).encode()
+
+
+def tell_saved(began: Left) -> None:
+    """A design of which nobody had a file was begun elsewhere as these changes stood, and is saved now: what they stood at is what their view began as."""
+    with suppress(InputError, OSError):
+        now = read_kept(began.path)
+        if now.base is None:
+            files.write_whole(began.path, _body(dump_design(began.mine), dump_design(now.mine)))
 
 
 def all_kept(folder: Path, stem: str = "*") -> list[Path]:

@@ -22,7 +22,7 @@ from brimwork.design.typed import file, starting
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.design import Design, blank_design
 from brimwork.design.typed.merging import Conflict, merged, shown
-from brimwork.notebook.keeping import Keeping, Left, all_kept, left_of, read_kept
+from brimwork.notebook.keeping import EARLIER, Keeping, Left, all_kept, left_of, read_kept, tell_saved
 from brimwork.notebook.results import found_in
 from brimwork.notebook.shelf import DESIGNS, LAST_OPEN, copied, free_name
 from brimwork.units import InputError
@@ -50,6 +50,7 @@ class OpenDesign:
     """One design, open. Nothing of it is left or replaced before somebody was asked once."""
 
     made = 0  # changes so far, those that were taken back too
+    began: Left | None = None  # what another view keeps of a design that has no file yet, as which this one began
 
     def __init__(self, path: Path, kind: str = ""):
         self.followers: list[Callable[[], None]] = []
@@ -58,7 +59,7 @@ class OpenDesign:
         self.done: list[Done] = []
         self.asking: Conflict | None = None
         self.mine, self.example = str(path), False
-        self.base, self.design, left, self.others = _with_changes(path, kind)
+        self.base, self.design, left, self.others, self.began = _with_changes(path, kind)
         self.unsaved, self.before = bool(left), self.design
         self._worked()
         self._go_on(left)
@@ -84,7 +85,8 @@ class OpenDesign:
     def _go_on(self, left: Left | None) -> None:
         """Go on with changes that were kept."""
         if left:
-            self.said = Outcome(f"With the changes of {left.of}, which were not saved." + (" There are others: see My designs." if self.others else ""))
+            apart = " They began before there was a file, which holds something else: Save asks before it replaces that." if self._is_apart() else ""
+            self.said = Outcome(f"With the changes of {left.of}, which were not saved.{apart}" + (" There are others: see My designs." if self.others else ""))
             if self.keeping.may_take(left.path):
                 self.keeping.take(left.path)
             else:
@@ -173,8 +175,19 @@ class OpenDesign:
             self._keep_now()
 
     def _keep_now(self) -> None:
+        self._learn_base()
         if self.unsaved:
             self.keeping.keep(Path(self.mine), self.base, self.design)
+
+    def _learn_base(self) -> None:
+        """Another view may have gone on from what this one keeps, and saved it."""
+        if self.base is None and self.keeping.path and not self.example and os.path.exists(self.mine):
+            with suppress(InputError):
+                self.base = read_kept(self.keeping.path).base
+
+    def _is_apart(self) -> bool:
+        """Whether there is a file, and what is open did not begin as anything that was in it."""
+        return self.base is None and os.path.exists(self.mine)
 
     # --- the file
 
@@ -186,10 +199,9 @@ class OpenDesign:
     def save(self, name: str = "") -> None:
         """Write the design, under another name where one is given; a file that is there is asked about first. What a refusal says is told by `said`."""
         name = name or self.mine
-        if (
-            name != self.mine
-            and os.path.exists(name)
-            and self._first_time(f"save {name} {_print_of(name)}", f"{name} is there already: save again to replace it")
+        self._learn_base()
+        if (os.path.exists(name) if name != self.mine else self._is_apart()) and self._first_time(
+            f"save {name} {_print_of(name)}", f"{name} is there already: save again to replace it"
         ):
             return
         self._save(name, self.base if name == self.mine else None)
@@ -218,6 +230,9 @@ class OpenDesign:
         if not done:
             return
         self.keeping.drop()
+        if self.began:
+            tell_saved(self.began)
+            self.began = None
         self.mine, self.unsaved, self.example = name, False, False
         taken = self.base is not None and self.base != before
         if taken and self.base:
@@ -295,19 +310,20 @@ def _print_of(name: str | Path) -> str:
     return ""
 
 
-def _with_changes(path: Path, kind: str = "") -> tuple[Design | None, Design, Left | None, int]:
-    """What a file holds, the design with the changes that were made since and never saved, those changes, and how many more there are. Raises InputError.
+def _with_changes(path: Path, kind: str = "") -> tuple[Design | None, Design, Left | None, int, Left | None]:
+    """What a file holds, the design with the changes that were made since and never saved, those changes, how many more there are, and what another page
+    keeps of a design that has no file, where this one begins from that. Raises InputError.
 
     With a `kind`, a blank design of that kind where there is no file and nothing was kept.
     """
     now = file.load_design(path) if os.path.lexists(path) or not kind and not all_kept(path.parent, path.stem) else None
-    left = left_of(path, now)
-    if left:
-        return left[-1].base or now, left[-1].mine, left[-1], len(left) - 1
+    if left := left_of(path, now):
+        last = left[-1]
+        return last.base or (now if last.path.name.endswith(EARLIER) else None), last.mine, last, len(left) - 1, None
     if now is None and not kind:  # nothing was saved yet, and another page has it open: begin from what that one keeps
         kept = read_kept(all_kept(path.parent, path.stem)[-1])
-        return kept.base, kept.mine, None, 0
-    return now, now or blank_design(kind, path.stem), None, 0
+        return kept.base, kept.mine, None, 0, kept
+    return now, now or blank_design(kind, path.stem), None, 0, None
 
 
 # --- which design, and those that lie there

@@ -118,7 +118,7 @@ def kept_words(opened: OpenDesign) -> str:
     if opened.example and not opened.done:
         return "an invented example"
     changed = f"changes not saved yet; the file is {opened.mine}" if opened.unsaved and Path(opened.mine).exists() else ""
-    said = changed or ("not saved yet" if opened.unsaved or opened.example else f"saved as {opened.mine}")
+    said = changed or ("not saved yet" if opened.unsaved or opened.example or opened.base is None else f"saved as {opened.mine}")
     if opened.example:
         return f"a changed copy of the invented example {opened.of_example.replace('-', ' ')}; {said}"
     left = invented(opened.design)
