@@ -144,7 +144,7 @@ def test_a_question_with_too_few_sets_is_refused_with_the_reason(tmp_path):
 def test_a_record_changed_by_hand_is_refused(tmp_path):
     group, sets = drawn(tmp_path)
     numbers.write_record(group, sets)
-    path = numbers.record_of(group)
+    path = numbers.record_of(group.path)
     path.write_text(path.read_text().replace("T04.1", "T04.5"))
     with pytest.raises(InputError, match="changed by hand"):
         numbers.read_record(group, sets.secret)
@@ -247,7 +247,7 @@ def test_a_learners_file_that_would_carry_the_secret_is_refused(tmp_path):
     with pytest.raises(InputError, match="would carry the class secret"):
         handout.hand_out(group, shipped())
     group = made(tmp_path, CLASS, "code,name\nA1,Ann\n")
-    numbers.record_of(group).unlink()
+    numbers.record_of(group.path).unlink()
     (tmp_path / "week4-for-learners").mkdir(exist_ok=True)
     (tmp_path / "week4-for-learners" / numbers.SECRET).write_text("x")
     with pytest.raises(InputError, match="would go out"):

@@ -6,6 +6,7 @@ from html.parser import HTMLParser
 import pytest
 import simulated_class as simulated
 
+from brimwork import system
 from brimwork.classroom import classfile, course, numbers
 from brimwork.exercise import bank
 from brimwork.notebook import teaching
@@ -85,6 +86,39 @@ def test_what_cannot_be_set_is_told(place, learners, title, told):
     chosen("T04.1")
     form = set_to(learners, title=title)
     assert told in words(form.said) and "<b>" not in form.said.value
+    assert title or not (place / "classes").exists(), "no folder without a name"
+
+
+def test_what_was_refused_is_set_once_it_is_put_right_under_the_same_title(place):
+    chosen("T04.1", "T01.12")
+    form = set_to("A01, Ada\nA01, Bea")
+    assert "is on line 2 too" in words(form.said)
+    form.learners.value = "A01, Ada\nA02, Bea"
+    form.make()
+    assert "T01.12 has no numbers to change" in words(form.said) and form.alike.description in words(form.said), words(form.said)
+    form.alike.value, form.due.value = True, "Friday"
+    form.make()
+    assert "2 learners" in words(form.said), words(form.said)
+    group = classfile.load_class(place / "classes" / "overflow-week-4" / "class.toml")
+    assert group.due == "Friday" and [(asked.code, asked.alike) for asked in group.questions] == [("T04.1", False), ("T01.12", True)]
+    form.due.value = "Monday"
+    form.make()
+    assert "there already and says something else" in words(form.said), "it was handed out"
+
+
+def test_a_file_of_a_class_that_somebody_has_changed_is_not_written_over(place):
+    chosen("T04.1")
+    form = set_to("A01, Ada\nA01, Bea")
+    roster = place / "classes" / "overflow-week-4" / "roster.csv"
+    roster.write_text("code,name\nB01,Cleo\n")
+    form.make()
+    assert "roster.csv is there already" in words(form.said) and roster.read_text() == "code,name\nB01,Cleo\n"
+
+
+def test_a_form_has_the_paper_of_the_units_that_were_chosen(place):
+    assert teaching.Setting().region.value == "UK"
+    system.use(system.FEET)
+    assert teaching.Setting().region.value == "US"
 
 
 def test_nothing_chosen_and_no_folder_are_told(place):

@@ -79,8 +79,9 @@ def numbers_told(content: bytes, secret: bytes) -> bool:
     return secret in content or secret.hex().encode() in content.lower()
 
 
-def record_of(group: SchoolClass) -> Path:
-    return group.folder / f"{group.path.stem}-handed-out.json"
+def record_of(class_file: Path) -> Path:
+    """Where it is kept what was handed out to a class."""
+    return class_file.with_name(f"{class_file.stem}-handed-out.json")
 
 
 # --- drawing ------------------------------------------------------------------------------------------------------------------------
@@ -104,7 +105,7 @@ def draw(group: SchoolClass, secret: bytes, earlier: Sets | None = None) -> Sets
 def _drawn(group: SchoolClass, asked: SetQuestion, secret: bytes, learner: str, taken: set) -> Issued:
     for count, seed in enumerate(seeds(secret, group.title, learner, asked.code)):
         if count == _ATTEMPTS:
-            raise InputError(_too_few(asked, len(taken), len(group.learners)))
+            raise TooFew(asked, len(taken), len(group.learners))
         try:
             question = asked.posed(seed)
         except DeclarationError as error:
@@ -113,7 +114,7 @@ def _drawn(group: SchoolClass, asked: SetQuestion, secret: bytes, learner: str, 
         if _set(issued) not in taken and fair(question):
             return issued
         if not isinstance(question, Question) or not question.varies:
-            raise InputError(_too_few(asked, 1 if isinstance(question, Question) else 0, len(group.learners)))
+            raise TooFew(asked, 1 if isinstance(question, Question) else 0, len(group.learners))
     raise AssertionError
 
 
@@ -121,12 +122,14 @@ def _set(issued: Issued) -> tuple:
     return tuple(issued.numbers.values()) or (0,)
 
 
-def _too_few(asked: SetQuestion, sets: int, learners: int) -> str:
-    why = "has no numbers to change" if sets < 2 else f"has only about {sets} different sets of numbers that are fair"
-    return (
-        f'"{asked.code}" {why}, and the class has {learners} learners, so that some would have the same: choose another question, or write'
-        f' "{asked.code}" = {{ points = {asked.points:g}, alike = true }} if all may have the same'
-    )
+class TooFew(InputError):
+    """A question has fewer different sets of numbers than the class has learners; `code` is the question, `why` says so."""
+
+    def __init__(self, asked: SetQuestion, sets: int, learners: int):
+        has = "has no numbers to change" if sets < 2 else f"has only about {sets} different sets of numbers that are fair"
+        self.code, self.why = asked.code, f"{has}, and the class has {learners} learners, so that some would have the same"
+        ways = f'"{asked.code}" = {{ points = {asked.points:g}, alike = true }} if all may have the same'
+        super().__init__(f'"{asked.code}" {self.why}: choose another question, or write {ways}')
 
 
 # --- the record ---------------------------------------------------------------------------------------------------------------------
@@ -140,7 +143,7 @@ def write_record(group: SchoolClass, sets: Sets) -> None:
     }
     body = {"format": 1, "title": group.title, "kit": __version__, "sets": held}
     body["seal"] = _sealed(sets.secret, "record", json.dumps(body, sort_keys=True))
-    path = record_of(group)
+    path = record_of(group.path)
     try:
         files.write_whole(path, (json.dumps(body, indent=1, ensure_ascii=False) + "\n").encode())
     except OSError as error:
@@ -149,7 +152,7 @@ def write_record(group: SchoolClass, sets: Sets) -> None:
 
 def read_record(group: SchoolClass, secret: bytes) -> Sets | None:
     """What was handed out, or None where nothing was. Raises InputError for a record that was changed or belongs to another class."""
-    path = record_of(group)
+    path = record_of(group.path)
     try:
         held = json.loads(path.read_text(encoding="utf-8"))
         seal = held.pop("seal")

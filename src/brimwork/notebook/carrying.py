@@ -27,6 +27,7 @@ from brimwork.notebook import progress
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import Keeper, alert, button, paragraph, status
+from brimwork.notebook.shelf import last_open
 from brimwork.notebook.text_box import TextBox
 from brimwork.quantity import days
 from brimwork.shown import Markup, escape
@@ -62,12 +63,21 @@ class Carrying:
             own.value = self.shown[key]
         self.said = widgets.HTML()
         carry = button("Put into my design", f"save these values in {mine}", self.carry)
-        begun = "Your current design" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
+        begun = "The design that your lessons feed" if os.path.lexists(self.mine) else f"Your design will begin as a copy of {start}, which is invented"
         below = " A level that lies under the paving carries a minus." if any(key.startswith("levels.") for key in keys) else ""
-        head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.{below}")))
+        head = widgets.HTML(paragraph(Markup(f"{escape(begun)}. It is kept in {escape(mine)}.{escape(self._not_this())}{below}")))
         self.standing = "kept" if self._carried_before() else ""
         progress.joins(MINE, self)
         self.widget = Part([head, *self.boxes.values(), carry, self.said, self.keeper.said], f"{begun}: {', '.join(keys)}.")
+
+    def _not_this(self) -> str:
+        """That the design which was open last is another one, where it is."""
+        last = last_open(self.mine.parent)
+        return (
+            ""
+            if last is None or last.name == self.mine.name
+            else f" {last.name}, which you opened last on the page of designs, is another one and stays as it is."
+        )
 
     def running(self) -> Design:
         """The learner's own design, or the one it begins with. Raises InputError."""

@@ -13,13 +13,14 @@ from pathlib import Path
 import ipywidgets as widgets
 from IPython.display import display
 
+from brimwork import system
 from brimwork.classroom import course, designs, exchange, handout, intake, marking, numbers, pages, slips, writing
 from brimwork.classroom.classfile import load_class
 from brimwork.classroom.course import TOPICS
 from brimwork.classroom.qti import exchangeable
 from brimwork.classroom.questions import asked_text, key, worked_out
 from brimwork.exercise import bank
-from brimwork.files import begin
+from brimwork.files import begin, write_instead
 from brimwork.notebook.opening import shipped
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
@@ -29,6 +30,7 @@ from brimwork.units import InputError
 
 _WIDE = {"width": "98%", "max_width": "60em"}
 _VARIANTS = 3
+_ALIKE = "All may have the same numbers in a question that has too few"
 
 
 class _Chosen:
@@ -111,7 +113,13 @@ class Setting:
     def __init__(self):
         self.title = box("Title, such as Overflow, week 4", "34em")
         self.learners = widgets.Textarea(description="Learners, a line each: code, name", rows=6, style=QUIET, layout=_WIDE, placeholder="A01, Ada Rowan")
-        self.region = widgets.Dropdown(options=[("A4, metric units (UK)", "UK"), ("Letter, US units (US)", "US")], description="Paper and units", style=QUIET)
+        self.region = widgets.Dropdown(
+            options=[("A4, metric units (UK)", "UK"), ("Letter, US units (US)", "US")],
+            value="US" if system.current() == system.FEET else "UK",
+            description="Paper and units",
+            style=QUIET,
+            layout={"width": "26em"},
+        )
         self.feedback = widgets.Dropdown(
             options=[("told at once", "at once"), ("silent until handed in, then all", "after"), ("silent", "none")],
             description="Answers are",
@@ -124,6 +132,8 @@ class Setting:
         self.points = widgets.BoundedFloatText(
             value=2, min=0.5, max=100, step=0.5, description="Points for each question", style=QUIET, layout={"width": "20em"}
         )
+        self.alike = widgets.Checkbox(description=_ALIKE, indent=False, style=QUIET, layout=_WIDE)
+        self._began: dict[Path, bytes] = {}  # files of classes that this form has begun, as it wrote them
         self.due = box("Due", "24em")
         names = sorted(path.stem for path in shipped().glob("*.ipynb") if "exit_check(" in path.read_text(encoding="utf-8"))
         self.lesson = widgets.Dropdown(
@@ -140,6 +150,7 @@ class Setting:
             widgets.HBox([self.region, self.feedback]),
             self.tries,
             self.points,
+            self.alike,
             self.due,
             self.lesson,
             make,
@@ -150,8 +161,7 @@ class Setting:
     def make(self) -> None:
         self.said.value = status(Markup("Writing …"))
         try:
-            folder = self._files()
-            out = handout.hand_out(load_class(folder / "class.toml"), shipped())
+            folder, out = self._handed_out(set())
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -161,13 +171,25 @@ class Setting:
         form_to_mark().folder.value = str(folder / "handed-in")
         (folder / "handed-in").mkdir(exist_ok=True)
 
-    def _files(self) -> Path:
-        """Class file and roster, as the form says; a class that was set already is never written over. Raises InputError."""
+    def _handed_out(self, alike: set[str]) -> tuple[Path, handout.HandedOut]:
+        """Everything written, with the same numbers for all in some questions; where that is ticked, in those that have too few. Raises InputError."""
+        folder = self._files(alike)
+        try:
+            return folder, handout.hand_out(load_class(folder / "class.toml"), shipped())
+        except numbers.TooFew as few:
+            if not self.alike.value:
+                raise InputError(f"{few.code} {few.why}: choose another question, or tick '{_ALIKE}'") from None
+            return self._handed_out({*alike, few.code})
+
+    def _files(self, alike: set[str]) -> Path:
+        """Class file and roster, as the form says. What was handed out already, or is not as this form wrote it, is never written over. Raises InputError."""
         if not CHOSEN.codes:
             raise InputError("no question is chosen: choose some above")
-        title = " ".join(self.title.value.split())
+        if not (title := " ".join(self.title.value.split())):
+            raise InputError("this exercise has no title: type one, such as Overflow, week 4")
         folder = Path("classes", re.sub("[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "class")
-        asked = "\n".join(f"{json.dumps(code)} = {self.points.value:g}" for code in CHOSEN.codes)
+        points = {code: f"{self.points.value:g}" for code in CHOSEN.codes}
+        asked = "\n".join(f"{json.dumps(code)} = {f'{{ points = {each}, alike = true }}' if code in alike else each}" for code, each in points.items())
         entries = {
             "title": title,
             "region": self.region.value,
@@ -181,26 +203,29 @@ class Setting:
         try:
             folder.mkdir(parents=True, exist_ok=True)
             for name, text in (("class.toml", f"format = 1\n{head}\n\n[questions]\n{asked}\n"), ("roster.csv", roster)):
-                _begun(folder / name, text.encode())
+                self._begin(folder / name, text.encode())
         except OSError as error:
             raise InputError(f"{folder} cannot be written ({error.strerror}): move this workbook into a folder of your own") from None
         return folder
+
+    def _begin(self, path: Path, content: bytes) -> None:
+        try:
+            begin(path, content)
+        except FileExistsError:
+            there = path.read_bytes()
+            if there != content:
+                if numbers.record_of(path.with_name("class.toml")).exists() or self._began.get(path) != there:
+                    raise InputError(
+                        f"{path} is there already and says something else: give this exercise another title, or edit that file and use the command"
+                    ) from None
+                write_instead(path, there, content)
+        self._began[path] = content
 
 
 def _row(line: str) -> str:
     code, _, name = line.partition("," if "," in line else ";" if ";" in line else "\t" if "\t" in line else " ")
     name = name.strip().replace('"', '""')
     return f'{code.strip()},"{name}"'
-
-
-def _begun(path: Path, content: bytes) -> None:
-    try:
-        begin(path, content)
-    except FileExistsError:
-        if path.read_bytes() != content:
-            raise InputError(
-                f"{path} is there already and says something else: give this exercise another title, or edit that file and use the command"
-            ) from None
 
 
 # --- mark ---------------------------------------------------------------------------------------------------------------------------
