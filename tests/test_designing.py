@@ -540,6 +540,7 @@ def test_nothing_grows_when_designs_are_opened_one_after_another(page):
 def test_a_bare_number_is_offered_with_the_unit_of_its_box_and_not_taken():
     assert unit_offered("vessel.rim_diameter", "700", "UK") == "700 mm" and unit_offered("vessel.rim_diameter", " 22 ", "US") == "22 in"
     assert unit_offered("pump.power", "45", "UK") == "45 W" and unit_offered("reservoir.void_fraction", "95", "UK") == ""
+    assert unit_offered("vessel.height", "0.5", "UK") == "0.5 m"
     assert [unit_offered("vessel.rim_diameter", text, "UK") for text in ("700 kg", "-5", "1e9", "<b>", "")] == [""] * 5
 
 
@@ -574,3 +575,13 @@ def test_the_first_question_says_what_lies_in_the_bed(folder, kind):
     place = form_part(OpenDesign(Path("designs/mine.toml"), kind), full=False)[0]
     assert [one["key"] for one in place["entries"]] == ["site.use", "site.bed_length", "site.bed_width"] and "The bed holds the pit" in place["about"]
     assert ("the steps and the rill" in place["about"]) is (kind == "cascade") and ("the wall" in place["about"]) is (kind == "blade")
+
+
+def test_another_country_moves_no_finding_that_was_unknown_before(folder):
+    for kind in KINDS:
+        opened = begin_design(kind, "UK")
+        assert sum(one.grade == "not shown" for one in opened.found) > 9
+        opened.head("region", "US")
+        told = parts.turned(opened.was, opened.found, "US")
+        assert "is not known now" not in told and "gfci" not in told, told
+    assert parts.within("GFCI outlet") == "GFCI outlet" and parts.within("Ground-fault protection (GFCI)") == "ground-fault protection (GFCI)"

@@ -125,6 +125,9 @@ def test_nothing_chosen_and_no_folder_are_told(place):
     assert "no question is chosen" in words(set_to("A01, Ada").said)
     teaching.form_to_mark().folder.value = "nowhere/handed-in"
     teaching.form_to_mark().mark()
+    assert "nowhere/handed-in is not there: type the folder or zip" in words(teaching.form_to_mark().said)
+    (place / "nowhere" / "handed-in").mkdir(parents=True)
+    teaching.form_to_mark().mark()
     assert "there is no class file" in words(teaching.form_to_mark().said)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from typing import Any
 
 from brimwork.design.typed.fields import SECTIONS
@@ -20,14 +21,24 @@ def empty_words(key: str, region: str) -> str:
     return SECTIONS[section_][name].hint(region) or UNKNOWN
 
 
+_LARGER = {"mm": ("m", "cm"), "in": ("ft",)}  # tried where a number is no size in the unit of its box
+
+
 def unit_offered(key: str, text: str, region: str) -> str:
-    """For a bare number what was most likely meant: in the unit of the example that its empty box shows. To be offered, never to be taken by itself."""
+    """For a bare number what was most likely meant, as far as the box takes it: in the unit of the example that the empty box shows, or in a larger one of
+    length. To be offered, never to be taken by itself."""
     section_, _, name = key.partition(".")
     field = SECTIONS.get(section_, {}).get(name)
     if not isinstance(field, Field) or not re.fullmatch(r"\s*\d{1,9}([.,]\d{1,6})?\s*", text):
         return ""
     unit = re.match(r"(?:such as|usual:) [\d./ ]+ ([^\d,( ][^,(]*)", field.hint(region))
-    return f"{text.strip()} {unit[1].strip()}" if unit else ""
+    if not unit:
+        return ""
+    for one in (unit[1].strip(), *_LARGER.get(unit[1].strip(), ())):
+        with suppress(InputError):
+            field.read(offer := f"{text.strip()} {one}", key)
+            return offer
+    return ""
 
 
 def as_typed(key: str, text: Any) -> str:

@@ -155,7 +155,8 @@ function render({ model, el }) {
     tell({ words: `Taken back: ${refused.text}.`, alert: false });
   }
 
-  const untaken = () => state.refused.size ? `Not taken, and not in it: ${[...state.refused.keys()].map(key => nameOf(key).toLowerCase()).join(", ")}.` : "";
+  const within = name => /^[A-Z]{2}/.test(name) ? name : name.slice(0, 1).toLowerCase() + name.slice(1);
+  const untaken = () => state.refused.size ? `Not taken, and not in it: ${[...state.refused.keys()].map(key => within(nameOf(key))).join(", ")}.` : "";
 
   // --- what nobody has answered yet
 

@@ -140,7 +140,7 @@ class DesignPage(anywidget.AnyWidget):
         if section in SECTIONS and name in SECTIONS[section]:
             region = self.opened.design.region if self.opened else "UK"
             still = " The last good value still counts." if self.opened and self.opened.design.given(key) else ""
-            said = said.replace(f"write {key} = ", "type ").replace(f"{key} = ", "").replace(key, name_of(key, region).lower())
+            said = said.replace(f"write {key} = ", "type ").replace(f"{key} = ", "").replace(key, parts.within(name_of(key, region)))
             return f"{said[:1].upper()}{without_keys(said[1:])}.{still}"
         said = without_keys(said)
         return f"{said if '.toml' in said.partition(' ')[0] else said[:1].upper() + said[1:]}."  # a file keeps its name
@@ -194,7 +194,7 @@ class DesignPage(anywidget.AnyWidget):
         """A change in words: the name of its box."""
         section, _, name = what.partition(".")
         known = section in SECTIONS and name in SECTIONS[section]
-        return (HEADS.get(what) or (name_of(what, self.design.region) if known else what)).lower()
+        return parts.within(HEADS.get(what) or (name_of(what, self.design.region) if known else what))
 
     # --- changes
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -230,9 +231,9 @@ def tally_part(opened: OpenDesign) -> dict[str, Any]:
     }
 
 
-def _within(title: str) -> str:
-    """A title within a sentence."""
-    return title[:1].lower() + title[1:]
+def within(title: str) -> str:
+    """A title, or the name of a box, within a sentence; abbreviations stay as they are."""
+    return title if title[:2].isupper() else title[:1].lower() + title[1:]
 
 
 def _safety_first(found: list[Finding]) -> list[Finding]:
@@ -241,13 +242,22 @@ def _safety_first(found: list[Finding]) -> list[Finding]:
 
 def _wanting(one: Finding, region: str) -> str:
     """Without what a finding is not known."""
-    return f" (it needs: {name_of(one.needs[0], region).lower()})" if one.grade == "not shown" and one.needs else ""
+    return f" (it needs: {within(name_of(one.needs[0], region))})" if one.grade == "not shown" and one.needs else ""
+
+
+def _by_place(found: list[Finding]) -> dict[tuple[str, int], Finding]:
+    """Findings by their check and the how manieth of it each is: its title has other words in another country."""
+    seen: Counter[str] = Counter()
+    held = {}
+    for one in found:
+        held[one.id, seen[one.id]] = one
+        seen[one.id] += 1
+    return held
 
 
 def turned(before: list[Finding], after: list[Finding], region: str = "UK", most: int = 3) -> str:
     """What a change did to the findings, in a sentence; what somebody's safety rests on first."""
-    was = {finding.title: finding.grade for finding in before}
-    now = {finding.title for finding in after}
+    was, now = _by_place(before), _by_place(after)
     words = {
         "fail": "is outside its limit now",
         "marginal": "is near its limit now",
@@ -255,12 +265,13 @@ def turned(before: list[Finding], after: list[Finding], region: str = "UK", most
         "not shown": "is not known now",
         "does not apply": "does not apply any more",
     }
+    grades = {id(one): was[place].grade for place, one in now.items() if place in was}
     told = [
-        f"{one.title} {words[one.grade]}{_wanting(one, region)}" if called(one) == one.title else f"now: {_within(worded(called(one), region))}"
+        f"{one.title} {words[one.grade]}{_wanting(one, region)}" if called(one) == one.title else f"now: {within(worded(called(one), region))}"
         for one in _safety_first(after)
-        if was.get(one.title, "pass" if one.grade == "pass" else "") != one.grade
+        if grades.get(id(one), "pass" if one.grade == "pass" else "") != one.grade
     ]
-    told += [f"{title}: settled" for title in was if title not in now]
+    told += [f"{one.title}: settled" for place, one in was.items() if place not in now]
     more = f"; and {len(told) - most} more" if len(told) > most else ""
     return f"{'; '.join(told[:most])}{more}." if told else "No finding changes."
 

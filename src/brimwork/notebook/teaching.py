@@ -255,6 +255,8 @@ class MarkingForm:
         self.shown.value = Markup(f"{_listed(marks)}{pages.slips_table_page(rows)}{pages.taught(notes, len(marks.of))}")
 
     def _marks(self, folder: Path) -> tuple[marking.Marks, Path]:
+        if not folder.exists():
+            raise InputError(f"{folder} is not there: type the folder or zip of a class with what came back, such as classes/overflow-week-4/handed-in")
         group = load_class(folder.parent / "class.toml")
         secret = numbers.secret_of(group.folder)
         sets = numbers.draw(group, secret, numbers.read_record(group, secret))
