@@ -1,5 +1,6 @@
 """Every check reached in every grade that it has, "not shown" included; what was measured on site goes before the model."""
 
+import dataclasses
 import math
 from pathlib import Path
 
@@ -542,3 +543,18 @@ def test_a_size_written_in_inches_does_not_hang_over_by_a_hair():
 
 def test_a_pump_that_may_run_down_to_a_film_of_water_is_asked_about():
     assert "reservoir.lowest_level" in implausible(changed(BOWL, "reservoir.lowest_level 10 mm"))
+
+
+@pytest.mark.parametrize(
+    ("where", "told"),
+    [
+        ({"CRITERIA": (dataclasses.replace(CRITERIA[0], id="C99"),)}, "take another one"),
+        ({"COUNTS": {}}, "say in COUNTS of design/judged/findings.py what its number counts"),
+        ({"SPANS": {}}, "say in SPANS of design/typed/spans.py what it can be"),
+    ],
+)
+def test_what_a_new_row_wants_elsewhere_is_one_line(monkeypatch, where, told):
+    assert checks.left_undeclared() == ""
+    for name, value in where.items():
+        monkeypatch.setattr(checks, name, value)
+    assert told in checks.left_undeclared()

@@ -278,8 +278,8 @@ def test_counts_are_whole():
 
 
 def test_a_field_in_a_unit_without_a_bound_is_refused_where_it_is_declared():
-    with pytest.raises(DeclarationError, match="shown in m\\^-1: give that unit a row in _FAR"):
-        Field("share of the light that a metre takes", "m^-1")
+    with pytest.raises(DeclarationError, match="shown in s\\^-1: give that unit a row in _FAR"):
+        Field("how often a lamp flickers", "s^-1")
 
 
 def test_an_old_key_is_read_told_and_saved_under_its_new_name(tmp_path):

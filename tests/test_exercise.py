@@ -19,6 +19,7 @@ from brimwork.exercise.question import ask, ask_on
 from brimwork.exercise.unit_slips import mixed_up
 from brimwork.exercise.written import Numeric, Wrong
 from brimwork.expression import DeclarationError
+from brimwork.formula import Slip
 from brimwork.units import InputError
 
 WRITTEN = list(bank.questions().values())
@@ -76,7 +77,14 @@ def test_a_key_that_is_not_marked_right_is_refused():
 def test_slips_that_end_in_one_number_need_a_middle_value():
     cable = bank.questions()["T10.6"]
     assert build.faults(cable) == []
-    assert any("nearly one number" in fault for fault in build.faults(dataclasses.replace(cable, middle=None)))
+    found = [fault for fault in build.faults(dataclasses.replace(cable, middle=None)) if "nearly one number" in fault]
+    assert found and all("middle=" in fault and sum(wrong.feedback in fault for wrong in cable.wrong) >= 1 for fault in found), "it names them"
+
+
+def test_a_slip_with_a_letter_that_its_formula_does_not_have_is_one_line():
+    formula = topics.find("flow over a level lip")
+    wrong = dataclasses.replace(formula, slips=(Slip("C_d*b*H*v_2", "You took a speed. Take the root of the head."),))
+    assert build.faults(wrong) == ["the slip 'C_d*b*H*v_2' uses v_2, which has no value there: name it in also_given=, or use letters of the formula"]
 
 
 _QUESTION = """from brimwork.exercise.written import Numeric, Wrong

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any, ClassVar, Protocol
 
 from brimwork import units
+from brimwork.expression import DeclarationError
 from brimwork.nomenclature import read_values
 from brimwork.quantity import Quantity
 
@@ -13,6 +14,7 @@ from brimwork.quantity import Quantity
 class WorkedByHand(Protocol):
     """What is wanted of a formula here: its letter, the row of that letter, and a number for values in SI."""
 
+    name: str
     result: str
 
     @property
@@ -34,7 +36,10 @@ class ByHand:
     tolerance: ClassVar[float] = 1e-4
 
     def check(self, formula: WorkedByHand) -> ByHandCheck:
-        got, value = formula(**read_values(self.given)), units.read(self.value, formula.quantity.metric, formula.result)
+        try:
+            got, value = formula(**read_values(self.given)), units.read(self.value, formula.quantity.metric, formula.result)
+        except units.InputError as error:
+            raise DeclarationError(f"by_hand of '{formula.name}': {error}") from None
         return ByHandCheck(self, got, abs(got - value) <= self.tolerance * abs(value))
 
     def __str__(self) -> str:

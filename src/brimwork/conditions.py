@@ -12,6 +12,8 @@ from brimwork import expression, system, units
 from brimwork.nomenclature import QUANTITIES
 from brimwork.sources import Citation
 
+_ABOUT = "1.0001*"  # begins a side of a condition that may also be equal, but for rounding
+
 
 @dataclass(frozen=True)
 class TestedRange:
@@ -114,8 +116,22 @@ def _without_letters(condition: str, values: dict[str, float]) -> str:
     said = {letter: f"{QUANTITIES[letter].plain_name} {QUANTITIES[letter].text_here(values[letter])}" for letter in _condition(condition)[0]}
     if low in said and high in said:
         return f"{said[high]} must be more than {said[low]}"
+    for letter, other, less in ((low, high, True), (high.removeprefix(_ABOUT), low, False)):
+        if letter in said and letter not in _condition(f"{other.removeprefix(_ABOUT)} < 1")[0] and (bound := _bound(condition, other, less, values)):
+            ends = {(True, True): "cannot be more", (True, False): "must be less", (False, True): "cannot be less", (False, False): "must be more"}
+            return f"{said[letter]} {ends[less, _ABOUT in condition]} than {QUANTITIES[letter].text_here(bound)}"
     *most, last = said.values()
     return f"{', '.join(most)}{' and ' if most else ''}{last} cannot be {'together' if most else ''}".strip()
+
+
+def _bound(condition: str, side: str, high: bool, values: dict[str, float]) -> float:
+    """What the low or high side of a condition comes to, without what is there for rounding; 0 where it has no value."""
+    names, *sides = _condition(condition)
+    try:
+        number = sides[high](**{name: values[name] for name in names}) / (1.0001 if side.startswith(_ABOUT) else 1)
+        return number if math.isfinite(number) else 0.0
+    except (ArithmeticError, ValueError, TypeError):  # TypeError: a root of what is below nothing
+        return 0.0
 
 
 @cache

@@ -10,7 +10,7 @@ import re
 import sys
 from collections.abc import Iterator
 
-from brimwork import topics, units
+from brimwork import expression, topics, units
 from brimwork.exercise import arithmetic, bank
 from brimwork.exercise.advice import advised, bids
 from brimwork.exercise.bank import Written
@@ -20,6 +20,7 @@ from brimwork.exercise.question import Question, accepted, ask, too_near
 from brimwork.exercise.written import FIRST, Numeric
 from brimwork.expression import DeclarationError
 from brimwork.formula import Formula
+from brimwork.nomenclature import QUANTITIES
 from brimwork.units import InputError
 
 SEEDS = (FIRST, 2, 3, 4)
@@ -40,6 +41,9 @@ def faults(declared: Written | Formula) -> list[str]:
 def _of_numbers(declared: Numeric | Formula) -> Iterator[str]:
     if isinstance(declared, Numeric):
         yield from _of_declaration(declared)
+    elif unknown := list(_letters_of_slips(declared)):
+        yield from unknown
+        return
     varies = isinstance(declared, Formula) or declared.varies
     for seed in SEEDS if varies else SEEDS[:1]:
         try:
@@ -49,6 +53,14 @@ def _of_numbers(declared: Numeric | Formula) -> Iterator[str]:
             yield f"numbers {seed}: {error}"
             return
         yield from (f"numbers {seed}: {fault}" for fault in of_question(question))
+
+
+def _letters_of_slips(formula: Formula) -> Iterator[str]:
+    for slip in formula.slips:
+        names, _ = expression.function_of(slip.equals)
+        given = (*formula.inputs, *slip.also_given)
+        if lost := [name for name in names if name not in given and not (name in QUANTITIES and QUANTITIES[name].value)]:
+            yield f"the slip '{slip.equals}' uses {', '.join(lost)}, which has no value there: name it in also_given=, or use letters of the formula"
 
 
 def of_question(question: Question) -> Iterator[str]:
@@ -69,14 +81,17 @@ def of_question(question: Question) -> Iterator[str]:
     for cause in accepted(question):
         yield f"a wrong way ({question.typed(cause.number, 4)}) would be accepted: {cause.way.sentence(question.said)}"
     for a, b in too_near(question):
-        yield f"two answers give nearly one number: {question.typed(a.number, 4)} and {question.typed(b.number, 4)}"
+        pair = " and ".join(f"{question.typed(one.number, 4)} ({one.feedback or 'the right one'})" for one in (a, b))
+        yield f"two answers give nearly one number: {pair}. Ask for a value on the way with middle=, or choose other numbers"
 
 
 def _of_declaration(declared: Numeric) -> Iterator[str]:
     """What is wrong with the text and the units of a hand-written question."""
     shown = arithmetic.holes(declared.text)
     if not declared.picture:
-        yield from (f"the given value '{name}' does not stand in the text" for name in declared.given if name not in shown)
+        yield from (
+            f"the given value '{name}' does not stand in the text" for name in declared.given if name not in shown and name not in arithmetic.UNIT_WORDS
+        )
     yield from (
         f"'{name}' is both a value of the question and a word for a unit" for name in {**declared.given, **declared.let} if name in arithmetic.UNIT_WORDS
     )

@@ -36,7 +36,7 @@ from brimwork.notebook.slider import Slider
 from brimwork.notebook.text_box import TextBox
 from brimwork.notebook.unfolded import Unfolded
 from brimwork.shown import Markup, attribute, escape, read_here
-from brimwork.units import InputError, convert, parse
+from brimwork.units import InputError, NoValue, convert, parse
 
 MOST_CONTROLS = 3
 REST = 0.4  # s without a change
@@ -254,7 +254,7 @@ class Explorer(ABC):
             try:
                 html = self.figure(self.key, self.at()).html()
             except InputError as error:
-                self.trouble.value = f"<span role='alert'>{escape(str(error))}.</span>"
+                self.trouble.value = f"<span role='alert'>{escape(error.words if isinstance(error, NoValue) else str(error))}.</span>"
                 return
             control.slider.show(html)
             if slid and control.slider.at() in self._kept[control.letter][1]:

@@ -195,7 +195,7 @@ sling_pull = Formula(
         Slip("g*m_load*sin(alpha_leg)/N_leg", "You multiplied. The flatter the legs the harder they pull: divide."),
         Slip("m_load/(N_leg*sin(alpha_leg))", "That is a mass. A force is mass times gravity, in newtons."),
     ),
-    where=("pi/6 < 1.0001*alpha_leg", "N_leg < 2.0001"),
+    where=("pi/6 < 1.0001*alpha_leg", "N_leg < 1.0001*2"),
     remark=f"Of three or four legs count two: a stiff load hangs on two of them. Never below 30 degrees. {_NO_CRANE_PLAN}",
 )
 
