@@ -60,6 +60,7 @@ SPELLINGS = {
     "pounds": "lb",
     "ounce": "oz",
     "ounces": "oz",
+    "stones": "stone",
     "tonne": "t",
     "tonnes": "t",
     "degrees": "deg",
@@ -96,6 +97,12 @@ AMBIGUOUS = {
     **dict.fromkeys(("pint", "pints", "pt", "pts"), _of_two("pints", "pint")),
     "floz": _of_two("fluid ounces", "fl oz"),
     **dict.fromkeys(("ton", "tons"), (_TONS, "t", "short ton")),
+}
+# Quantities that people write in two units: the smaller one, how many of it make the larger, both in words, an example.
+OF_TWO = {
+    "ft": ("in", 12, "feet", "inches", "2 ft 9 in"),
+    "lb": ("oz", 16, "pounds", "ounces", "5 lb 4 oz"),
+    "stone": ("lb", 14, "stone", "pounds", "11 stone 4 lb"),
 }
 ASK_MONEY = "type cur for money, in the currency that you count in, as in 20 cur or 0.30 cur/kWh"
 # names that this reader does not take, and what to type instead
@@ -186,6 +193,11 @@ def tidied(text: str) -> str:
 def full_name(name: str) -> str:
     """The name of the table for another spelling: "litres" is "L"."""
     return SPELLINGS.get(name, name)
+
+
+def in_words(tidy: str) -> str:
+    """Names of several words as people write them: "USpint/h" is "US pint/h"."""
+    return re.sub("[A-Za-z]+", lambda word: full_name(word[0]) if " " in full_name(word[0]) else word[0], tidy)
 
 
 LONGEST_WORD = 200  # of which near ones are looked for

@@ -16,7 +16,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from brimwork.dimensions import FORCE, KINDS_OF_QUANTITY, MASS, NUMBER, TEMPERATURE, Dimension, kind
-from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, SHORTHANDS, SPELLINGS, full_name, made_plain, tidied
+from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, OF_TWO, SHORTHANDS, SPELLINGS, full_name, in_words, made_plain, tidied
 from brimwork.unit_table import OFFSET_UNITS, STANDARD_GRAVITY, UNITS
 
 LONGEST_TEXT = 60
@@ -62,7 +62,7 @@ _COMMA = re.compile(r"(?P<sign>[+-]?)\s{0,3}(?P<whole>[1-9]\d{0,2}),(?P<group>\d
 _BARE_DEGREES = re.compile(r"(?<=[\d.])\s{0,3}([CF])$")
 _TOO_LONG = re.compile(r"[+-]?\s{0,3}(?:\d{13}|\d{0,12}\.\d{21})")
 _TOO_FAR = re.compile(r"[+-]?\s{0,3}[\d.]{1,34}[eE](?P<sign>[+-]?)\d{3}")
-_INCHES_TOO = re.compile(r"""(?!(?:ft|feet|foot)\d$)(?:(?:ft|feet|foot)\s*|'\s*-?\s*)(?P<inches>\d[\d\s./-]*)(?P<unit>in|inch|inches|"|)""")
+_SECOND = re.compile(r"""(?![A-Za-z]+\d$)(?:(?P<unit>[A-Za-z]+)\s*|'\s*-?\s*)(?P<more>\d[\d\s./-]*)(?P<small>[A-Za-z]+|"|)""")
 
 
 class Unit(NamedTuple):
@@ -162,8 +162,7 @@ def _one_meaning(factors: list[_Factor], shown: str) -> None:
 def _doubt(name: str, shown: str, dimension: Dimension) -> TwoWays:
     asked, *meanings = AMBIGUOUS[name.lower()]
     alone = rf"(?<![A-Za-z]){re.escape(name)}(?![A-Za-z])"
-    text = shown if re.search(alone, shown) else tidied(shown)  # fl oz is one name there
-    ways = " or ".join(f"'{re.sub(alone, meaning, text, count=1)}'" for meaning in meanings)
+    ways = " or ".join(f"'{in_words(re.sub(alone, meaning, tidied(shown), count=1))}'" for meaning in meanings)
     return TwoWays(f"'{shown}' can be read two ways, {asked.removesuffix('?')}", f"type {ways}", dimension)
 
 
@@ -191,7 +190,7 @@ def _row(name: str, shown: str) -> tuple[float, Dimension]:
 
 
 def parse(text: str) -> Reading:
-    """Read one quantity: "25 mm", "1 1/2 in", "1-1/2 in", "2 ft 9 in", "12.5 L/s per m", "20 degC", "95 %".
+    """Read one quantity: "25 mm", "1 1/2 in", "1-1/2 in", "2 ft 9 in", "5 lb 4 oz", "12.5 L/s per m", "20 degC", "95 %".
 
     Raises InputError for text that is too long, not plain characters, ambiguous (1,250; bare gal), not finite, or not a quantity.
     """
@@ -208,8 +207,8 @@ def _parsed(text: str) -> Reading:
         raise Unread(f"'{plain}' does not start with a number" if plain else "nothing was typed")
     amount = _amount(match)
     rest = plain[match.end() :].strip()
-    if inches := _INCHES_TOO.fullmatch(rest):
-        amount, rest = _feet(amount, inches, plain), "ft"
+    if (second := _SECOND.fullmatch(rest)) and (two := OF_TWO.get(full_name(second["unit"] or "'"))) and full_name(second["small"]) in (two[0], ""):
+        amount, rest = _together(amount, second, two, plain), full_name(second["unit"] or "'")
     _only_a_unit(rest, plain)
     unit_here = unit(rest)
     value = (amount + unit_here.shift) * unit_here.factor
@@ -261,13 +260,13 @@ def _comma(plain: str) -> InputError:
     return InputError(f"'{plain}' can be read two ways, because of the comma: type {' or '.join(ways)}, with a point and no comma")
 
 
-def _feet(feet: float, inches: re.Match, plain: str) -> float:
-    more = _NUMBER.fullmatch(inches["inches"].strip())
-    if not more or not inches["unit"]:
-        raise Unread(f"'{plain}' has more than one number in it", "type feet and inches with both units, such as 2 ft 9 in, or one number with its unit")
-    if abs(feet) != int(abs(feet)) or _amount(more) >= 12:
-        raise Unread(f"'{plain}' mixes feet and inches in an odd way", "type whole feet and fewer than 12 inches, such as 2 ft 9 in")
-    return math.copysign(abs(feet) + _amount(more) / 12, feet)
+def _together(large: float, second: re.Match, two: tuple[str, int, str, str, str], plain: str) -> float:
+    more, (_, count, ones, others, such) = _NUMBER.fullmatch(second["more"].strip()), two
+    if not more or not second["small"]:
+        raise Unread(f"'{plain}' has more than one number in it", f"type {ones} and {others} with both units, such as {such}, or one number with its unit")
+    if abs(large) != int(abs(large)) or _amount(more) >= count:
+        raise Unread(f"'{plain}' mixes {ones} and {others} in an odd way", f"type whole {ones} and fewer than {count} {others}, such as {such}")
+    return math.copysign(abs(large) + _amount(more) / count, large)
 
 
 def _only_a_unit(rest: str, plain: str) -> None:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from brimwork.design.done.quantities import quantities
 from brimwork.design.follows.features import chain_of
 from brimwork.design.judged.checks import findings
+from brimwork.design.typed.design import blank_design
 from brimwork.design.typed.fields import sections
 from brimwork.design.typed.file import parse_design
 from brimwork.design.typed.kinds import KINDS
@@ -14,7 +15,7 @@ from brimwork.design.typed.reading import usual
 from brimwork.design.typed.spans import SPANS
 from brimwork.units import InputError
 
-__all__ = ["InputError", "Told", "bought", "fields", "ranges"]
+__all__ = ["InputError", "Told", "bought", "fields", "names", "ranges"]
 
 
 class Told:
@@ -60,6 +61,11 @@ class Shape(NamedTuple):
     whole: bool
     signed: bool
     shape: str
+
+
+def names(kind: str) -> set[str]:
+    """Every result that a design of that kind can have."""
+    return {*type(chain_of(blank_design(kind, "x"))).names()}
 
 
 @cache

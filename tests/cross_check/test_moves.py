@@ -6,7 +6,7 @@ import pytest
 from invented import KINDS, file, realistic
 from known import KNOWN
 from moves import TABLES, moved_by
-from product import Told, fields
+from product import Told, fields, names
 
 STEP, LEVEL, MOVED = 1.03, 0.004, 1e-10
 # What a label says gives way to a curve, a drop of the cable to its resistance, a side of the foot to its corners: these are laid aside in the design that is changed.
@@ -128,6 +128,15 @@ def _move_something(kind: str, keys: list[str]) -> bool:
     v = base(kind) | {key: changed(kind, key)[key] for key in keys}
     after = Told(file(v, kind)).results
     return any(_moved(was, after.get(name)) for name, was in results(kind).items())
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_result_has_its_values_in_the_invented_designs(kind):
+    """Without them neither this table nor the cross-check would ever see it."""
+    lost = names(kind) - {*results(kind)}
+    assert not lost, (
+        f"{', '.join(sorted(lost))}: give what it hangs on in invented.py, its line in moves.py, and its way from physics alone in truth.py or its parts"
+    )
 
 
 @pytest.mark.parametrize("kind", KINDS)
