@@ -33,17 +33,17 @@ def test_the_map_begins_at_the_first_workbook_and_goes_on_with_what_is_begun(boo
     assert course_so_far.course_map().plain.startswith("Begin with Volume")
     answered("T02.3")
     said = course_so_far.course_map()
-    assert said.plain.startswith("Go on with Volume") and "begun; 1 question right, " in said.plain.splitlines()[1] and "(volume.ipynb)" in said.markdown
+    assert said.plain.startswith("Go on with Volume") and ": 1 question right, " in said.plain.splitlines()[1] and "(volume.ipynb)" in said.markdown
 
 
 def test_a_workbook_is_done_once_its_exit_check_is_right_and_the_next_one_follows(book):
     answers.note("answers.json", "Volume: exit check", "sure. You were sure, and not all is right yet.", "sure")
     assert "exit check not yet all right" in course_so_far.course_map().plain
-    answers.note("answers.json", "Volume: exit check", "sure. Both are right, and you knew it.", "sure")
+    answers.note("answers.json", "Volume: exit check", "sure. Both are right, and you were sure.", "sure")
     said = course_so_far.course_map().plain
     assert said.startswith("Next is Reservoir") and "✓ exit check right" in said.splitlines()[1]
     for lesson in course_so_far.lessons():
-        answers.note("answers.json", lesson.exit, "sure. Both are right, and you knew it.", "sure")
+        answers.note("answers.json", lesson.exit, "sure. Both are right, and you were sure.", "sure")
     assert course_so_far.course_map().plain.startswith("You have been through the whole course")
 
 

@@ -585,3 +585,11 @@ def test_another_country_moves_no_finding_that_was_unknown_before(folder):
         told = parts.turned(opened.was, opened.found, "US")
         assert "is not known now" not in told and "gfci" not in told, told
     assert parts.within("GFCI outlet") == "GFCI outlet" and parts.within("Ground-fault protection (GFCI)") == "ground-fault protection (GFCI)"
+
+
+def test_what_a_finding_hangs_on_is_told_by_whether_it_passes(folder):
+    opened = OpenDesign(folder / "bowl.toml")
+    for one in opened.found:
+        said = " ".join(each["words"] for each in parts.hangs_part(opened.design, one.id))
+        assert ("leaves more room" in said) <= (one.grade == "pass") and ("by itself" in said) <= (one.grade != "pass"), one
+    assert any("leaves more room" in each["words"] for one in opened.found for each in parts.hangs_part(opened.design, one.id))

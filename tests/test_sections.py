@@ -357,7 +357,7 @@ def test_the_exit_check_keeps_how_sure_somebody_is_and_shows_the_receipt(book):
     assert "not all is right yet" in words(last.said)
     last.asked.exercises[0].box.value, last.asked.exercises[1].box.value = "2.43 mm", "3.95"  # by hand: 2.5^1.5 = 3.953
     last.finish()
-    assert "Both are right, and you knew it" in words(last.said)
+    assert "Both are right, and you were sure" in words(last.said)
     assert f"Receipt {answers.receipt(answers.load_answers('answers.json'))}" in words(last.said)
     last.sure.value = "a guess"
     last.finish()
@@ -437,7 +437,7 @@ def test_an_answer_that_came_right_once_its_solution_was_shown_was_not_known(boo
     assert "right, once the solution was shown" in sheet_of(book) and "Question 1 came right only once" in sheet_of(book)
     first.again.click()
     first.box.value = right_answer(first)
-    assert "Both are right, and you knew it" in finished(last) and "2 questions right" in words(last.said)
+    assert "Both are right, and you were sure" in finished(last) and "2 questions right" in words(last.said)
 
 
 def test_three_hints_leave_an_answer_known(book):
@@ -447,7 +447,7 @@ def test_three_hints_leave_an_answer_known(book):
         for _ in range(3):
             one.hint.click()
         one.box.value = right_answer(one)
-    assert "Both are right, and you knew it" in finished(last)
+    assert "Both are right, and you were sure" in finished(last)
 
 
 def test_a_choice_that_stands_there_is_taken_when_the_check_is_finished(book):
@@ -469,7 +469,7 @@ def test_a_finished_check_stands_finished_another_day_with_its_answers_and_its_r
         one.box.value = right_answer(one)
     said, count = finished(earlier), len(kept(book))
     again = examined()
-    assert words(again.said) == said and "you knew it" in said and again.sure.value == "sure"
+    assert words(again.said) == said and "you were sure" in said and again.sure.value == "sure"
     assert [one.box.value for one in again.asked.exercises] == [one.box.value for one in earlier.asked.exercises]
     assert len(kept(book)) == count, "nothing is kept twice"
 

@@ -495,3 +495,19 @@ def test_digits_in_groups_of_three_set_apart_by_a_thin_space_are_one_number(text
 def test_what_may_be_two_numbers_is_refused(text):
     with pytest.raises(InputError):
         units.read(text, "L", "x")
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("3 gal", "3 US gal"),
+        ("40 gpm", "40 US gal/min"),
+        ("3 pints", "3 US pint"),
+        ("12 fl. oz", "12 US fl oz"),
+        ("2 qt/h per ft", "2 US quart/h per ft"),
+        *((text, text) for text in ("3 imperial gallons", "3 imp. pints", "5 U.S. gal", "5 UK gallons", "3 US fl oz", "2 tons", "12 ft2", "a gallery")),
+    ],
+)
+def test_in_the_us_a_bare_measure_is_that_of_the_us_and_any_other_stands(typed, meant):
+    assert spellings.meant_in_the_us(typed) == meant
+    assert typed == "a gallery" or typed == "2 tons" or parse(meant).value > 0

@@ -195,9 +195,19 @@ def full_name(name: str) -> str:
     return SPELLINGS.get(name, name)
 
 
-def in_words(tidy: str) -> str:
+def spelt_out(tidy: str) -> str:
     """Names of several words as people write them: "USpint/h" is "US pint/h"."""
     return re.sub("[A-Za-z]+", lambda word: full_name(word[0]) if " " in full_name(word[0]) else word[0], tidy)
+
+
+_US_ALONE = {name: meant[0] for name, (_, *meant) in AMBIGUOUS.items() if meant[0].startswith("US ")}
+_BARE = re.compile(rf"(?i)(?<![A-Za-z])(?:{'|'.join(sorted(_US_ALONE, key=len, reverse=True))})(?![A-Za-z])")
+
+
+def meant_in_the_us(text: str) -> str:
+    """Gallons, quarts, pints and fluid ounces of which nobody says which they are, as those of the US; any other text as it stands."""
+    plain = tidied(text)
+    return spelt_out(_BARE.sub(lambda found: _US_ALONE[found[0].lower()], plain)) if _BARE.search(plain) else text
 
 
 LONGEST_WORD = 200  # of which near ones are looked for

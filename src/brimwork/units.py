@@ -16,7 +16,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from brimwork.dimensions import FORCE, KINDS_OF_QUANTITY, MASS, NUMBER, TEMPERATURE, Dimension, kind
-from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, OF_TWO, SHORTHANDS, SPELLINGS, full_name, in_words, made_plain, tidied
+from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, OF_TWO, SHORTHANDS, SPELLINGS, full_name, spelt_out, made_plain, tidied
 from brimwork.unit_table import OFFSET_UNITS, STANDARD_GRAVITY, UNITS
 
 LONGEST_TEXT = 60
@@ -162,7 +162,7 @@ def _one_meaning(factors: list[_Factor], shown: str) -> None:
 def _doubt(name: str, shown: str, dimension: Dimension) -> TwoWays:
     asked, *meanings = AMBIGUOUS[name.lower()]
     alone = rf"(?<![A-Za-z]){re.escape(name)}(?![A-Za-z])"
-    ways = " or ".join(f"'{in_words(re.sub(alone, meaning, tidied(shown), count=1))}'" for meaning in meanings)
+    ways = " or ".join(f"'{spelt_out(re.sub(alone, meaning, tidied(shown), count=1))}'" for meaning in meanings)
     return TwoWays(f"'{shown}' can be read two ways, {asked.removesuffix('?')}", f"type {ways}", dimension)
 
 

@@ -269,7 +269,7 @@ def test_overflow_from_first_to_last_section(page, address):
     by_hand = (flow / 3.6e6 / (1.7 * math.pi * rim)) ** (2 / 3) * 1e3
     check.answered("Your answer 1, with its unit", (f"{by_hand:.3g} mm", "Right:"))
     check.answered("Your answer 2", (f"{wanted:g}", "You let the flow rise as the head does"), (f"{wanted**1.5:.3g}", "Right:"))
-    receipt = finish(book, "overflow", "sure", "Both are right, and you knew it")
+    receipt = finish(book, "overflow", "sure", "Both are right, and you were sure")
     whole(book)
     kept = json.loads(book.file("answers.json", type="file", format="text"))["answers"]
     assert {entry["kind"] for entry in kept} >= {"right", "slip", "unit", "carried", "none", "unread", "told", "estimate", "skipped", "carried over", "sure"}
@@ -281,7 +281,7 @@ def test_overflow_from_first_to_last_section(page, address):
     assert again.part("find_slip(").cell.get_by_label("Mended: the head over the lip").input_value() == f"{by_hand_of_slip:.2f} mm"
     again.part("your_numbers(").says("near enough to catch a slip")
     assert again.part("explain(").cell.get_by_label("Your sentence").input_value() == "Deeper & <i>faster</i> water."
-    again.part("exit_check(").says("Both are right, and you knew it")
+    again.part("exit_check(").says("Both are right, and you were sure")
     line = again.part("so_far(").text
     assert "1 Recall 2 of 3" in line and "2 Predict ✓" in line and "10 Exit check ✓" in line and "Go on with 1 Recall" in line
     assert len(json.loads(again.file("answers.json", type="file", format="text"))["answers"]) == count

@@ -368,7 +368,7 @@ class Walk:
             self.ask(cell, bank.pose(name, personal.own_seed(LEARNER, name)), f" {number}", help_too=False)
         cell.get_by_role("radio", name="fairly sure").check()
         self.press(cell, "Finish and show my receipt")
-        self.says(cell, "and you knew it", "all right and fairly sure")
+        self.says(cell, "and you were sure", "all right and fairly sure")
         self.press(cell, "Make a sheet to print")
         self.says(cell, "Written beside", "the sheet", PRINTED)
 

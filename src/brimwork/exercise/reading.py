@@ -12,7 +12,7 @@ from functools import cache
 
 from brimwork import system, units
 from brimwork.exercise.question import Question
-from brimwork.spellings import SHARE, SHARES, SHORTHANDS, SPELLINGS, share_in_figures
+from brimwork.spellings import SHARE, SHARES, SHORTHANDS, SPELLINGS, meant_in_the_us, share_in_figures
 from brimwork.unit_table import STANDARD_GRAVITY, UNITS
 from brimwork.units import InputError, Reading, parse, unit, with_point
 
@@ -39,7 +39,7 @@ _RULES: tuple[tuple[re.Pattern, str | Callable[[re.Match], str]], ...] = (
     (re.compile(r"^(\d{1,3}) and (\d{1,2}\s?/\s?\d{1,2})(?!\d)"), r"\1 \2"),
     (re.compile(r"(?i)^(\d{1,3})\s?(?:['\u2032\u2019]\s?|(?:foot|feet|ft\.?)\s)(\d{1,2}(?:\.\d{1,3})?)$"), r"\1 ft \2 in"),
     (re.compile(r"(?i)(?<=\d)\s?(ft|feet|foot)\.?,\s?(?=\d)"), r" \1 "),
-    (re.compile(r"(?i)^([\d./ ]{1,14}?)\s?(gals?|gallons?|gpm|gph)\b\.?\s?[(,]?\s?(u\.?s\.?|imp(?:erial)?|uk)\.?\)?(?=$|[/ ])"), r"\1 \3 \2"),
+    (re.compile(r"(?i)^([\d./ ]{1,14}?)\s?(gals?|gallons?|quarts?|pints?|fl\.? ?oz|gpm|gph)\b\.?\s?[(,]?\s?(u\.?s\.?|imp(?:erial)?|uk)\.?\)?(?=$|[/ ])"), r"\1 \3 \2"),
     (re.compile(r"(?i)^([\d.]{1,12})\s?(?:mbars?|millibars?)$"), lambda match: f"{_tens(match[1], -3)} bar"),
     (re.compile(r"^([\d.]{1,12})\s?MJ$"), lambda match: f"{_tens(match[1], 6)} J"),
     (re.compile(r"(?i)\bkilowatt[- ]?hours?\b"), "kWh"),
@@ -142,9 +142,6 @@ def _both(text: str) -> str:
     return f"{units.number(units.convert(large.value + small.value, small.unit))} {small.unit}"
 
 
-_BARE_GALLONS = re.compile(r"(?i)(?<!US )(?<!imp )(?<!imperial )(?<!UK )\bgal(?:lons?|s)?\b\.?")
-
-
 def typed_reading(question: Question, text: str) -> Typed:
     """The answer as number and unit; the question's word ("bags") counts as a unit, and money needs none. Raises InputError."""
     plain = with_point(plainly(text))
@@ -163,7 +160,7 @@ def _in_units(question: Question, plain: str) -> str:
     word = next((word for word in _labels(question.label) if plain.casefold().endswith(word)), "") if question.label else ""
     plain = plain[: len(plain) - len(word)]
     if system.current() == system.FEET:
-        plain = _BARE_GALLONS.sub("US gal", plain)  # whoever has chosen US units means these, and the echo says so
+        plain = meant_in_the_us(plain)  # whoever has chosen US units means these, and the echo says so
     return re.sub(r"(?i)(?<=[\d ])money$", "cur", plain) if question.unit == "cur" else plain  # the word that the question itself has
 
 

@@ -58,7 +58,7 @@ class Progress:
             return f"✓ exit check right; {count}"
         if self.checked:
             return f"exit check not yet all right; {count}"
-        return f"begun; {count}" if self.tried else "not begun"
+        return count if self.tried else "not begun"  # a question of it may have been asked in another workbook
 
 
 def standing_of(right: int, tried: int, asked: int) -> str:

@@ -279,7 +279,7 @@ class Exit:
         sure = _SURE.index(self.sure.value) >= 2
         all_of_them = "Both" if len(standing) == 2 else "All"
         if {*standing} == {"right"}:
-            return f"{all_of_them} are right, and you knew it." if sure else f"{all_of_them} are right: you may trust yourself more."
+            return f"{all_of_them} are right, and you were sure." if sure else f"{all_of_them} are right: you may trust yourself more."
         if {*standing} <= {"right", ONCE_SHOWN}:
             return f"{_numbered(standing, ONCE_SHOWN)} came right only once the solution was shown. Take new numbers, or come back another day."
         missing = f" {_numbered(standing, '')} {'has' if standing.count('') == 1 else 'have'} no answer." if "" in standing else ""

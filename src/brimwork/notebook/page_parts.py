@@ -296,6 +296,8 @@ def _way(one: Hangs, design: Design) -> str:
     given = design.given(one.key)
     here = on_one_line(given) if given else ""
     way = "more" if one.up else "less"
+    if one.passing:
+        return f"{way} than {here} leaves more room to its limit"
     if one.enough is None:
         return f"{way} than {here} helps, and is not enough by itself"
     enough = units.write(one.enough, unit, None) if getattr(field, "whole", False) else f"about {units.write(one.enough, unit, 3)}"

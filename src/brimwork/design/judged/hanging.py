@@ -36,6 +36,7 @@ class Hangs:
     now: float
     enough: float | None
     weight: float  # how much the number changes for each share of the value: for the order of a list
+    passing: bool = False  # it is within its limits already
 
 
 def _row(finding_id: str, kind: str) -> Any:
@@ -84,7 +85,7 @@ def hangs_on(design: Design, finding_id: str, most: int = 6) -> Iterator[Hangs]:
         return
     found = [one for key in _asked(design, row) if (one := _tried(design, row, now, key))]
     for one in sorted(found, key=lambda one: (-one.weight, one.key))[:most]:
-        yield replace(one, enough=_enough(design, row, now, one))
+        yield replace(one, enough=_enough(design, row, now, one), passing=now.grade == "pass")
 
 
 def _tried(design: Design, row: Any, now: Finding, key: str) -> Hangs | None:
