@@ -743,6 +743,17 @@ def test_a_valve_fills_to_the_top_up_level_where_there_is_one_else_to_the_static
     assert dry_month(chain("all levels known", "UK"), True)[-1].level == pytest.approx(0.375)
 
 
+@pytest.mark.parametrize("name", ["library-bowl", "terrace-blade", "garden-cascade"])
+def test_without_top_up_the_level_stands_from_the_hour_at_which_the_pump_runs_dry(name):
+    """As long as the caption says, and as one line down to it: (level at first - limit) over the loss of a day."""
+    design = chain(name, "UK")
+    (falling,) = (record.points for record in records(thirty_days(design), Line) if record.style == "second curve")
+    falling = [point for point in falling if point not in ((0.0, falling[0][1]),)]
+    day, level = next(point for point, after in zip(falling, falling[1:], strict=False) if after[1] == pytest.approx(point[1], abs=1e-9))
+    assert level == pytest.approx(1000 * design.design["reservoir.lowest_level"])
+    assert day == pytest.approx((design.usable - design.transit) / design.daily_loss / 86_400, rel=1e-6)
+
+
 def test_the_limit_of_the_pump_and_its_cut_out_are_marked_in_the_dry_month():
     sheet = thirty_days(chain("all levels known", "UK"))
     marked = {record.points[0][1] for record in records(sheet, Line) if record.style == "hidden"}

@@ -16,7 +16,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from brimwork.dimensions import FORCE, KINDS_OF_QUANTITY, MASS, NUMBER, TEMPERATURE, Dimension, kind
-from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, OF_TWO, SHORTHANDS, SPELLINGS, full_name, spelt_out, made_plain, tidied
+from brimwork.spellings import AMBIGUOUS, ASK_MONEY, CALENDAR, INSTEAD, OF_TWO, SHORTHANDS, SPELLINGS, full_name, made_plain, spelt_out, tidied
 from brimwork.unit_table import OFFSET_UNITS, STANDARD_GRAVITY, UNITS
 
 LONGEST_TEXT = 60

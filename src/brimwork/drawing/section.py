@@ -67,10 +67,11 @@ def _titles(text: str, wide: float, bottom: float) -> tuple[Text, ...]:
 
 
 def _sentence(s: Sizes, feature: SectionFeature, lettering: Lettering, name: str) -> str:
-    blocks = "block" if s.count[0] == 1 else "blocks"
+    along, across = s.count
+    blocks = f"{along} by {across} blocks" if across > 1 else f"{along} block{'' if along == 1 else 's'}"
     water = s.level["static water"] - s.level["reservoir floor"]
     return (
-        f"Section {name}: {feature.says} over {s.count[0]} {blocks} in a lined pit {lettering.said(-s.level['formation'])} deep; "
+        f"Section {name}: {feature.says} over {blocks} in a lined pit {lettering.said(-s.level['formation'])} deep; "
         f"water stands {lettering.said(water)} deep with the pump off."
     )
 

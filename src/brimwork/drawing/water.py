@@ -152,19 +152,26 @@ def thirty_days(chain: Chain) -> Sheet:
     lettering, d = BY_REGION[chain.design.region], chain.design
     kept, falling = dry_month(chain, True), dry_month(chain, False)
     drop, static, low = chain.start_drop, d["reservoir.static_level"], d["reservoir.lowest_level"]
-    curves = {
+    daily = {
         name: [(float(day), convert(level - drop, lettering.length)) for day, level in enumerate([static, *(one.level for one in run)])]
         for name, run in (("with", kept), ("without", falling))
     }
+    curves = {"with": daily["with"], "without": _with_the_end(daily["without"], falling)}
     limits = {"the pump's low limit": low} | ({"cut-out": d["reservoir.cut_out_level"]} if "reservoir.cut_out_level" in d.values else {})
     view, left_over = _month(curves, {f"{name} {lettering.figure(level)}": convert(level, lettering.length) for name, level in limits.items()}, lettering)
     notes = [Text((4.0, 7.0), "Level over thirty days of the driest month, no rain, pump running", "start", 2.9, GREY)]
     notes += [Text((_FRAME[0], 82.0 + 4.0 * row), text, "start", 2.9, GREY) for row, text in enumerate(left_over)]
     unit = lettering.length
     columns = ("day", f"with top-up, {unit}", f"without, {unit}", f"topped up that day, {lettering.volume}")
-    rows = tuple((str(day), *(number(points[day][1], 3) for points in curves.values()), number(convert(kept[day - 1].topped_up, lettering.volume), 3) if day else "–")
+    rows = tuple((str(day), *(number(points[day][1], 3) for points in daily.values()), number(convert(kept[day - 1].topped_up, lettering.volume), 3) if day else "–")
                  for day in range(0, DAYS + 1, 5))  # fmt: skip
     return Sheet(WIDTH, 80.0 + 4.0 * len(left_over), (view,), f"{d.title}: thirty dry days", _month_said(kept, falling, lettering), tuple(notes), columns, rows)
+
+
+def _with_the_end(points: list[Point], run: list[DayOfWater]) -> list[Point]:
+    """With the hour at which the pump has no water left, from when the level stands, within its day."""
+    dry = next((day for day, one in enumerate(run) if one.running < 1), None)
+    return points if dry is None else [*points[: dry + 1], (dry + run[dry].running, points[dry + 1][1]), *points[dry + 1 :]]
 
 
 def _month(curves: dict[str, list[Point]], limits: dict[str, float], lettering: Lettering) -> tuple[View, list[str]]:
