@@ -201,13 +201,14 @@ def spelt_out(tidy: str) -> str:
 
 
 _US_ALONE = {name: meant[0] for name, (_, *meant) in AMBIGUOUS.items() if meant[0].startswith("US ")}
-_BARE = re.compile(rf"(?i)(?<![A-Za-z])(?:{'|'.join(sorted(_US_ALONE, key=len, reverse=True))})(?![A-Za-z])")
 
 
 def meant_in_the_us(text: str) -> str:
     """Gallons, quarts, pints and fluid ounces of which nobody says which they are, as those of the US; any other text as it stands."""
     plain = tidied(text)
-    return spelt_out(_BARE.sub(lambda found: _US_ALONE[found[0].lower()], plain)) if _BARE.search(plain) else text
+    if not any(word.lower() in _US_ALONE for word in re.findall("[A-Za-z]+", plain)):
+        return text
+    return spelt_out(re.sub("[A-Za-z]+", lambda word: _US_ALONE.get(word[0].lower(), word[0]), plain))
 
 
 LONGEST_WORD = 200  # of which near ones are looked for
