@@ -46,6 +46,11 @@ def test_questions_are_chosen_previewed_and_tried(place):
     form = chosen("T04.1", "T05.1", "T04.1")
     assert teaching.CHOSEN.codes == ["T04.1", "T05.1"] and "Chosen: T04.1, T05.1" in words(form.said)
     assert "go from flow to head" not in words(form.outcomes) or form.topic.value == "T04"
+    listed = [code for _, code in form.question.options]
+    assert listed == sorted(listed, key=lambda code: int(code.partition(".")[2])) and len(listed) > 3
+    form.question.value = listed[1]
+    assert " ".join(bank.pose(listed[1], 1).text.split())[-40:] in words(form.whole)
+    form.question.value = "T04.1"
     form.preview()
     assert len(form.shown.children) == 3 and "Key:" in words(form.shown.children[0])
     form.trial()

@@ -516,7 +516,7 @@ function render({ model, el }) {
     const examples = ways.examples.length ? make("section", {}, make("h3", { text: "Or look at an example" }), make("p", { className: "bw-say", text: "Invented designs; some of their checks fail on purpose. Nothing of them gets into a design of yours; one that you change and save is a copy, and says so." }),
       make("p", { className: "bw-acts" }, ways.examples.map(({ name, words }) => button(words, () => ask("example", { name }))))) : null;
     const back = ways.open ? button("Back to the open design", () => { state.start = null; drawWays(); }) : null;
-    const name = make("input", { type: "text", "aria-label": "Another name for the open design", placeholder: "another name, such as front-path" });
+    const name = make("input", { type: "text", size: 28, "aria-label": "Another name for the open design", placeholder: "another name, such as front-path" });
     const saves = ways.open ? make("section", {}, make("h3", { text: "The open design" }), make("p", { className: "bw-acts" }, name, button("Save under that name", () => name.value.trim() && ask("save", { name: name.value })),
       state.head?.saved ? button("Leave the unsaved changes", () => { state.refused.clear(); ask("leave"); }) : null),
       make("p", { className: "bw-acts" }, make("span", { className: "bw-say", text: "Take what stands here over to another kind: " }), ways.kinds.filter(({ kind }) => kind !== state.head?.kind).map(({ kind, name: title }) => button(title, () => { state.start = null; ask("turn", { kind }); })))) : null;

@@ -60,8 +60,9 @@ class Choosing:
             options=[(f"{topic.code} {topic.name}", code) for code, topic in TOPICS.items()], description="Topic", style=QUIET, layout=_WIDE
         )
         self.topic.observe(lambda _: self.list(), "value")
-        self.outcomes, self.said, self.shown = widgets.HTML(), widgets.HTML(), widgets.VBox([])
+        self.outcomes, self.said, self.shown, self.whole = widgets.HTML(), widgets.HTML(), widgets.VBox([]), widgets.HTML()
         self.question = widgets.Select(rows=8, description="Question", style=QUIET, layout=_WIDE)
+        self.question.observe(lambda _: self.read_out(), "value")
         take = button("Take this question", "put it into the exercise", self.take)
         drop = button("Leave out the last one", "take the last question out again", self.drop)
         look = button("Preview variants", "the question on three sets of numbers, with key and working", self.preview)
@@ -69,14 +70,20 @@ class Choosing:
         self.list()
         CHOSEN.told.append(self.tell)
         self.tell()
-        parts = [self.topic, self.outcomes, self.question, widgets.HBox([take, drop]), widgets.HBox([look, try_]), self.said, self.shown]
+        parts = [self.topic, self.outcomes, self.question, self.whole, widgets.HBox([take, drop]), widgets.HBox([look, try_]), self.said, self.shown]
         self.widget = Part(parts, "Choose questions by topic.")
 
     def list(self) -> None:
         topic = TOPICS[self.topic.value]
         self.outcomes.value = paragraph(escape(f"Afterwards somebody can {'; '.join(topic.outcomes)}."))
-        found = [(code, bank.pose(code, 1)) for code in bank.every_question() if code.partition(".")[0] == topic.code]
+        codes = sorted((code for code in bank.every_question() if code.partition(".")[0] == topic.code), key=_by_number)
+        found = [(code, bank.pose(code, 1)) for code in codes]
         self.question.options = [(f"{code}: {' '.join(posed.text.split())[:110]}", code) for code, posed in found if exchangeable(posed)]
+
+    def read_out(self) -> None:
+        """The question that is picked, whole: a list cuts off what is longer than itself."""
+        asked = asked_text(bank.pose(self.question.value, 1)) if self.question.value else []
+        self.whole.value = paragraph(Markup("<br>").join(escape(line) for line in asked))
 
     def take(self) -> None:
         if self.question.value and self.question.value not in CHOSEN.codes:
@@ -96,6 +103,11 @@ class Choosing:
     def trial(self) -> None:
         if self.question.value:
             self.shown.children = [exercise(self.question.value, 2 if bank.pose(self.question.value).varies else 1).widget]
+
+
+def _by_number(code: str) -> tuple[str, int, str]:
+    topic, _, number = code.partition(".")
+    return topic, int(number) if number.isdigit() else 0, number
 
 
 def _previewed(question) -> Markup:
