@@ -458,3 +458,8 @@ def test_a_condition_that_does_not_hold_is_told_without_letters_with_the_number_
     with pytest.raises(NoValue) as refused:
         find(name)(**given)
     assert said in refused.value.words
+
+
+def test_whole_millimetres_are_never_rounded_away():
+    """1074 + 2 x 200 = 1474: a tape reads it, and so does who adds it up again."""
+    assert [QUANTITIES["L_dig"].text_here(value) for value in (1.474, 0.9996, 0.1234, 12.3456)] == ["1474 mm", "1000 mm", "123 mm", "12346 mm"]

@@ -168,6 +168,9 @@ class Quantity:
         return start, _rounder(end, size, min(room, most - end)), size
 
     def metric_text(self, value: float, digits: int | None = 3) -> str:
+        """A value (SI) in the metric unit. Whole millimetres are never rounded away: what they are added to, or measured with, has them."""
+        if digits == 3 and self.metric == "mm" and 1 <= abs(value) < 1e5:
+            digits = len(str(int(abs(value) * 1000)))
         return write(value, self.metric, digits)
 
     def short(self, value: float) -> str:

@@ -83,7 +83,7 @@ class Choosing:
     def read_out(self) -> None:
         """The question that is picked, whole: a list cuts off what is longer than itself."""
         asked = asked_text(bank.pose(self.question.value, 1)) if self.question.value else []
-        self.whole.value = paragraph(Markup("<br>").join(escape(line) for line in asked))
+        self.whole.value = paragraph(Markup("<br>".join(escape(line) for line in asked)))
 
     def take(self) -> None:
         if self.question.value and self.question.value not in CHOSEN.codes:
