@@ -187,10 +187,46 @@ def test_undo_takes_back_what_was_typed_last_whether_it_was_taken_or_refused(pla
     typed(height, "480 mm", "height")
     taken_back("height", "20 pints")
     assert (rim(plain).input_value(), height.input_value()) == (stood, tall)
+    typed(height, "470 mm", "height")
     typed(rim(plain), "910 mm", "across the rim")
     rim(plain).fill("20 pints")
     taken_back("20 pints")  # it is sent as the box is left for the button, and refused only then
     assert rim(plain).input_value() == "910 mm"
+
+
+_TYPED_ON = """box => { box.focus(); box.value = '910 mm'; box.dispatchEvent(new KeyboardEvent('keydown', {key: 'Enter', bubbles: true}));
+  box.value = '20 pi'; box.dispatchEvent(new Event('input', {bubbles: true})); }"""
+
+
+def test_what_is_typed_on_in_a_box_stands_when_the_answer_to_what_was_sent_before_comes(plain, start):
+    open_page(plain, start, "quick-check")
+    begun(plain)
+    height = plain.get_by_role("textbox", name="Height", exact=True)
+    height.fill("470 mm")
+    height.press("Enter")
+    plain.locator("button[title='take back: height']").wait_for()
+    rim(plain).evaluate(_TYPED_ON)
+    plain.locator("button[title='take back: across the rim']").wait_for()
+    assert rim(plain).input_value() == "20 pi"
+    rim(plain).press("Escape")
+    assert rim(plain).input_value() == "910 mm"
+
+
+def test_a_button_that_is_held_as_long_as_a_finger_does_is_pressed_whatever_is_answered_meanwhile(plain, start):
+    """What was typed is sent when the press leaves its box; the answer puts other buttons in place of all."""
+    open_page(plain, start, "design")
+    begun(plain)
+    stood = rim(plain).input_value()
+    for name, said, then in (("Undo", "Taken back: across the rim.", stood), ("Save", "Saved: designs/my-design.toml.", "930 mm")):
+        rim(plain).fill("930 mm")
+        button = plain.get_by_role("button", name=name, exact=True)
+        place = button.bounding_box()
+        plain.mouse.move(place["x"] + 8, place["y"] + 8)
+        plain.mouse.down()
+        plain.wait_for_timeout(400)
+        plain.mouse.up()
+        plain.locator(".bw-said", has_text=said).wait_for()
+        assert rim(plain).input_value() == then
 
 
 def test_a_page_comes_back_by_itself_when_its_server_was_started_again_and_sends_what_was_typed_meanwhile(plain, tmp_path):

@@ -2,6 +2,7 @@
 const NARROW = 470; // px: a paper narrower than this gets drawings made for it
 const LONG = 18; // characters: a longer value, or words to choose from, has a line of its own
 const KEPT = ["change", "basis", "usual", "save"]; // wishes that are kept until they are answered, over a reload of the page too; asked twice they do the same
+const CLICKED = 30, HELD = 3000; // ms after a button was let go in which its click comes; that it is held at most
 const PATIENCE = 4000; // ms without an answer until that is said
 const FROM = { yours: "my own answer", read: "read in print", memory: "from memory", "common practice": "common practice", judgement: "a judgement", measured: "measured on site" };
 const GRADES = { fail: ["✕", "out"], marginal: ["◐", "near"], "not shown": ["?", "ask"], pass: ["✓", "in"], "does not apply": ["–", ""] };
@@ -111,16 +112,21 @@ function render({ model, el }) {
     rests?.addEventListener("change", () => ask("basis", { key: entry.key, basis: rests.value }));
     rests?.addEventListener("focus", () => light(entry.key));
     input.addEventListener("input", () => { if (lost()) keep(); });
-    fill(held, entry);
+    fill(held, entry, true);
     if (state.refused.has(entry.key)) refuse(held);
     rows.set(entry.key, [...(rows.get(entry.key) ?? []).filter(one => one.row.isConnected), held]);
     return row;
   }
 
+  // Whoever has gone on typing since the box was last shown or sent keeps what stands there, whatever is answered meanwhile.
+  const writing = ({ input, shown }) => input === document.activeElement && input.tagName === "INPUT" && input.value !== shown;
+  const put = (held, text) => { held.input.value = text; held.shown = held.input.value; };
+
   const sound = text => text.toWellFormed?.() ?? text; // half a letter, which a paste can leave, is none that a file or a message can hold
 
   function send(held) {
     held.input.value = held.input.tagName === "INPUT" ? sound(held.input.value) : held.input.value;
+    held.shown = held.input.value;
     if (held.input.value === held.entry.value && !held.row.classList.contains("bw-bad")) return;
     held.entry = { ...held.entry, value: held.input.value };
     ask("change", { key: held.entry.key, text: held.input.value });
@@ -129,8 +135,8 @@ function render({ model, el }) {
   // What was refused stays in its box as it was typed, over every drawing of the form and over a reload, until it is typed anew or Escape takes it back.
   function refuse(held) {
     const { text, words, offer } = state.refused.get(held.entry.key);
-    held.input.value = text;
-    held.entry = { ...held.entry, value: held.input.value };
+    if (!writing(held)) put(held, text);
+    held.entry = { ...held.entry, value: text };
     say(held, words, true);
     held.note.setAttribute("role", "alert");
     if (offer) held.note.append(" ", button(`Take ${offer}`, () => { held.input.value = offer; send(held); held.input.focus(); }));
@@ -139,7 +145,7 @@ function render({ model, el }) {
   function leave(key) {
     state.refused.delete(key);
     keep();
-    for (const held of rows.get(key) ?? []) fill(held, entryOf(key) ?? held.entry);
+    for (const held of rows.get(key) ?? []) fill(held, entryOf(key) ?? held.entry, true);
     drawHead(state.head);
   }
 
@@ -198,7 +204,7 @@ function render({ model, el }) {
     state.until = serial;
   }
 
-  function fill(held, entry) {
+  function fill(held, entry, anew = false) {
     held.entry = entry;
     const { input, note, rests, back, row } = held;
     row.querySelector("label").textContent = entry.label;
@@ -209,7 +215,7 @@ function render({ model, el }) {
         input.replaceChildren(...entry.options.map(([value, text]) => make("option", { value, text })));
       }
     } else input.placeholder = entry.hint;
-    input.value = entry.value;
+    if (anew || !writing(held)) put(held, entry.value);
     const longest = Math.max(entry.value.length, ...entry.options.map(one => one[1].length));
     row.className = `bw-row bw-${entry.state}${longest > LONG ? " bw-long" : ""}${entry.wants ? " bw-bad" : ""}${held.asked ? " bw-asked" : ""}`;
     input.setAttribute("aria-invalid", String(Boolean(entry.wants)));
@@ -631,9 +637,17 @@ function render({ model, el }) {
   headed.observe(parts.head);
   const topped = new ResizeObserver(() => page.style.setProperty("--bw-top", `${top.offsetHeight - parts.head.offsetHeight}px`));
   topped.observe(top);
-  model.on("msg:custom", arrived);
+  // An answer puts buttons in place of buttons. While one is pressed it waits: what goes down on one button and up on another is no click.
+  const late = [];
+  let pressed = 0;
+  const come = (message, buffers) => pressed ? late.push([message, buffers]) : arrived(message, buffers);
+  const letGo = () => { clearTimeout(pressed); pressed = 0; late.splice(0).forEach(one => arrived(...one)); };
+  const lifted = () => { if (pressed) { clearTimeout(pressed); pressed = setTimeout(letGo, CLICKED); } };
+  page.addEventListener("pointerdown", event => { if (event.target.closest("button, summary, a")) { clearTimeout(pressed); pressed = setTimeout(letGo, HELD); } }, true);
+  for (const end of ["pointerup", "pointercancel"]) addEventListener(end, lifted, true);
+  model.on("msg:custom", come);
   addEventListener("pagehide", keep);
   requestAnimationFrame(() => { was = narrow(); ask("ready", { narrow: was }); });
-  return () => { sized.disconnect(); headed.disconnect(); topped.disconnect(); removeEventListener("pagehide", keep); model.off("msg:custom", arrived); if (url) URL.revokeObjectURL(url); };
+  return () => { sized.disconnect(); headed.disconnect(); topped.disconnect(); removeEventListener("pagehide", keep); for (const end of ["pointerup", "pointercancel"]) removeEventListener(end, lifted, true); clearTimeout(pressed); model.off("msg:custom", come); if (url) URL.revokeObjectURL(url); };
 }
 export default { render };
