@@ -348,6 +348,51 @@ def test_a_page_that_still_holds_what_another_went_on_from_saves_both_and_asks_a
     assert "blade.lip_width" in [one.key for one in mine.asking.both] and file.load_design(Path(mine.mine))["blade.lip_width"] == 0.64
 
 
+def test_a_page_that_went_on_from_another_takes_nothing_of_it_while_it_is_open(folder):
+    mine, other = begun_twice(folder)
+    other.change("blade.lip_width", "640 mm")
+    mine.change("blade.lip_level", "400 mm")
+    other.save()
+    with pytest.MonkeyPatch.context() as elsewhere:
+        elsewhere.setattr(keeping, "_ours", {})
+        assert keeping.held_elsewhere(mine.keeping.path) and not OpenDesign(Path(other.mine)).unsaved
+    gone(mine)
+    gone(other)
+    again = OpenDesign(Path(mine.mine))
+    assert again.unsaved and again.design["blade.lip_level"] == 0.4
+    again.save()
+    saved = file.load_design(Path(mine.mine))
+    assert (saved["blade.lip_width"], saved["blade.lip_level"]) == (0.64, 0.4), "what the first page changed since comes on top of what was saved"
+
+
+def test_the_first_page_may_save_before_the_one_that_went_on_from_it(folder):
+    mine, other = begun_twice(folder)
+    mine.change("blade.lip_level", "400 mm")
+    mine.save()
+    assert "not saved yet" not in parts.kept_words(other)
+    other.change("blade.wall_height", "900 mm")
+    other.save()
+    saved = file.load_design(Path(mine.mine))
+    assert not other.said.alert and (saved["blade.lip_level"], saved["blade.wall_height"], saved["blade.lip_width"]) == (0.4, 0.9, 0.6)
+
+
+def test_what_is_saved_under_another_name_is_no_base_of_what_it_began_as(folder):
+    mine, other = begun_twice(folder)
+    other.save(str(folder / "elsewhere.toml"))
+    assert keeping.begun_as(mine.keeping.path, Path(mine.mine)) is None and keeping.begun_as(mine.keeping.path, folder / "elsewhere.toml") is None
+
+
+def test_findings_that_come_and_go_are_told_by_their_own_names(folder):
+    opened = OpenDesign(folder / "bowl.toml")
+    for key, text in (("pump.power", "90000 W"), ("site.tree_distance", "900 m")):
+        opened.change(key, text)
+    before = opened.found
+    opened.change("pump.power", "45 W")
+    gone_now = {one.title for one in before if one.id == "C99"} - {one.title for one in opened.found if one.id == "C99"}
+    told = parts.turned(before, opened.found, most=99).removesuffix(".")
+    assert len(gone_now) == 1 and [said for said in told.split("; ") if "Can it be" in said] == [f"{gone_now.pop()}: settled"], told
+
+
 def test_an_unsaved_design_beside_a_file_of_its_name_that_holds_another_asks_before_it_is_saved(folder):
     mine = begin_design("blade", "UK")
     mine.change("blade.lip_width", "600 mm")
@@ -582,7 +627,7 @@ def test_another_country_moves_no_finding_that_was_unknown_before(folder):
         opened = begin_design(kind, "UK")
         assert sum(one.grade == "not shown" for one in opened.found) > 9
         opened.head("region", "US")
-        told = parts.turned(opened.was, opened.found, "US")
+        told = parts.turned(opened.was, opened.found, "US", most=99)
         assert "is not known now" not in told and "gfci" not in told, told
     assert parts.within("GFCI outlet") == "GFCI outlet" and parts.within("Ground-fault protection (GFCI)") == "ground-fault protection (GFCI)"
 

@@ -443,15 +443,31 @@ def test_a_row_of_a_letter_that_is_wrong_is_told_with_what_to_do(rows, told):
 @pytest.mark.parametrize(
     ("name", "given", "said"),
     [
-        ("flow ratio of a rim out of level", {"H": "10 mm", "e_rim": "30 mm"}, "rim out of level 30.0 mm must be less than 17.7 mm"),  # (3 pi/4)^(2/3) = 1.770
+        (
+            "flow ratio of a rim out of level",
+            {"H": "10 mm", "e_rim": "30 mm"},
+            "it is for rim out of level below 17.7 mm, and not for 30.0 mm",
+        ),  # (3 pi/4)^(2/3) = 1.770
         (
             "pull in each leg of a sling",
             {"m_load": "100 kg", "N_leg": 2, "alpha_leg": "2 deg"},
-            "angle of the legs from the level 2.00 deg cannot be less than 30.0 deg",
+            "it is for angle of the legs from the level at 30.0 deg or more, and not for 2.00 deg",
         ),
-        ("pull in each leg of a sling", {"m_load": "100 kg", "N_leg": 4, "alpha_leg": "60 deg"}, "legs of the sling that carry 4.00 cannot be more than 2.00"),
-        ("flow out of a bore over its rim", {"d_bore": "100 mm", "H": "50 mm", "C_w": "1.7 m^0.5/s"}, "head over the lip 50.0 mm must be less than 37.0 mm"),
-        ("duty flow", {"z_s": "2 m", "H_0": "2 m", "Q_max": "40 L/min", "h_loss": "1 m", "Q_1": "20 L/min"}, "static lift 2.00 m must be less than 1.90 m"),
+        (
+            "pull in each leg of a sling",
+            {"m_load": "100 kg", "N_leg": 4, "alpha_leg": "60 deg"},
+            "it is for legs of the sling that carry at 2.00 or less, and not for 4.00",
+        ),
+        (
+            "flow out of a bore over its rim",
+            {"d_bore": "100 mm", "H": "50 mm", "C_w": "1.7 m^0.5/s"},
+            "it is for head over the lip below 37.0 mm, and not for 50.0 mm",
+        ),
+        (
+            "duty flow",
+            {"z_s": "2 m", "H_0": "2 m", "Q_max": "40 L/min", "h_loss": "1 m", "Q_1": "20 L/min"},
+            "it is for static lift below 1.90 m, and not for 2.00 m",
+        ),
     ],
 )
 def test_a_condition_that_does_not_hold_is_told_without_letters_with_the_number_that_it_asks_for(name, given, said):

@@ -96,7 +96,7 @@ def test_a_page_that_is_closed_before_its_kernel_is_there_leaves_none(short, tmp
         pages = alive.LivePages(tmp_path)
         first = await pages.enter(TWO)
         if as_copy:
-            await _until(lambda: FIRST._process.poll() is None)  # the page is gone while the original is still loading
+            await _until(lambda: FIRST._process and FIRST._process.poll() is None)  # the page is gone while the original is still loading
             assert not _kernels()
         else:
             await _until(_kernels)

@@ -106,6 +106,8 @@ def test_what_was_refused_is_set_once_it_is_put_right_under_the_same_title(place
     assert "2 learners" in words(form.said), words(form.said)
     group = classfile.load_class(place / "classes" / "overflow-week-4" / "class.toml")
     assert group.due == "Friday" and [(asked.code, asked.alike) for asked in group.questions] == [("T04.1", False), ("T01.12", True)]
+    form.make()
+    assert "2 learners" in words(form.said), "the same again is no harm"
     form.due.value = "Monday"
     form.make()
     assert "there already and says something else" in words(form.said), "it was handed out"
@@ -116,8 +118,10 @@ def test_a_file_of_a_class_that_somebody_has_changed_is_not_written_over(place):
     form = set_to("A01, Ada\nA01, Bea")
     roster = place / "classes" / "overflow-week-4" / "roster.csv"
     roster.write_text("code,name\nB01,Cleo\n")
+    before, form.due.value = (roster.parent / "class.toml").read_bytes(), "Friday"
     form.make()
-    assert "roster.csv is there already" in words(form.said) and roster.read_text() == "code,name\nB01,Cleo\n"
+    assert "roster.csv is there already" in words(form.said) and (roster.parent / "class.toml").read_bytes() == before, "both are written, or none"
+    assert roster.read_text() == "code,name\nB01,Cleo\n"
 
 
 def test_a_form_has_the_paper_of_the_units_that_were_chosen(place):
@@ -131,6 +135,10 @@ def test_nothing_chosen_and_no_folder_are_told(place):
     teaching.form_to_mark().folder.value = "nowhere/handed-in"
     teaching.form_to_mark().mark()
     assert "nowhere/handed-in is not there: type the folder or zip" in words(teaching.form_to_mark().said)
+    teaching.form_to_mark().folder.value = "a" * 300
+    teaching.form_to_mark().mark()
+    assert "is not there: type the folder or zip" in words(teaching.form_to_mark().said)
+    teaching.form_to_mark().folder.value = "nowhere/handed-in"
     (place / "nowhere" / "handed-in").mkdir(parents=True)
     teaching.form_to_mark().mark()
     assert "there is no class file" in words(teaching.form_to_mark().said)

@@ -118,8 +118,9 @@ def _without_letters(condition: str, values: dict[str, float]) -> str:
         return f"{said[high]} must be more than {said[low]}"
     for letter, other, less in ((low, high, True), (high.removeprefix(_ABOUT), low, False)):
         if letter in said and letter not in _condition(f"{other.removeprefix(_ABOUT)} < 1")[0] and (bound := _bound(condition, other, less, values)):
-            ends = {(True, True): "cannot be more", (True, False): "must be less", (False, True): "cannot be less", (False, False): "must be more"}
-            return f"{said[letter]} {ends[less, _ABOUT in condition]} than {QUANTITIES[letter].text_here(bound)}"
+            ends = {(True, True): "at {} or less", (True, False): "below {}", (False, True): "at {} or more", (False, False): "above {}"}
+            reach = ends[less, _ABOUT in condition].format(QUANTITIES[letter].text_here(bound))
+            return f"it is for {QUANTITIES[letter].plain_name} {reach}, and not for {QUANTITIES[letter].text_here(values[letter])}"
     *most, last = said.values()
     return f"{', '.join(most)}{' and ' if most else ''}{last} cannot be {'together' if most else ''}".strip()
 

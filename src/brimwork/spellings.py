@@ -206,7 +206,8 @@ _US_ALONE = {name: meant[0] for name, (_, *meant) in AMBIGUOUS.items() if meant[
 def meant_in_the_us(text: str) -> str:
     """Gallons, quarts, pints and fluid ounces of which nobody says which they are, as those of the US; any other text as it stands."""
     plain = tidied(text)
-    if not any(word.lower() in _US_ALONE for word in re.findall("[A-Za-z]+", plain)):
+    words = {word.lower() for word in re.findall("[A-Za-z]+", plain)}
+    if not words & _US_ALONE.keys() or words & {"us", "imp", "imperial", "uk"}:
         return text
     return spelt_out(re.sub("[A-Za-z]+", lambda word: _US_ALONE.get(word[0].lower(), word[0]), plain))
 

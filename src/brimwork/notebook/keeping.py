@@ -145,12 +145,34 @@ def _body(base: str | None, mine: str) -> bytes:
     return json.dumps({"format": _FORMAT, "base": base, "mine": mine}, ensure_ascii=False).encode()
 
 
-def tell_saved(began: Left) -> None:
-    """A design of which nobody had a file was begun elsewhere as these changes stood, and is saved now: what they stood at is what their view began as."""
-    with suppress(InputError, OSError):
-        now = read_kept(began.path)
-        if now.base is None:
-            files.write_whole(began.path, _body(dump_design(began.mine), dump_design(now.mine)))
+def note_saved(began: Left, design_file: Path) -> None:
+    """A design of which nobody had a file began as what another view kept, and is saved now: what those changes stood at then is what they are held against.
+
+    Noted beside them, for their file is locked by whoever has them open.
+    """
+    with suppress(OSError):
+        held = {name: text for name, text in _begun(design_file).items() if (design_file.parent / name).exists()}
+        files.write_whole(_notes(design_file), json.dumps({**held, began.path.name: dump_design(began.mine)}, ensure_ascii=False).encode())
+
+
+def begun_as(kept: Path, design_file: Path) -> Design | None:
+    """What kept changes of a design stood at when another view that had begun as them saved it; None where none has."""
+    with suppress(InputError):
+        return parse_design(_begun(design_file)[kept.name]) if kept.name in _begun(design_file) else None
+    return None
+
+
+def _notes(design_file: Path) -> Path:
+    return design_file.with_name(f".{design_file.stem}.begun")
+
+
+def _begun(design_file: Path) -> dict[str, str]:
+    """By the name of a file of kept changes: the text of the design that it held."""
+    try:
+        held = json.loads(files.read_bounded(_notes(design_file), 10 * LARGEST_FILE))
+        return {str(name): str(text) for name, text in held.items()}
+    except (OSError, ValueError, AttributeError, RecursionError):
+        return {}
 
 
 def all_kept(folder: Path, stem: str = "*") -> list[Path]:
@@ -184,6 +206,8 @@ def left_of(design_file: Path, now: Design | None) -> list[Left]:
             left = read_kept(path)
         except InputError:
             continue
+        if now is not None and left.base is None:
+            left = left._replace(base=begun_as(path, design_file))
         if now is None or merged(left.base or now, left.mine, now)[0] != now:
             found.append(left)
         elif path not in _ours:

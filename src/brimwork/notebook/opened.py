@@ -22,7 +22,7 @@ from brimwork.design.typed import file, starting
 from brimwork.design.typed.asking import meant
 from brimwork.design.typed.design import Design, blank_design
 from brimwork.design.typed.merging import Conflict, merged, shown
-from brimwork.notebook.keeping import EARLIER, Keeping, Left, all_kept, left_of, read_kept, tell_saved
+from brimwork.notebook.keeping import EARLIER, Keeping, Left, all_kept, begun_as, left_of, note_saved, read_kept
 from brimwork.notebook.results import found_in
 from brimwork.notebook.shelf import DESIGNS, LAST_OPEN, copied, free_name
 from brimwork.units import InputError
@@ -182,8 +182,7 @@ class OpenDesign:
     def _learn_base(self) -> None:
         """Another view may have gone on from what this one keeps, and saved it."""
         if self.base is None and self.keeping.path and not self.example and os.path.exists(self.mine):
-            with suppress(InputError):
-                self.base = read_kept(self.keeping.path).base
+            self.base = begun_as(self.keeping.path, Path(self.mine))
 
     def _is_apart(self) -> bool:
         """Whether there is a file, and what is open did not begin as anything that was in it."""
@@ -230,9 +229,9 @@ class OpenDesign:
         if not done:
             return
         self.keeping.drop()
-        if self.began:
-            tell_saved(self.began)
-            self.began = None
+        if self.began and name == self.mine:
+            note_saved(self.began, Path(name))
+        self.began = None
         self.mine, self.unsaved, self.example = name, False, False
         taken = self.base is not None and self.base != before
         if taken and self.base:
@@ -322,7 +321,7 @@ def _with_changes(path: Path, kind: str = "") -> tuple[Design | None, Design, Le
         return last.base or (now if last.path.name.endswith(EARLIER) else None), last.mine, last, len(left) - 1, None
     if now is None and not kind:  # nothing was saved yet, and another page has it open: begin from what that one keeps
         kept = read_kept(all_kept(path.parent, path.stem)[-1])
-        return kept.base, kept.mine, None, 0, kept
+        return kept.mine, kept.mine, None, 0, kept
     return now, now or blank_design(kind, path.stem), None, 0, None
 
 

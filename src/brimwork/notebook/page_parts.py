@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from functools import cache
 from pathlib import Path
@@ -11,6 +12,7 @@ from brimwork import units
 from brimwork.design.done.cost import cost_sheet
 from brimwork.design.follows.chain import Chain
 from brimwork.design.follows.missing import missing
+from brimwork.design.judged.checks import CHECKS
 from brimwork.design.judged.findings import Finding, called
 from brimwork.design.judged.hanging import Hangs, hangs_on
 from brimwork.design.typed.asking import Refused, keys_in, tried, without_keys
@@ -119,7 +121,7 @@ def kept_words(opened: OpenDesign) -> str:
     if opened.example and not opened.done:
         return "an invented example"
     changed = f"changes not saved yet; the file is {opened.mine}" if opened.unsaved and Path(opened.mine).exists() else ""
-    said = changed or ("not saved yet" if opened.unsaved or opened.example or opened.base is None else f"saved as {opened.mine}")
+    said = changed or ("not saved yet" if opened.unsaved or opened.example or not Path(opened.mine).exists() else f"saved as {opened.mine}")
     if opened.example:
         return f"a changed copy of the invented example {opened.of_example.replace('-', ' ')}; {said}"
     left = invented(opened.design)
@@ -233,7 +235,7 @@ def tally_part(opened: OpenDesign) -> dict[str, Any]:
 
 def within(title: str) -> str:
     """A title, or the name of a box, within a sentence; abbreviations stay as they are."""
-    return title if title[:2].isupper() else title[:1].lower() + title[1:]
+    return title if re.match("[A-Z]{2}", title) else title[:1].lower() + title[1:]
 
 
 def _safety_first(found: list[Finding]) -> list[Finding]:
@@ -245,12 +247,12 @@ def _wanting(one: Finding, region: str) -> str:
     return f" (it needs: {within(name_of(one.needs[0], region))})" if one.grade == "not shown" and one.needs else ""
 
 
-def _by_place(found: list[Finding]) -> dict[tuple[str, int], Finding]:
-    """Findings by their check and the how manieth of it each is: its title has other words in another country."""
-    seen: Counter[str] = Counter()
+def _by_place(found: list[Finding]) -> dict[tuple[str, str], Finding]:
+    """Findings by their check and the how manieth of it each is, for its title has other words in another country; those of no check, which come and go, by title."""
+    checks, seen = {check.id for check in CHECKS}, Counter[str]()
     held = {}
     for one in found:
-        held[one.id, seen[one.id]] = one
+        held[one.id, str(seen[one.id]) if one.id in checks else one.title] = one
         seen[one.id] += 1
     return held
 

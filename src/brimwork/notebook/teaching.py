@@ -6,6 +6,7 @@ Everything is written into one folder of the class, beside the workbook, by the 
 from __future__ import annotations
 
 import json
+import os
 import re
 from functools import cache
 from pathlib import Path
@@ -25,7 +26,7 @@ from brimwork.notebook.opening import shipped
 from brimwork.notebook.pages import say
 from brimwork.notebook.part import Part
 from brimwork.notebook.practising import QUIET, alert, box, button, exercise, paragraph, status
-from brimwork.shown import Markup, escape
+from brimwork.shown import Markup, clipped, escape
 from brimwork.units import InputError
 
 _WIDE = {"width": "98%", "max_width": "60em"}
@@ -173,7 +174,7 @@ class Setting:
     def make(self) -> None:
         self.said.value = status(Markup("Writing …"))
         try:
-            folder, out = self._handed_out(set())
+            folder, out = self._handed_out(self._alike_already())
         except InputError as error:
             self.said.value = alert(f"{error}.")
             return
@@ -185,7 +186,7 @@ class Setting:
 
     def _handed_out(self, alike: set[str]) -> tuple[Path, handout.HandedOut]:
         """Everything written, with the same numbers for all in some questions; where that is ticked, in those that have too few. Raises InputError."""
-        folder = self._files(alike)
+        folder = self._write(alike)
         try:
             return folder, handout.hand_out(load_class(folder / "class.toml"), shipped())
         except numbers.TooFew as few:
@@ -193,13 +194,24 @@ class Setting:
                 raise InputError(f"{few.code} {few.why}: choose another question, or tick '{_ALIKE}'") from None
             return self._handed_out({*alike, few.code})
 
-    def _files(self, alike: set[str]) -> Path:
+    def _folder(self) -> Path:
+        title = " ".join(self.title.value.split())
+        return Path("classes", re.sub("[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "class")
+
+    def _alike_already(self) -> set[str]:
+        """Questions that have the same numbers for all in what was written under this title before."""
+        try:
+            return {one.code for one in load_class(self._folder() / "class.toml").questions if one.alike} & {*CHOSEN.codes} if self.alike.value else set()
+        except InputError:
+            return set()
+
+    def _write(self, alike: set[str]) -> Path:
         """Class file and roster, as the form says. What was handed out already, or is not as this form wrote it, is never written over. Raises InputError."""
         if not CHOSEN.codes:
             raise InputError("no question is chosen: choose some above")
         if not (title := " ".join(self.title.value.split())):
             raise InputError("this exercise has no title: type one, such as Overflow, week 4")
-        folder = Path("classes", re.sub("[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "class")
+        folder = self._folder()
         points = {code: f"{self.points.value:g}" for code in CHOSEN.codes}
         asked = "\n".join(f"{json.dumps(code)} = {f'{{ points = {each}, alike = true }}' if code in alike else each}" for code, each in points.items())
         entries = {
@@ -214,23 +226,25 @@ class Setting:
         roster = "code,name\n" + "\n".join(_row(line) for line in self.learners.value.splitlines() if line.strip()) + "\n"
         try:
             folder.mkdir(parents=True, exist_ok=True)
-            for name, text in (("class.toml", f"format = 1\n{head}\n\n[questions]\n{asked}\n"), ("roster.csv", roster)):
-                self._begin(folder / name, text.encode())
+            wanted = {folder / "class.toml": f"format = 1\n{head}\n\n[questions]\n{asked}\n".encode(), folder / "roster.csv": roster.encode()}
+            for path, content in wanted.items():
+                self._may_write(path, content)
+            for path, content in wanted.items():
+                self._begin(path, content)
         except OSError as error:
             raise InputError(f"{folder} cannot be written ({error.strerror}): move this workbook into a folder of your own") from None
         return folder
 
+    def _may_write(self, path: Path, content: bytes) -> None:
+        there = path.read_bytes() if path.exists() else content
+        if there != content and (numbers.record_of(path.with_name("class.toml")).exists() or self._began.get(path) != there):
+            raise InputError(f"{path} is there already and says something else: give this exercise another title, or edit that file and use the command")
+
     def _begin(self, path: Path, content: bytes) -> None:
-        try:
+        if path.exists():
+            write_instead(path, path.read_bytes() if path not in self._began else self._began[path], content)
+        else:
             begin(path, content)
-        except FileExistsError:
-            there = path.read_bytes()
-            if there != content:
-                if numbers.record_of(path.with_name("class.toml")).exists() or self._began.get(path) != there:
-                    raise InputError(
-                        f"{path} is there already and says something else: give this exercise another title, or edit that file and use the command"
-                    ) from None
-                write_instead(path, there, content)
         self._began[path] = content
 
 
@@ -267,8 +281,10 @@ class MarkingForm:
         self.shown.value = Markup(f"{_listed(marks)}{pages.slips_table_page(rows)}{pages.taught(notes, len(marks.of))}")
 
     def _marks(self, folder: Path) -> tuple[marking.Marks, Path]:
-        if not folder.exists():
-            raise InputError(f"{folder} is not there: type the folder or zip of a class with what came back, such as classes/overflow-week-4/handed-in")
+        if not os.path.exists(folder):
+            raise InputError(
+                f"{clipped(str(folder))} is not there: type the folder or zip of a class with what came back, such as classes/overflow-week-4/handed-in"
+            )
         group = load_class(folder.parent / "class.toml")
         secret = numbers.secret_of(group.folder)
         sets = numbers.draw(group, secret, numbers.read_record(group, secret))
