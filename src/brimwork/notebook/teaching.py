@@ -190,6 +190,8 @@ class Setting:
         try:
             return folder, handout.hand_out(load_class(folder / "class.toml"), shipped())
         except numbers.TooFew as few:
+            if few.code in alike:  # it has no fair numbers at all
+                raise
             if not self.alike.value:
                 raise InputError(f"{few.code} {few.why}: choose another question, or tick '{_ALIKE}'") from None
             return self._handed_out({*alike, few.code})
