@@ -19,7 +19,7 @@ class Body(NamedTuple):
     empty: float
     height: float
     face: float
-    rough: float  # area in m2 of three touching points, or nothing for a foot that sits even
+    rough: float | None  # area in m2 of three touching points; None for a foot that sits even
     reach: float  # share of the foot's width that resists tipping
     seen: tuple[float, float]  # how wide it is seen from above, along and across
 
@@ -40,7 +40,7 @@ def _bodies(w: Worked) -> list[Body]:
         across = d["vessel.rim_width"] if shape == "rectangular" else rim
         face = max(rim, d.get("vessel.widest", 0.0), across)
         seen = (max(rim, d.get("vessel.widest", 0.0)), face if shape in ("round", "another") else across)
-        return [Body(foot, hole, x, y, GRAVITY * (mass + _held(w)), GRAVITY * mass, d["vessel.height"], face, 0.0, 1.0, seen)]
+        return [Body(foot, hole, x, y, GRAVITY * (mass + _held(w)), GRAVITY * mass, d["vessel.height"], face, None, 1.0, seen)]
     if w.plain.kind == "drilled stones":
         sizes, found = list(zip(d["stones.diameters"], d["stones.heights"], strict=True)), []
         solid = d["stones.hole"] < min(wide for wide, _ in sizes)  # what hangs on the mass alone has no number else
@@ -48,7 +48,7 @@ def _bodies(w: Worked) -> list[Body]:
         places = zip(d.get("stones.places_along", even), d.get("stones.places_across", [0.0] * len(sizes)), strict=True)
         for (wide, high), (x, y) in zip(sizes, places, strict=True):
             weight = GRAVITY * math.pi / 4 * (wide**2 - d["stones.hole"] ** 2) * high * d["stones.density"] if solid else math.nan
-            rough = d["stones.rough_contact"] if d["stones.stand_on"] == "blocks" else 0.0
+            rough = d["stones.rough_contact"] if d["stones.stand_on"] == "blocks" else None
             found.append(Body(disc(wide, x, y), (), x, y, weight, weight, high, wide, rough, d["stones.base_share"], (wide, wide)))
         return found
     return []
@@ -126,7 +126,7 @@ def touching(w: Worked, body: Body) -> float:
     under, thick = slab(w, body)
     if under is None:
         bare = area(within(body.foot, blocks(w))) - area(within(body.hole, blocks(w)))
-        return _some(min(body.rough, bare) if body.rough else bare)
+        return _some(min(body.rough, bare) if body.rough is not None else bare)
     if area(within(body.foot, under)) - area(within(body.hole, under)) <= 0:
         raise Impossible("the foot does not touch its slab")
     outer = within(grown(body.foot, thick, body), under, blocks(w))
@@ -159,4 +159,4 @@ def tips_over(w: Worked, body: Body) -> float:
         return 0.0
     far = lever(support, body.x, body.y)
     wide = body.reach * body.face / 2 if w.plain.kind == "drilled stones" else math.inf
-    return min(far, wide / 2 if body.rough else wide)
+    return min(far, wide / 2 if body.rough is not None else wide)

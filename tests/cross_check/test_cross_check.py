@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from against import HIDDEN, verdicts_apart
+from against import HIDDEN, results_apart, verdicts_apart
 from cases import CASES, Case
 from conflicts import conflicts
 from hunt import compared, hidden, silent, told, unsaid
@@ -41,6 +41,14 @@ def test_results_of_drawn_designs_agree(kind):
     assert designs > 0.95 * DESIGNS and numbers > LEAST_RESULTS * designs
     new = [one for one in apart if (kind, one.what) not in KNOWN]
     assert not new, f"{len(new)} apart, the first:\n" + "\n".join(map(str, new[:3]))
+
+
+def test_stones_that_touch_nowhere_stand_on_three_points_all_the_same():
+    """Nothing is an area of contact, and no word for an even foot."""
+    v, region = realistic("drilled stones", "three points")
+    text = file(v | {"stones.stand_on": "blocks", "stones.rough_contact": "0 cm2"}, "drilled stones", region)
+    apart, numbers = results_apart(text, told(text))
+    assert numbers > LEAST_RESULTS and not [str(one) for one in apart if one.what.startswith("tipping")]
 
 
 @pytest.mark.parametrize("kind", KINDS)
