@@ -43,3 +43,8 @@ def test_a_test_with_which_a_process_broke_down_is_told_of_and_not_begun_again()
     assert scheduling.remove_node(node) == last and not scheduling.workqueue, "nothing of it is left"
     scheduling.assigned_work = {node: {}}
     assert scheduling.remove_node(node) is None, "it had done all"
+
+
+def test_the_top_level_holds_what_the_guide_names_and_nothing_that_a_try_left_there():
+    here = {path.name for path in Path(__file__).parents[1].iterdir() if not path.name.startswith(".")}
+    assert here <= {"README.md", "DEVELOPERS.md", "pyproject.toml", "workbooks", "src", "tests", "figures", "build", "dist", "node_modules", "__pycache__"}
