@@ -131,7 +131,7 @@ def test_a_step_that_cannot_be_has_no_picture_ahead_and_is_told_when_the_slider_
     refused = [step for step in range(control.slider.at() - 10, control.slider.at()) if control.on(step) < 0.199]
     assert refused and drawn and not set(refused) & set(drawn)
     moves(monkeypatch, lambda: slid(control, refused[0] - control.slider.at()))
-    assert "alert" in one.trouble.value and len(one.handle.shown) == last
+    assert "alert" in one.trouble.value and "The picture is the one before" in one.trouble.value and len(one.handle.shown) == last
 
 
 def test_a_picture_is_an_svg_of_the_page_while_it_moves_and_an_image_at_rest(monkeypatch):

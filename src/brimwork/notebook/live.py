@@ -254,7 +254,9 @@ class Explorer(ABC):
             try:
                 html = self.figure(self.key, self.at()).html()
             except InputError as error:
-                self.trouble.value = f"<span role='alert'>{escape(error.words if isinstance(error, NoValue) else str(error))}.</span>"
+                self.trouble.value = (
+                    f"<span role='alert'>{escape(error.words if isinstance(error, NoValue) else str(error))}. The picture is the one before.</span>"
+                )
                 return
             control.slider.show(html)
             if slid and control.slider.at() in self._kept[control.letter][1]:
